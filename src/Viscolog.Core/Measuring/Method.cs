@@ -1,0 +1,49 @@
+using System.Collections.Frozen;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Core.Measuring;
+
+/// <summary>How a reading becomes a quantity. The set is closed: <see cref="All"/> holds every method there is.</summary>
+/// <remarks>
+/// The repeatabilities are defaults from memory, to be replaced by the user's own: rotational 3 %, direct 4 %, efflux and dip cup 4 %,
+/// Krebs 3 %, falling ball 8 %, slump 15 %.
+/// </remarks>
+public sealed record Method
+{
+    private Method(string id, MethodKind kind, double repeatabilityPercent)
+        => (Id, Kind, Repeatability) = (id, kind, Percentage.FromPercent(repeatabilityPercent));
+
+    /// <summary>The method's name in files and commands.</summary>
+    public string Id { get; }
+
+    /// <summary>The kind of instrument.</summary>
+    public MethodKind Kind { get; }
+
+    /// <summary>Relative standard deviation of repeat readings (from memory, editable in a run).</summary>
+    public Percentage Repeatability { get; }
+
+    /// <summary>A viscosity read off directly.</summary>
+    public static Method Direct { get; } = new("direct", MethodKind.Direct, 4);
+
+    /// <summary>Every method, the direct one first.</summary>
+    public static IReadOnlyList<Method> All { get; } =
+    [
+        Direct,
+        .. Cups("iso-2431-", MethodKind.EffluxCup, "3", "4", "5", "6"),
+        .. Cups("d1200-", MethodKind.EffluxCup, "1", "2", "3", "4", "5"),
+        .. Cups("d4212-44ml-", MethodKind.DipCup, "1", "2", "3", "4", "5"),
+        .. Cups("d4212-23ml-", MethodKind.DipCup, "1", "2", "2.5", "3", "3.5", "4", "5", "6"),
+        new("krebs", MethodKind.Krebs, 3),
+        new("rotational", MethodKind.Rotational, 3),
+        new("falling-ball", MethodKind.FallingBall, 8),
+        new("slump", MethodKind.Slump, 15),
+    ];
+
+    private static FrozenDictionary<string, Method> ById { get; } = All.ToFrozenDictionary(m => m.Id, StringComparer.Ordinal);
+
+    /// <summary>Finds a method by its <see cref="Id"/>; null where there is none.</summary>
+    public static Method? Find(string id) => ById.GetValueOrDefault(id);
+
+    private static IEnumerable<Method> Cups(string series, MethodKind kind, params string[] numbers)
+        => numbers.Select(n => new Method(series + n, kind, 4));
+}

@@ -1,0 +1,26 @@
+using Viscolog.Core.Measuring;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Core.Pots;
+
+/// <summary>What was measured at one moment. A part that was not measured is null; at least one of value, temperature, pH and string is there.</summary>
+public sealed record Reading
+{
+    /// <summary>What the run's method showed.</summary>
+    public InstrumentValue? Value { get; init; }
+
+    /// <summary>Stirring after the last addition.</summary>
+    public TimeSpan? Stir { get; init; }
+
+    /// <summary>Time from the end of stirring to the reading.</summary>
+    public TimeSpan? Wait { get; init; }
+
+    /// <summary>Temperature of the pot.</summary>
+    public Temperature? Temperature { get; init; }
+
+    /// <summary>pH of the pot.</summary>
+    public Acidity? Acidity { get; init; }
+
+    /// <summary>How far a lifted stick draws a string.</summary>
+    public Length? StringLength { get; init; }
+}

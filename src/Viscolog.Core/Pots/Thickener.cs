@@ -1,0 +1,29 @@
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Core.Pots;
+
+/// <summary>A rheology modifier as supplied.</summary>
+/// <param name="Name">Its name in the run; not empty.</param>
+public sealed record Thickener(string Name)
+{
+    /// <summary>What makes it thicken.</summary>
+    public ThickenerChemistry Chemistry { get; init; }
+
+    /// <summary>The supplier's usual range of doses; 1 to 5 % where none is stated (common practice, no source).</summary>
+    public DoseRange UsualRange { get; init; } = DoseRange.Common;
+
+    /// <summary>Active matter in the thickener as supplied.</summary>
+    public Percentage? Active { get; init; }
+
+    /// <summary>Its density as supplied.</summary>
+    public Density? Density { get; init; }
+
+    /// <summary>Its price for 1 kg as supplied, in the user's currency.</summary>
+    public decimal? PricePerKilogram { get; init; }
+
+    /// <summary>How it is cut with water before it is poured.</summary>
+    public PreDilution Dilution { get; init; } = PreDilution.None;
+
+    /// <summary>What is poured to bring in so much thickener.</summary>
+    public Mass PouredFor(Mass thickener) => Mass.FromGrams(thickener.Grams / Dilution.ThickenerFraction);
+}

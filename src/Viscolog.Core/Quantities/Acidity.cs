@@ -1,0 +1,30 @@
+namespace Viscolog.Core.Quantities;
+
+/// <summary>A pH value.</summary>
+public readonly record struct Acidity : IComparable<Acidity>
+{
+    private Acidity(double value) => Ph = value;
+
+    /// <summary>The value in pH units.</summary>
+    public double Ph { get; }
+
+    /// <summary>Makes one from pH units.</summary>
+    /// <param name="value">In pH units; 0 to 14.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The value is not finite or out of range.</exception>
+    public static Acidity FromPh(double value) => new(Guard.Between(value, 0, 14));
+
+    /// <summary>Orders by size.</summary>
+    public int CompareTo(Acidity other) => Ph.CompareTo(other.Ph);
+
+    /// <summary>Whether the left is smaller.</summary>
+    public static bool operator <(Acidity left, Acidity right) => left.Ph < right.Ph;
+
+    /// <summary>Whether the left is larger.</summary>
+    public static bool operator >(Acidity left, Acidity right) => left.Ph > right.Ph;
+
+    /// <summary>Whether the left is not larger.</summary>
+    public static bool operator <=(Acidity left, Acidity right) => left.Ph <= right.Ph;
+
+    /// <summary>Whether the left is not smaller.</summary>
+    public static bool operator >=(Acidity left, Acidity right) => left.Ph >= right.Ph;
+}
