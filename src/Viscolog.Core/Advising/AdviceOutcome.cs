@@ -1,0 +1,20 @@
+using Viscolog.Core.Curves;
+
+namespace Viscolog.Core.Advising;
+
+/// <summary>Whether advice could be given. The set of cases is closed.</summary>
+public abstract record AdviceOutcome
+{
+    private protected AdviceOutcome()
+    {
+    }
+
+    /// <summary>It could.</summary>
+    /// <param name="Advice">The advice.</param>
+    /// <param name="Belief">The belief it rests on.</param>
+    public sealed record Advised(Advice Advice, Belief Belief) : AdviceOutcome;
+
+    /// <summary>It could not.</summary>
+    /// <param name="Reason">Why, and what to do.</param>
+    public sealed record Refused(string Reason) : AdviceOutcome;
+}

@@ -1,0 +1,61 @@
+using Viscolog.Core.Curves;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Core.Advising;
+
+/// <summary>Says why an increment is as large as it is, in words for somebody new to statistics.</summary>
+internal static class Explanation
+{
+    /// <summary>Doses with a reading below which the slope is not trusted far.</summary>
+    private const int FewDoses = 3;
+
+    public static string Of(Choice choice, Belief belief, Percentage risk, DoseLimit limit)
+    {
+        var bound = choice.Bound switch
+        {
+            ChoiceBound.BestChance => "This dose has the best chance of landing in band; more would be likelier to go past it.",
+            ChoiceBound.Risk => FormattableString.Invariant($"Stopping short keeps the chance of over within {risk.Percent:0.##} % ({OneIn(risk)})."),
+            ChoiceBound.StepCap => FormattableString.Invariant($"No single step goes beyond {100 * IncrementPolicy.StepCap:0} % of the usual range, however far the target."),
+            ChoiceBound.Limit => $"The step ends at the dose limit: {limit.Why}.",
+            _ => throw new ArgumentOutOfRangeException(nameof(choice), choice.Bound, "not a bound"),
+        };
+        var doses = belief.Evidence.Steps.Where(s => s.Readings.Length > 0).Select(s => s.Dose).Distinct().Count();
+        return Known(doses, belief) + bound + Doubt(belief);
+    }
+
+    /// <summary>A chance as a person says it.</summary>
+    public static string OneIn(Percentage chance) => chance.Fraction switch
+    {
+        <= 0.0001 => "less than 1 in 10000",
+        >= 0.5 => FormattableString.Invariant($"{10 * Math.Min(1, chance.Fraction):0} in 10"),
+        _ => FormattableString.Invariant($"1 in {1 / chance.Fraction:0}"),
+    };
+
+    private static string Known(int doses, Belief belief)
+    {
+        var history = belief.Prior.Runs switch
+        {
+            0 => "",
+            1 => "One earlier run of this base and thickener helps. ",
+            var runs => FormattableString.Invariant($"{runs} earlier runs of this base and thickener help. "),
+        };
+        if (doses >= FewDoses || belief.Prior.Runs > 0)
+        {
+            return history;
+        }
+
+        return doses == 1
+            ? "One dose read says nothing of the slope yet. "
+            : FormattableString.Invariant($"{Spelled(doses)} doses read are too few to trust the slope far beyond them. ");
+    }
+
+    private static string Doubt(Belief belief)
+    {
+        var best = belief.ShapeWeights.Max();
+        return best > 0.6 || belief.Evidence.Steps.Length < FewDoses
+            ? ""
+            : " Several shapes of curve still fit the readings.";
+    }
+
+    private static string Spelled(int number) => number == 2 ? "Two" : number.ToString(System.Globalization.CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,26 @@
+using System.Collections.Immutable;
+using Viscolog.Core.Curves;
+using Viscolog.Core.Pots;
+
+namespace Viscolog.Core.Advising;
+
+/// <summary>Turns earlier runs with the same base and thickener into a prior.</summary>
+internal static class History
+{
+    /// <summary>Earlier runs taken into account at most; the latest given count.</summary>
+    private const int Most = 20;
+
+    /// <summary>Makes the prior.</summary>
+    public static Prior For(Run run, Thickener thickener, ImmutableArray<Run> earlier)
+    {
+        var beliefs = earlier
+            .Where(r => r.Base.Name is not null && r.Base.Name == run.Base.Name)
+            .Select(r => r.FindThickener(thickener.Name) is { } same && Evidence.Of(r, same) is EvidenceOutcome.Usable usable ? usable.Evidence : null)
+            .OfType<Evidence>()
+            .Where(e => e.Steps.Count(s => s.Readings.Length > 0) >= 2)
+            .TakeLast(Most)
+            .Select(e => Belief.OfEarlier(e, thickener.UsualRange))
+            .ToArray();
+        return Prior.After(beliefs);
+    }
+}

@@ -1,0 +1,95 @@
+using Viscolog.Core.Curves;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Core.Advising;
+
+/// <summary>
+/// Chooses the next dose: escalation with overdose control (Babb, Rogatko and Zacks, Statistics in Medicine 17 (1998) 1103–1120, there for
+/// drug doses). Among the doses whose chance of going over stays within the risk, the one with the greatest chance of landing in band if that
+/// chance is worth it, else the largest.
+/// </summary>
+internal static class IncrementPolicy
+{
+    /// <summary>The greatest chance of going over that an addition may carry unless the user says otherwise.</summary>
+    public static readonly Percentage DefaultRisk = Percentage.FromPercent(1.5);
+
+    /// <summary>The largest single increment, over the top of the usual range (common practice, no source).</summary>
+    public const double StepCap = 0.3;
+
+    /// <summary>Chance of being in band from which on it is time to stop.</summary>
+    public const double StopChance = 0.9;
+
+    /// <summary>A chance in band that is worth aiming at; below it the aim is to learn the most that the risk allows.</summary>
+    public const double WorthAiming = 0.55;
+
+    private const int Candidates = 40;
+
+    /// <summary>Chooses.</summary>
+    /// <param name="belief">The belief.</param>
+    /// <param name="band">The band aimed at.</param>
+    /// <param name="now">The dose now, in %.</param>
+    /// <param name="limit">The dose not to be passed, in %.</param>
+    /// <param name="rangeTop">Top of the usual range, in %.</param>
+    /// <param name="risk">The greatest chance of going over, as a fraction.</param>
+    /// <returns>Null where no addition keeps within the risk.</returns>
+    public static Choice? Choose(Belief belief, ViscosityBand band, double now, double limit, double rangeTop, double risk)
+    {
+        var cap = now + (StepCap * rangeTop);
+        var most = Math.Min(cap, limit);
+        if (most <= now)
+        {
+            return null;
+        }
+
+        // A fixed step of the bench scale hides in the rounding later; here doses are spread evenly up to what is allowed.
+        var ceiling = Ceiling(belief, band, now, most, risk);
+        if (ceiling <= now)
+        {
+            return null;
+        }
+
+        var (best, bestChance) = (ceiling, -1.0);
+        for (var i = 1; i <= Candidates; i++)
+        {
+            var dose = now + ((ceiling - now) * i / Candidates);
+            var chance = belief.At(Dose.FromPercent(dose)).ChanceWithin(band.Low.Ln, band.High.Ln);
+            if (chance > bestChance + 1e-9)
+            {
+                (best, bestChance) = (dose, chance);
+            }
+        }
+
+        if (bestChance >= WorthAiming && best < ceiling)
+        {
+            return new(best, bestChance, ChoiceBound.BestChance);
+        }
+
+        var bound = ceiling < most ? ChoiceBound.Risk : limit <= cap ? ChoiceBound.Limit : ChoiceBound.StepCap;
+        return new(ceiling, bestChance, bound);
+    }
+
+    /// <summary>The largest dose up to which every dose on the way keeps within the risk.</summary>
+    private static double Ceiling(Belief belief, ViscosityBand band, double now, double most, double risk)
+    {
+        double ChanceOver(double dose) => belief.At(Dose.FromPercent(dose)).ChanceAbove(band.High.Ln);
+        var (low, high) = (now, most);
+        for (var i = 1; i <= Candidates; i++)
+        {
+            high = now + ((most - now) * i / Candidates);
+            if (ChanceOver(high) > risk)
+            {
+                break;
+            }
+
+            low = high;
+        }
+
+        for (var i = 0; i < 12 && high > low; i++)
+        {
+            var middle = (low + high) / 2;
+            (low, high) = ChanceOver(middle) > risk ? (low, middle) : (middle, high);
+        }
+
+        return low;
+    }
+}

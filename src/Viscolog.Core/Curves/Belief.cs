@@ -1,0 +1,196 @@
+using System.Collections.Immutable;
+using Viscolog.Core.Quantities;
+using Viscolog.Core.Settling;
+
+namespace Viscolog.Core.Curves;
+
+/// <summary>
+/// What the readings of a run, and the prior, say of its dose–response curve: believed cases over shapes, parameters, time constant and
+/// stray, each with the level that the readings leave. Deterministic: the same evidence gives the same belief.
+/// </summary>
+public sealed class Belief
+{
+    private readonly CurveFilter filter;
+    private readonly ImmutableArray<CurveCase> cases;
+    private readonly WeightedDraws[] draws;
+    private readonly double rangeTop;
+
+    private Belief(Evidence evidence, double rangeTop, Prior prior, ViscosityBand? target)
+    {
+        Evidence = evidence;
+        this.rangeTop = rangeTop;
+        Prior = prior;
+        filter = new(evidence, rangeTop, prior);
+        var sampler = new PopulationMonteCarlo(filter);
+        draws = [.. Shapes.All.Select((shape, s) => sampler.Draw(shape, prior.Mixtures[s], 104729 * s))];
+        if (target is not null)
+        {
+            DiscountUnreaching(target.Aim.Ln);
+        }
+
+        ShapeWeights = Weigh();
+        cases = Resample();
+    }
+
+    /// <summary>The evidence it was made from.</summary>
+    public Evidence Evidence { get; }
+
+    /// <summary>The prior it was made with.</summary>
+    public Prior Prior { get; }
+
+    /// <summary>The weight of each of <see cref="Shapes.All"/>; they sum to 1.</summary>
+    public ImmutableArray<double> ShapeWeights { get; }
+
+    /// <summary>The believed cases, equally likely.</summary>
+    internal ImmutableArray<CurveCase> Cases => cases;
+
+    /// <summary>Makes the belief.</summary>
+    /// <param name="evidence">The run's evidence.</param>
+    /// <param name="prior">What was believed before it.</param>
+    /// <param name="target">The band aimed at; null where there is none. Curves that never come near it count for less.</param>
+    public static Belief From(Evidence evidence, Prior prior, ViscosityBand? target) => new(evidence, evidence.RangeTop, prior, target);
+
+    /// <summary>The belief of an earlier run, on the dose scale of the thickener in the run at hand.</summary>
+    /// <param name="earlier">The earlier run's evidence.</param>
+    /// <param name="range">The usual range in force.</param>
+    public static Belief OfEarlier(Evidence earlier, DoseRange range) => new(earlier, range.Top.Percent, Prior.Common, null);
+
+    /// <summary>The settled body at a dose.</summary>
+    /// <param name="dose">The dose.</param>
+    /// <param name="level">Level of the interval, below 100 %.</param>
+    public Estimate BodyAt(Dose dose, Percentage level) => At(dose).ToEstimate(level);
+
+    /// <summary>A single settled reading at a dose: wider than the body by the method's repeatability.</summary>
+    /// <param name="dose">The dose.</param>
+    /// <param name="level">Level of the interval, below 100 %.</param>
+    public Estimate ReadingAt(Dose dose, Percentage level) => At(dose).Blurred(Evidence.Repeatability).ToEstimate(level);
+
+    /// <summary>The settled ln body at a dose.</summary>
+    internal LnEstimate At(Dose dose)
+    {
+        var means = new double[cases.Length];
+        var sds = new double[cases.Length];
+        for (var i = 0; i < means.Length; i++)
+        {
+            var (mean, variance) = cases[i].At(dose.Percent / rangeTop);
+            (means[i], sds[i]) = (mean, Math.Sqrt(variance));
+        }
+
+        return new(means, sds);
+    }
+
+    /// <summary>What a step shows after standing for a time, without the reading's own error.</summary>
+    internal LnEstimate At(EvidenceStep step, double waitSeconds)
+    {
+        var means = new double[cases.Length];
+        var sds = new double[cases.Length];
+        for (var i = 0; i < means.Length; i++)
+        {
+            var (level, variance) = cases[i].Level(step.Dose / rangeTop);
+            var (rise, start) = (cases[i].Rises[step.Place], cases[i].Starts[step.Place]);
+            means[i] = level + rise + ((start - rise) * BuildUp.Remaining(waitSeconds, cases[i].TimeConstant));
+            sds[i] = Math.Sqrt(variance);
+        }
+
+        return new(means, sds);
+    }
+
+    /// <summary>Change still to come at the start of a step's standing, for each case, in ln units.</summary>
+    internal double[] ChangesIn(EvidenceStep step) => [.. cases.Select(c => c.Rises[step.Place] - c.Starts[step.Place])];
+
+    /// <summary>Rise of each case between two doses, in ln units.</summary>
+    internal double[] RisesBetween(Dose from, Dose to) => [.. cases.Select(c => c.At(to.Percent / rangeTop).Mean - c.At(from.Percent / rangeTop).Mean)];
+
+    /// <summary>τ in s of each case.</summary>
+    internal double[] TimeConstants() => [.. cases.Select(c => c.TimeConstant)];
+
+    /// <summary>The moments of one shape's parameters; null where the shape has next to no weight.</summary>
+    internal PosteriorSummary? Summarize(int shape)
+    {
+        if (ShapeWeights[shape] < 0.01)
+        {
+            return null;
+        }
+
+        var (mean, covariance) = draws[shape].Moments();
+        return new(ShapeWeights[shape], mean, covariance);
+    }
+
+    /// <summary>Mean and variance of the ln body of the base without thickener.</summary>
+    internal (double Mean, double Variance) LevelOfBase()
+    {
+        var moments = cases.Select(c => c.Level(0)).ToArray();
+        var mean = moments.Average(m => m.Mean);
+        return (mean, moments.Average(m => m.Variance + ((m.Mean - mean) * (m.Mean - mean))));
+    }
+
+    private void DiscountUnreaching(double aim)
+    {
+        double[] places = [0.3, 0.5, 0.7, 0.85, 1, 1.2];
+        var means = new double[filter.Doses.Length];
+        var variances = new double[filter.Doses.Length];
+        for (var s = 0; s < draws.Length; s++)
+        {
+            var shape = Shapes.All[s];
+            for (var i = 0; i < draws[s].Count; i++)
+            {
+                var row = draws[s].Row(i);
+                if (double.IsNegativeInfinity(draws[s].LogWeights[i]))
+                {
+                    continue;
+                }
+
+                var parameters = row[..^Prior.Extra];
+                filter.Prepare(shape, parameters, Math.Exp(row[^2]));
+                filter.LogLikelihood(Math.Exp(row[^2]), Math.Exp(row[^1]), means, variances);
+                var greatest = double.NegativeInfinity;
+                foreach (var place in places)
+                {
+                    greatest = Math.Max(greatest, shape.Rise(parameters, place));
+                }
+
+                if (means[^1] + greatest < aim)
+                {
+                    draws[s].LogWeights[i] += Math.Log(BeliefSettings.UnreachingWeight);
+                }
+            }
+        }
+    }
+
+    private ImmutableArray<double> Weigh()
+    {
+        var logs = draws.Select((d, s) => d.LogMeanWeight() + Math.Log(Prior.Mixtures[s].Total)).ToArray();
+        var greatest = logs.Max();
+        var weights = double.IsNegativeInfinity(greatest) ? [.. logs.Select(_ => 1.0)] : logs.Select(l => Math.Exp(l - greatest)).ToArray();
+        var sum = weights.Sum();
+        return [.. weights.Select(w => w / sum)];
+    }
+
+    /// <summary>Systematic resampling (Kitagawa, Journal of Computational and Graphical Statistics 5 (1996) 1–25).</summary>
+    private ImmutableArray<CurveCase> Resample()
+    {
+        var kept = ImmutableArray.CreateBuilder<CurveCase>(BeliefSettings.Cases);
+        var passed = 0.0;
+        for (var s = 0; s < draws.Length; s++)
+        {
+            var weights = draws[s].Weights();
+            for (var i = 0; i < weights.Length; i++)
+            {
+                passed += weights[i] * ShapeWeights[s];
+                CurveCase? made = null;
+                while (kept.Count < BeliefSettings.Cases && (kept.Count + 0.5) / BeliefSettings.Cases < passed)
+                {
+                    made ??= new(s, draws[s].Row(i).ToArray(), filter);
+                    kept.Add(made);
+                }
+            }
+        }
+
+        while (kept.Count < BeliefSettings.Cases)
+        {
+            kept.Add(kept[^1]);
+        }
+
+        return kept.ToImmutable();
+    }
+}

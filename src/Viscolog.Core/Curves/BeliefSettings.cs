@@ -1,0 +1,44 @@
+namespace Viscolog.Core.Curves;
+
+/// <summary>The numbers that steer the belief's computation; one place, version 1.</summary>
+internal static class BeliefSettings
+{
+    /// <summary>Draws a shape in the first round and in each later one.</summary>
+    public const int FirstDraws = 3000;
+
+    /// <summary>Draws a shape in each later round.</summary>
+    public const int LaterDraws = 1500;
+
+    /// <summary>Cases that the finished belief keeps.</summary>
+    public const int Cases = 800;
+
+    /// <summary>How much of the likelihood each round counts.</summary>
+    public static readonly double[] Tempering = [0.1, 0.3, 0.6, 1];
+
+    /// <summary>Factor on the covariance of the weighted draws in the next round's proposal.</summary>
+    public const double Widening = 1.6;
+
+    /// <summary>One draw in so many comes from the prior itself, so that no region is ever out of reach.</summary>
+    public const int PriorEvery = 10;
+
+    /// <summary>Median of how far (in ln units, over the whole range) true curves stray from every shape; from memory.</summary>
+    public const double StrayMedian = 0.12;
+
+    /// <summary>Standard deviation of the logarithm of that; from memory.</summary>
+    public const double StrayLogSd = 0.8;
+
+    /// <summary>Median of an unthickened base's viscosity in mPa·s; from memory.</summary>
+    public const double BaseMedian = 1000;
+
+    /// <summary>Standard deviation of its logarithm: wide enough for anything that pours.</summary>
+    public const double BaseLogSd = 2.5;
+
+    /// <summary>Share of readings that are slips (misread, misweighed, bubbles); from memory.</summary>
+    public const double SlipShare = 0.02;
+
+    /// <summary>Standard deviation of a slip in ln units; from memory.</summary>
+    public const double SlipSd = 0.5;
+
+    /// <summary>Weight of a curve that never comes up to the aim within 1.2 of the usual range: people choose thickeners that can do the job.</summary>
+    public const double UnreachingWeight = 0.15;
+}

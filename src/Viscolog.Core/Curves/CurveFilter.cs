@@ -1,0 +1,117 @@
+using Viscolog.Core.Settling;
+
+namespace Viscolog.Core.Curves;
+
+/// <summary>
+/// The likelihood of one curve. The settled body is level + rise of the shape, where the level is a random walk over dose that starts at the
+/// unthickened base: its variance grows by stray² for each usual range of dose. So a shape that is not quite right costs little where
+/// readings lie close, and the forecast grows unsure with the distance from the last dose. A scalar Kalman filter (Kalman, Journal of
+/// Basic Engineering 82 (1960) 35–45) integrates the level out; a reading may be a slip with a small chance and then moves the level less.
+/// </summary>
+internal sealed class CurveFilter
+{
+    private readonly double repeatabilityVariance;
+    private readonly double levelMean;
+    private readonly double levelVariance;
+    private readonly EvidenceStep[] steps;
+    private readonly int[] byDose;
+    private readonly double[] lastWait;
+    private readonly double[] rise;
+    private readonly double[] start;
+
+    public CurveFilter(Evidence evidence, double rangeTop, Prior prior)
+    {
+        steps = [.. evidence.Steps];
+        repeatabilityVariance = evidence.Repeatability * evidence.Repeatability;
+        (levelMean, levelVariance) = (prior.LevelMean, prior.LevelSd * prior.LevelSd);
+        Doses = [.. steps.Select(s => s.Dose / rangeTop)];
+        byDose = [.. Enumerable.Range(0, steps.Length).OrderBy(k => Doses[k])];
+        lastWait = [.. steps.Select(s => s.Readings.Length == 0 ? double.PositiveInfinity : s.Readings.Max(r => r.WaitSeconds))];
+        rise = new double[steps.Length];
+        start = new double[steps.Length];
+        SortedDoses = [.. byDose.Select(k => Doses[k])];
+    }
+
+    /// <summary>Doses over the range top in order of time.</summary>
+    public double[] Doses { get; }
+
+    /// <summary>The same in rising order.</summary>
+    public double[] SortedDoses { get; }
+
+    /// <summary>The rise at each step, after <see cref="Prepare"/>.</summary>
+    public ReadOnlySpan<double> RiseAt => rise;
+
+    /// <summary>Rise at the start of each step's build-up, after <see cref="Prepare"/>.</summary>
+    public ReadOnlySpan<double> StartOf => start;
+
+    /// <summary>Evaluates the shape at every step and where each step's build-up starts.</summary>
+    public void Prepare(Shape shape, ReadOnlySpan<double> logParameters, double timeConstant)
+    {
+        for (var k = 0; k < steps.Length; k++)
+        {
+            rise[k] = shape.Rise(logParameters, Doses[k]);
+            start[k] = k == 0 ? rise[0] : rise[k - 1] + ((start[k - 1] - rise[k - 1]) * BuildUp.Remaining(lastWait[k - 1], timeConstant));
+        }
+    }
+
+    /// <summary>The log likelihood; after <see cref="Prepare"/>.</summary>
+    /// <param name="timeConstant">τ in s.</param>
+    /// <param name="stray">Stray in ln units over the range.</param>
+    /// <param name="means">Takes the level's filtered mean after each step, in rising order of dose; empty where not wanted.</param>
+    /// <param name="variances">Takes its variance.</param>
+    /// <returns>The log likelihood up to a constant; negative infinity where the curve is not finite.</returns>
+    public double LogLikelihood(double timeConstant, double stray, Span<double> means, Span<double> variances)
+    {
+        var walk = stray * stray;
+        var (mean, variance) = (levelMean, levelVariance + (walk * SortedDoses[0]));
+        var sum = 0.0;
+        for (var i = 0; i < byDose.Length; i++)
+        {
+            var k = byDose[i];
+            variance += i == 0 ? 0 : walk * (SortedDoses[i] - SortedDoses[i - 1]);
+            var before = k == 0 ? 0 : walk * Math.Abs(Doses[k] - Doses[k - 1]);
+            foreach (var reading in steps[k].Readings)
+            {
+                var remaining = k == 0 ? 0 : BuildUp.Remaining(reading.WaitSeconds, timeConstant);
+                var expected = rise[k] + ((start[k] - rise[k]) * remaining);
+                var noise = repeatabilityVariance + reading.ExtraVariance + (remaining * remaining * before);
+                sum += Update(reading.Ln - expected - mean, noise, ref mean, ref variance);
+            }
+
+            if (!means.IsEmpty)
+            {
+                (means[i], variances[i]) = (mean, variance);
+            }
+        }
+
+        return double.IsFinite(sum) ? sum : double.NegativeInfinity;
+    }
+
+    /// <summary>The chance that a reading is a slip, given how far off it is.</summary>
+    public static double SlipChance(double deviation, double variance)
+    {
+        var (good, slip) = Densities(deviation, variance);
+        return slip / (good + slip);
+    }
+
+    private static double Update(double innovation, double noise, ref double mean, ref double variance)
+    {
+        var total = variance + noise;
+        var (good, slip) = Densities(innovation, total);
+        var density = good + slip;
+        var trust = density > 0 ? good / density : 0;
+        var gain = trust * variance / total;
+        mean += gain * innovation;
+        variance -= gain * variance;
+        return Math.Log(density);
+    }
+
+    private static (double Good, double Slip) Densities(double deviation, double variance)
+    {
+        var wide = variance + (BeliefSettings.SlipSd * BeliefSettings.SlipSd);
+        var squared = deviation * deviation;
+        return (
+            (1 - BeliefSettings.SlipShare) * Math.Exp(-0.5 * squared / variance) / Math.Sqrt(variance),
+            BeliefSettings.SlipShare * Math.Exp(-0.5 * squared / wide) / Math.Sqrt(wide));
+    }
+}

@@ -1,0 +1,62 @@
+using System.Collections.Immutable;
+using Viscolog.Core.Measuring;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Core.Curves;
+
+/// <summary>What a run says of one thickener's dose–response curve: doses and readings, brought to the reference temperature.</summary>
+public sealed record Evidence
+{
+    private Evidence(Run run, Thickener thickener, ImmutableArray<EvidenceStep> steps, ImmutableArray<string> warnings)
+        => (Run, Thickener, Steps, Warnings) = (run, thickener, steps, warnings);
+
+    /// <summary>The run.</summary>
+    public Run Run { get; }
+
+    /// <summary>The thickener whose dose is the axis.</summary>
+    public Thickener Thickener { get; }
+
+    /// <summary>What a reader of the results must know.</summary>
+    public ImmutableArray<string> Warnings { get; }
+
+    /// <summary>Number of readings in use.</summary>
+    public int ReadingCount => Steps.Sum(s => s.Readings.Length);
+
+    /// <summary>The steps in order of time; the last may have no reading yet.</summary>
+    internal ImmutableArray<EvidenceStep> Steps { get; }
+
+    /// <summary>Top of the usual range in %, the unit of dose in the shapes.</summary>
+    internal double RangeTop => Thickener.UsualRange.Top.Percent;
+
+    /// <summary>Repeatability on the ln scale.</summary>
+    internal double Repeatability => Run.RepeatabilityInForce.Fraction;
+
+    /// <summary>Takes the evidence out of a run.</summary>
+    /// <param name="run">The run; every step but the first holds a reading.</param>
+    /// <param name="thickener">One of the run's thickeners.</param>
+    public static EvidenceOutcome Of(Run run, Thickener thickener)
+    {
+        if (run.MethodInForce.Kind != MethodKind.Direct)
+        {
+            return new EvidenceOutcome.Unusable(
+                $"readings by method '{run.MethodInForce.Id}' can't be turned into viscosities yet; enter them as viscosity_mpas with method direct");
+        }
+
+        var other = run.Thickeners.FirstOrDefault(t => t.Name != thickener.Name && run.PotNow().In(t.Name) > Mass.None);
+        if (other is not null)
+        {
+            return new EvidenceOutcome.Unusable(
+                $"the pot holds '{other.Name}' beside '{thickener.Name}'; a run with two thickeners dosed can't be fitted yet: keep one thickener a run");
+        }
+
+        var collector = new EvidenceCollector(run);
+        var steps = collector.Collect(thickener);
+        return new EvidenceOutcome.Usable(new(run, thickener, steps, collector.Warnings));
+    }
+
+    /// <summary>The thickener that the run is about: the one dosed, or the first named.</summary>
+    /// <returns>Null where the run names none.</returns>
+    public static Thickener? MainThickener(Run run)
+        => run.Thickeners.FirstOrDefault(t => run.PotNow().In(t.Name) > Mass.None) ?? run.Thickeners.FirstOrDefault();
+}

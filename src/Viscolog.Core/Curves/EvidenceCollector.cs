@@ -1,0 +1,115 @@
+using System.Collections.Immutable;
+using Viscolog.Core.Measuring;
+using Viscolog.Core.Pots;
+
+namespace Viscolog.Core.Curves;
+
+/// <summary>Goes through a run's readings and notes what a reader of the results must know.</summary>
+internal sealed class EvidenceCollector(Run run)
+{
+    /// <summary>
+    /// Standard deviation in ln units for each gram of water on 100 g of base that a reading did not have yet (from memory: about a
+    /// tenth of the body for 1 %).
+    /// </summary>
+    private const double LnSdPerWaterPercent = 0.1;
+
+    private readonly List<string> warnings = [];
+    private int withoutWait;
+    private int withoutTemperature;
+    private int tooFarInTemperature;
+    private int corrected;
+    private double lowestPh = double.PositiveInfinity;
+    private double highestPh = double.NegativeInfinity;
+
+    public ImmutableArray<string> Warnings => [.. warnings];
+
+    public ImmutableArray<EvidenceStep> Collect(Thickener thickener)
+    {
+        var waterNow = WaterPercent(run.PotNow());
+        var steps = Steps.Of(run).Select((step, place) =>
+        {
+            var water = Math.Max(0, waterNow - WaterPercent(step.Pot)) * LnSdPerWaterPercent;
+            return new EvidenceStep(place, step.Pot.DoseOf(thickener.Name).Percent, [.. step.Readings.Select(r => Read(r, place, water)).OfType<BodyReading>()]);
+        }).ToImmutableArray();
+        Warn(thickener);
+        return steps;
+
+        // Water of pre-dilution comes with every dose of the curve itself; only water poured on its own sets readings apart.
+        double WaterPercent(Pot pot)
+            => 100 * (pot.Water.Grams - (pot.In(thickener.Name).Grams * thickener.Dilution.WaterParts / thickener.Dilution.ThickenerParts)) / pot.Base.Grams;
+    }
+
+    private BodyReading? Read(PlacedReading placed, int step, double waterSd)
+    {
+        var reading = placed.Reading;
+        if (reading.Acidity is { } acidity)
+        {
+            lowestPh = Math.Min(lowestPh, acidity.Ph);
+            highestPh = Math.Max(highestPh, acidity.Ph);
+        }
+
+        if (reading.Value is not InstrumentValue.Direct direct)
+        {
+            return null;
+        }
+
+        var (shift, sd) = (0.0, 0.0);
+        if (reading.Temperature is { } at)
+        {
+            var reference = run.ReferenceTemperatureInForce;
+            if (Math.Abs(at.Celsius - reference.Celsius) > TemperatureCorrection.GreatestDistance)
+            {
+                tooFarInTemperature++;
+                return null;
+            }
+
+            (shift, sd) = TemperatureCorrection.LnShift(at, reference);
+            corrected += Math.Abs(at.Celsius - reference.Celsius) >= 1 ? 1 : 0;
+        }
+        else
+        {
+            withoutTemperature++;
+        }
+
+        // The base before any addition has nothing to build up.
+        var settled = step == 0 || reading.Wait is null;
+        withoutWait += step > 0 && reading.Wait is null ? 1 : 0;
+        var wait = settled ? double.PositiveInfinity : reading.Wait!.Value.TotalSeconds;
+        return new(placed.Entry, step, wait, direct.Viscosity.Ln + shift, (sd * sd) + (waterSd * waterSd));
+    }
+
+    private void Warn(Thickener thickener)
+    {
+        if (tooFarInTemperature > 0)
+        {
+            warnings.Add($"{Readings(tooFarInTemperature)} more than 10 °C from the reference temperature left out; read nearer to it");
+        }
+
+        if (corrected > 0)
+        {
+            warnings.Add($"{Readings(corrected)} corrected for temperature with a default coefficient (2000 K, from memory)");
+        }
+
+        if (withoutTemperature > 0)
+        {
+            warnings.Add($"{Readings(withoutTemperature)} without temperature, taken as read at the reference temperature");
+        }
+
+        if (withoutWait > 0)
+        {
+            warnings.Add($"{Readings(withoutWait)} without wait_s, taken as settled");
+        }
+
+        if (highestPh - lowestPh > 0.5)
+        {
+            warnings.Add(FormattableString.Invariant($"the pH moved from {lowestPh:0.0} to {highestPh:0.0} within the run; a curve across a pH change means little"));
+        }
+
+        if (run.Entries.Any(e => e.Counts && e is Entry.Watered))
+        {
+            warnings.Add($"water was added; readings before it count for less, as the curve of '{thickener.Name}' has moved since");
+        }
+    }
+
+    private static string Readings(int count) => count == 1 ? "1 reading" : FormattableString.Invariant($"{count} readings");
+}

@@ -1,0 +1,60 @@
+using MathNet.Numerics.Distributions;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Core.Curves;
+
+/// <summary>A mixture of normal distributions of ln body, one for each believed case, and what can be asked of it.</summary>
+internal sealed class LnEstimate
+{
+    private readonly double[] means;
+    private readonly double[] sds;
+    private double[]? sorted;
+
+    public LnEstimate(double[] means, double[] sds) => (this.means, this.sds) = (means, sds);
+
+    /// <summary>The chance that the value lies above a bound on the ln scale.</summary>
+    public double ChanceAbove(double ln)
+    {
+        var sum = 0.0;
+        for (var i = 0; i < means.Length; i++)
+        {
+            sum += sds[i] > 0 ? Normal.CDF(0, 1, (means[i] - ln) / sds[i]) : means[i] > ln ? 1 : 0;
+        }
+
+        return sum / means.Length;
+    }
+
+    /// <summary>The chance that the value lies within two bounds on the ln scale.</summary>
+    public double ChanceWithin(double low, double high) => Math.Max(0, ChanceAbove(low) - ChanceAbove(high));
+
+    /// <summary>The same with every value blurred by a further normal error.</summary>
+    public LnEstimate Blurred(double sd) => new(means, [.. sds.Select(s => Math.Sqrt((s * s) + (sd * sd)))]);
+
+    /// <summary>The value below which the stated part of the belief lies.</summary>
+    public double Quantile(double part)
+    {
+        if (sorted is null)
+        {
+            sorted = new double[means.Length];
+            for (var i = 0; i < means.Length; i++)
+            {
+                // One evenly placed value a case stands for the case's whole spread.
+                sorted[i] = means[i] + (sds[i] * EvenNormals.At(i));
+            }
+
+            Array.Sort(sorted);
+        }
+
+        var place = Math.Clamp((part * sorted.Length) - 0.5, 0, sorted.Length - 1);
+        var below = (int)place;
+        var above = Math.Min(below + 1, sorted.Length - 1);
+        return sorted[below] + ((place - below) * (sorted[above] - sorted[below]));
+    }
+
+    /// <summary>Median and the central interval of a level.</summary>
+    public Estimate ToEstimate(Percentage level) => new(
+        Viscosity.FromLn(Quantile(0.5)),
+        Viscosity.FromLn(Quantile((1 - level.Fraction) / 2)),
+        Viscosity.FromLn(Quantile((1 + level.Fraction) / 2)),
+        level);
+}

@@ -1,0 +1,33 @@
+namespace Viscolog.Core.Curves;
+
+/// <summary>Standard normal numbers, the same at every start, so that the same readings always give the same advice.</summary>
+internal static class Normals
+{
+    private const int Count = 1 << 16;
+    private static readonly double[] Numbers = Make();
+
+    /// <summary>A run of so many numbers that begins at a place; the places wrap around.</summary>
+    public static ReadOnlySpan<double> From(int place, int length) => Numbers.AsSpan(place % (Count - length), length);
+
+    /// <summary>The fractional parts of multiples of the golden ratio: evenly spread places in (0, 1).</summary>
+    public static double EvenPlace(int index)
+    {
+        var value = (index + 0.5) * 0.618033988749894848;
+        return value - Math.Floor(value);
+    }
+
+    private static double[] Make()
+    {
+        var random = new Random(20250611);
+        var numbers = new double[Count];
+        for (var i = 0; i < Count; i += 2)
+        {
+            // Box and Muller, Annals of Mathematical Statistics 29 (1958) 610–611.
+            var radius = Math.Sqrt(-2 * Math.Log(1 - random.NextDouble()));
+            var (sin, cos) = Math.SinCos(2 * Math.PI * random.NextDouble());
+            (numbers[i], numbers[i + 1]) = (radius * cos, radius * sin);
+        }
+
+        return numbers;
+    }
+}

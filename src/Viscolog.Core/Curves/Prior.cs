@@ -1,0 +1,79 @@
+using System.Collections.Immutable;
+using MathNet.Numerics.LinearAlgebra;
+using Viscolog.Core.Settling;
+
+namespace Viscolog.Core.Curves;
+
+/// <summary>What is believed of a pot's curve before its own readings: for each shape a mixture over its parameters, ln τ and ln of the stray.</summary>
+public sealed class Prior
+{
+    /// <summary>Parameters beyond the shape's own: ln τ and the logarithm of the stray.</summary>
+    internal const int Extra = 2;
+
+    private Prior(ImmutableArray<Mixture> mixtures, double levelMean, double levelSd, int runs)
+        => (Mixtures, LevelMean, LevelSd, Runs) = (mixtures, levelMean, levelSd, runs);
+
+    /// <summary>The prior of a pot of which nothing is known.</summary>
+    public static Prior Common { get; } = new(
+        [.. Shapes.All.Select(s => new Mixture([Generic(s, 1.0 / Shapes.All.Length)]))],
+        Math.Log(BeliefSettings.BaseMedian),
+        BeliefSettings.BaseLogSd,
+        0);
+
+    /// <summary>How many earlier runs stand behind it.</summary>
+    public int Runs { get; }
+
+    /// <summary>A mixture for each of <see cref="Shapes.All"/>.</summary>
+    internal ImmutableArray<Mixture> Mixtures { get; }
+
+    /// <summary>Mean of ln(body of the base in mPa·s).</summary>
+    internal double LevelMean { get; }
+
+    /// <summary>Standard deviation of that.</summary>
+    internal double LevelSd { get; }
+
+    /// <summary>
+    /// The prior after earlier runs with the same base and thickener: the new pot is like one of them, give or take the difference between
+    /// lots, or unlike all of them with a small chance that its own readings can raise.
+    /// </summary>
+    /// <param name="earlier">The beliefs of the earlier runs, each from the common prior and on the same thickener range.</param>
+    public static Prior After(IReadOnlyList<Belief> earlier)
+    {
+        if (earlier.Count == 0)
+        {
+            return Common;
+        }
+
+        var mixtures = Shapes.All.Select((shape, s) =>
+        {
+            var components = ImmutableArray.CreateBuilder<GaussianComponent>();
+            components.Add(Generic(shape, HistorySettings.Unlike / Shapes.All.Length));
+            foreach (var belief in earlier)
+            {
+                if (belief.Summarize(s) is { } summary)
+                {
+                    components.Add(new(
+                        (1 - HistorySettings.Unlike) * summary.Weight / earlier.Count,
+                        summary.Mean,
+                        summary.Covariance + LotVariance(shape)));
+                }
+            }
+
+            return new Mixture(components.ToImmutable());
+        });
+        var levels = earlier.Select(b => b.LevelOfBase()).ToArray();
+        var mean = levels.Average(l => l.Mean);
+        var variance = levels.Average(l => l.Variance + ((l.Mean - mean) * (l.Mean - mean)));
+        return new([.. mixtures], mean, Math.Sqrt(variance + (HistorySettings.LotLevelSd * HistorySettings.LotLevelSd)), earlier.Count);
+    }
+
+    private static GaussianComponent Generic(Shape shape, double weight)
+    {
+        double[] mean = [.. shape.Parameters.Select(p => Math.Log(p.Median)), Math.Log(BuildUp.PriorMedianSeconds), Math.Log(BeliefSettings.StrayMedian)];
+        double[] sd = [.. shape.Parameters.Select(p => p.LogSd), BuildUp.PriorLogSd, BeliefSettings.StrayLogSd];
+        return new(weight, mean, Matrix<double>.Build.DenseOfDiagonalArray([.. sd.Select(s => s * s)]));
+    }
+
+    private static Matrix<double> LotVariance(Shape shape)
+        => Matrix<double>.Build.DenseIdentity(shape.Parameters.Length + Extra) * (HistorySettings.LotPotencyLogSd * HistorySettings.LotPotencyLogSd);
+}

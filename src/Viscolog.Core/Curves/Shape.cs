@@ -1,0 +1,23 @@
+using System.Collections.Immutable;
+
+namespace Viscolog.Core.Curves;
+
+/// <summary>
+/// One family of dose–response curve: the rise u(z) − u(0) of u = ln(body in mPa·s) over z, the dose divided by the top of the thickener's
+/// usual range. All parameters are positive and are handled as natural logarithms.
+/// </summary>
+public abstract class Shape
+{
+    private protected Shape(string name, params ImmutableArray<ShapeParameter> parameters) => (Name, Parameters) = (name, parameters);
+
+    /// <summary>The shape's name in reports and files.</summary>
+    public string Name { get; }
+
+    /// <summary>The parameters with their priors (version 1 of the priors; see docs/science.md).</summary>
+    public ImmutableArray<ShapeParameter> Parameters { get; }
+
+    /// <summary>The rise above the unthickened base, in ln units.</summary>
+    /// <param name="logParameters">Natural logarithms of the parameters, in the order of <see cref="Parameters"/>.</param>
+    /// <param name="z">Dose over the top of the usual range, 0 or more.</param>
+    public abstract double Rise(ReadOnlySpan<double> logParameters, double z);
+}

@@ -1,0 +1,88 @@
+using MathNet.Numerics.LinearAlgebra;
+
+namespace Viscolog.Core.Curves;
+
+/// <summary>Draws of one shape's parameters with their log likelihoods and log weights.</summary>
+internal sealed class WeightedDraws(int count, int dimension)
+{
+    /// <summary>The draws, one row after another.</summary>
+    public double[] Values { get; } = new double[count * dimension];
+
+    /// <summary>Log weights.</summary>
+    public double[] LogWeights { get; } = new double[count];
+
+    /// <summary>How many there are.</summary>
+    public int Count => count;
+
+    /// <summary>One draw.</summary>
+    public Span<double> Row(int i) => Values.AsSpan(i * dimension, dimension);
+
+    /// <summary>The logarithm of the mean weight: the shape's evidence.</summary>
+    public double LogMeanWeight()
+    {
+        var greatest = LogWeights.Max();
+        return double.IsNegativeInfinity(greatest) ? greatest : greatest + Math.Log(LogWeights.Sum(w => Math.Exp(w - greatest)) / count);
+    }
+
+    /// <summary>Normalised weights.</summary>
+    public double[] Weights()
+    {
+        var greatest = LogWeights.Max();
+        if (double.IsNegativeInfinity(greatest))
+        {
+            return [.. Enumerable.Repeat(1.0 / count, count)];
+        }
+
+        var weights = new double[count];
+        var sum = 0.0;
+        for (var i = 0; i < count; i++)
+        {
+            sum += weights[i] = Math.Exp(LogWeights[i] - greatest);
+        }
+
+        for (var i = 0; i < count; i++)
+        {
+            weights[i] /= sum;
+        }
+
+        return weights;
+    }
+
+    /// <summary>Weighted mean and covariance.</summary>
+    public (double[] Mean, Matrix<double> Covariance) Moments()
+    {
+        var weights = Weights();
+        var mean = new double[dimension];
+        var covariance = Matrix<double>.Build.Dense(dimension, dimension);
+        for (var i = 0; i < count; i++)
+        {
+            var row = Row(i);
+            for (var j = 0; j < dimension; j++)
+            {
+                mean[j] += weights[i] * row[j];
+            }
+        }
+
+        for (var i = 0; i < count; i++)
+        {
+            var row = Row(i);
+            for (var j = 0; weights[i] > 1e-12 && j < dimension; j++)
+            {
+                for (var l = 0; l <= j; l++)
+                {
+                    covariance[j, l] += weights[i] * (row[j] - mean[j]) * (row[l] - mean[l]);
+                }
+            }
+        }
+
+        for (var j = 0; j < dimension; j++)
+        {
+            for (var l = 0; l < j; l++)
+            {
+                covariance[l, j] = covariance[j, l];
+            }
+        }
+
+        return (mean, covariance);
+    }
+}

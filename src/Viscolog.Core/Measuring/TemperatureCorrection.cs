@@ -1,0 +1,29 @@
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Core.Measuring;
+
+/// <summary>
+/// Brings a viscosity to the reference temperature: ln η(T_ref) = ln η(T) + B·(1/T_ref − 1/T), T in kelvin (Arrhenius–Andrade; Andrade,
+/// Philosophical Magazine 17 (1934) 497–511 and 698–732).
+/// </summary>
+public static class TemperatureCorrection
+{
+    /// <summary>The coefficient B in K used where none is known (from memory).</summary>
+    public const double DefaultCoefficient = 2000;
+
+    /// <summary>Standard deviation of the default coefficient in K (from memory).</summary>
+    public const double DefaultCoefficientSd = 700;
+
+    /// <summary>The greatest distance from the reference temperature, in °C, over which a corrected reading may carry advice.</summary>
+    public const double GreatestDistance = 10;
+
+    /// <summary>What to add to ln η to bring it from one temperature to the reference, and the standard deviation of that.</summary>
+    /// <param name="at">Temperature of the reading.</param>
+    /// <param name="reference">Reference temperature.</param>
+    /// <returns>Both in ln units; both 0 where the temperatures agree.</returns>
+    public static (double Shift, double Sd) LnShift(Temperature at, Temperature reference)
+    {
+        var distance = (1 / reference.Kelvin) - (1 / at.Kelvin);
+        return (DefaultCoefficient * distance, DefaultCoefficientSd * Math.Abs(distance));
+    }
+}

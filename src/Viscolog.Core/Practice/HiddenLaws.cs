@@ -1,0 +1,79 @@
+namespace Viscolog.Core.Practice;
+
+/// <summary>Draws hidden laws from families of our own, some of which no shape of the program can reproduce.</summary>
+public static class HiddenLaws
+{
+    private static readonly Func<Random, HiddenLaw>[] Families = [Steady, Late, Saturating, TwoSteps, Growth, Kinked];
+
+    /// <summary>How many families there are.</summary>
+    public static int FamilyCount => Families.Length;
+
+    /// <summary>Draws a law.</summary>
+    /// <param name="family">Which family, from 0.</param>
+    /// <param name="random">Seeded by the caller.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such family.</exception>
+    public static HiddenLaw Draw(int family, Random random)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(family);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(family, Families.Length);
+        return Families[family](random);
+    }
+
+    private static double Between(Random random, double low, double high) => low + ((high - low) * random.NextDouble());
+
+    private static double Base(Random random) => Math.Log(Between(random, 300, 3000));
+
+    private static HiddenLaw Steady(Random random)
+    {
+        var (u0, slope) = (Base(random), Between(random, 2.5, 5));
+        var bend = Between(random, -0.2, 0.25) * slope;
+        return new("steady", z => u0 + (slope * z) - (bend * z * z));
+    }
+
+    private static HiddenLaw Late(Random random)
+    {
+        var (u0, span, half, steep) = (Base(random), Between(random, 2.8, 5), Between(random, 0.25, 0.6), Between(random, 1.8, 4.5));
+        return new("late", z => u0 + (z <= 0 ? 0 : span / (1 + Math.Pow(half / z, steep))));
+    }
+
+    private static HiddenLaw Saturating(Random random)
+    {
+        var (u0, span, scale) = (Base(random), Between(random, 3, 5), Between(random, 0.25, 0.6));
+        return new("saturating", z => u0 + (span * (1 - Math.Exp(-z / scale))));
+    }
+
+    private static HiddenLaw TwoSteps(Random random)
+    {
+        var u0 = Base(random);
+        var (first, second) = (Between(random, 0.7, 1.6), Between(random, 1.8, 3.2));
+        var (early, place, width) = (Between(random, 0.08, 0.2), Between(random, 0.45, 0.75), Between(random, 0.04, 0.12));
+        return new("two-step", z => u0 + (first * Math.Tanh(z / early)) + (second * (Normal((z - place) / width) - Normal(-place / width))));
+    }
+
+    private static HiddenLaw Growth(Random random)
+    {
+        var (u0, span, place, rate) = (Base(random), Between(random, 3, 5), Between(random, 0.2, 0.45), Between(random, 3.5, 7));
+        double G(double z) => Math.Exp(-Math.Exp(-rate * (z - place)));
+        return new("growth", z => u0 + (span * (G(z) - G(0))));
+    }
+
+    private static HiddenLaw Kinked(Random random)
+    {
+        var u0 = Base(random);
+        double[] slopes = [.. Enumerable.Range(0, 6).Select(_ => Between(random, 0.5, 7))];
+        return new("kinked", z =>
+        {
+            var (sum, left) = (u0, z);
+            for (var i = 0; i < slopes.Length; i++)
+            {
+                var part = i == slopes.Length - 1 ? left : Math.Min(left, 0.2);
+                sum += slopes[i] * part;
+                left -= part;
+            }
+
+            return sum;
+        });
+    }
+
+    private static double Normal(double t) => MathNet.Numerics.Distributions.Normal.CDF(0, 1, t);
+}

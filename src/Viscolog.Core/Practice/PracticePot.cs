@@ -1,0 +1,72 @@
+using Viscolog.Core.Measuring;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Core.Practice;
+
+/// <summary>A virtual pot with a hidden law: it takes doses and answers readings with build-up and error, as a real one would.</summary>
+public sealed class PracticePot
+{
+    private readonly HiddenLaw law;
+    private readonly PracticeErrors errors;
+    private readonly Random random;
+    private double trueGrams;
+    private double standing;
+    private double start;
+
+    /// <summary>Makes a pot.</summary>
+    /// <param name="law">The law that hides in it.</param>
+    /// <param name="errors">How it and its user err.</param>
+    /// <param name="run">The run as it begins: base, one thickener, target, no entries.</param>
+    /// <param name="seed">Makes the errors repeat.</param>
+    public PracticePot(HiddenLaw law, PracticeErrors errors, Run run, int seed)
+    {
+        (this.law, this.errors, Run) = (law, errors, run);
+        random = new(seed);
+        start = law.LnBody(0);
+        standing = double.PositiveInfinity;
+    }
+
+    /// <summary>What the user has written down so far.</summary>
+    public Run Run { get; private set; }
+
+    /// <summary>The true settled body now.</summary>
+    public Viscosity TrueBody => Viscosity.FromLn(SettledLn);
+
+    private double SettledLn => law.LnBody(trueGrams / Run.BaseMass.Grams * 100 / Run.Thickeners[0].UsualRange.Top.Percent);
+
+    private double LnNow => double.IsInfinity(standing)
+        ? SettledLn
+        : SettledLn + ((start - SettledLn) * Math.Exp(-standing / errors.TimeConstantSeconds));
+
+    /// <summary>Pours thickener in and stirs it; the scale shows what was asked for, the pot gets it within the dosing error.</summary>
+    /// <param name="poured">Grams on the scale.</param>
+    public void Add(Mass poured)
+    {
+        var before = LnNow;
+        trueGrams += poured.Grams * (1 + (errors.DosingSd * Normal()));
+        (start, standing) = (before, errors.TimeConstantSeconds > 0 ? 0 : double.PositiveInfinity);
+        Run = Run with { Entries = Run.Entries.Add(new Entry.Dosed(Run.Thickeners[0].Name, poured)) };
+    }
+
+    /// <summary>Lets the pot stand and reads it.</summary>
+    /// <param name="more">Further standing time.</param>
+    public void Read(TimeSpan more)
+    {
+        standing += more.TotalSeconds;
+        var ln = LnNow + (errors.ReadingSd * Normal());
+        var reading = new Reading
+        {
+            Value = new InstrumentValue.Direct(Viscosity.FromLn(ln)),
+            Temperature = Run.ReferenceTemperatureInForce,
+            Wait = double.IsInfinity(standing) ? null : TimeSpan.FromSeconds(standing),
+        };
+        Run = Run with { Entries = Run.Entries.Add(new Entry.Measured(reading)) };
+    }
+
+    private double Normal()
+    {
+        var radius = Math.Sqrt(-2 * Math.Log(1 - random.NextDouble()));
+        return radius * Math.Cos(2 * Math.PI * random.NextDouble());
+    }
+}
