@@ -4,6 +4,7 @@ namespace Viscolog.Core.Curves;
 internal sealed class BudgetedProblem(ResidualProblem problem, int budget)
 {
     private int limit;
+    private int evaluationsOfSearch;
 
     public int ParameterCount => problem.ParameterCount;
 
@@ -12,15 +13,16 @@ internal sealed class BudgetedProblem(ResidualProblem problem, int budget)
     public int Evaluations { get; private set; }
 
     /// <summary>Whether the evaluations of the current attempt are used up.</summary>
-    public bool IsSpent => Evaluations >= limit;
+    public bool IsSpent => evaluationsOfSearch >= limit;
 
     /// <summary>Allows at most this many further evaluations, within the whole budget.</summary>
-    public void Allow(int further) => limit = Math.Min(budget, Evaluations + further);
+    public void Allow(int further) => limit = Math.Min(budget, evaluationsOfSearch + further);
 
     /// <summary>The point, or null where a residual or the sum of squares is not finite.</summary>
     public FitPoint? Evaluate(double[] parameters)
     {
         var residuals = new double[ResidualCount];
+        evaluationsOfSearch++;
         double sum = Residuals(parameters, residuals);
         return double.IsFinite(sum) ? new FitPoint(parameters, residuals, sum) : null;
     }

@@ -11,8 +11,11 @@ internal sealed class FitAttempt
     private readonly BudgetedProblem problem;
     private readonly double[] lengths;
 
-    private FitAttempt(BudgetedProblem problem, FitPoint start)
+    private readonly bool isPlain;
+
+    private FitAttempt(BudgetedProblem problem, FitPoint start, bool isPlain)
     {
+        this.isPlain = isPlain;
         this.problem = problem;
         Best = start;
         lengths = new double[problem.ParameterCount];
@@ -31,14 +34,17 @@ internal sealed class FitAttempt
     public bool IsDetermined => Curvature is { } c && c.Condition <= RankLimit;
 
     /// <summary>Fits from a start; null where the problem has no finite value there.</summary>
-    public static FitAttempt? From(BudgetedProblem problem, double[] start)
+    /// <param name="problem">The problem.</param>
+    /// <param name="start">The start.</param>
+    /// <param name="isPlain">Whether to damp in the parameters' own units, not in those of the Jacobian's columns.</param>
+    public static FitAttempt? From(BudgetedProblem problem, double[] start, bool isPlain = false)
     {
         if (problem.IsSpent || problem.Evaluate(start) is not { } point)
         {
             return null;
         }
 
-        var attempt = new FitAttempt(problem, point);
+        var attempt = new FitAttempt(problem, point, isPlain);
         attempt.Search();
         return attempt;
     }
@@ -56,7 +62,7 @@ internal sealed class FitAttempt
             }
 
             double before = Best.SumOfSquares;
-            Best = ScaledPass.Run(problem, Best, whitened ? Whitening(Curvature!) : Diagonal(jacobian), 100);
+            Best = ScaledPass.Run(problem, Best, whitened ? Whitening(Curvature!) : isPlain ? Identity() : Diagonal(jacobian), 100);
             Polish();
             if (IsStationary)
             {
@@ -105,6 +111,17 @@ internal sealed class FitAttempt
             {
                 transform[j, m] *= norm;
             }
+        }
+
+        return transform;
+    }
+
+    private double[,] Identity()
+    {
+        var transform = new double[lengths.Length, lengths.Length];
+        for (int j = 0; j < lengths.Length; j++)
+        {
+            transform[j, j] = 1;
         }
 
         return transform;

@@ -21,7 +21,7 @@ public sealed record FitOptions
         }
     }
 
-    /// <summary>Most evaluations of the residuals, over all starts and with those for derivatives; at least 1.</summary>
+    /// <summary>Most evaluations of the residuals, over all starts, those for differenced derivatives not counted; at least 1.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Below 1.</exception>
     public int MaximumEvaluations
     {

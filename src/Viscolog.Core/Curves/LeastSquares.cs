@@ -74,7 +74,7 @@ public static class LeastSquares
             }
 
             budgeted.Allow(options.MaximumEvaluations / 8);
-            if (FitAttempt.From(budgeted, starts.Next()) is not { } other)
+            if (FitAttempt.From(budgeted, n == 1 ? start : starts.Next(), n % 2 == 1) is not { } other)
             {
                 continue;
             }
