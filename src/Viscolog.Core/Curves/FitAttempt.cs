@@ -76,12 +76,12 @@ internal sealed class FitAttempt
     }
 
     /// <summary>
-    /// Undamped Gauss–Newton steps while each at least halves the offset: the sum of squares is flat to rounding before the parameters are.
+    /// Undamped Gauss–Newton steps while each lowers the offset by a fifth or more: the sum of squares is flat to rounding before the parameters are.
     /// </summary>
     private void Polish()
     {
         Curvature = problem.Jacobian(Best) is { } jacobian ? Curvature.At(Best, jacobian) : null;
-        for (int n = 0; n < 10 && !problem.IsSpent && Curvature is { Offset: > 1e-13 and < 1e-2 } here; n++)
+        for (int n = 0; n < 20 && !problem.IsSpent && Curvature is { Offset: > 1e-11 and < 1e-2 } here; n++)
         {
             var moved = (double[])Best.Parameters.Clone();
             for (int j = 0; j < moved.Length; j++)
@@ -90,7 +90,7 @@ internal sealed class FitAttempt
             }
 
             if (problem.Evaluate(moved) is not { } point || point.SumOfSquares > Best.SumOfSquares * (1 + 1e-12) ||
-                problem.Jacobian(point) is not { } slope || Curvature.At(point, slope) is not { } there || there.Offset > 0.5 * here.Offset)
+                problem.Jacobian(point) is not { } slope || Curvature.At(point, slope) is not { } there || there.Offset > 0.8 * here.Offset)
             {
                 return;
             }

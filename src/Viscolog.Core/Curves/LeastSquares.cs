@@ -18,6 +18,10 @@ public static class LeastSquares
     private const double DoubtfulSpread = 1e3;
     private const double SameSum = 1e-8;
 
+    // Matrices here are a few columns wide: starting workers costs MathNet eight times what the arithmetic does. The setting is the whole
+    // process's, and Core is MathNet's only user there.
+    static LeastSquares() => MathNet.Numerics.Control.UseSingleThread();
+
     /// <summary>Fits the parameters.</summary>
     /// <param name="problem">The residuals.</param>
     /// <param name="start">Where to begin, one value a parameter.</param>
