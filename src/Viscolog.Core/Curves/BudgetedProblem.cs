@@ -1,0 +1,71 @@
+namespace Viscolog.Core.Curves;
+
+/// <summary>A problem whose evaluations are counted and whose values are checked before anything else sees them.</summary>
+internal sealed class BudgetedProblem(ResidualProblem problem, int budget)
+{
+    private int limit;
+    private int evaluationsOfSearch;
+
+    public int ParameterCount => problem.ParameterCount;
+
+    public int ResidualCount => problem.ResidualCount;
+
+    public int Evaluations { get; private set; }
+
+    /// <summary>Whether the evaluations of the current attempt are used up.</summary>
+    public bool IsSpent => evaluationsOfSearch >= limit;
+
+    /// <summary>Allows at most this many further evaluations, within the whole budget.</summary>
+    public void Allow(int further) => limit = Math.Min(budget, evaluationsOfSearch + further);
+
+    /// <summary>The point, or null where a residual or the sum of squares is not finite.</summary>
+    public FitPoint? Evaluate(double[] parameters)
+    {
+        var residuals = new double[ResidualCount];
+        evaluationsOfSearch++;
+        double sum = Residuals(parameters, residuals);
+        return double.IsFinite(sum) ? new FitPoint(parameters, residuals, sum) : null;
+    }
+
+    /// <summary>Writes the residuals and returns their sum of squares; not finite where any of them is not.</summary>
+    public double Residuals(double[] parameters, double[] residuals)
+    {
+        foreach (double parameter in parameters)
+        {
+            if (!double.IsFinite(parameter))
+            {
+                return double.NaN;
+            }
+        }
+
+        Evaluations++;
+        problem.Residuals(parameters, residuals);
+        double sum = 0;
+        foreach (double residual in residuals)
+        {
+            sum += residual * residual;
+        }
+
+        return sum;
+    }
+
+    /// <summary>The derivatives at a point, or null where one is not finite.</summary>
+    public double[,]? Jacobian(FitPoint point)
+    {
+        var jacobian = new double[ResidualCount, ParameterCount];
+        if (!problem.TryJacobian(point.Parameters, jacobian) && !CentralDifference.TryFill(this, point, jacobian))
+        {
+            return null;
+        }
+
+        foreach (double value in jacobian)
+        {
+            if (!double.IsFinite(value))
+            {
+                return null;
+            }
+        }
+
+        return jacobian;
+    }
+}
