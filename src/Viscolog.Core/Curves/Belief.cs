@@ -65,6 +65,24 @@ public sealed class Belief
     /// <param name="level">Level of the interval, below 100 %.</param>
     public Estimate ReadingAt(Dose dose, Percentage level) => At(dose).Blurred(Evidence.Repeatability).ToEstimate(level);
 
+    /// <summary>The dose that first brings the body up to a value.</summary>
+    /// <param name="body">The wanted body.</param>
+    /// <param name="level">Level of the interval, below 100 %.</param>
+    /// <returns>Null where the body is not expected to be reached within 1.2 of the usual range.</returns>
+    public DoseEstimate? DoseFor(Viscosity body, Percentage level)
+    {
+        var doses = new double[cases.Length];
+        for (var i = 0; i < doses.Length; i++)
+        {
+            doses[i] = FirstDose(cases[i], body.Ln, EvenNormals.At(i));
+        }
+
+        Array.Sort(doses);
+        double Quantile(double part) => doses[(int)Math.Clamp(part * doses.Length, 0, doses.Length - 1)];
+        Dose? At(double part) => double.IsInfinity(Quantile(part)) ? null : Dose.FromPercent(Quantile(part) * rangeTop);
+        return At(0.5) is { } median ? new(median, At((1 - level.Fraction) / 2) ?? median, At((1 + level.Fraction) / 2), level) : null;
+    }
+
     /// <summary>The settled ln body at a dose.</summary>
     internal LnEstimate At(Dose dose)
     {
@@ -122,6 +140,36 @@ public sealed class Belief
         var moments = cases.Select(c => c.Level(0)).ToArray();
         var mean = moments.Average(m => m.Mean);
         return (mean, moments.Average(m => m.Variance + ((m.Mean - mean) * (m.Mean - mean))));
+    }
+
+    private static double FirstDose(CurveCase curve, double ln, double deviate)
+    {
+        const int grid = 60;
+        const double furthest = 1.2;
+        double Excess(double dose)
+        {
+            var (mean, variance) = curve.At(dose);
+            return mean + (deviate * Math.Sqrt(variance)) - ln;
+        }
+
+        var before = Excess(0);
+        if (before >= 0)
+        {
+            return 0;
+        }
+
+        for (var i = 1; i <= grid; i++)
+        {
+            var after = Excess(furthest * i / grid);
+            if (after >= 0)
+            {
+                return furthest * (i - 1 + (before / (before - after))) / grid;
+            }
+
+            before = after;
+        }
+
+        return double.PositiveInfinity;
     }
 
     private void DiscountUnreaching(double aim)

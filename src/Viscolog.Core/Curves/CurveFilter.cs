@@ -54,6 +54,10 @@ internal sealed class CurveFilter
         }
     }
 
+    /// <summary>Rise that a step shows after standing for a time; after <see cref="Prepare"/>.</summary>
+    public double RiseAfter(int step, double waitSeconds, double timeConstant)
+        => step == 0 ? rise[0] : rise[step] + ((start[step] - rise[step]) * BuildUp.Remaining(waitSeconds, timeConstant));
+
     /// <summary>The log likelihood; after <see cref="Prepare"/>.</summary>
     /// <param name="timeConstant">τ in s.</param>
     /// <param name="stray">Stray in ln units over the range.</param>

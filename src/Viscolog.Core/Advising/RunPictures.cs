@@ -1,0 +1,84 @@
+using System.Collections.Immutable;
+using Viscolog.Core.Curves;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Core.Advising;
+
+/// <summary>Computes what a chart of a run shows.</summary>
+public static class RunPictures
+{
+    private const int CurveSamples = 80;
+    private const int WaySamples = 40;
+
+    /// <summary>The picture of a run as believed.</summary>
+    /// <param name="belief">The belief.</param>
+    /// <param name="band">The band aimed at; null for none.</param>
+    /// <param name="advice">The advice, for its limit and its arrow; null for none.</param>
+    /// <param name="level">Level of the bands.</param>
+    public static RunPicture Of(Belief belief, ViscosityBand? band, Advice? advice, Percentage level)
+    {
+        var evidence = belief.Evidence;
+        var steps = evidence.Steps.Where(s => s.Readings.Length > 0).ToImmutableArray();
+        return new(evidence.Run.Name, evidence.Thickener.Name, evidence.Run.ReferenceTemperatureInForce)
+        {
+            Target = band,
+            Limit = advice?.Limit ?? DoseLimits.Of(belief, band?.Aim),
+            Next = Arrow(advice),
+            Curve = Curve(belief, advice, level),
+            Steps = [.. steps.Select(s => Step(belief, s, level))],
+            Readings = [.. steps.SelectMany(s => s.Readings.Select(r => Reading(belief, s, r)))],
+        };
+    }
+
+    private static NextIncrement? Arrow(Advice? advice) => advice is { Now: { } now, Action: BenchAction.Add add }
+        ? new(advice.DoseNow, now.Median, add.After, add.Expected)
+        : null;
+
+    /// <summary>The curve from no thickener to a little beyond the last dose read or advised, and to the range top where that is near.</summary>
+    private static ImmutableArray<CurveSample> Curve(Belief belief, Advice? advice, Percentage level)
+    {
+        var top = belief.Evidence.Thickener.UsualRange.Top.Percent;
+        var reached = belief.Evidence.Steps.Max(s => s.Dose);
+        if (advice?.Action is BenchAction.Add add)
+        {
+            reached = Math.Max(reached, add.After.Percent);
+        }
+
+        var end = Math.Max(reached + (0.1 * top), Math.Min(top, 1.5 * reached));
+        return [.. Enumerable.Range(0, CurveSamples + 1).Select(i =>
+        {
+            var dose = Dose.FromPercent(end * i / CurveSamples);
+            return new CurveSample(dose, belief.BodyAt(dose, level), belief.ReadingAt(dose, level));
+        })];
+    }
+
+    private static PicturedStep Step(Belief belief, EvidenceStep step, Percentage level)
+    {
+        var timed = step.Readings.Where(r => double.IsFinite(r.WaitSeconds)).ToArray();
+        var longest = timed.Length == 0 ? 0 : Math.Max(30, 1.4 * timed.Max(r => r.WaitSeconds));
+        ImmutableArray<TimedEstimate> way = longest == 0
+            ? []
+            : [.. Enumerable.Range(0, WaySamples + 1).Select(i =>
+            {
+                var seconds = longest * i / WaySamples;
+                return new TimedEstimate(TimeSpan.FromSeconds(seconds), belief.At(step, seconds).ToEstimate(level));
+            })];
+        return new(step.Place, Dose.FromPercent(step.Dose), belief.At(step, double.PositiveInfinity).ToEstimate(level), way);
+    }
+
+    private static PicturedReading Reading(Belief belief, EvidenceStep step, BodyReading reading)
+    {
+        var expected = belief.At(step, reading.WaitSeconds).Quantile(0.5);
+        var deviation = reading.Ln - expected;
+        var variance = (belief.Evidence.Repeatability * belief.Evidence.Repeatability) + reading.ExtraVariance;
+        return new(
+            step.Place,
+            Dose.FromPercent(step.Dose),
+            ((Entry.Measured)belief.Evidence.Run.Entries[reading.Entry]).Reading.Wait,
+            Viscosity.FromLn(reading.Ln),
+            Viscosity.FromLn(expected),
+            deviation / Math.Sqrt(variance),
+            CurveFilter.SlipChance(deviation, variance) > 0.5);
+    }
+}
