@@ -1,4 +1,3 @@
-using Viscolog.Core.Curves;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Advising;
@@ -16,7 +15,7 @@ public static class Advisor
         var run = request.Run;
         if ((request.Band ?? run.Target?.Band) is not { } band)
         {
-            return new AdviceOutcome.Refused("the run states no target; add '# target_mpas: …' to it or give --target");
+            return new AdviceOutcome.Refused("the run states no target; add '# target_mpas: VALUE' to it or give --target");
         }
 
         if (run.TargetString is not null && run.Thickeners.Length > 1)
@@ -24,18 +23,11 @@ public static class Advisor
             return new AdviceOutcome.Refused("advice on body and string together is not there yet; leave target_string_mm out to get advice on the body alone");
         }
 
-        if (Evidence.MainThickener(run) is not { } thickener)
+        return RunBeliefs.Of(run, band, request.History) switch
         {
-            return new AdviceOutcome.Refused("the run names no thickener; add '# thickener: NAME' to it");
-        }
-
-        var outcome = Evidence.Of(run, thickener);
-        if (outcome is not EvidenceOutcome.Usable { Evidence: var evidence })
-        {
-            return new AdviceOutcome.Refused(((EvidenceOutcome.Unusable)outcome).Reason);
-        }
-
-        var belief = Belief.From(evidence, History.For(run, thickener, request.History), band);
-        return new AdviceOutcome.Advised(new Decision(request, band, belief).Decide(), belief);
+            BeliefOutcome.Believed believed => new AdviceOutcome.Advised(new Decision(request, band, believed.Belief).Decide(), believed.Belief),
+            BeliefOutcome.Refused refused => new AdviceOutcome.Refused(refused.Reason),
+            var other => throw new ArgumentOutOfRangeException(nameof(request), other, "not a case of the closed set"),
+        };
     }
 }

@@ -38,6 +38,10 @@ internal sealed class Decision
         now = belief.At(pot.DoseOf(thickener.Name));
         limit = DoseLimits.Of(belief, band.Aim);
         warnings = [.. belief.Evidence.Warnings];
+        if (request.History.Length > 0 && belief.Prior.Runs == 0)
+        {
+            warnings.Add($"none of the earlier runs is of this base and '{thickener.Name}' with readings at two doses or more; they were left aside");
+        }
     }
 
     private double HalfRepeatability => belief.Evidence.Repeatability / 2;

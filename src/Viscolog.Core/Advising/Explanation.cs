@@ -4,12 +4,12 @@ using Viscolog.Core.Quantities;
 namespace Viscolog.Core.Advising;
 
 /// <summary>Says why an increment is as large as it is, in words for somebody new to statistics.</summary>
-internal static class Explanation
+public static class Explanation
 {
     /// <summary>Doses with a reading below which the slope is not trusted far.</summary>
     private const int FewDoses = 3;
 
-    public static string Of(Choice choice, Belief belief, Percentage risk, DoseLimit limit)
+    internal static string Of(Choice choice, Belief belief, Percentage risk, DoseLimit limit)
     {
         var bound = choice.Bound switch
         {

@@ -8,7 +8,7 @@ namespace Viscolog.Core.Advising;
 /// drug doses). Among the doses whose chance of going over stays within the risk, the one with the greatest chance of landing in band if that
 /// chance is worth it, else the largest.
 /// </summary>
-internal static class IncrementPolicy
+public static class IncrementPolicy
 {
     /// <summary>The greatest chance of going over that an addition may carry unless the user says otherwise.</summary>
     public static readonly Percentage DefaultRisk = Percentage.FromPercent(1.5);
@@ -32,7 +32,7 @@ internal static class IncrementPolicy
     /// <param name="rangeTop">Top of the usual range, in %.</param>
     /// <param name="risk">The greatest chance of going over, as a fraction.</param>
     /// <returns>Null where no addition keeps within the risk.</returns>
-    public static Choice? Choose(Belief belief, ViscosityBand band, double now, double limit, double rangeTop, double risk)
+    internal static Choice? Choose(Belief belief, ViscosityBand band, double now, double limit, double rangeTop, double risk)
     {
         var cap = now + (StepCap * rangeTop);
         var most = Math.Min(cap, limit);

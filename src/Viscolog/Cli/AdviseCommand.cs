@@ -1,0 +1,66 @@
+using System.CommandLine;
+using Viscolog.Cli.Json;
+using Viscolog.Core.Advising;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Cli;
+
+/// <summary>What to do with the pot now.</summary>
+internal sealed class AdviseCommand
+{
+    public const string Example = "dotnet run --project src/Viscolog -- advise sample-runs/lantern-gel-07.csv";
+
+    private readonly Argument<string> run = new("RUN") { Description = "A run file." };
+    private readonly TargetOptions target = new();
+    private readonly Option<string[]> history = new("--history")
+    {
+        HelpName = "PATH",
+        Description = "Earlier runs: a run file, or a folder of them; may be given more than once.",
+        Arity = ArgumentArity.OneOrMore,
+    };
+
+    private readonly Option<double?> risk = NumberOption.Create(
+        "--risk", "PCT", FormattableString.Invariant($"Greatest chance of going over, in %; default {IncrementPolicy.DefaultRisk.Percent}."), 0.01, 50);
+
+    public Command Create(CommonOptions common, Terminal terminal)
+    {
+        var command = new Command("advise", "Say what to do with the pot now: how much to add, what to expect, and the risk.");
+        command.Add(run);
+        target.AddTo(command);
+        command.Add(history);
+        command.Add(risk);
+        common.AddTo(command);
+        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
+        return command;
+    }
+
+    private ExitCode Run(Invocation call)
+    {
+        var path = call.Value(run);
+        if (RunSource.Read(path, call) is not { } file || RunSource.ReadHistory(call.Value(history) ?? [], path, call) is not { } earlier)
+        {
+            return ExitCode.InputRefused;
+        }
+
+        var request = new AdviceRequest(file.Run) { Band = target.Band(file.Run, call), History = earlier };
+        if (call.Value(risk) is { } percent)
+        {
+            request = request with { Risk = Percentage.FromPercent(percent) };
+        }
+
+        switch (Advisor.Advise(request))
+        {
+            case AdviceOutcome.Refused refused:
+                return call.Refuse($"{path}: {refused.Reason}");
+            case AdviceOutcome.Advised { Advice: var advice } when call.Json:
+                call.Print(AdviceAnswer.Of(file.Run.Name, advice, file.Warnings));
+                return ExitCode.Done;
+            case AdviceOutcome.Advised { Advice: var advice }:
+                call.Warn(file.Warnings);
+                AdviceText.Write(call.Terminal, file.Run, advice);
+                return ExitCode.Done;
+            default:
+                throw new InvalidOperationException("not a case of the closed set");
+        }
+    }
+}

@@ -1,0 +1,55 @@
+using System.CommandLine;
+using System.CommandLine.Help;
+
+namespace Viscolog.Cli;
+
+/// <summary>The commands, wired together.</summary>
+internal static class CommandLine
+{
+    /// <summary>Runs one call and says how it ended.</summary>
+    public static int Run(string[] args, Terminal terminal, TextWriter help)
+    {
+        try
+        {
+            var parsed = Create(terminal).Parse(args);
+            if (parsed.Errors.Count > 0)
+            {
+                terminal.Error($"{parsed.Errors[0].Message} (viscolog {CommandName(parsed)}--help tells more)");
+                return (int)ExitCode.WrongCall;
+            }
+
+            return parsed.Invoke(new() { EnableDefaultExceptionHandler = false, Output = help });
+        }
+        catch (IOException e) when (e.InnerException is null && e.HResult == BrokenPipe)
+        {
+            // The reader of a pipe has gone; there is nobody left to tell.
+            return (int)ExitCode.Done;
+        }
+        catch (Exception e) when (e is not OutOfMemoryException)
+        {
+            terminal.Error($"a fault of ours, nothing was changed: {e.GetType().Name}: {e.Message} - please report it with the command and the run file (see README.md)");
+            return (int)ExitCode.Fault;
+        }
+    }
+
+    private const int BrokenPipe = 32;
+
+    private static RootCommand Create(Terminal terminal)
+    {
+        var common = new CommonOptions();
+        var (advise, fit, plot) = (new AdviseCommand().Create(common, terminal), new FitCommand().Create(common, terminal), new PlotCommand().Create(common, terminal));
+        var root = new RootCommand("Logs viscosity readings against thickener dose and says what to add next.") { advise, fit, plot };
+        var examples = new Dictionary<Command, string>
+        {
+            [root] = AdviseCommand.Example,
+            [advise] = AdviseCommand.Example,
+            [fit] = FitCommand.Example,
+            [plot] = PlotCommand.Example,
+        };
+        var option = root.Options.OfType<HelpOption>().Single();
+        option.Action = new CommandHelp((HelpAction)option.Action!, examples);
+        return root;
+    }
+
+    private static string CommandName(ParseResult parsed) => parsed.CommandResult.Command is RootCommand ? "" : parsed.CommandResult.Command.Name + " ";
+}

@@ -1,0 +1,23 @@
+using System.CommandLine;
+
+namespace Viscolog.Cli;
+
+/// <summary>Options that every command has.</summary>
+internal sealed class CommonOptions
+{
+    public Option<bool> Json { get; } = new("--json") { Description = "Print one JSON object and nothing else." };
+
+    public Option<bool> Quiet { get; } = new("--quiet") { Description = "No warnings on standard error." };
+
+    public Option<bool> NoColor { get; } = new("--no-color") { Description = "No emphasis; so too where NO_COLOR is set." };
+
+    public Option<bool> Ascii { get; } = new("--ascii") { Description = "Plain ASCII; so too on a terminal without UTF-8." };
+
+    public void AddTo(Command command)
+    {
+        command.Add(Json);
+        command.Add(Quiet);
+        command.Add(NoColor);
+        command.Add(Ascii);
+    }
+}

@@ -1,0 +1,69 @@
+using System.CommandLine;
+using Viscolog.Cli.Json;
+using Viscolog.Core.Advising;
+using Viscolog.Core.Curves;
+using Viscolog.Core.Quantities;
+using Viscolog.RunFiles;
+
+namespace Viscolog.Cli;
+
+/// <summary>The dose–response curve of a run.</summary>
+internal sealed class FitCommand
+{
+    public const string Example = "dotnet run --project src/Viscolog -- fit sample-runs/lantern-gel-07.csv --at 2.5";
+
+    private readonly Argument<string> run = new("RUN") { Description = "A run file." };
+    private readonly TargetOptions target = new();
+    private readonly Option<double[]> at = NumberOption.CreateRepeatable("--at", "PCT", "Ask for the body at a dose, in g per 100 g of base; may be given more than once.", 0, 1000);
+
+    public Command Create(CommonOptions common, Terminal terminal)
+    {
+        var command = new Command("fit", "Fit the dose–response curve: shapes, weights, parameters, a chart, and bodies at doses.");
+        command.Add(run);
+        target.AddTo(command);
+        command.Add(at);
+        common.AddTo(command);
+        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
+        return command;
+    }
+
+    private ExitCode Run(Invocation call)
+    {
+        var path = call.Value(run);
+        if (RunSource.Read(path, call) is not { } file)
+        {
+            return ExitCode.InputRefused;
+        }
+
+        var band = target.Band(file.Run, call);
+        switch (RunBeliefs.Of(file.Run, band, []))
+        {
+            case BeliefOutcome.Refused refused:
+                return call.Refuse($"{path}: {refused.Reason}");
+            case BeliefOutcome.Believed { Belief: var belief } when belief.Evidence.ReadingCount == 0:
+                return call.Refuse($"{path}: no reading to fit; log at least the base as it stands");
+            case BeliefOutcome.Believed { Belief: var belief }:
+                Answer(call, file, belief, band);
+                return ExitCode.Done;
+            default:
+                throw new InvalidOperationException("not a case of the closed set");
+        }
+    }
+
+    private void Answer(Invocation call, RunFile file, Belief belief, ViscosityBand? band)
+    {
+        var report = new FitReport(
+            ShapeFits.Of(belief),
+            [.. (call.Value(at) ?? []).Select(p => (Dose.FromPercent(p), belief.BodyAt(Dose.FromPercent(p), Advisor.Level)))],
+            band,
+            band is null ? null : belief.DoseFor(band.Aim, Advisor.Level));
+        if (call.Json)
+        {
+            call.Print(report.ToAnswer(file.Run.Name, [.. file.Warnings, .. belief.Evidence.Warnings]));
+            return;
+        }
+
+        call.Warn([.. file.Warnings, .. belief.Evidence.Warnings]);
+        FitText.Write(call.Terminal, belief, report, RunPictures.Of(belief, band, null, Advisor.Level));
+    }
+}

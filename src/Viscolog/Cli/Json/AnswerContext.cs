@@ -1,0 +1,19 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace Viscolog.Cli.Json;
+
+/// <summary>How answers become JSON: names in snake case, absent fields left out.</summary>
+[JsonSourceGenerationOptions(
+    PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower,
+    DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+    WriteIndented = true)]
+[JsonSerializable(typeof(AdviceAnswer))]
+[JsonSerializable(typeof(FitAnswer))]
+[JsonSerializable(typeof(PlotAnswer))]
+internal sealed partial class AnswerContext : JsonSerializerContext
+{
+    /// <summary>With text as it is: the output is no web page.</summary>
+    public static readonly AnswerContext Relaxed = new(new JsonSerializerOptions(Default.Options) { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
+}

@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using Viscolog.Core.Advising;
+using Viscolog.Plots;
+
+namespace Viscolog.Cli;
+
+/// <summary>A picture of one run or several.</summary>
+internal sealed class PlotCommand
+{
+    public const string Example = "dotnet run --project src/Viscolog -- plot sample-runs/lantern-gel-07.csv -o lantern.svg";
+
+    private readonly Argument<string[]> runs = new("RUN") { Description = "One run file, or several to overlay.", Arity = ArgumentArity.OneOrMore };
+    private readonly TargetOptions target = new();
+    private readonly Option<string> output = new("--output", "-o") { HelpName = "FILE", Description = "Where to write: .svg, .pdf or .png.", Required = true };
+    private readonly Option<string> kind = new("--kind") { HelpName = "KIND", Description = "dose (default), settling or residuals.", DefaultValueFactory = _ => "dose" };
+    private readonly Option<bool> force = new("--force") { Description = "Overwrite an existing file." };
+
+    public Command Create(CommonOptions common, Terminal terminal)
+    {
+        kind.AcceptOnlyFromAmong("dose", "settling", "residuals");
+        var command = new Command("plot", "Draw one run, or several overlaid, into an SVG, PDF or PNG file.");
+        command.Add(runs);
+        command.Add(output);
+        command.Add(kind);
+        command.Add(force);
+        target.AddTo(command);
+        common.AddTo(command);
+        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
+        return command;
+    }
+
+    private ExitCode Run(Invocation call)
+    {
+        var pictures = ImmutableArray.CreateBuilder<RunPicture>();
+        foreach (var path in call.Value(runs))
+        {
+            if (RunSource.Read(path, call) is not { } file)
+            {
+                return ExitCode.InputRefused;
+            }
+
+            call.Warn(file.Warnings);
+            var band = target.Band(file.Run, call);
+            var advised = band is null ? null : Advisor.Advise(new(file.Run) { Band = band }) as AdviceOutcome.Advised;
+            switch (advised is null ? RunBeliefs.Of(file.Run, band, []) : new BeliefOutcome.Believed(advised.Belief))
+            {
+                case BeliefOutcome.Believed believed:
+                    pictures.Add(RunPictures.Of(believed.Belief, band, advised?.Advice, Advisor.Level));
+                    break;
+                case BeliefOutcome.Refused refused:
+                    return call.Refuse($"{path}: {refused.Reason}");
+            }
+        }
+
+        switch (PlotFile.Write(pictures.ToImmutable(), Enum.Parse<PlotKind>(call.Value(kind)!, ignoreCase: true), call.Value(output)!, call.Value(force)))
+        {
+            case PlotOutcome.Refused refused:
+                return call.Refuse(refused.Reason);
+            case PlotOutcome.Written written when call.Json:
+                call.Print(new Json.PlotAnswer(written.Path));
+                return ExitCode.Done;
+            case PlotOutcome.Written written:
+                call.Terminal.Line($"written: {written.Path}");
+                return ExitCode.Done;
+            default:
+                throw new InvalidOperationException("not a case of the closed set");
+        }
+    }
+}

@@ -1,0 +1,19 @@
+using System.Globalization;
+using Viscolog.Core.Pots;
+
+namespace Viscolog.Cli;
+
+/// <summary>One line that tells which pot this is.</summary>
+internal static class RunTitle
+{
+    public static string Of(Run run)
+    {
+        string?[] parts =
+        [
+            run.Name,
+            run.Base.Name is { } name ? $"base {name}, {run.BaseMass.Grams.ToString("0.##", CultureInfo.InvariantCulture)} g" : null,
+            run.ReferenceTemperatureInForce.Celsius.ToString("0.#", CultureInfo.InvariantCulture) + " °C",
+        ];
+        return string.Join(" · ", parts.OfType<string>());
+    }
+}

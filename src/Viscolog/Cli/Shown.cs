@@ -1,0 +1,47 @@
+using System.Globalization;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Cli;
+
+/// <summary>Quantities as a person reads them: three significant digits, thousands set apart by a thin space.</summary>
+internal static class Shown
+{
+    private static readonly NumberFormatInfo Spaced = new() { NumberGroupSeparator = "\u2009", NumberDecimalSeparator = "." };
+
+    public static string Number(double value)
+    {
+        if (value == 0 || !double.IsFinite(value))
+        {
+            return value.ToString("0", CultureInfo.InvariantCulture);
+        }
+
+        var digits = 2 - (int)Math.Floor(Math.Log10(Math.Abs(value)));
+        if (digits <= 0)
+        {
+            var grain = Math.Pow(10, -digits);
+            return (Math.Round(value / grain) * grain).ToString("N0", Spaced);
+        }
+
+        return Math.Round(value, Math.Min(digits, 10)).ToString("0." + new string('#', Math.Min(digits, 10)), CultureInfo.InvariantCulture);
+    }
+
+    public static string Body(Viscosity viscosity) => Number(viscosity.MilliPascalSeconds) + " mPa·s";
+
+    public static string Spread(Estimate estimate) => $"{Number(estimate.Low.MilliPascalSeconds)} to {Number(estimate.High.MilliPascalSeconds)}";
+
+    public static string Dose(Dose dose) => dose.Percent.ToString("0.00", CultureInfo.InvariantCulture) + " %";
+
+    public static string Grams(Mass mass) => mass.Grams.ToString("0.00###", CultureInfo.InvariantCulture) + " g";
+
+    public static string Chance(Percentage chance) => chance.Percent switch
+    {
+        < 0.1 => "under 0.1 %",
+        > 99.9 => "over 99.9 %",
+        < 10 => chance.Percent.ToString("0.0", CultureInfo.InvariantCulture) + " %",
+        _ => chance.Percent.ToString("0", CultureInfo.InvariantCulture) + " %",
+    };
+
+    public static string Duration(TimeSpan time) => time.TotalSeconds < 120
+        ? time.TotalSeconds.ToString("0", CultureInfo.InvariantCulture) + " s"
+        : FormattableString.Invariant($"{Math.Floor(time.TotalMinutes):0} min {time.Seconds:00} s");
+}

@@ -1,0 +1,42 @@
+using System.CommandLine;
+using System.Globalization;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Cli;
+
+/// <summary>A target given on the command line in place of the run's own.</summary>
+internal sealed class TargetOptions
+{
+    public Option<double?> Target { get; } = NumberOption.Create("--target", "MPAS", "Wanted body in mPa·s, in place of the run's own.", 1e-3, 1e12);
+
+    public Option<double?> Tolerance { get; } = NumberOption.Create("--tolerance", "PCT", "Allowed either side in %; default: the run's own, else 15.", 0.1, 100);
+
+    public void AddTo(Command command)
+    {
+        command.Add(Target);
+        command.Add(Tolerance);
+    }
+
+    /// <summary>The band in force; null where there is none.</summary>
+    public ViscosityBand? Band(Run run, Invocation call)
+    {
+        Percentage? tolerance = call.Value(Tolerance) is { } percent ? Percentage.FromPercent(percent) : null;
+        if (call.Value(Target) is { } wanted)
+        {
+            return new Target.Value(Viscosity.FromMilliPascalSeconds(wanted), tolerance ?? (run.Target as Target.Value)?.Tolerance).Band;
+        }
+
+        return tolerance is not null && run.Target is { } own ? new Target.Value(own.Band.Aim, tolerance).Band : run.Target?.Band;
+    }
+
+    /// <summary>The band in words.</summary>
+    public static string Words(ViscosityBand band)
+    {
+        var below = 1 - (band.Low.MilliPascalSeconds / band.Aim.MilliPascalSeconds);
+        var above = (band.High.MilliPascalSeconds / band.Aim.MilliPascalSeconds) - 1;
+        return Math.Abs(above - below) < 1e-9
+            ? $"{Shown.Body(band.Aim)} ±{(100 * above).ToString("0.#", CultureInfo.InvariantCulture)} %"
+            : $"{Shown.Number(band.Low.MilliPascalSeconds)} to {Shown.Body(band.High)}";
+    }
+}

@@ -1,0 +1,64 @@
+using System.Text;
+
+namespace Viscolog.Cli;
+
+/// <summary>Where a command writes, and what the place it writes to can show.</summary>
+internal sealed class Terminal(TextWriter output, TextWriter error, bool showsUnicode, bool showsBold, int width)
+{
+    /// <summary>Columns to fill; 80 where nothing tells.</summary>
+    public int Width => width;
+
+    /// <summary>Whether the place shows only printable ASCII.</summary>
+    public bool IsAscii => !showsUnicode;
+
+    /// <summary>The process's own standard output and error.</summary>
+    public static Terminal OfProcess()
+    {
+        var utf8 = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+        var output = new StreamWriter(Console.OpenStandardOutput(), utf8) { NewLine = "\n" };
+        var error = new StreamWriter(Console.OpenStandardError(), utf8) { AutoFlush = true, NewLine = "\n" };
+        var redirected = Console.IsOutputRedirected;
+        var dumb = string.Equals(Environment.GetEnvironmentVariable("TERM"), "dumb", StringComparison.Ordinal);
+        var bold = !redirected && !dumb && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"));
+        return new(output, error, redirected || HasUnicode(), bold, redirected ? 80 : Math.Max(40, WindowWidth()));
+    }
+
+    /// <summary>The same place with less of what it can show.</summary>
+    public Terminal With(bool ascii, bool plain) => new(output, error, showsUnicode && !ascii, showsBold && !plain, width);
+
+    public void Line(string text = "") => output.WriteLine(Shown(text));
+
+    public void Emphasized(string text) => output.WriteLine(showsBold ? $"\e[1m{Shown(text)}\e[0m" : Shown(text));
+
+    public void Error(string text) => error.WriteLine(OneLine(Shown(text)));
+
+    public void Flush() => output.Flush();
+
+    private static string OneLine(string text) => text.ReplaceLineEndings(" ");
+
+    private string Shown(string text) => showsUnicode ? text : AsciiText.Of(text);
+
+    private static bool HasUnicode()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return Console.OutputEncoding.CodePage == Encoding.UTF8.CodePage;
+        }
+
+        string[] names = ["LC_ALL", "LC_CTYPE", "LANG"];
+        var locale = names.Select(Environment.GetEnvironmentVariable).FirstOrDefault(v => !string.IsNullOrEmpty(v)) ?? "";
+        return locale.Replace("-", "", StringComparison.Ordinal).Contains("utf8", StringComparison.OrdinalIgnoreCase);
+    }
+
+    private static int WindowWidth()
+    {
+        try
+        {
+            return Console.WindowWidth;
+        }
+        catch (IOException)
+        {
+            return 80;
+        }
+    }
+}
