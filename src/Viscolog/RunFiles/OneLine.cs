@@ -1,0 +1,40 @@
+using System.Text;
+
+namespace Viscolog.RunFiles;
+
+/// <summary>Makes text from outside fit on one line.</summary>
+internal static class OneLine
+{
+    private const int Most = 60;
+
+    /// <summary>The text with every line break and other control character as a space.</summary>
+    public static string Of(string text)
+    {
+        if (!text.Any(Breaks))
+        {
+            return text;
+        }
+
+        var plain = new StringBuilder(text.Length);
+        foreach (var c in text.ReplaceLineEndings(" "))
+        {
+            plain.Append(Breaks(c) ? ' ' : c);
+        }
+
+        return plain.ToString();
+    }
+
+    /// <summary>The text in quotes, cut where it is long; <c>nothing</c> where there is none.</summary>
+    public static string Quoted(string text)
+    {
+        var line = Of(text).Trim();
+        return line.Length switch
+        {
+            0 => "nothing",
+            > Most => $"'{line[..Most]}…'",
+            _ => $"'{line}'",
+        };
+    }
+
+    private static bool Breaks(char c) => char.IsControl(c) || c is '\u2028' or '\u2029';
+}

@@ -1,0 +1,124 @@
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.RunFiles;
+
+/// <summary>Reads rows one after the other and keeps the pot that they make.</summary>
+internal sealed class RowReader(Run run)
+{
+    // A pot that holds less can be weighed by nobody; the bound keeps the balance finite.
+    private const double LeastLeft = 0.001;
+
+    private readonly StandingTime _standing = new();
+    private Pot _pot = Pot.With(run.BaseMass);
+
+    /// <summary>The row's content; null where the file is refused.</summary>
+    public RowContent? Read(RowCells cells)
+    {
+        var content = new RowContent
+        {
+            Time = Time(cells),
+            Void = cells.Text(Columns.Void),
+            Taken = Amount(cells, Columns.Taken),
+            LetDown = Amount(cells, Columns.LetDown),
+            Water = Amount(cells, Columns.Water),
+            Note = cells.Text(Columns.Note),
+        };
+        content = content with { Dosed = Dosed(cells, content), Reading = ReadingCells.Of(cells, run.MethodInForce) };
+        if (!cells.Findings.Well)
+        {
+            return null;
+        }
+
+        foreach (var entry in content.Entries())
+        {
+            Apply(cells, entry);
+        }
+
+        return cells.Findings.Well ? content : null;
+    }
+
+    private static Mass? Amount(RowCells cells, Column column)
+        => cells.Number(column) is { } grams and > 0 ? Mass.FromGrams(grams) : null;
+
+    private static DateTimeOffset? Time(RowCells cells)
+    {
+        if (cells.Text(Columns.Time) is not { } text)
+        {
+            return null;
+        }
+
+        if (FileTime.TryParse(text.Trim(), out var time))
+        {
+            return time;
+        }
+
+        cells.Findings.Refuse(cells.At(Columns.Time), "a date and time with offset (ISO 8601) such as 2026-03-02T09:15:00+01:00");
+        return null;
+    }
+
+    private Entry.Dosed? Dosed(RowCells cells, RowContent content)
+    {
+        if (cells.Has(Columns.AddedGrams) && cells.Has(Columns.AddedPercent))
+        {
+            cells.Findings.Refuse(cells.At(Columns.AddedPercent), "one amount: added_g holds one already");
+            return null;
+        }
+
+        var column = cells.Has(Columns.AddedPercent) ? Columns.AddedPercent : Columns.AddedGrams;
+        var amount = cells.Number(column) ?? 0;
+        if (Thickener(cells, column, amount) is not { } thickener || amount == 0)
+        {
+            return null;
+        }
+
+        var grams = column == Columns.AddedGrams ? amount : Poured(thickener, amount, BaseThen(content));
+        return grams == 0 ? null : new(thickener.Name, Mass.FromGrams(grams));
+    }
+
+    private Thickener? Thickener(RowCells cells, Column column, double amount)
+    {
+        var name = cells.Text(Columns.Thickener)?.Trim();
+        var found = name is null ? (run.Thickeners is [var only] ? only : null) : run.FindThickener(name);
+        if (found is null && (name is not null || amount > 0))
+        {
+            var names = run.Thickeners.Length == 0
+                ? "no thickener, or a header line '# thickener: NAME' for it"
+                : $"a thickener of the header: {string.Join(", ", run.Thickeners.Select(t => t.Name))}";
+            var at = cells.At(Columns.Thickener);
+            cells.Findings.Refuse(name is null ? at with { Read = $"nothing beside {column.Name} {cells.At(column).Read}" } : at, names);
+        }
+
+        return found;
+    }
+
+    private double BaseThen(RowContent content)
+        => _pot.Base.Grams * Kept(content) + (content.Void is null ? content.LetDown?.Grams ?? 0 : 0);
+
+    // A sample takes base out too. Whether it is larger than the pot is told later.
+    private double Kept(RowContent content)
+        => content is { Void: null, Taken: { } sample } ? Math.Max(0, 1 - (sample.Grams / _pot.Total.Grams)) : 1;
+
+    // Decimal arithmetic, so that 0.7 % of 120 g is 0.84 g and not a neighbour of it.
+    private static double Poured(Thickener thickener, double percent, double @base)
+    {
+        var (part, water) = ((decimal)thickener.Dilution.ThickenerParts, (decimal)thickener.Dilution.WaterParts);
+        return (double)((decimal)percent * (decimal)@base / 100 * (part + water) / part);
+    }
+
+    private void Apply(RowCells cells, Entry entry)
+    {
+        if (_standing.Contradicted(entry) is { } before)
+        {
+            cells.Findings.Refuse(cells.At(Columns.Wait), $"{FileNumbers.Show(before)} s or more: the pot goes on standing until something is added");
+        }
+        else if (entry is Entry.TakenOut { Counts: true } taken && taken.Sample.Grams > _pot.Total.Grams - LeastLeft)
+        {
+            cells.Findings.Refuse(cells.At(Columns.Taken), $"less than the {FileNumbers.Show(Math.Round(_pot.Total.Grams, 3))} g that the pot holds");
+        }
+        else if (cells.Findings.Well)
+        {
+            _pot = run.After(_pot, entry);
+        }
+    }
+}

@@ -1,0 +1,30 @@
+using System.Collections.Immutable;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.RunFiles;
+
+/// <summary>A run as a file holds it: the run, how its entries stand in rows, and what the format does not know.</summary>
+internal sealed record RunFile(Run Run)
+{
+    /// <summary>The rows in order; together they hold every entry once.</summary>
+    public ImmutableArray<RunFileRow> Rows { get; init; } = [];
+
+    /// <summary>The names of the columns that the format does not know, in order.</summary>
+    public ImmutableArray<string> UnknownColumns { get; init; } = [];
+
+    /// <summary>The header keys that the format does not know, in order.</summary>
+    public ImmutableArray<UnknownKey> UnknownKeys { get; init; } = [];
+
+    /// <summary>The pairs of thickener lines that the format does not know, in order.</summary>
+    public ImmutableArray<UnknownTrait> UnknownTraits { get; init; } = [];
+
+    /// <summary>A tolerance that stands in the file without a single target value to belong to.</summary>
+    public Percentage? UnusedTolerance { get; init; }
+
+    /// <summary>What the reader ought to know, a line each.</summary>
+    public ImmutableArray<string> Warnings { get; init; } = [];
+
+    /// <summary>The run as a file, its entries gathered into as few rows as keep their order.</summary>
+    public static RunFile FromRun(Run run) => new(run) { Rows = RowGrouping.Of(run.Entries) };
+}

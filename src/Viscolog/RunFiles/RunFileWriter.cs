@@ -1,0 +1,96 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using CsvHelper;
+using Viscolog.Core.Measuring;
+
+namespace Viscolog.RunFiles;
+
+/// <summary>Writes run files: UTF-8 without byte order mark, LF, commas, decimal points.</summary>
+internal static class RunFileWriter
+{
+    private static readonly CsvWriterOptions Options = CsvWriterOptions.Default with
+    {
+        Separator = ',',
+        NewLine = "\n",
+        FormatProvider = CultureInfo.InvariantCulture,
+        // A first cell that begins like a header line is quoted, and so is space at a cell's ends, which readers trim.
+        CommentPrefix = '#',
+        Quoting = CsvQuoting.WhenNeededOrWhitespace,
+        // The file is read back by this program; marks put before a text would change it.
+        Injection = CsvInjection.None,
+    };
+
+    /// <summary>Writes the file; the stream stays open.</summary>
+    /// <exception cref="ArgumentException">A thickener's name or trait can't stand in a file (see <see cref="ThickenerLine.CanName"/>).</exception>
+    public static void Write(RunFile file, Stream stream)
+    {
+        if (file.Run.Thickeners.FirstOrDefault(t => !ThickenerLine.CanName(t.Name)) is { } odd)
+        {
+            throw new ArgumentException($"the name '{odd.Name}' can't stand in a run file", nameof(file));
+        }
+
+        var rows = file.Rows.Select(r => RowContent.Of(file.Run.Entries.AsSpan(r.FirstEntry, r.EntryCount))).ToList();
+        var columns = InUse(file, rows);
+        using var writer = CsvWriter.Create(stream, Options, leaveOpen: true);
+        WriteHeader(file, writer);
+        WriteNames(file, columns, writer);
+        for (var i = 0; i < rows.Count; i++)
+        {
+            WriteRow(rows[i], file.Rows[i].Unknown, columns, writer);
+        }
+    }
+
+    private static void WriteHeader(RunFile file, CsvWriter writer)
+    {
+        var known = HeaderKeys.All.SelectMany(k => k.Show(file).Select(v => (k.Name, Value: v)));
+        foreach (var (key, value) in known.Concat(file.UnknownKeys.Select(u => (u.Key, u.Value))))
+        {
+            // A header line has no way to hold a line break.
+            var line = $" {key}: {value}".Replace('\r', ' ').Replace('\n', ' ').Replace('\0', ' ');
+            writer.WriteComment(line.TrimEnd());
+        }
+    }
+
+    private static void WriteNames(RunFile file, IEnumerable<Column> columns, CsvWriter writer)
+    {
+        foreach (var name in columns.Select(c => c.Name).Concat(file.UnknownColumns))
+        {
+            // The header row tells the separator, so a name may show no other outside quotes.
+            writer.WriteField(name, name.Contains(';', StringComparison.Ordinal) ? CsvQuoting.Always : CsvQuoting.WhenNeededOrWhitespace);
+        }
+
+        writer.EndRecord();
+    }
+
+    private static void WriteRow(RowContent row, ImmutableArray<string> unknown, IEnumerable<Column> columns, CsvWriter writer)
+    {
+        foreach (var column in columns)
+        {
+            writer.WriteField(column.Show(row) ?? "");
+        }
+
+        foreach (var text in unknown)
+        {
+            writer.WriteField(text);
+        }
+
+        writer.EndRecord();
+    }
+
+    private static List<Column> InUse(RunFile file, IReadOnlyCollection<RowContent> rows)
+    {
+        var basic = new HashSet<Column>(ReferenceEqualityComparer.Instance) { Columns.Thickener, Columns.AddedGrams, Columns.Stir, Columns.Wait };
+        if (rows.All(r => r.Reading?.Value is null))
+        {
+            basic.UnionWith(Usual(file.Run.MethodInForce));
+        }
+
+        return [.. Columns.All.Where(c => basic.Contains(c) || rows.Any(r => c.Show(r) is not null))];
+    }
+
+    private static Column[] Usual(Method method) => method.Kind switch
+    {
+        MethodKind.Rotational => [Columns.TorquePercent, Columns.Speed],
+        _ => [ValueColumn.All.First(v => v.Fits(method)).Column],
+    };
+}

@@ -1,0 +1,26 @@
+using System.Collections.Frozen;
+
+namespace Viscolog.RunFiles;
+
+/// <summary>
+/// Finds names that are a known key or column in a unit it does not have, such as <c>added_kg</c>. To pass over such a column
+/// with a warning would leave its numbers out of the run.
+/// </summary>
+internal static class UnitWords
+{
+    private static readonly FrozenSet<string> Units = new[]
+    {
+        "mg", "g", "kg", "t", "oz", "lb", "ml", "l", "ms", "s", "min", "h", "c", "f", "k", "um", "mm", "cm", "m", "in",
+        "pct", "ppm", "mpas", "pas", "cp", "cps", "p", "st", "cst", "mm2_s", "rpm",
+    }.ToFrozenSet(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>The known names that differ from the name in the unit only; none where it is merely unknown.</summary>
+    public static IReadOnlyList<string> Meant(string name, IEnumerable<string> known)
+        => Stem(name) is { } stem ? [.. known.Where(k => string.Equals(Stem(k), stem, StringComparison.OrdinalIgnoreCase))] : [];
+
+    private static string? Stem(string name)
+    {
+        var mark = name.LastIndexOf('_');
+        return mark > 0 && Units.Contains(name[(mark + 1)..]) ? name[..mark] : null;
+    }
+}

@@ -1,0 +1,76 @@
+namespace Viscolog.RunFiles;
+
+/// <summary>Turns texts of one file into values, or refuses the file.</summary>
+internal sealed class ValueReader(Findings findings, FileNumbers numbers)
+{
+    /// <summary>What was found so far.</summary>
+    public Findings Findings => findings;
+
+    /// <summary>A number of the range; null where the file is refused.</summary>
+    public double? Number(Place at, string text, NumberRange range)
+    {
+        if (!numbers.TryParse(text.Trim(), range.Shift, out var value))
+        {
+            findings.Refuse(at, $"{range.Words(null)}, {numbers.Advice}");
+            return null;
+        }
+
+        if (!range.Allows(value))
+        {
+            findings.Refuse(at, range.Words(value));
+            return null;
+        }
+
+        return value;
+    }
+
+    /// <summary>Two numbers of the range in rising order, <c>low-high</c>; null where the file is refused.</summary>
+    public (double Low, double High)? Rising(Place at, string text, NumberRange range)
+    {
+        if (Split(text, '-') is { } pair && range.Allows(pair.First) && range.Allows(pair.Second) && pair.First < pair.Second)
+        {
+            return pair;
+        }
+
+        findings.Refuse(at, $"low-high in {range.Unit}, the low end first and smaller, each {numbers.Advice}");
+        return null;
+    }
+
+    /// <summary>Parts of thickener and of water, <c>1:1</c>; null where the file is refused.</summary>
+    public (double Thickener, double Water)? Parts(Place at, string text)
+    {
+        if (Split(text, ':') is { First: >= 0.001 and <= 1000, Second: >= 0 and <= 1000 } pair)
+        {
+            return pair;
+        }
+
+        findings.Refuse(at, $"parts of thickener to parts of water such as 1:1, each {numbers.Advice}");
+        return null;
+    }
+
+    /// <summary>A price, 0 or more; null where the file is refused.</summary>
+    public decimal? Price(Place at, string text)
+    {
+        if (numbers.TryParseMoney(text.Trim(), out var value) && value >= 0)
+        {
+            return value;
+        }
+
+        findings.Refuse(at, $"a price of 0 or more, {numbers.Advice}");
+        return null;
+    }
+
+    // An exponent may hold the mark too (1e-3-5), so the first mark with a number either side is the one.
+    private (double First, double Second)? Split(string text, char mark)
+    {
+        for (var i = text.IndexOf(mark, StringComparison.Ordinal); i >= 0; i = text.IndexOf(mark, i + 1))
+        {
+            if (numbers.TryParse(text[..i].Trim(), 0, out var first) && numbers.TryParse(text[(i + 1)..].Trim(), 0, out var second))
+            {
+                return (first, second);
+            }
+        }
+
+        return null;
+    }
+}
