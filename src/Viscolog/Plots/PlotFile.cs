@@ -1,0 +1,99 @@
+using System.Security;
+using Viscolog.Core.Advising;
+
+namespace Viscolog.Plots;
+
+/// <summary>Writes pictures to files: a file is either there whole or not at all.</summary>
+internal static class PlotFile
+{
+    /// <summary>Draws the pictures into one file; its ending decides the format.</summary>
+    /// <param name="pictures">At least one.</param>
+    /// <param name="kind">Which picture.</param>
+    /// <param name="path">Ends in .svg, .pdf or .png.</param>
+    /// <param name="force">Whether an existing file may be replaced.</param>
+    /// <exception cref="ArgumentException">There is no picture.</exception>
+    public static PlotOutcome Write(IReadOnlyList<RunPicture> pictures, PlotKind kind, string path, bool force)
+    {
+        if (pictures.Count == 0)
+        {
+            throw new ArgumentException("needs at least one picture", nameof(pictures));
+        }
+
+        var shown = PlotText.Clean(path);
+        if (FormatOf(path) is not { } format)
+        {
+            return new PlotOutcome.Refused($"{shown}: the file's ending decides the format; use .svg, .pdf or .png");
+        }
+
+        try
+        {
+            var full = Path.GetFullPath(path);
+            return Obstacle(full, shown, force) ?? Place(PlotRenderer.Render(pictures, kind, format), full, shown, force);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or SecurityException or NotSupportedException or ArgumentException)
+        {
+            return new PlotOutcome.Refused($"{shown}: cannot be written: {PlotText.Clean(e.Message)}");
+        }
+    }
+
+    private static PlotFormat? FormatOf(string path) => Path.GetExtension(path).ToUpperInvariant() switch
+    {
+        ".SVG" => PlotFormat.Svg,
+        ".PDF" => PlotFormat.Pdf,
+        ".PNG" => PlotFormat.Png,
+        _ => null,
+    };
+
+    /// <summary>What is wrong before any work is done; the final move decides races.</summary>
+    private static PlotOutcome.Refused? Obstacle(string full, string shown, bool force)
+    {
+        var folder = Path.GetDirectoryName(full) ?? full;
+        if (!Directory.Exists(folder))
+        {
+            return new($"{shown}: the folder {PlotText.Clean(folder)} does not exist; make it first or choose another");
+        }
+
+        if (Directory.Exists(full))
+        {
+            return new($"{shown}: is a folder; give the name of a file");
+        }
+
+        return !force && Path.Exists(full) ? Taken(shown) : null;
+    }
+
+    private static PlotOutcome Place(byte[] bytes, string full, string shown, bool force)
+    {
+        // A short name of its own, so that a long file name does not grow beyond what the disk allows.
+        var temporary = Path.Combine(Path.GetDirectoryName(full)!, $".viscolog-{Guid.NewGuid():N}.tmp");
+        try
+        {
+            using (var stream = new FileStream(temporary, FileMode.CreateNew, FileAccess.Write, FileShare.None))
+            {
+                stream.Write(bytes);
+                stream.Flush(flushToDisk: true);
+            }
+
+            return Move(temporary, full, shown, force);
+        }
+        finally
+        {
+            File.Delete(temporary);
+        }
+    }
+
+    private static PlotOutcome Move(string temporary, string full, string shown, bool force)
+    {
+        try
+        {
+            // Without overwrite the system itself refuses an existing target, so no other program can slip in between.
+            File.Move(temporary, full, overwrite: force);
+            return new PlotOutcome.Written(full);
+        }
+        catch (IOException) when (!force && Path.Exists(full))
+        {
+            return Taken(shown);
+        }
+    }
+
+    private static PlotOutcome.Refused Taken(string shown) => new($"{shown}: exists already; choose another name, or overwrite it with --force");
+}

@@ -1,0 +1,9 @@
+namespace Viscolog.Plots;
+
+/// <summary>The file formats of a picture.</summary>
+internal enum PlotFormat
+{
+    Svg,
+    Pdf,
+    Png,
+}

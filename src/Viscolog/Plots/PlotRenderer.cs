@@ -1,0 +1,104 @@
+using System.Globalization;
+using OxyPlot;
+using OxyPlot.SkiaSharp;
+using SkiaSharp;
+using Viscolog.Core.Advising;
+
+namespace Viscolog.Plots;
+
+/// <summary>Turns pictures into the bytes of a file; the same pictures give the same bytes.</summary>
+internal static class PlotRenderer
+{
+    /// <summary>Width in px of 1/96 inch: 190 mm, the width of an A4 page between narrow margins.</summary>
+    public const int Width = 720;
+
+    /// <summary>Height in px of 1/96 inch.</summary>
+    public const int Height = 520;
+
+    /// <summary>Dots of the PNG for each px of 1/96 inch: 240 dots an inch in print.</summary>
+    public const float PngScale = 2.5f;
+
+    private const float PointsPerPixel = 0.75f;
+
+    /// <summary>The same date in every file, as the clock would make equal pictures differ.</summary>
+    private static readonly DateTime FixedDate = new(2000, 1, 1, 0, 0, 0, DateTimeKind.Utc);
+
+    public static byte[] Render(IReadOnlyList<RunPicture> pictures, PlotKind kind, PlotFormat format)
+    {
+        // Rendering changes a model, so each file gets its own.
+        var model = Model(pictures, kind);
+        model.Culture = CultureInfo.InvariantCulture;
+        model.DefaultFont = format == PlotFormat.Svg ? PlotFont.SvgFamilies : PlotFont.Covering(pictures);
+        return format switch
+        {
+            PlotFormat.Svg => Svg(model),
+            PlotFormat.Pdf => Pdf(model),
+            _ => Png(model),
+        };
+    }
+
+    private static PlotModel Model(IReadOnlyList<RunPicture> pictures, PlotKind kind) => kind switch
+    {
+        PlotKind.Settling => SettlingPlot.Build(pictures),
+        PlotKind.Residuals => ResidualPlot.Build(pictures),
+        _ => DosePlot.Build(pictures),
+    };
+
+    private static byte[] Svg(PlotModel model)
+    {
+        using var stream = new MemoryStream();
+        var exporter = new OxyPlot.SvgExporter
+        {
+            Width = Width,
+            Height = Height,
+            UseVerticalTextAlignmentWorkaround = true,
+            TextMeasurer = new PixelMeasurer(Width, Height),
+        };
+        exporter.Export(model, stream);
+        return stream.ToArray();
+    }
+
+    private static byte[] Pdf(PlotModel model)
+    {
+        using var stream = new MemoryStream();
+        var about = new SKDocumentPdfMetadata
+        {
+            Title = model.Title,
+            Creator = "Viscolog",
+            Producer = "Viscolog",
+            Creation = FixedDate,
+            Modified = FixedDate,
+        };
+        using (var document = SKDocument.CreatePdf(stream, about))
+        {
+            var canvas = document.BeginPage(Width * PointsPerPixel, Height * PointsPerPixel);
+            Draw(model, canvas, PointsPerPixel, RenderTarget.VectorGraphic);
+            document.EndPage();
+            document.Close();
+        }
+
+        return stream.ToArray();
+    }
+
+    private static byte[] Png(PlotModel model)
+    {
+        using var bitmap = new SKBitmap((int)(Width * PngScale), (int)(Height * PngScale));
+        using (var canvas = new SKCanvas(bitmap))
+        {
+            Draw(model, canvas, PngScale, RenderTarget.PixelGraphic);
+        }
+
+        using var image = SKImage.FromBitmap(bitmap);
+        using var data = image.Encode(SKEncodedImageFormat.Png, 100);
+        return data.ToArray();
+    }
+
+    private static void Draw(PlotModel model, SKCanvas canvas, float scale, RenderTarget target)
+    {
+        using var context = new SkiaRenderContext { RenderTarget = target, SkCanvas = canvas, DpiScale = scale, UseTextShaping = true };
+        IPlotModel plot = model;
+        plot.Update(updateData: true);
+        canvas.Clear(SKColors.White);
+        plot.Render(context, new OxyRect(0, 0, Width, Height));
+    }
+}

@@ -1,0 +1,87 @@
+using Viscolog.Core.Advising;
+using Viscolog.Core.Curves;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Tests.Support;
+
+/// <summary>Invented pictures of runs with numbers as a bench would give them.</summary>
+internal static class SamplePictures
+{
+    private static readonly Percentage Level = Percentage.FromPercent(90);
+
+    /// <summary>A run at its fourth step: sigmoid from 850 to 12 000 mPa·s, target, limit and next addition, one doubted reading.</summary>
+    public static RunPicture Full(string? name = "Quay Street glaze gel 03") => new(name, "TA", Temperature.FromCelsius(23))
+    {
+        Readings =
+        [
+            Reading(0, 0, 60, 1.01, 0.3), Reading(1, 0.5, 30, 0.97, -0.9), Reading(1, 0.5, 120, 1.02, 0.5),
+            Reading(2, 1.2, 30, 0.93, -1.4), Reading(2, 1.2, 90, 0.98, -0.3), Reading(2, 1.2, 240, 1.03, 0.8),
+            Reading(3, 1.8, 30, 0.85, -0.4), Reading(3, 1.8, 120, 1.45, 3.6, doubted: true), Reading(3, 1.8, 300, 0.99, -0.2),
+        ],
+        Steps = [Step(0, 0, 0.05), Step(1, 0.5, 0.05), Step(2, 1.2, 0.04), Step(3, 1.8, 0.05)],
+        Curve = Curve(12_000, 2, 4.5),
+        Target = ViscosityBand.Around(Mpas(12_000), Percentage.FromPercent(15)),
+        Limit = new DoseLimit(Dose.FromPercent(3.6), "the curve flattens from 3.6 %; more thickener hardly thickens and makes the film slow to dry"),
+        Next = new NextIncrement(Dose.FromPercent(1.8), Mpas(At(1.8)), Dose.FromPercent(2.4), Around(At(2.4), 0.22)),
+    };
+
+    /// <summary>Nothing measured, nothing stated.</summary>
+    public static RunPicture Empty() => new(null, "TA", Temperature.FromCelsius(23));
+
+    /// <summary>One reading without a wait, no curve.</summary>
+    public static RunPicture OneReading() => new("first look", "TA", Temperature.FromCelsius(23))
+    {
+        Readings = [new PicturedReading(0, Dose.None, null, Mpas(850), Mpas(850), 0, Doubted: false)],
+        Steps = [new PicturedStep(0, Dose.None, Around(850, 0.1), [])],
+    };
+
+    /// <summary>Several runs that differ a little.</summary>
+    public static IReadOnlyList<RunPicture> Several(int count) => [.. Enumerable.Range(0, count).Select(i => Variant(i))];
+
+    /// <summary>A value in mPa·s.</summary>
+    public static Viscosity Mpas(double value) => Viscosity.FromMilliPascalSeconds(value);
+
+    private static RunPicture Variant(int i)
+    {
+        var top = 12_000 * (1 + (0.35 * i));
+        var middle = 2 + (0.25 * i);
+        double[] doses = [0, 0.6 + (0.1 * i), 1.5, 2.2 + (0.1 * i)];
+        return new($"glaze gel {i + 1:00}", "TA", Temperature.FromCelsius(23))
+        {
+            Readings = [.. doses.Select((d, s) => new PicturedReading(s, Dose.FromPercent(d), TimeSpan.FromSeconds(60), Mpas(At(d, top, middle) * 0.98), Mpas(At(d, top, middle)), -0.4, Doubted: i == 1 && s == 2))],
+            Steps = [.. doses.Select((d, s) => new PicturedStep(s, Dose.FromPercent(d), Around(At(d, top, middle), 0.05), []))],
+            Curve = Curve(top, middle, 4.5),
+            Target = ViscosityBand.Around(Mpas(12_000), Percentage.FromPercent(15)),
+            Limit = new DoseLimit(Dose.FromPercent(4 - (0.1 * i)), "supplier's range ends here"),
+        };
+    }
+
+    private static PicturedReading Reading(int step, double dose, double wait, double factor, double residual, bool doubted = false)
+    {
+        var expected = At(dose) * (dose > 0 ? Way(wait) : 1);
+        return new(step, Dose.FromPercent(dose), TimeSpan.FromSeconds(wait), Mpas(expected * factor), Mpas(expected), residual, doubted);
+    }
+
+    private static PicturedStep Step(int place, double dose, double spread)
+    {
+        double[] waits = dose > 0 ? [5, 10, 20, 30, 45, 60, 90, 120, 180, 240, 300] : [];
+        return new(place, Dose.FromPercent(dose), Around(At(dose), spread), [.. waits.Select(w => new TimedEstimate(TimeSpan.FromSeconds(w), Around(At(dose) * Way(w), spread)))]);
+    }
+
+    private static System.Collections.Immutable.ImmutableArray<CurveSample> Curve(double top, double middle, double end) =>
+    [
+        .. Enumerable.Range(0, 91).Select(i => i * end / 90).Select(d =>
+        {
+            var spread = 0.05 + (0.12 * Math.Max(0, d - 1.8));
+            var median = At(d, top, middle);
+            return new CurveSample(Dose.FromPercent(d), Around(median, spread), Around(median, Math.Sqrt((spread * spread) + (0.16 * 0.16))));
+        }),
+    ];
+
+    private static double Way(double wait) => 1 - (0.25 * Math.Exp(-wait / 70));
+
+    private static double At(double dose, double top = 12_000, double middle = 2)
+        => 850 * Math.Exp(Math.Log(top * 1.2 / 850) / (1 + Math.Pow(middle / Math.Max(dose, 1e-9), 2.2)));
+
+    private static Estimate Around(double median, double spread) => new(Mpas(median), Mpas(median * Math.Exp(-spread)), Mpas(median * Math.Exp(spread)), Level);
+}
