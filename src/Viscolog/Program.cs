@@ -1,6 +1,7 @@
+using System.Text;
 using Viscolog.Cli;
 
-var terminal = Terminal.OfProcess();
-var code = CommandLine.Run(args, terminal, Console.Out);
-terminal.Flush();
-return code;
+var utf8 = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+using var output = new StreamWriter(Console.OpenStandardOutput(), utf8) { NewLine = "\n" };
+using var error = new StreamWriter(Console.OpenStandardError(), utf8) { NewLine = "\n", AutoFlush = true };
+return CommandLine.Run(args, Terminal.OfProcess(output, error), output);

@@ -97,7 +97,7 @@ internal sealed class Decision
         // Certainty about the band needs no settled value: a pot that is over now and still builds is over.
         var more = BuildUp.WaitUntilBelow(changes, times, HalfRepeatability);
         return Finish(new BenchAction.Wait(TimeSpan.FromSeconds(more)), FormattableString.Invariant(
-            $"It has not settled: about {100 * (Math.Exp(remaining) - 1):0.#} % more body is still to come, more than half of what repeat readings scatter ({100 * belief.Evidence.Repeatability:0.#} %)."));
+            $"It has not settled: the body is expected to change by a further {100 * (Math.Exp(remaining) - 1):0} %, while repeat readings scatter by {100 * belief.Evidence.Repeatability:0.#} %."));
     }
 
     private Advice? Contradiction()
@@ -155,7 +155,7 @@ internal sealed class Decision
                 : Over();
         }
 
-        return Finish(new BenchAction.GiveUp(), $"The target can't be had with '{thickener.Name}' within its limit ({limit.Why}): aim lower, or change to a stronger thickener or a base with more body.");
+        return Finish(new BenchAction.GiveUp(), $"The target can't be had with '{thickener.Name}' within its dose limit: aim lower, or take a stronger thickener or a base with more body.");
     }
 
     private bool HopelessAtLimit() => belief.At(limit.Dose).ChanceAbove(band.Low.Ln) < 0.1 || limit.Dose <= pot.DoseOf(thickener.Name);
@@ -197,7 +197,8 @@ internal sealed class Decision
             return Finish(new BenchAction.GiveUp(), "The pot is over, and even the base alone is expected to be above the aim: use a thinner base.");
         }
 
-        var added = pot.BaseToReach(thickener.Name, wanted);
+        var scale = run.ScaleStepInForce.Grams;
+        var added = Mass.FromGrams(Math.Round(Math.Round(pot.BaseToReach(thickener.Name, wanted).Grams / scale) * scale, 9));
         if (added > pot.Total)
         {
             return Finish(new BenchAction.GiveUp(), FormattableString.Invariant(

@@ -28,8 +28,14 @@ public static class Explanation
     {
         <= 0.0001 => "less than 1 in 10000",
         >= 0.5 => FormattableString.Invariant($"{10 * Math.Min(1, chance.Fraction):0} in 10"),
-        _ => FormattableString.Invariant($"1 in {1 / chance.Fraction:0}"),
+        _ => FormattableString.Invariant($"1 in {TwoDigits(1 / chance.Fraction)}"),
     };
+
+    private static double TwoDigits(double value)
+    {
+        var grain = Math.Pow(10, Math.Max(0, Math.Floor(Math.Log10(value)) - 1));
+        return Math.Round(value / grain) * grain;
+    }
 
     private static string Known(int doses, Belief belief)
     {

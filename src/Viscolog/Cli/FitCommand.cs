@@ -1,5 +1,4 @@
 using System.CommandLine;
-using Viscolog.Cli.Json;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Curves;
 using Viscolog.Core.Quantities;

@@ -11,12 +11,9 @@ internal sealed class Terminal(TextWriter output, TextWriter error, bool showsUn
     /// <summary>Whether the place shows only printable ASCII.</summary>
     public bool IsAscii => !showsUnicode;
 
-    /// <summary>The process's own standard output and error.</summary>
-    public static Terminal OfProcess()
+    /// <summary>The terminal or pipe that the process writes to.</summary>
+    public static Terminal OfProcess(TextWriter output, TextWriter error)
     {
-        var utf8 = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
-        var output = new StreamWriter(Console.OpenStandardOutput(), utf8) { NewLine = "\n" };
-        var error = new StreamWriter(Console.OpenStandardError(), utf8) { AutoFlush = true, NewLine = "\n" };
         var redirected = Console.IsOutputRedirected;
         var dumb = string.Equals(Environment.GetEnvironmentVariable("TERM"), "dumb", StringComparison.Ordinal);
         var bold = !redirected && !dumb && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"));
@@ -31,8 +28,6 @@ internal sealed class Terminal(TextWriter output, TextWriter error, bool showsUn
     public void Emphasized(string text) => output.WriteLine(showsBold ? $"\e[1m{Shown(text)}\e[0m" : Shown(text));
 
     public void Error(string text) => error.WriteLine(OneLine(Shown(text)));
-
-    public void Flush() => output.Flush();
 
     private static string OneLine(string text) => text.ReplaceLineEndings(" ");
 
