@@ -1,0 +1,185 @@
+using Viscolog.Core.Advising;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
+using Viscolog.Core.Tests.Support;
+using Xunit;
+
+namespace Viscolog.Core.Tests.Advising;
+
+public sealed class AdvisorTests
+{
+    [Fact]
+    public void A_pot_that_was_never_read_is_to_be_read()
+        => Assert.IsType<BenchAction.Measure>(Of(Bench.Run(9000)).Action);
+
+    [Fact]
+    public void A_dose_that_was_not_read_is_to_be_read_after_standing()
+        => Assert.NotNull(Assert.IsType<BenchAction.Measure>(Of(Bench.Run(9000, Bench.Read(1000), Bench.Dose(0.5))).Action).Standing);
+
+    [Fact]
+    public void Far_below_the_band_it_adds_within_step_cap_and_risk()
+    {
+        var advice = Of(Bench.AlongSigmoid(30000, 0.5));
+        var add = Assert.IsType<BenchAction.Add>(advice.Action);
+        Assert.InRange(add.Increment.Percent, 0.05, 1.5);
+        Assert.True(advice.ChanceOver.Percent <= 1.5);
+        Assert.Equal(advice.DoseNow.Percent + add.Increment.Percent, add.After.Percent, 9);
+        Assert.Equal(add.Increment.Percent, add.Poured.Grams, 9);
+    }
+
+    [Fact]
+    public void Grams_are_whole_steps_of_the_scale()
+    {
+        var run = Bench.AlongSigmoid(9000, 0.5, 0.7) with { ScaleStep = Mass.FromGrams(0.05) };
+        var steps = Assert.IsType<BenchAction.Add>(Of(run).Action).Poured.Grams / 0.05;
+        Assert.Equal(Math.Round(steps), steps, 9);
+    }
+
+    [Fact]
+    public void A_smaller_risk_never_asks_for_more()
+    {
+        var run = Bench.AlongSigmoid(9000, 0.5, 0.7);
+        double Grams(double risk) => Assert.IsType<BenchAction.Add>(Of(run, risk).Action).Poured.Grams;
+        Assert.True(Grams(0.2) <= Grams(1));
+        Assert.True(Grams(1) <= Grams(5));
+    }
+
+    [Fact]
+    public void In_band_it_stops()
+    {
+        var run = Bench.AlongSigmoid(Bench.Sigmoid(2), 0.5, 0.7, 0.8);
+        Assert.IsType<BenchAction.Stop>(Of(run with { Entries = run.Entries.Add(Bench.Read(Bench.Sigmoid(2))) }).Action);
+    }
+
+    [Fact]
+    public void One_reading_at_the_edge_is_not_in_band()
+        => Assert.IsNotType<BenchAction.Stop>(Of(Bench.AlongSigmoid(Bench.Sigmoid(2) / 1.14, 0.5, 0.7, 0.8)).Action);
+
+    [Fact]
+    public void Over_the_band_it_lets_down_to_the_dose_of_the_aim()
+    {
+        var run = Bench.AlongSigmoid(Bench.Sigmoid(1.5), 0.5, 0.5, 0.5, 0.5, 0.5);
+        var advice = Of(run);
+        var letDown = Assert.IsType<BenchAction.LetDown>(advice.Action);
+        Assert.InRange(letDown.After.Percent, 1.4, 1.6);
+        var pot = run.PotNow().LetDown(letDown.Base);
+        Assert.Equal(letDown.After.Percent, pot.DoseOf(Bench.Name).Percent, 3);
+    }
+
+    [Fact]
+    public void A_let_down_larger_than_the_pot_is_refused()
+    {
+        var run = Bench.AlongSigmoid(Bench.Sigmoid(0.6), 0.5, 0.5, 0.5, 0.5, 0.5);
+        var advice = Of(run);
+        Assert.IsType<BenchAction.GiveUp>(advice.Action);
+        Assert.Contains("split", advice.Why, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_reading_taken_early_is_waited_for()
+    {
+        var run = Bench.Run(9000, Bench.Read(1000, 60), Bench.Dose(1), Bench.Read(1600, 90), Bench.Dose(1), Bench.Read(2500, 5));
+        var wait = Assert.IsType<BenchAction.Wait>(Of(run).Action);
+        Assert.InRange(wait.More.TotalSeconds, 10, 900);
+    }
+
+    [Fact]
+    public void Two_readings_that_agree_settle_it()
+    {
+        var run = Bench.Run(9000, Bench.Read(1000, 60), Bench.Dose(1), Bench.Read(1600, 30), Bench.Read(1610, 60));
+        Assert.IsType<BenchAction.Add>(Of(run).Action);
+    }
+
+    [Fact]
+    public void A_falling_step_is_named()
+    {
+        var run = Bench.Run(9000, Bench.Read(1000, 60), Bench.Dose(1), Bench.Read(2100, 5), Bench.Read(1600, 10));
+        Assert.Contains(Of(run).Warnings, w => w.Contains("fall over time", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_reading_that_contradicts_the_others_is_to_be_repeated()
+    {
+        var run = Bench.Run(9000, Bench.Read(1000), Bench.Read(1010), Bench.Read(2600));
+        var advice = Of(run);
+        Assert.IsType<BenchAction.Measure>(advice.Action);
+        Assert.Contains("above", advice.Why, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_curve_that_flattens_short_of_the_target_ends_it()
+    {
+        double Flat(double dose) => 500 * Math.Exp(1.8 * dose / (0.5 + dose));
+        var entries = new List<Entry> { Bench.Read(500) };
+        foreach (var dose in new[] { 0.5, 1.0, 1.5, 2.0, 2.5, 3.0, 3.5, 4.0 })
+        {
+            entries.Add(Bench.Dose(0.5));
+            entries.Add(Bench.Read(Flat(dose)));
+        }
+
+        var advice = Of(Bench.Run(20000, [.. entries]));
+        Assert.IsType<BenchAction.GiveUp>(advice.Action);
+        Assert.Contains("flattens", advice.Limit.Why, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_low_pH_comes_first_with_an_alkali_swellable_thickener()
+    {
+        var advice = Of(Bench.Run(9000, Bench.Read(1000, ph: 6.8)));
+        Assert.IsType<BenchAction.GiveUp>(advice.Action);
+        Assert.Contains("pH first", advice.Why, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_pot_too_stiff_to_stir_limits_the_dose()
+    {
+        var run = Bench.AlongSigmoid(9000, 0.5, 0.7, 0.6) with { TooStiff = Viscosity.FromMilliPascalSeconds(12000) };
+        var limit = Of(run).Limit;
+        Assert.Contains("stiff", limit.Why, StringComparison.Ordinal);
+        Assert.True(limit.Dose.Percent < 3);
+    }
+
+    [Fact]
+    public void An_increment_under_the_scale_asks_for_pre_dilution()
+    {
+        var run = Bench.AlongSigmoid(9000, 0.5, 0.7) with { ScaleStep = Mass.FromGrams(0.3) };
+        Assert.Contains(Of(run).Warnings, w => w.Contains("cut the thickener with water", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Pre_diluted_thickener_is_weighed_with_its_water()
+    {
+        var run = Bench.AlongSigmoid(9000, 0.5, 0.7);
+        var cut = run with
+        {
+            Thickeners = [Bench.Thickener with { Dilution = new(1, 1) }],
+            Entries = [.. run.Entries.Select(e => e is Entry.Dosed d ? d with { Poured = Mass.FromGrams(2 * d.Poured.Grams) } : e)],
+        };
+        var (neat, diluted) = ((BenchAction.Add)Of(run).Action, (BenchAction.Add)Of(cut).Action);
+        Assert.Equal(2 * neat.Poured.Grams, diluted.Poured.Grams, 0.021);
+    }
+
+    [Fact]
+    public void Without_a_target_it_says_where_to_put_one()
+    {
+        var refused = Assert.IsType<AdviceOutcome.Refused>(Advisor.Advise(new(Bench.Run(9000, Bench.Read(1000)) with { Target = null })));
+        Assert.Contains("target_mpas", refused.Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Readings_by_another_method_are_refused_with_what_to_do()
+    {
+        var run = Bench.Run(9000, Bench.Read(1000)) with { Method = Core.Measuring.Method.Find("krebs") };
+        Assert.IsType<AdviceOutcome.Refused>(Advisor.Advise(new(run)));
+    }
+
+    [Fact]
+    public void Advice_repeats()
+    {
+        var run = Bench.AlongSigmoid(9000, 0.5, 0.7);
+        Assert.Equal(Of(run).Action, Of(run).Action);
+    }
+
+    private static Advice Of(Run run, double risk = 1.5)
+        => Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run) { Risk = Percentage.FromPercent(risk) })).Advice;
+}

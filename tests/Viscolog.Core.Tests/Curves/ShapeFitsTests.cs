@@ -1,0 +1,34 @@
+using Viscolog.Core.Advising;
+using Viscolog.Core.Curves;
+using Viscolog.Core.Tests.Support;
+using Xunit;
+
+namespace Viscolog.Core.Tests.Curves;
+
+public sealed class ShapeFitsTests
+{
+    [Fact]
+    public void A_long_exact_run_gives_its_law_back()
+    {
+        var run = Bench.AlongSigmoid(9000, 0.4, 0.4, 0.4, 0.4, 0.4, 0.4, 0.4, 0.4, 0.6, 0.6, 0.6);
+        var fits = ShapeFits.Of(((BeliefOutcome.Believed)RunBeliefs.Of(run, null, [])).Belief);
+        var sigmoid = fits.Single(f => f.Shape.Name == "sigmoid");
+        Assert.Equal(sigmoid, fits[0]);
+        Assert.Null(sigmoid.Trouble);
+        double Value(string name) => sigmoid.Parameters.Single(p => p.Name == name).Value;
+        Assert.Equal(1000, Value("base"), 15.0);
+        Assert.Equal(4, Value("span"), 0.1);
+        Assert.Equal(2, Value("half-way dose"), 0.05);
+        Assert.Equal(2.5, Value("steepness"), 0.1);
+        Assert.DoesNotContain(sigmoid.Parameters, p => p.PriorDecides);
+    }
+
+    [Fact]
+    public void With_too_few_readings_no_criterion_is_claimed_and_the_prior_is_named()
+    {
+        var run = Bench.AlongSigmoid(9000, 0.5);
+        var fits = ShapeFits.Of(((BeliefOutcome.Believed)RunBeliefs.Of(run, null, [])).Belief);
+        Assert.All(fits, f => Assert.Null(f.Aicc));
+        Assert.All(fits.Where(f => f.Parameters.Length > 3), f => Assert.Contains(f.Parameters, p => p.PriorDecides));
+    }
+}

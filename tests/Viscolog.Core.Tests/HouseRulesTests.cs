@@ -1,0 +1,82 @@
+using System.Reflection;
+using Viscolog.Core.Advising;
+using Viscolog.Core.Curves;
+using Viscolog.Core.Measuring;
+using Viscolog.Core.Pots;
+using Xunit;
+
+namespace Viscolog.Core.Tests;
+
+/// <summary>Rules of the house that a machine can see.</summary>
+public sealed class HouseRulesTests
+{
+    private static readonly Assembly Core = typeof(Run).Assembly;
+
+    /// <summary>Folders of Core, each above all that it may use: arrows point down only.</summary>
+    private static readonly string[] Floors = ["Practice", "Checking", "Advising", "Flow", "Curves", "Settling", "Pots", "Measuring", "Quantities"];
+
+    [Theory]
+    [InlineData(typeof(Entry), 6)]
+    [InlineData(typeof(BenchAction), 6)]
+    [InlineData(typeof(InstrumentValue), 5)]
+    [InlineData(typeof(Target), 2)]
+    [InlineData(typeof(FitOutcome), 3)]
+    [InlineData(typeof(AdviceOutcome), 2)]
+    [InlineData(typeof(BeliefOutcome), 2)]
+    [InlineData(typeof(EvidenceOutcome), 2)]
+    public void A_closed_set_has_so_many_sealed_cases(Type set, int cases)
+    {
+        Assert.True(set.IsAbstract);
+        Assert.DoesNotContain(set.GetConstructors(BindingFlags.Instance | BindingFlags.Public | BindingFlags.NonPublic), c => c.IsPublic || c.IsFamilyOrAssembly);
+        var found = Core.GetTypes().Where(t => t.IsSubclassOf(set)).ToArray();
+        Assert.All(found, t => Assert.True(t.IsSealed, t.Name));
+        Assert.Equal(cases, found.Length);
+    }
+
+    [Fact]
+    public void Every_closed_set_is_counted_above()
+    {
+        var counted = typeof(HouseRulesTests).GetMethod(nameof(A_closed_set_has_so_many_sealed_cases))!
+            .GetCustomAttributes<InlineDataAttribute>().Select(a => (Type)a.Data[0]!).ToHashSet();
+        Assert.All(Core.GetTypes().Where(t => t.IsAbstract && !t.IsSealed && t.GetMethod("<Clone>$") is not null), t => Assert.Contains(t, counted));
+    }
+
+    [Fact]
+    public void Core_uses_MathNet_and_the_framework_alone()
+        => Assert.All(
+            Core.GetReferencedAssemblies().Select(a => a.Name!),
+            name => Assert.True(name.StartsWith("System.", StringComparison.Ordinal) || name is "MathNet.Numerics" or "netstandard", name));
+
+    [Fact]
+    public void Quantities_are_readonly_structs()
+        => Assert.All(
+            Core.GetTypes().Where(t => t is { Namespace: "Viscolog.Core.Quantities", IsValueType: true, IsEnum: false }),
+            t => Assert.All(t.GetFields(BindingFlags.Instance | BindingFlags.NonPublic), f => Assert.True(f.IsInitOnly, $"{t.Name}.{f.Name}")));
+
+    [Fact]
+    public void Types_are_named_after_folders_and_arrows_point_down_only()
+    {
+        foreach (var type in Core.GetTypes().Where(t => t.Namespace?.StartsWith("Viscolog.Core.", StringComparison.Ordinal) == true))
+        {
+            var floor = Array.IndexOf(Floors, type.Namespace!["Viscolog.Core.".Length..]);
+            Assert.True(floor >= 0, type.FullName);
+            foreach (var used in Used(type))
+            {
+                var below = Array.IndexOf(Floors, used.Namespace!["Viscolog.Core.".Length..]);
+                Assert.True(below >= floor, $"{type.FullName} uses {used.FullName}, which stands above it");
+            }
+        }
+    }
+
+    private static IEnumerable<Type> Used(Type type)
+    {
+        const BindingFlags all = BindingFlags.Instance | BindingFlags.Static | BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.DeclaredOnly;
+        var direct = type.GetFields(all).Select(f => f.FieldType)
+            .Concat(type.GetMethods(all).SelectMany(m => m.GetParameters().Select(p => p.ParameterType).Append(m.ReturnType)))
+            .Concat(type.GetConstructors(all).SelectMany(c => c.GetParameters().Select(p => p.ParameterType)));
+        return direct.SelectMany(Parts).Where(t => t.Assembly == Core && t.Namespace?.StartsWith("Viscolog.Core.", StringComparison.Ordinal) == true);
+    }
+
+    private static IEnumerable<Type> Parts(Type type)
+        => type.HasElementType ? Parts(type.GetElementType()!) : type.IsGenericType ? type.GetGenericArguments().SelectMany(Parts).Append(type) : [type];
+}
