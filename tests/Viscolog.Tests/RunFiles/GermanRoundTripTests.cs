@@ -5,5 +5,5 @@ namespace Viscolog.Tests.RunFiles;
 /// <summary>The same laws on a machine that writes decimal commas.</summary>
 public sealed class GermanRoundTripTests : RoundTripTests
 {
-    public GermanRoundTripTests() => German.Set();
+    protected override void Enter() => German.Set();
 }

@@ -1,4 +1,3 @@
-using System.Text;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
@@ -252,21 +251,6 @@ public class ReadTests
         => Assert.Equal(
             ["pot.csv, line 4: stir_s and wait_s of a row without a reading (and in 1 more) are left out"],
             FileText.Read(Head + "added_g,stir_s,wait_s,ph\n1,10,0,\n1,10,60,8\n1,,5,\n").Warnings);
-
-    [Fact]
-    public void A_hundred_thousand_rows_are_read_whole()
-    {
-        const int Rows = 100_000;
-        var text = new StringBuilder(Head).Append("thickener,added_g,stir_s,wait_s,viscosity_mpas,note,bath\n");
-        for (var i = 1; i <= Rows; i++)
-        {
-            text.Append(FormattableString.Invariant($"TA,0.001,10,{i},{i + 0.5},\"row {i}\",b{i}\n"));
-        }
-
-        var file = FileText.Read(text.ToString());
-        Assert.Equal((Rows, 3 * Rows), (file.Rows.Length, file.Run.Entries.Length));
-        Assert.Equal(FileText.Whole(file), FileText.Whole(FileText.Read(FileText.Write(file))));
-    }
 
     private static InstrumentValue? Value(string text)
         => Assert.IsType<Entry.Measured>(Assert.Single(FileText.Read(Head + text).Run.Entries)).Reading.Value;

@@ -146,6 +146,11 @@ internal static class RefusedHeaders
             "pot.csv, line 2: read 'thickener: ; range_pct=1-5', expected a name first, such as '# thickener: TA; range_pct=1-5'"
         },
         {
+            "thickener traits after a comma",
+            "# base_g: 120\n# thickener: TA, range_pct=1-5\n" + Names + ",0,0,60,850,,,,\n",
+            "pot.csv, line 2: read 'thickener: TA, range_pct=1-5', expected a name first, such as '# thickener: TA; range_pct=1-5'"
+        },
+        {
             "thickener twice",
             Header + "# thickener: TA\n" + Names + ",0,0,60,850,,,,\n",
             "pot.csv, line 3: read 'thickener: TA', expected each thickener once: 'TA' stands in the header already"

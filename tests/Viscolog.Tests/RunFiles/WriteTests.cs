@@ -71,6 +71,7 @@ public class WriteTests
 
     [Theory]
     [InlineData("T;A")]
+    [InlineData("TA, range_pct=1-5")]
     [InlineData(" TA")]
     [InlineData("")]
     [InlineData("T\nA")]
