@@ -47,6 +47,11 @@ internal sealed record NumberRange(string Unit, double Least, double Most, bool 
         var written = (decimal)Math.Pow(10, -Shift);
         var (least, most) = ((decimal)Least * written, (decimal)Most * written);
         var unit = Unit.Length == 0 ? "" : $" in {Unit}";
+        if (Most <= 100 && !Above)
+        {
+            return FormattableString.Invariant($"a number{unit}, between {least} and {most}");
+        }
+
         var low = (Least, Above) switch
         {
             (0, true) => "above 0",
@@ -54,7 +59,7 @@ internal sealed record NumberRange(string Unit, double Least, double Most, bool 
             (_, true) => FormattableString.Invariant($"above {least}"),
             _ => FormattableString.Invariant($"at least {least}"),
         };
-        var top = read > Most || Most <= 100 ? FormattableString.Invariant($" and at most {most}") : "";
+        var top = read > Most || Most <= 100 ? FormattableString.Invariant($" and at most {most:0.###}") : "";
         return $"a number{unit}, {low}{top}";
     }
 }

@@ -31,7 +31,8 @@ internal static class OneLine
         return line.Length switch
         {
             0 => "nothing",
-            > Most => $"'{line[..Most]}…'",
+            // A letter of two chars is not cut in half.
+            > Most => $"'{line[..(char.IsHighSurrogate(line[Most - 1]) ? Most - 1 : Most)]}…'",
             _ => $"'{line}'",
         };
     }

@@ -82,11 +82,9 @@ internal sealed class RowReader(Run run)
         var found = name is null ? (run.Thickeners is [var only] ? only : null) : run.FindThickener(name);
         if (found is null && (name is not null || amount > 0))
         {
-            var names = run.Thickeners.Length == 0
-                ? "no thickener, or a header line '# thickener: NAME' for it"
-                : $"a thickener of the header: {string.Join(", ", run.Thickeners.Select(t => t.Name))}";
+            var names = run.Thickeners.Length == 0 ? "none so far" : string.Join(", ", run.Thickeners.Select(t => t.Name));
             var at = cells.At(Columns.Thickener);
-            cells.Findings.Refuse(name is null ? at with { Read = $"nothing beside {column.Name} {cells.At(column).Read}" } : at, names);
+            cells.Findings.Refuse(name is null ? at with { Read = $"nothing beside {column.Name} {cells.At(column).Read}" } : at, $"a thickener of the header ({names}), or a header line '# thickener: NAME' for it");
         }
 
         return found;

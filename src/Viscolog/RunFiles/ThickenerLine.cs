@@ -22,7 +22,7 @@ internal static class ThickenerLine
 
     /// <summary>Whether a thickener of that name can stand in a run file.</summary>
     public static bool CanName(string name)
-        => name.Length > 0 && name.Trim().Length == name.Length && !name.AsSpan().ContainsAny(";\r\n\0");
+        => name.Length > 0 && name.Trim().Length == name.Length && !name.AsSpan().ContainsAny(";=\r\n\0");
 
     /// <summary>Takes the line into the header.</summary>
     public static void Take(RunHeader header, HeaderLine line)

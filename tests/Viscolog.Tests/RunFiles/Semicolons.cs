@@ -1,0 +1,29 @@
+using Viscolog.RunFiles;
+
+namespace Viscolog.Tests.RunFiles;
+
+/// <summary>Writes a run file the other way that the format allows: semicolons and decimal commas.</summary>
+internal static class Semicolons
+{
+    private static readonly string[] Texts = ["name", "base", "lot", "operator", "note", "method"];
+
+    public static string Write(RunFile file)
+    {
+        var header = HeaderKeys.All.SelectMany(k => k.Show(file).Select(v => $"# {k.Name}: {(Texts.Contains(k.Name, StringComparer.Ordinal) ? v : v.Replace('.', ','))}"));
+        var unknown = file.UnknownKeys.Select(k => $"# {k.Key}: {k.Value}");
+        var columns = Columns.All.Where(c => c != Columns.AddedPercent && c != Columns.Centipoise && c != Columns.PascalSeconds).ToList();
+        var names = Row(columns.Select(c => c.Name).Concat(file.UnknownColumns));
+        var rows = file.Rows.Select(r => (r.Unknown, Content: RowContent.Of(file.Run.Entries.AsSpan(r.FirstEntry, r.EntryCount))))
+            .Select(r => Row(columns.Select(c => Cell(c, r.Content)).Concat(r.Unknown)));
+        return string.Join("\r\n", [.. header, .. unknown, names, .. rows]);
+    }
+
+    private static string Cell(Column column, RowContent content)
+    {
+        var text = column.Show(content) ?? "";
+        return column.Range is null ? text : text.Replace('.', ',');
+    }
+
+    private static string Row(IEnumerable<string> cells)
+        => string.Join(';', cells.Select(c => $"\"{c.Replace("\"", "\"\"", StringComparison.Ordinal)}\""));
+}
