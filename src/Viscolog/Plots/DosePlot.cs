@@ -42,8 +42,8 @@ internal static class DosePlot
         if (!p.Curve.IsEmpty)
         {
             var level = PlotText.Level(p.Curve[0].Body);
-            Add(model, RunTraces.Band($"a reading, {PlotText.Level(p.Curve[0].Reading)}", p.Curve.Select(c => (c.Dose.Percent, c.Reading)), OxyColor.FromAColor(0x24, PlotStyle.Curve), LineStyle.Dash));
-            Add(model, RunTraces.Band($"the mean, {level}", p.Curve.Select(c => (c.Dose.Percent, c.Body)), OxyColor.FromAColor(0x60, PlotStyle.Curve), LineStyle.None));
+            Add(model, RunTraces.Band($"band of a reading, {PlotText.Level(p.Curve[0].Reading)}", p.Curve.Select(c => (c.Dose.Percent, c.Reading)), OxyColor.FromAColor(0x24, PlotStyle.Curve), LineStyle.Dash));
+            Add(model, RunTraces.Band($"band of the mean, {level}", p.Curve.Select(c => (c.Dose.Percent, c.Body)), OxyColor.FromAColor(0x60, PlotStyle.Curve), LineStyle.None));
             Add(model, Median(p, "median curve", PlotStyle.Curve, LineStyle.Solid));
         }
 
@@ -115,7 +115,7 @@ internal static class DosePlot
 
         var points = p.Steps.Select(s => new DataPoint(s.Dose.Percent, s.Settled.Median.MilliPascalSeconds));
         var shape = titled ? DiamondShape : place;
-        var marks = RunTraces.Marks(titled ? $"settled, {PlotText.Level(p.Steps[0].Settled)}" : null, points, shape, OxyColors.White, color);
+        var marks = RunTraces.Marks(titled ? $"settled value, {PlotText.Level(p.Steps[0].Settled)}" : null, points, shape, OxyColors.White, color);
         marks.MarkerSize = PlotStyle.MarkerSize + 2.5;
         Add(model, marks);
     }

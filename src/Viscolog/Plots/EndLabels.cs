@@ -14,6 +14,13 @@ internal sealed class EndLabels(IReadOnlyList<(DataPoint End, string Text, OxyCo
         var area = PlotModel.PlotArea;
         var style = new LabelStyle(ActualFont, PlotStyle.TextSize, PlotStyle.Ink);
         var height = ScreenLabel.Measure(rc, ["0"], style).Height - 2;
+        if (height * ends.Count > area.Height)
+        {
+            // Too many for their size: smaller, so that all still fit.
+            style = style with { Size = style.Size * area.Height / (height * ends.Count), Ground = 0 };
+            height = area.Height / ends.Count;
+        }
+
         var sorted = ends.Select(e => (At: this.Transform(e.End.X, e.End.Y), e.Text, e.Color)).OrderBy(e => e.At.Y).ToList();
         var x = this.Transform(column, 1).X;
         var tops = Spread([.. sorted.Select(e => e.At.Y - (height / 2))], height, area);
@@ -28,9 +35,9 @@ internal sealed class EndLabels(IReadOnlyList<(DataPoint End, string Text, OxyCo
     /// <summary>Pushes labels down where they would touch, then the lowest ones up again where they would leave the plot.</summary>
     private static double[] Spread(double[] tops, double height, OxyRect area)
     {
-        for (var i = 1; i < tops.Length; i++)
+        for (var i = 0; i < tops.Length; i++)
         {
-            tops[i] = Math.Max(tops[i], tops[i - 1] + height);
+            tops[i] = Math.Max(tops[i], i == 0 ? area.Top : tops[i - 1] + height);
         }
 
         for (var i = tops.Length - 1; i >= 0; i--)

@@ -44,6 +44,8 @@ internal sealed class LimitRegion(DoseLimit limit, string whose) : Annotation
         double Width(string s) => rc.MeasureText(s, style.Font, style.Size, FontWeights.Normal).Width;
         var text = $"beyond the limit of {PlotText.Percent(limit.Dose)}{whose}: {PlotText.Clean(limit.Why)}";
         var lines = TextWrap.Lines(PlotText.Shorten(text, 400), room, Width);
+        var fit = (int)((region.Height - (4 * Inset)) / (ScreenLabel.Measure(rc, ["0"], style).Height - 3));
+        lines = lines.Count > fit ? [.. lines.Take(fit - 1), "…"] : lines;
         var size = ScreenLabel.Measure(rc, lines, style);
         var at = new ScreenPoint(region.Right - Inset - size.Width, region.Bottom - Inset - size.Height);
         ScreenLabel.Draw(rc, lines, at, PlotModel.PlotArea, style);

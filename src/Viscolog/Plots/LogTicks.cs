@@ -21,7 +21,7 @@ internal static class LogTicks
         }
 
         var few = Of([1, 2, 5], low, high);
-        return few.Count >= 3 ? few : Even(low, high);
+        return few.Count >= 3 ? few : RoundSteps.Between(low, high, 5);
     }
 
     /// <summary>The multiples 1 to 9 of each power of ten in the range.</summary>
@@ -33,20 +33,6 @@ internal static class LogTicks
         for (var power = (int)Math.Floor(Math.Log10(low)); power <= Math.Ceiling(Math.Log10(high)); power++)
         {
             result.AddRange(multiples.Select(m => Math.Round(m) * Math.Pow(10, power)).Where(v => v >= low && v <= high));
-        }
-
-        return result;
-    }
-
-    private static List<double> Even(double low, double high)
-    {
-        var raw = (high - low) / 5;
-        var power = Math.Pow(10, Math.Floor(Math.Log10(raw)));
-        var step = (raw / power) switch { < 1.5 => 1, < 3.5 => 2, < 7.5 => 5, _ => 10 } * power;
-        var result = new List<double>();
-        for (var k = Math.Ceiling(low / step); k * step <= high; k++)
-        {
-            result.Add(k * step);
         }
 
         return result;

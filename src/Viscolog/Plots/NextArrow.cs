@@ -11,7 +11,7 @@ internal sealed class NextArrow(NextIncrement next, bool labelled) : Annotation
 {
     private const double Cap = 5;
     private const double Head = 14;
-    private const double HeadHalf = 5;
+    private const double HeadHalf = 5.5;
 
     public override void Render(IRenderContext rc)
     {
@@ -45,6 +45,8 @@ internal sealed class NextArrow(NextIncrement next, bool labelled) : Annotation
         along.Normalize();
         var across = new ScreenVector(-along.Y, along.X);
         var neck = to - (along * Head);
+        // A white casing keeps it apart from the curve that it runs along.
+        rc.DrawLine([from, neck], OxyColors.White, 7, EdgeRenderingMode.PreferGeometricAccuracy, null, LineJoin.Miter);
         Line(rc, from, neck, 3);
         rc.DrawPolygon(
             [to, neck + (across * HeadHalf), neck - (across * HeadHalf)],

@@ -9,24 +9,24 @@ internal static class PlotFont
     /// <summary>In an SVG the viewer picks the first that it has.</summary>
     public const string SvgFamilies = "DejaVu Sans, Verdana, Noto Sans, Arial, sans-serif";
 
+    /// <summary>What the picture itself writes beyond plain letters and digits.</summary>
+    private const string OwnText = "Aa0·°±−…\u2009";
+
     private static readonly string[] Preferred = ["DejaVu Sans", "Verdana", "Noto Sans", "Liberation Sans", "Arial", "Helvetica"];
 
     /// <summary>The first preferred family on this machine; one that has the names' characters where the preferred lack them.</summary>
     public static string Covering(IReadOnlyList<RunPicture> pictures)
     {
-        var text = string.Concat(pictures.SelectMany(p => new[] { p.Name ?? "", p.Thickener, p.Limit?.Why ?? "" }).Select(PlotText.Clean));
+        var text = OwnText + string.Concat(pictures.SelectMany(p => new[] { p.Name ?? "", p.Thickener, p.Limit?.Why ?? "" }).Select(PlotText.Clean));
         string[] there = [.. Preferred.Where(IsThere)];
-        foreach (var family in there)
+        if (there.FirstOrDefault(f => Lacking(f, text) == 0) is { } whole)
         {
-            if (Lacking(family, text) is null)
-            {
-                return family;
-            }
+            return whole;
         }
 
-        var first = there.FirstOrDefault();
-        using var other = Lacking(first, text) is { } missing ? SKFontManager.Default.MatchCharacter(missing) : null;
-        return other?.FamilyName ?? first ?? SKTypeface.Default.FamilyName;
+        // Some script that the usual families lack: the one family here that lacks least, in an order that does not change.
+        var all = there.Concat(SKFontManager.Default.FontFamilies.Order(StringComparer.Ordinal));
+        return all.MinBy(f => Lacking(f, text)) ?? SKTypeface.Default.FamilyName;
     }
 
     private static bool IsThere(string family)
@@ -35,17 +35,10 @@ internal static class PlotFont
         return string.Equals(face?.FamilyName, family, StringComparison.OrdinalIgnoreCase);
     }
 
-    private static int? Lacking(string? family, string text)
+    /// <summary>How many of the characters the family does not have.</summary>
+    private static int Lacking(string family, string text)
     {
         using var face = SKTypeface.FromFamilyName(family);
-        foreach (var rune in text.EnumerateRunes())
-        {
-            if (face is null || !face.ContainsGlyph(rune.Value))
-            {
-                return rune.Value;
-            }
-        }
-
-        return null;
+        return text.EnumerateRunes().Count(rune => face is null || !face.ContainsGlyph(rune.Value));
     }
 }

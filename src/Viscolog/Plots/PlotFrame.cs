@@ -38,6 +38,7 @@ internal static class PlotFrame
             LegendFontSize = TextSize,
             LegendSymbolLength = 28,
             LegendItemSpacing = 18,
+            LegendLineSpacing = 5,
         });
         return model;
     }

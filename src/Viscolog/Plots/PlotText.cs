@@ -19,17 +19,14 @@ internal static class PlotText
         var result = new StringBuilder(text.Length);
         foreach (var rune in text.EnumerateRunes())
         {
-            if (!Shows(rune))
+            if (rune.Value == ThinSpace || (Shows(rune) && !Rune.IsWhiteSpace(rune)))
             {
-                if (result.Length > 0 && result[^1] != ' ')
-                {
-                    result.Append(' ');
-                }
-
-                continue;
+                result.Append(rune.ToString());
             }
-
-            result.Append(rune.ToString());
+            else if (result.Length > 0 && result[^1] != ' ')
+            {
+                result.Append(' ');
+            }
         }
 
         return result.ToString().TrimEnd();
