@@ -1,0 +1,97 @@
+using Viscolog.Tests.Support;
+
+namespace Viscolog.Tests.Cli;
+
+/// <summary>What bad calls and bad input get: one line on standard error, nothing on standard output, the right exit code.</summary>
+public sealed class WrongCallTests : IDisposable
+{
+    private readonly string folder = Directory.CreateTempSubdirectory("viscolog-").FullName;
+
+    public void Dispose() => Directory.Delete(folder, recursive: true);
+
+    [Theory]
+    [InlineData("advise")]
+    [InlineData("advice", "x.csv")]
+    [InlineData("advise", "x.csv", "--risk", "1,5")]
+    [InlineData("advise", "x.csv", "--target", "12000 mPas")]
+    [InlineData("advise", "x.csv", "--target", "NaN")]
+    [InlineData("plot", "x.csv")]
+    [InlineData("plot", "x.csv", "-o", "y.svg", "--kind", "pie")]
+    public void A_wrong_call_ends_with_1(params string[] args) => Refused(Called.With(args), 1);
+
+    [Fact]
+    public void A_missing_file_ends_with_2()
+        => Assert.Contains("none.csv", Refused(Called.With("advise", Path.Combine(folder, "none.csv")), 2), StringComparison.Ordinal);
+
+    [Fact]
+    public void A_bad_cell_is_named_with_line_column_and_what_is_expected()
+    {
+        var file = Write("thickener,added_g,wait_s,viscosity_mpas\n,,60,85O\n");
+        var line = Refused(Called.With("advise", file), 2);
+        Assert.Contains("line 5, column viscosity_mpas", line, StringComparison.Ordinal);
+        Assert.Contains("85O", line, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_run_without_target_ends_with_2_and_says_where_to_put_one()
+    {
+        var file = Write("thickener,added_g,wait_s,viscosity_mpas\n,,60,850\n");
+        Assert.Contains("target_mpas", Refused(Called.With("advise", file), 2), StringComparison.Ordinal);
+        Assert.Equal(0, Called.With("advise", file, "--target", "5000").Code);
+    }
+
+    [Fact]
+    public void An_unknown_column_is_a_warning_that_quiet_leaves_out()
+    {
+        var file = Write("thickener,added_g,wait_s,viscosity_mpas,mood\n,,60,850,good\n");
+        Assert.Contains("mood", Called.With("advise", file, "--target", "5000").Error, StringComparison.Ordinal);
+        Assert.Empty(Called.With("advise", file, "--target", "5000", "--quiet").Error);
+    }
+
+    [Fact]
+    public void A_picture_is_not_overwritten_without_force()
+    {
+        var picture = Path.Combine(folder, "p.svg");
+        var run = Checkout.Sample("lantern-gel-07.csv");
+        Assert.Equal(0, Called.With("plot", run, "-o", picture).Code);
+        var before = File.ReadAllBytes(picture);
+        Assert.Contains("--force", Refused(Called.With("plot", run, "-o", picture, "--kind", "residuals"), 2), StringComparison.Ordinal);
+        Assert.Equal(before, File.ReadAllBytes(picture));
+        Assert.Equal(0, Called.With("plot", run, "-o", picture, "--kind", "residuals", "--force").Code);
+        Assert.NotEqual(before, File.ReadAllBytes(picture));
+    }
+
+    [Theory]
+    [InlineData("--help")]
+    [InlineData("advise", "--help")]
+    [InlineData("fit", "--help")]
+    [InlineData("plot", "--help")]
+    public void Help_ends_with_an_example_that_works(params string[] args)
+    {
+        var called = Called.With(args);
+        Assert.Equal((0, ""), (called.Code, called.Error));
+        var example = called.Output.TrimEnd().Split('\n')[^1].Trim();
+        Assert.StartsWith("dotnet run --project src/Viscolog -- ", example, StringComparison.Ordinal);
+        var words = example["dotnet run --project src/Viscolog -- ".Length..].Split(' ')
+            .Select(w => w.StartsWith("sample-runs/", StringComparison.Ordinal) ? Path.Combine(Checkout.Root, w) : w)
+            .Select(w => w.EndsWith(".svg", StringComparison.Ordinal) ? Path.Combine(folder, w) : w);
+        Assert.Equal(0, Called.With([.. words]).Code);
+    }
+
+    private static string Refused(Called called, int code)
+    {
+        Assert.Equal(code, called.Code);
+        Assert.Empty(called.Output);
+        var line = Assert.Single(called.Error.TrimEnd('\n').Split('\n'));
+        Assert.DoesNotContain("   at ", line, StringComparison.Ordinal);
+        Assert.NotEmpty(line);
+        return line;
+    }
+
+    private string Write(string table)
+    {
+        var path = Path.Combine(folder, "run.csv");
+        File.WriteAllText(path, "# viscolog-run: 1\n# base_g: 100\n# thickener: T\n" + table);
+        return path;
+    }
+}
