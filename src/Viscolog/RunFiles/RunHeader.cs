@@ -70,7 +70,7 @@ internal sealed class RunHeader(ValueReader values)
         }
         else if (UnitWords.Meant(line.Key, HeaderKeys.ByName.Keys) is { Count: > 0 } meant)
         {
-            Findings.Refuse(line.Place, $"the unit of {string.Join(" or ", meant)}");
+            Findings.Refuse(line.Place, $"{string.Join(" or ", meant)}: give it in that unit");
         }
         else
         {

@@ -69,7 +69,7 @@ internal sealed class TableColumns
         {
             if (UnitWords.Meant(name, Columns.ByName.Keys) is { Count: > 0 } meant)
             {
-                findings.Refuse(new(line, name, OneLine.Quoted(name)), $"the unit of {string.Join(" or ", meant.Order(StringComparer.Ordinal))}");
+                findings.Refuse(new(line, name, OneLine.Quoted(name)), $"{string.Join(" or ", meant.Order(StringComparer.Ordinal))}: give it in that unit");
             }
 
             findings.Warn(line, $"column '{name}' is unknown; it is kept, not used");

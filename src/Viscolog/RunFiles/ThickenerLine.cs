@@ -8,7 +8,7 @@ namespace Viscolog.RunFiles;
 /// <summary>The header line of a thickener: its name, then traits as <c>key=value</c> after semicolons.</summary>
 internal static class ThickenerLine
 {
-    private static readonly ImmutableArray<Trait> Traits =
+    private static readonly ImmutableArray<ThickenerTrait> Traits =
     [
         new("chemistry", TakeChemistry, t => t.Chemistry == ThickenerChemistry.Other ? null : ChemistryNames.Of(t.Chemistry)),
         new("range_pct", TakeRange, t => t.UsualRange == DoseRange.Common ? null : $"{FileNumbers.Show(t.UsualRange.Low.Percent)}-{FileNumbers.Show(t.UsualRange.Top.Percent)}"),
@@ -18,7 +18,7 @@ internal static class ThickenerLine
         new("dilution", TakeDilution, t => t.Dilution == PreDilution.None ? null : $"{FileNumbers.Show(t.Dilution.ThickenerParts)}:{FileNumbers.Show(t.Dilution.WaterParts)}"),
     ];
 
-    private static readonly FrozenDictionary<string, Trait> ByName = Traits.ToFrozenDictionary(t => t.Name, StringComparer.OrdinalIgnoreCase);
+    private static readonly FrozenDictionary<string, ThickenerTrait> ByName = Traits.ToFrozenDictionary(t => t.Name, StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Whether a thickener of that name can stand in a run file.</summary>
     public static bool CanName(string name)
@@ -78,7 +78,7 @@ internal static class ThickenerLine
         }
         else if (UnitWords.Meant(key, ByName.Keys) is { Count: > 0 } meant)
         {
-            findings.Refuse(at, $"the unit of {string.Join(" or ", meant)}");
+            findings.Refuse(at, $"{string.Join(" or ", meant)}: give it in that unit");
         }
         else
         {
@@ -112,7 +112,4 @@ internal static class ThickenerLine
         => (thickener, values, at, text) => values.Number(at, text, range) is { } value ? take(thickener, value) : thickener;
 
     private static string? Shown(double? value) => value is { } v ? FileNumbers.Show(v) : null;
-
-    /// <summary>One trait that the format knows.</summary>
-    private sealed record Trait(string Name, Func<Thickener, ValueReader, Place, string, Thickener> Take, Func<Thickener, string?> Show);
 }

@@ -63,7 +63,7 @@ internal static class RefusedHeaders
         {
             "base in another unit",
             "# base_kg: 0.12\n" + Names + ",0,0,60,850,,,,\n",
-            "pot.csv, line 1: read 'base_kg: 0.12', expected the unit of base_g"
+            "pot.csv, line 1: read 'base_kg: 0.12', expected base_g: give it in that unit"
         },
         {
             "base twice",
@@ -203,7 +203,7 @@ internal static class RefusedHeaders
         {
             "trait in another unit",
             "# base_g: 120\n# thickener: TA; density_kg_m3=1100\n" + Names + ",0,0,60,850,,,,\n",
-            "pot.csv, line 2: read 'density_kg_m3=1100', expected the unit of density_g_ml"
+            "pot.csv, line 2: read 'density_kg_m3=1100', expected density_g_ml: give it in that unit"
         },
     };
 }

@@ -28,12 +28,12 @@ internal static class RefusedTables
         {
             "column in another unit",
             Header + "thickener,added_kg,note\n",
-            "pot.csv, line 3, column added_kg: read 'added_kg', expected the unit of added_g or added_pct"
+            "pot.csv, line 3, column added_kg: read 'added_kg', expected added_g or added_pct: give it in that unit"
         },
         {
             "viscosity in a unit of kinematics",
             Header + "thickener,added_g,viscosity_cst\n",
-            "pot.csv, line 3, column viscosity_cst: read 'viscosity_cst', expected the unit of viscosity_cp or viscosity_mpas or viscosity_pas"
+            "pot.csv, line 3, column viscosity_cst: read 'viscosity_cst', expected viscosity_cp or viscosity_mpas or viscosity_pas: give it in that unit"
         },
         {
             "header line in the table",
