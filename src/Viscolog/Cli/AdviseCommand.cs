@@ -42,7 +42,7 @@ internal sealed class AdviseCommand
             return ExitCode.InputRefused;
         }
 
-        var request = new AdviceRequest(file.Run) { Band = target.Band(file.Run, call), History = earlier };
+        var request = new AdviceRequest(file.Run) { Band = target.Band(file, call), History = earlier };
         if (call.Value(risk) is { } percent)
         {
             request = request with { Risk = Percentage.FromPercent(percent) };

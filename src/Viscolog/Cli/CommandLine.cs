@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Help;
+using System.CommandLine.Invocation;
 
 namespace Viscolog.Cli;
 
@@ -12,7 +13,7 @@ internal static class CommandLine
         try
         {
             var parsed = Create(terminal).Parse(args);
-            if (parsed.Errors.Count > 0)
+            if (parsed.Action is ParseErrorAction)
             {
                 terminal.Error($"{parsed.Errors[0].Message} (viscolog {CommandName(parsed)}--help tells more)");
                 return (int)ExitCode.WrongCall;

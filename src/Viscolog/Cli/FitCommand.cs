@@ -34,7 +34,7 @@ internal sealed class FitCommand
             return ExitCode.InputRefused;
         }
 
-        var band = target.Band(file.Run, call);
+        var band = target.Band(file, call);
         switch (RunBeliefs.Of(file.Run, band, []))
         {
             case BeliefOutcome.Refused refused:

@@ -41,7 +41,7 @@ internal sealed class PlotCommand
             }
 
             call.Warn(file.Warnings);
-            var band = target.Band(file.Run, call);
+            var band = target.Band(file, call);
             var advised = band is null ? null : Advisor.Advise(new(file.Run) { Band = band }) as AdviceOutcome.Advised;
             switch (advised is null ? RunBeliefs.Of(file.Run, band, []) : new BeliefOutcome.Believed(advised.Belief))
             {

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
+using Viscolog.RunFiles;
 
 namespace Viscolog.Cli;
 
@@ -19,12 +20,13 @@ internal sealed class TargetOptions
     }
 
     /// <summary>The band in force; null where there is none.</summary>
-    public ViscosityBand? Band(Run run, Invocation call)
+    public ViscosityBand? Band(RunFile file, Invocation call)
     {
+        var run = file.Run;
         Percentage? tolerance = call.Value(Tolerance) is { } percent ? Percentage.FromPercent(percent) : null;
         if (call.Value(Target) is { } wanted)
         {
-            return new Target.Value(Viscosity.FromMilliPascalSeconds(wanted), tolerance ?? (run.Target as Target.Value)?.Tolerance).Band;
+            return new Target.Value(Viscosity.FromMilliPascalSeconds(wanted), tolerance ?? (run.Target as Target.Value)?.Tolerance ?? file.UnusedTolerance).Band;
         }
 
         return tolerance is not null && run.Target is { } own ? new Target.Value(own.Band.Aim, tolerance).Band : run.Target?.Band;

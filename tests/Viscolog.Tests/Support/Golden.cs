@@ -1,4 +1,3 @@
-
 namespace Viscolog.Tests.Support;
 
 /// <summary>Compares text with a stored file; with VISCOLOG_ACCEPT=1 in the environment it stores instead.</summary>
