@@ -27,11 +27,18 @@ internal sealed class FitAttempt
     /// <summary>The linearised problem there; null where it is singular or has no derivatives.</summary>
     public Curvature? Curvature { get; private set; }
 
+    /// <summary>Whether the problem has no finite derivatives at the best point.</summary>
+    public bool IsAtEdge { get; private set; }
+
     /// <summary>Whether the point is stationary, or fits exactly.</summary>
     public bool IsStationary => Curvature is { } c && c.Offset <= OffsetTolerance + c.RoundingOffset;
 
-    /// <summary>Whether the rows determine every parameter at the best point.</summary>
-    public bool IsDetermined => Curvature is { } c && c.Condition <= RankLimit;
+    /// <summary>
+    /// Whether the rows determine every parameter at the best point: the scaled Jacobian has full rank, and rounding of the residuals alone
+    /// moves no parameter by a tenth of its size.
+    /// </summary>
+    public bool IsDetermined => Curvature is { Condition: <= RankLimit } c && !Enumerable.Range(0, lengths.Length).Any(
+        j => c.Rounding * c.Spread(j) > 0.1 * Math.Max(Math.Abs(Best.Parameters[j]), problem.Sizes[j]));
 
     /// <summary>Fits from a start; null where the problem has no finite value there.</summary>
     /// <param name="problem">The problem.</param>
@@ -53,10 +60,12 @@ internal sealed class FitAttempt
     {
         int idle = 0;
         bool whitened = false;
-        while (idle < 2 && !problem.IsSpent && problem.Jacobian(Best) is { } jacobian)
+        while (idle < 2 && !problem.IsSpent)
         {
-            Curvature = Curvature.At(Best, jacobian);
-            if (IsStationary)
+            double[,]? jacobian = problem.Jacobian(Best);
+            IsAtEdge = jacobian is null;
+            Curvature = jacobian is null ? null : Curvature.At(Best, jacobian);
+            if (jacobian is null || IsStationary)
             {
                 break;
             }
@@ -80,7 +89,9 @@ internal sealed class FitAttempt
     /// </summary>
     private void Polish()
     {
-        Curvature = problem.Jacobian(Best) is { } jacobian ? Curvature.At(Best, jacobian) : null;
+        double[,]? jacobian = problem.Jacobian(Best);
+        IsAtEdge = jacobian is null;
+        Curvature = jacobian is null ? null : Curvature.At(Best, jacobian);
         for (int n = 0; n < 20 && !problem.IsSpent && Curvature is { Offset: > 1e-11 and < 1e-2 } here; n++)
         {
             var moved = (double[])Best.Parameters.Clone();
