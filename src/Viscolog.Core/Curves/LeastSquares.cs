@@ -3,7 +3,7 @@ namespace Viscolog.Core.Curves;
 /// <summary>
 /// Nonlinear least squares: MathNet's Levenberg–Marquardt, run in passes that are scaled anew, with the minimum checked here.
 /// Converged means: the share of the residuals along the Jacobian's columns (which no column's cosine with the residuals exceeds) is at
-/// most 1e-7 beyond rounding, the Jacobian has full rank, and no start tried has seen a lower sum of squares.
+/// most 1e-7 beyond rounding, no point near by is lower, the Jacobian has full rank, and no start tried has seen a lower sum of squares.
 /// </summary>
 /// <remarks>
 /// A stationary point can be a minimum on a flat side arm only. More starts are therefore tried whenever the first fit is in doubt: it isn't
@@ -88,7 +88,7 @@ public static class LeastSquares
                 best = other;
             }
 
-            agreeing += other.IsStationary && IsSame(other, best) ? 1 : 0;
+            agreeing += other.IsMinimum && IsSame(other, best) ? 1 : 0;
         }
 
         return best is null
@@ -98,14 +98,14 @@ public static class LeastSquares
 
     private static bool IsBetter(FitAttempt other, FitAttempt best) =>
         other.Best.SumOfSquares < best.Best.SumOfSquares && !IsSame(other, best) ||
-        other.IsStationary && !best.IsStationary && IsSame(other, best);
+        other.IsMinimum && !best.IsMinimum && IsSame(other, best);
 
     private static bool IsSame(FitAttempt one, FitAttempt other) =>
         Math.Abs(one.Best.SumOfSquares - other.Best.SumOfSquares) <= SameSum * Math.Max(one.Best.SumOfSquares, other.Best.SumOfSquares);
 
     private static bool IsDoubtful(FitAttempt fit, double[] start, FitOptions options)
     {
-        if (!fit.IsStationary || fit.Curvature is not { Condition: <= DoubtfulCondition } curvature)
+        if (!fit.IsMinimum || fit.Curvature is not { Condition: <= DoubtfulCondition } curvature)
         {
             return true;
         }
@@ -127,7 +127,7 @@ public static class LeastSquares
     private static FitOutcome Outcome(ResidualProblem problem, BudgetedProblem budgeted, FitAttempt fit, FitOptions options)
     {
         FitPoint best = fit.Best;
-        if (fit.Curvature is not { } curvature || !fit.IsDetermined || !fit.IsStationary)
+        if (fit.Curvature is not { } curvature || !fit.IsDetermined || !fit.IsMinimum)
         {
             string reason = Reason(fit, budgeted);
             return new FitOutcome.NotConverged(best.Parameters, best.SumOfSquares, reason, budgeted.Evaluations);

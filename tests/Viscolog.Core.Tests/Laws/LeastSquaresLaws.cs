@@ -139,6 +139,14 @@ public sealed class LeastSquaresLaws
     }
 
     [Fact]
+    public void A_stationary_start_that_is_no_minimum_is_left()
+    {
+        // p² + (3 − p²)² has a maximum at 0, where the Jacobian has full rank, and minima at p² = 5/2.
+        var problem = new FunctionProblem(1, 2, 0, (p, i) => i == 0 ? p[0] : 3 - (p[0] * p[0]));
+        Assert.Equal(2.5, Math.Pow(Converged(problem, [0]).Parameters[0], 2), 1e-6);
+    }
+
+    [Fact]
     public void A_parameter_that_fades_from_sight_is_not_converged()
     {
         // The curve falls, the readings rise: the flatter the better, until no reading sees the logarithm of the rate any more.
