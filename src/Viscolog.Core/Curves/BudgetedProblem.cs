@@ -1,10 +1,18 @@
 namespace Viscolog.Core.Curves;
 
 /// <summary>A problem whose evaluations are counted and whose values are checked before anything else sees them.</summary>
-internal sealed class BudgetedProblem(ResidualProblem problem, int budget)
+internal sealed class BudgetedProblem(ResidualProblem problem, double[] start, int budget)
 {
+    private readonly double[] sizes = Array.ConvertAll(start, value => Math.Max(1e-3 * Math.Abs(value), 1e-10));
+
     private int limit;
     private int evaluationsOfSearch;
+
+    /// <summary>
+    /// The least size to take a parameter for: one that passes 0 keeps a thousandth of its start, one that starts at 0 gets a size far
+    /// below any unit in use.
+    /// </summary>
+    public IReadOnlyList<double> Sizes => sizes;
 
     public int ParameterCount => problem.ParameterCount;
 
@@ -53,7 +61,7 @@ internal sealed class BudgetedProblem(ResidualProblem problem, int budget)
     public double[,]? Jacobian(FitPoint point)
     {
         var jacobian = new double[ResidualCount, ParameterCount];
-        if (!problem.TryJacobian(point.Parameters, jacobian) && !CentralDifference.TryFill(this, point, jacobian))
+        if (!problem.TryJacobian(point.Parameters, jacobian) && !CentralDifference.TryFill(this, point, sizes, jacobian))
         {
             return null;
         }

@@ -1,90 +1,129 @@
 namespace Viscolog.Core.Curves;
 
-/// <summary>Derivatives by central differences, for problems that bring none.</summary>
-internal static class CentralDifference
+/// <summary>
+/// Derivatives by central differences, for problems that bring none. The step follows the parameter; where the residuals don't move enough
+/// for the difference to stand clear of rounding, because the parameter happens to be near 0, the step grows.
+/// </summary>
+internal sealed class CentralDifference
 {
     // The cube root of the rounding unit balances rounding against the neglected third derivative (common practice).
     private const double Relative = 6.055454452393343e-06;
 
-    // A change below this share of the largest residual is rounding, not slope: the step was too short for the parameter's scale.
-    private const double Visible = 1e-9;
+    // Beside this share of the largest term in the residuals, rounding is small enough.
+    private const double Clear = 1e-7;
 
-    private const int Tries = 6;
+    private const double LongestStep = 1e-3;
+    private const int Sweeps = 8;
 
-    /// <summary>Fills the derivatives; false where the problem has no finite value on either side of the point.</summary>
-    public static bool TryFill(BudgetedProblem problem, FitPoint point, double[,] jacobian)
+    private readonly BudgetedProblem problem;
+    private readonly FitPoint point;
+    private readonly double[,] jacobian;
+    private readonly double[] moved;
+    private readonly double[] above;
+    private readonly double[] below;
+    private double largestTerm;
+
+    private CentralDifference(BudgetedProblem problem, FitPoint point, double[,] jacobian)
     {
-        var above = new double[problem.ResidualCount];
-        var below = new double[problem.ResidualCount];
-        var moved = (double[])point.Parameters.Clone();
-        for (int j = 0; j < moved.Length; j++)
+        this.problem = problem;
+        this.point = point;
+        this.jacobian = jacobian;
+        moved = (double[])point.Parameters.Clone();
+        above = new double[point.Residuals.Length];
+        below = new double[point.Residuals.Length];
+        foreach (double residual in point.Residuals)
         {
-            if (!TryColumn(problem, point, jacobian, j, moved, above, below))
+            largestTerm = Math.Max(largestTerm, Math.Abs(residual));
+        }
+    }
+
+    /// <summary>Fills the derivatives; false where the problem has no finite values on both sides of the point.</summary>
+    /// <param name="problem">The problem.</param>
+    /// <param name="point">Where.</param>
+    /// <param name="sizes">The least size to take a parameter for when its step is chosen.</param>
+    /// <param name="jacobian">Residuals by parameters, to be filled.</param>
+    public static bool TryFill(BudgetedProblem problem, FitPoint point, IReadOnlyList<double> sizes, double[,] jacobian)
+    {
+        var difference = new CentralDifference(problem, point, jacobian);
+        int k = point.Parameters.Length;
+        var steps = new double[k];
+        var changes = new double[k];
+        for (int j = 0; j < k; j++)
+        {
+            steps[j] = Relative * Math.Max(Math.Abs(point.Parameters[j]), sizes[j]);
+            if (!difference.TryNear(j, ref steps[j], out changes[j]))
             {
                 return false;
             }
+        }
 
-            moved[j] = point.Parameters[j];
+        // Only now is it known how large the terms of the residuals are that a difference must stand clear of.
+        for (int j = 0; j < k; j++)
+        {
+            difference.Lengthen(j, steps[j], changes[j]);
         }
 
         return true;
     }
 
-    private static bool TryColumn(
-        BudgetedProblem problem, FitPoint point, double[,] jacobian, int j, double[] moved, double[] above, double[] below)
+    /// <summary>Comes closer until both sides are finite: the point may lie near the edge of the problem's domain.</summary>
+    private bool TryNear(int j, ref double step, out double change)
     {
-        double here = point.Parameters[j];
-        double step = Relative * (here == 0 ? 1 : Math.Abs(here));
-        bool grew = false;
-        bool cornered = false;
-        for (int attempt = 0; attempt < Tries; attempt++)
+        change = double.NaN;
+        for (int sweep = 0; sweep < Sweeps; sweep++)
         {
-            double high = moved[j] = here + step;
-            bool finite = double.IsFinite(problem.Residuals(moved, above));
-            double low = moved[j] = here - step;
-            finite &= double.IsFinite(problem.Residuals(moved, below));
-            if (!finite)
+            if (TryStep(j, step, out change))
             {
-                // Near the edge of the domain: come closer; after a growth the shorter step is all there is.
-                step /= grew ? 100 : 10;
-                cornered |= grew;
-                continue;
-            }
-
-            double change = Write(jacobian, j, above, below, high - low);
-            if (cornered || change >= Visible * Largest(point.Residuals) || step > 1e-3 * Math.Max(1, Math.Abs(here)) || attempt == Tries - 1)
-            {
+                Write(j, step);
                 return true;
             }
 
-            step *= 100;
-            grew = true;
+            step /= 10;
         }
 
         return false;
     }
 
-    private static double Write(double[,] jacobian, int j, double[] above, double[] below, double width)
+    private void Lengthen(int j, double step, double change)
     {
-        double largest = 0;
-        for (int i = 0; i < above.Length; i++)
+        for (int sweep = 0; sweep < Sweeps && change < Clear * largestTerm; sweep++)
         {
-            double difference = above[i] - below[i];
-            jacobian[i, j] = difference / width;
-            largest = Math.Max(largest, Math.Abs(difference));
-        }
+            step *= 100;
+            if (step > LongestStep * Math.Max(1, Math.Abs(point.Parameters[j])) || !TryStep(j, step, out change))
+            {
+                return;
+            }
 
-        return largest;
+            Write(j, step);
+        }
     }
 
-    private static double Largest(double[] values)
+    private bool TryStep(int j, double step, out double change)
     {
-        double largest = 0;
-        foreach (double value in values)
+        double here = point.Parameters[j];
+        moved[j] = here + step;
+        bool isFinite = double.IsFinite(problem.Residuals(moved, above));
+        moved[j] = here - step;
+        isFinite &= double.IsFinite(problem.Residuals(moved, below));
+        moved[j] = here;
+        change = 0;
+        for (int i = 0; i < above.Length; i++)
         {
-            largest = Math.Max(largest, Math.Abs(value));
+            change = Math.Max(change, Math.Abs(above[i] - below[i]));
         }
 
-        return largest;
+        return isFinite;
+    }
+
+    private void Write(int j, double step)
+    {
+        double here = point.Parameters[j];
+        double width = here + step - (here - step);
+        for (int i = 0; i < above.Length; i++)
+        {
+            double slope = (above[i] - below[i]) / width;
+            jacobian[i, j] = slope;
+            largestTerm = Math.Max(largestTerm, Math.Abs(slope * here));
+        }
     }
 }

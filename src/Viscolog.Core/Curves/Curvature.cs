@@ -37,9 +37,9 @@ internal sealed class Curvature
 
         Condition = Math.Sqrt(sumR * sumInverse);
         double norm = Math.Sqrt(point.SumOfSquares);
-        double rounding = RoundingUnits * size;
-        Offset = norm > rounding ? Math.Sqrt(projection) / norm : 0;
-        RoundingOffset = norm > rounding ? rounding / norm : 1;
+        Rounding = RoundingUnits * size;
+        Offset = norm > Rounding ? Math.Sqrt(projection) / norm : 0;
+        RoundingOffset = norm > Rounding ? Rounding / norm : 1;
         Step = Times(inverse, lengths, projected);
     }
 
@@ -49,6 +49,9 @@ internal sealed class Curvature
     /// 179–183, their criterion without its degrees of freedom (from memory).
     /// </summary>
     public double Offset { get; }
+
+    /// <summary>The length of the residuals that rounding alone can make.</summary>
+    public double Rounding { get; }
 
     /// <summary>The offset that rounding of the residuals alone can make.</summary>
     public double RoundingOffset { get; }
@@ -120,6 +123,18 @@ internal sealed class Curvature
         }
 
         return root;
+    }
+
+    /// <summary>The standard error of a parameter where the residuals' standard deviation is 1.</summary>
+    public double Spread(int parameter)
+    {
+        double sum = 0;
+        for (int m = parameter; m < lengths.Length; m++)
+        {
+            sum += inverse[parameter, m] * inverse[parameter, m];
+        }
+
+        return Math.Sqrt(sum) / lengths[parameter];
     }
 
     private static double[,]? Inverse(Matrix<double> r)

@@ -3,13 +3,14 @@ namespace Viscolog.Core.Curves;
 /// <summary>
 /// Nonlinear least squares: MathNet's Levenberg–Marquardt, run in passes that are scaled anew, with the minimum checked here.
 /// Converged means: the share of the residuals along the Jacobian's columns (which no column's cosine with the residuals exceeds) is at
-/// most 1e-7 beyond rounding, the Jacobian has full rank, and no start tried has seen a lower sum of squares.
+/// most 1e-7 beyond rounding, no point near by is lower, the Jacobian has full rank, and no start tried has seen a lower sum of squares.
 /// </summary>
 /// <remarks>
-/// A stationary point can be a minimum of a flat side arm only. Starts moved by a seeded draw are therefore tried whenever the first fit
-/// is in doubt: it isn't stationary, its Jacobian is nearly singular, or a parameter's standard error is a thousand times the parameter.
-/// They end when two of them agree with the lowest sum seen. They can't prove that a minimum is the lowest; ask for
-/// <see cref="FitOptions.ExtraStarts"/> where a model is known to have several.
+/// A stationary point can be a minimum on a flat side arm only. More starts are therefore tried whenever the first fit is in doubt: it isn't
+/// stationary, its Jacobian is nearly singular (condition above 1e7 with columns scaled to length 1), or a parameter's standard error
+/// exceeds a thousand times the parameter. First the same start again, damped in the parameters' own units; then up to 15 starts moved
+/// by a seeded draw. They end when two attempts agree on the lowest sum seen. That can't prove a minimum to be the lowest: ask for
+/// <see cref="FitOptions.ExtraStarts"/> where a model is known to have several (sums of peaks or waves, fractions with poles).
 /// </remarks>
 public static class LeastSquares
 {
@@ -34,7 +35,7 @@ public static class LeastSquares
         if (problem.ResidualCount < problem.ParameterCount)
         {
             return new FitOutcome.Impossible(FormattableString.Invariant(
-                $"{problem.DataCount} readings cannot fix {problem.ParameterCount} parameters: take at least {problem.ParameterCount - problem.ResidualCount} more at other doses, or use a simpler curve."));
+                $"The curve has {problem.ParameterCount} parameters, but there are only {problem.DataCount} readings: take at least {problem.ParameterCount - problem.ResidualCount} more at other doses, or use a curve with fewer parameters."));
         }
 
         foreach (double value in start)
@@ -64,21 +65,19 @@ public static class LeastSquares
 
     private static FitOutcome Search(ResidualProblem problem, double[] start, FitOptions options)
     {
-        var budgeted = new BudgetedProblem(problem, options.MaximumEvaluations);
+        var budgeted = new BudgetedProblem(problem, start, options.MaximumEvaluations);
         var starts = new MovedStarts(start, options);
         budgeted.Allow(options.MaximumEvaluations / 2);
         FitAttempt? best = FitAttempt.From(budgeted, start);
+        bool inDoubt = best is null || IsDoubtful(best, start, options);
+        int most = Math.Max(options.ExtraStarts, inDoubt ? DoubtStarts : 0);
         int agreeing = 0;
-        for (int n = 1; n <= Math.Max(options.ExtraStarts, DoubtStarts); n++)
+        for (int n = 1; n <= most && (n <= options.ExtraStarts || agreeing < 2); n++)
         {
-            bool trusted = best is not null && (agreeing > 1 || !IsDoubtful(best, start, options));
-            if (n > options.ExtraStarts && (trusted && (agreeing > 1 || n == options.ExtraStarts + 1)))
-            {
-                break;
-            }
-
+            // The first answer to doubt is the same start in the other units of damping: no draw needed, and no other minimum sought.
             budgeted.Allow(options.MaximumEvaluations / 8);
-            if (FitAttempt.From(budgeted, n == 1 ? start : starts.Next(), n % 2 == 1) is not { } other)
+            double[] from = inDoubt && n == 1 ? start : starts.Next();
+            if (FitAttempt.From(budgeted, from, isPlain: n % 2 == 1) is not { } other)
             {
                 continue;
             }
@@ -89,7 +88,7 @@ public static class LeastSquares
                 best = other;
             }
 
-            agreeing += other.IsStationary && IsSame(other, best) ? 1 : 0;
+            agreeing += other.IsMinimum && IsSame(other, best) ? 1 : 0;
         }
 
         return best is null
@@ -99,31 +98,24 @@ public static class LeastSquares
 
     private static bool IsBetter(FitAttempt other, FitAttempt best) =>
         other.Best.SumOfSquares < best.Best.SumOfSquares && !IsSame(other, best) ||
-        other.IsStationary && !best.IsStationary && IsSame(other, best);
+        other.IsMinimum && !best.IsMinimum && IsSame(other, best);
 
     private static bool IsSame(FitAttempt one, FitAttempt other) =>
         Math.Abs(one.Best.SumOfSquares - other.Best.SumOfSquares) <= SameSum * Math.Max(one.Best.SumOfSquares, other.Best.SumOfSquares);
 
     private static bool IsDoubtful(FitAttempt fit, double[] start, FitOptions options)
     {
-        if (!fit.IsStationary || fit.Curvature is not { Condition: <= DoubtfulCondition } curvature)
+        if (!fit.IsMinimum || fit.Curvature is not { Condition: <= DoubtfulCondition } curvature)
         {
             return true;
         }
 
         int rows = fit.Best.Residuals.Length;
         double sigma = Math.Sqrt(fit.Best.SumOfSquares / Math.Max(1, rows - start.Length));
-        double[,] root = curvature.InverseRoot();
         for (int j = 0; j < start.Length; j++)
         {
-            double sum = 0;
-            for (int m = j; m < start.Length; m++)
-            {
-                sum += root[j, m] * root[j, m];
-            }
-
             double size = Math.Max(Math.Max(Math.Abs(fit.Best.Parameters[j]), Math.Abs(start[j])), options.StartWidths?[j] ?? 0);
-            if (sigma * Math.Sqrt(sum) > DoubtfulSpread * size)
+            if (sigma * curvature.Spread(j) > DoubtfulSpread * size)
             {
                 return true;
             }
@@ -135,27 +127,46 @@ public static class LeastSquares
     private static FitOutcome Outcome(ResidualProblem problem, BudgetedProblem budgeted, FitAttempt fit, FitOptions options)
     {
         FitPoint best = fit.Best;
-        if (fit.Curvature is not { } curvature || !fit.IsDetermined || !fit.IsStationary)
+        if (fit.Curvature is not { } curvature || !fit.IsDetermined || !fit.IsMinimum)
         {
-            string reason = fit.Curvature is null || !fit.IsDetermined
-                ? "The readings do not determine every parameter of the curve: take readings at other doses, or use a curve with fewer parameters."
-                : budgeted.IsSpent
-                    ? FormattableString.Invariant($"The search did not settle within {budgeted.Evaluations} evaluations: start closer to the readings, or take readings where the curve bends.")
-                    : "The search came to a halt before it reached a minimum: start closer to the readings, or use a curve without jumps and kinks.";
+            string reason = Reason(fit, budgeted);
             return new FitOutcome.NotConverged(best.Parameters, best.SumOfSquares, reason, budgeted.Evaluations);
         }
 
-        double data = 0;
-        foreach (double residual in best.Residuals.AsSpan(0, problem.DataCount))
-        {
-            data += residual * residual;
-        }
-
+        double data = SumOfSquares(best.Residuals.AsSpan(0, problem.DataCount));
+        double priors = SumOfSquares(best.Residuals.AsSpan(problem.DataCount));
         int freedom = problem.DataCount - problem.ParameterCount;
         double? known = options.KnownSigma ?? (problem.PriorCount > 0 ? 1 : null);
         double? sigma = known ?? (freedom > 0 ? Math.Sqrt(data / freedom) : null);
         var covariance = new ParameterCovariance(curvature.InverseRoot(), curvature.LogDeterminant, sigma, known is not null, freedom);
-        return new FitOutcome.Converged(
-            best.Parameters, covariance, data, Math.Max(0, best.SumOfSquares - data), freedom, budgeted.Evaluations);
+        return new FitOutcome.Converged(best.Parameters, covariance, data, priors, freedom, budgeted.Evaluations);
+    }
+
+    private static string Reason(FitAttempt fit, BudgetedProblem budgeted)
+    {
+        if (fit.IsAtEdge)
+        {
+            return "The best values found lie at an edge beyond which the curve has no finite value: check the readings, or use another curve.";
+        }
+
+        if (!fit.IsDetermined)
+        {
+            return "The readings do not determine every parameter of the curve: take readings at other doses, or use a curve with fewer parameters.";
+        }
+
+        return budgeted.IsSpent
+            ? FormattableString.Invariant($"The search did not settle within {budgeted.Evaluations} evaluations: start closer to the readings, or take readings where the curve bends.")
+            : "The search came to a halt before it reached a minimum: start closer to the readings, or use a curve without jumps and kinks.";
+    }
+
+    private static double SumOfSquares(ReadOnlySpan<double> residuals)
+    {
+        double sum = 0;
+        foreach (double residual in residuals)
+        {
+            sum += residual * residual;
+        }
+
+        return sum;
     }
 }

@@ -1,3 +1,4 @@
+using MathNet.Numerics;
 using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.Optimization;
 
@@ -13,6 +14,8 @@ internal sealed class ScaledPass
     // Any sum above the start's makes MathNet reject a trial. A bounded stand-in for non-finite or huge values keeps its inner loop finite.
     private const double RejectedSum = 1e4;
 
+    private const double LargestSlope = 1e30;
+
     private const double InitialDamping = 1e-3;
     private const double GradientTolerance = 1e-10;
     private const double StepTolerance = 1e-14;
@@ -23,6 +26,7 @@ internal sealed class ScaledPass
     private readonly double norm;
     private FitPoint? trial;
     private bool isEnded;
+    private bool isInProblem;
 
     private ScaledPass(BudgetedProblem problem, FitPoint origin, double[,] transform)
     {
@@ -57,13 +61,16 @@ internal sealed class ScaledPass
         {
             // The pass was ended from inside.
         }
-        catch (Exception fault) when (fault is ArgumentException or MathNet.Numerics.NonConvergenceException or ArithmeticException)
+        catch (Exception fault) when (!pass.isInProblem && IsNumerical(fault))
         {
-            // MathNet throws these on singular algebra and non-finite steps; the best point is kept all the same.
+            // MathNet throws on singular algebra and non-finite steps; the best point is kept all the same.
         }
 
         return pass.Best;
     }
+
+    private static bool IsNumerical(Exception fault) => fault is ArgumentException or ArithmeticException or InvalidOperationException
+        or NonConvergenceException or NumericalBreakdownException or SingularUMatrixException;
 
     private Vector<double> Values(Vector<double> u, Vector<double> unused)
     {
@@ -72,7 +79,9 @@ internal sealed class ScaledPass
             throw End();
         }
 
+        isInProblem = true;
         trial = problem.Evaluate(Parameters(u));
+        isInProblem = false;
         Vector<double> scaled = Vector<double>.Build.Dense(problem.ResidualCount);
         if (trial is null || trial.SumOfSquares / origin.SumOfSquares >= RejectedSum)
         {
@@ -98,7 +107,15 @@ internal sealed class ScaledPass
     private Matrix<double> Derivatives(Vector<double> u, Vector<double> unused)
     {
         // MathNet asks for derivatives where it accepted a step. Where that is not an improvement, its algebra has gone astray.
-        if (trial is null || trial.SumOfSquares > Best.SumOfSquares || problem.Jacobian(trial) is not { } jacobian)
+        if (trial is null || trial.SumOfSquares > Best.SumOfSquares)
+        {
+            throw End();
+        }
+
+        isInProblem = true;
+        double[,]? jacobian = problem.Jacobian(trial);
+        isInProblem = false;
+        if (jacobian is null)
         {
             throw End();
         }
@@ -113,6 +130,12 @@ internal sealed class ScaledPass
                 for (int m = 0; m <= j; m++)
                 {
                     sum += jacobian[i, m] * transform[m, j];
+                }
+
+                // Beyond this MathNet's singular values, which it computes at the end of every run, can loop for ever.
+                if (!(Math.Abs(sum / norm) < LargestSlope))
+                {
+                    throw End();
                 }
 
                 scaled[i, j] = sum / norm;
