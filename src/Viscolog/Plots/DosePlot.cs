@@ -133,7 +133,7 @@ internal static class DosePlot
         // Regions of several runs would hide each other: the one that begins first is shaded, as beyond it some run is wrong.
         if (pictures.Where(p => p.Limit is not null).MinBy(p => p.Limit!.Dose) is { Limit: { } limit } first)
         {
-            var whose = pictures.Count > 1 && pictures.Any(p => p.Limit != limit) ? $" ({PlotFrame.Label(first, pictures)})" : "";
+            var whose = pictures.Count > 1 && pictures.Any(p => p.Limit != limit) ? $", {PlotFrame.Label(first, pictures)}" : "";
             model.Annotations.Add(new LimitRegion(limit, whose) { Layer = AnnotationLayer.BelowSeries });
         }
     }

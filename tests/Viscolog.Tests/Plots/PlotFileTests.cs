@@ -58,6 +58,14 @@ public sealed class PlotFileTests
     [Fact]
     public void Of_many_writers_at_once_exactly_one_wins()
     {
+        for (var round = 0; round < 10; round++)
+        {
+            OneRace();
+        }
+    }
+
+    private static void OneRace()
+    {
         using var folder = new TemporaryFolder();
         var path = folder.Of("run.svg");
         var outcomes = new PlotOutcome[8];
@@ -95,6 +103,14 @@ public sealed class PlotFileTests
         Assert.Contains(why, refused.Reason, StringComparison.Ordinal);
         Assert.DoesNotContain('\n', refused.Reason);
         Assert.Equal(["file.txt", "folder.svg"], folder.Names);
+    }
+
+    [Fact]
+    public void A_folder_that_takes_no_files_is_refused()
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux(), "needs a folder that even an administrator cannot write to");
+        var refused = Assert.IsType<PlotOutcome.Refused>(PlotFile.Write([SamplePictures.Full()], PlotKind.Dose, "/proc/run.svg", force: false));
+        Assert.Contains("cannot be written", refused.Reason, StringComparison.Ordinal);
     }
 
     [Fact]
