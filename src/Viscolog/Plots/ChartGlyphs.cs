@@ -12,8 +12,26 @@ internal sealed record ChartGlyphs
     /// <summary>Only characters from 0x20 to 0x7E.</summary>
     public static ChartGlyphs Plain { get; } = new()
     {
-        IsPlain = true, Reading = 'o', Doubted = 'x', Settled = '#', Both = '@', Next = '>', Path = '-', Interval = '!', Target = '=', Limit = ':',
-        Upright = '|', Tick = '+', Across = '-', AcrossTick = '+', Corner = '+', Median = "**", Band = "..", Thousands = ' ', Ellipsis = "...", Between = " - ",
+        IsPlain = true,
+        Reading = 'o',
+        Doubted = 'x',
+        Settled = '#',
+        Both = '@',
+        Next = '>',
+        Path = '-',
+        Interval = '!',
+        Target = '=',
+        Limit = ':',
+        Upright = '|',
+        Tick = '+',
+        Across = '-',
+        AcrossTick = '+',
+        Corner = '+',
+        Median = "**",
+        Band = "..",
+        Thousands = ' ',
+        Ellipsis = "...",
+        Between = " - ",
     };
 
     public bool IsPlain { get; private init; }

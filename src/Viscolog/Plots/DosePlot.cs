@@ -10,7 +10,7 @@ namespace Viscolog.Plots;
 internal static class DosePlot
 {
     private const int DiamondShape = 3;
-    private const string OverlayKey = "filled: readings, open with bars: settled, crossed: doubted";
+    private const string OverlayKey = "filled: readings, open: settled, crossed: doubted";
 
     public static PlotModel Build(IReadOnlyList<RunPicture> pictures)
     {
@@ -75,7 +75,7 @@ internal static class DosePlot
             }
 
             AddNext(model, p, labelled: false);
-            AddKey(model, p, i);
+            AddKey(model, PlotFrame.Label(p, pictures), i);
         }
 
         if (model.Legends[0] is Legend legend)
@@ -86,9 +86,9 @@ internal static class DosePlot
     }
 
     /// <summary>One legend line a run: its dash and its mark together.</summary>
-    private static void AddKey(PlotModel model, RunPicture p, int place)
+    private static void AddKey(PlotModel model, string label, int place)
     {
-        var key = RunTraces.Line(PlotFrame.Label(p), [DataPoint.Undefined], PlotStyle.ColorOf(place), PlotStyle.LineOf(place));
+        var key = RunTraces.Line(label, [DataPoint.Undefined], PlotStyle.ColorOf(place), PlotStyle.LineOf(place));
         RunTraces.Mark(key, place, PlotStyle.ColorOf(place), OxyColors.White);
         Add(model, key);
     }
@@ -133,7 +133,7 @@ internal static class DosePlot
         // Regions of several runs would hide each other: the one that begins first is shaded, as beyond it some run is wrong.
         if (pictures.Where(p => p.Limit is not null).MinBy(p => p.Limit!.Dose) is { Limit: { } limit } first)
         {
-            var whose = pictures.Count > 1 && pictures.Any(p => p.Limit != limit) ? $" ({PlotFrame.Label(first)})" : "";
+            var whose = pictures.Count > 1 && pictures.Any(p => p.Limit != limit) ? $", {PlotFrame.Label(first, pictures)}" : "";
             model.Annotations.Add(new LimitRegion(limit, whose) { Layer = AnnotationLayer.BelowSeries });
         }
     }
@@ -142,7 +142,7 @@ internal static class DosePlot
     {
         foreach (var group in pictures.Where(p => p.Target is not null).GroupBy(p => p.Target!))
         {
-            var whose = pictures.All(p => p.Target is null || p.Target == group.Key) ? "target" : $"target of {PlotFrame.Label(group.First())}";
+            var whose = pictures.All(p => p.Target is null || p.Target == group.Key) ? "target" : $"target of {PlotFrame.Label(group.First(), pictures)}";
             model.Annotations.Add(new TargetBand(group.Key, whose) { Layer = AnnotationLayer.BelowSeries });
         }
     }

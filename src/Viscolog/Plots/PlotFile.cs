@@ -83,15 +83,41 @@ internal static class PlotFile
 
     private static PlotOutcome Move(string temporary, string full, string shown, bool force)
     {
-        try
-        {
-            // Without overwrite the system itself refuses an existing target, so no other program can slip in between.
-            File.Move(temporary, full, overwrite: force);
-            return new PlotOutcome.Written(full);
-        }
-        catch (IOException) when (!force && Path.Exists(full))
+        if (!force && !Claim(full))
         {
             return Taken(shown);
+        }
+
+        var moved = false;
+        try
+        {
+            File.Move(temporary, full, overwrite: true);
+            moved = true;
+            return new PlotOutcome.Written(full);
+        }
+        finally
+        {
+            if (!moved && !force)
+            {
+                File.Delete(full);
+            }
+        }
+    }
+
+    /// <summary>
+    /// Takes the name by creating an empty file, which the system lets only one of several programs do; false where it is taken.
+    /// File.Move without overwrite looks first and renames then, so two programs at once could both believe they had won.
+    /// </summary>
+    private static bool Claim(string full)
+    {
+        try
+        {
+            using var claim = new FileStream(full, FileMode.CreateNew, FileAccess.Write, FileShare.None);
+            return true;
+        }
+        catch (IOException) when (Path.Exists(full))
+        {
+            return false;
         }
     }
 

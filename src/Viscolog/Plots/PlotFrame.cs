@@ -11,6 +11,8 @@ internal static class PlotFrame
     private const int TitleColumns = 56;
     private const int SubtitleColumns = 96;
     private const int NameColumns = 36;
+    private const int ShortColumns = 12;
+    private const double TextSize = PlotStyle.TextSize;
 
     /// <summary>An empty plot under the run's name.</summary>
     /// <param name="pictures">What will be drawn.</param>
@@ -43,14 +45,21 @@ internal static class PlotFrame
         return model;
     }
 
-    private const double TextSize = PlotStyle.TextSize;
-
-    /// <summary>The run's name, short enough for a legend.</summary>
-    public static string Label(RunPicture picture) => Literal(Name(picture, NameColumns));
+    /// <summary>The run's name, short enough for a legend, with what sets it apart from the others.</summary>
+    public static string Label(RunPicture picture, IReadOnlyList<RunPicture> among)
+    {
+        string?[] apart =
+        [
+            Thickeners(among) is null ? PlotText.Shorten(PlotText.Clean(picture.Thickener), ShortColumns) : null,
+            Temperatures(among) is null ? PlotText.Celsius(picture.ReferenceTemperature) : null,
+        ];
+        var more = string.Join(", ", apart.OfType<string>());
+        return Literal(Name(picture, NameColumns) + (more.Length > 0 ? $" ({more})" : ""));
+    }
 
     public static ViscosityAxis AddViscosity(PlotModel model, IReadOnlyList<RunPicture> pictures, double low, double high)
     {
-        var at = Same(pictures, p => PlotText.Celsius(p.ReferenceTemperature)) is { } celsius ? $" at {celsius}" : "";
+        var at = Temperatures(pictures) is { } celsius ? $" at {celsius}" : "";
         var axis = Styled(new ViscosityAxis { Position = AxisPosition.Left, Minimum = low, Maximum = high });
         axis.Title = $"Viscosity{at}, {PlotText.Unit}";
         model.Axes.Add(axis);
@@ -59,7 +68,7 @@ internal static class PlotFrame
 
     public static void AddDose(PlotModel model, IReadOnlyList<RunPicture> pictures, double end)
     {
-        var of = Same(pictures, p => PlotText.Clean(p.Thickener)) is { Length: > 0 } thickener ? $" of {PlotText.Shorten(thickener, NameColumns)}" : "";
+        var of = Thickeners(pictures) is { Length: > 0 } thickener ? $" of {PlotText.Shorten(thickener, NameColumns)}" : "";
         AddAcross(model, Literal($"Dose{of}, g per 100 g of base (%)"), end);
     }
 
@@ -99,8 +108,12 @@ internal static class PlotFrame
 
     private static string Conditions(IReadOnlyList<RunPicture> pictures)
     {
-        var thickener = Same(pictures, p => PlotText.Clean(p.Thickener)) ?? "different thickeners";
-        var celsius = Same(pictures, p => PlotText.Celsius(p.ReferenceTemperature)) ?? "different temperatures";
-        return $"{PlotText.Shorten(thickener, NameColumns)} · values at {celsius}";
+        var thickener = Thickeners(pictures) is { } same ? PlotText.Shorten(same, NameColumns) : "thickeners differ";
+        var celsius = Temperatures(pictures) is { } one ? $"values at {one}" : "temperatures differ";
+        return thickener.Length == 0 ? celsius : $"{thickener} · {celsius}";
     }
+
+    private static string? Thickeners(IReadOnlyList<RunPicture> pictures) => Same(pictures, p => PlotText.Clean(p.Thickener));
+
+    private static string? Temperatures(IReadOnlyList<RunPicture> pictures) => Same(pictures, p => PlotText.Celsius(p.ReferenceTemperature));
 }

@@ -28,7 +28,7 @@ internal static class PlotRenderer
         // Rendering changes a model, so each file gets its own.
         var model = Model(pictures, kind);
         model.Culture = CultureInfo.InvariantCulture;
-        model.DefaultFont = format == PlotFormat.Svg ? PlotFont.SvgFamilies : PlotFont.Covering(pictures);
+        model.DefaultFont = format == PlotFormat.Svg ? PlotFont.SvgFamilies : PlotFont.Usual();
         return format switch
         {
             PlotFormat.Svg => Svg(model),
@@ -95,7 +95,7 @@ internal static class PlotRenderer
 
     private static void Draw(PlotModel model, SKCanvas canvas, float scale, RenderTarget target)
     {
-        using var context = new SkiaRenderContext { RenderTarget = target, SkCanvas = canvas, DpiScale = scale, UseTextShaping = true };
+        using var context = new FontFallbackContext { RenderTarget = target, SkCanvas = canvas, DpiScale = scale, UseTextShaping = true };
         IPlotModel plot = model;
         plot.Update(updateData: true);
         canvas.Clear(SKColors.White);

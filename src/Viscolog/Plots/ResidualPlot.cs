@@ -25,7 +25,7 @@ internal static class ResidualPlot
         AddLevels(model, end);
         for (var i = 0; i < pictures.Count; i++)
         {
-            AddRun(model, pictures[i], i, pictures.Count == 1);
+            AddRun(model, pictures, i);
         }
 
         if (pictures.All(p => p.Readings.IsEmpty))
@@ -47,8 +47,9 @@ internal static class ResidualPlot
         model.Series.Add(RunTraces.Line(null, Level(-Usual), PlotStyle.Ink, LineStyle.Dash, 1.2));
     }
 
-    private static void AddRun(PlotModel model, RunPicture picture, int place, bool alone)
+    private static void AddRun(PlotModel model, IReadOnlyList<RunPicture> pictures, int place)
     {
+        var (picture, alone) = (pictures[place], pictures.Count == 1);
         DataPoint Place(PicturedReading r) => double.IsFinite(r.StandardizedResidual) ? new(r.Dose.Percent, r.StandardizedResidual) : DataPoint.Undefined;
         var color = alone ? PlotStyle.Ink : PlotStyle.ColorOf(place);
         foreach (var marks in RunTraces.Readings(picture.Readings, Place, place, color, titled: alone))
@@ -58,7 +59,7 @@ internal static class ResidualPlot
 
         if (!alone)
         {
-            model.Series.Add(RunTraces.Marks(PlotFrame.Label(picture), [DataPoint.Undefined], place, color, OxyColors.White));
+            model.Series.Add(RunTraces.Marks(PlotFrame.Label(picture, pictures), [DataPoint.Undefined], place, color, OxyColors.White));
         }
     }
 

@@ -83,7 +83,7 @@ internal static class SettlingPlot
 
         for (var i = 0; i < pictures.Count && pictures.Count > 1; i++)
         {
-            model.Series.Add(RunTraces.Line($"{Letter(i)}: {PlotFrame.Label(pictures[i])}", nowhere, OxyColors.Undefined, LineStyle.None));
+            model.Series.Add(RunTraces.Line($"{Letter(i)}: {PlotFrame.Label(pictures[i], pictures)}", nowhere, OxyColors.Undefined, LineStyle.None));
         }
     }
 
