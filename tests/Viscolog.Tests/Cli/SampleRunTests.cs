@@ -29,7 +29,7 @@ public sealed class SampleRunTests
         var called = Called.With("advise", Checkout.Sample(name + ".csv"));
         Assert.Equal((0, ""), (called.Code, called.Error));
         Assert.Contains(headline, called.Output, StringComparison.Ordinal);
-        Golden.Matches($"cli/advise-{name}.txt", called.Output);
+        ExpectedFile.Check($"cli/advise-{name}.txt", called.Output);
     }
 
     [Theory]
@@ -39,7 +39,7 @@ public sealed class SampleRunTests
         var called = Called.With("fit", Checkout.Sample(name + ".csv"), "--quiet");
         Assert.Equal((0, ""), (called.Code, called.Error));
         Assert.NotEmpty(headline);
-        Golden.Matches($"cli/fit-{name}.txt", called.Output);
+        ExpectedFile.Check($"cli/fit-{name}.txt", called.Output);
     }
 
     [Fact]
@@ -47,10 +47,10 @@ public sealed class SampleRunTests
     {
         var called = Called.With("fit", Checkout.Sample("lantern-gel-07.csv"), "--ascii", "--at", "2.5");
         Assert.DoesNotContain(called.Output, c => c is not '\n' and (< ' ' or > '~'));
-        Golden.Matches("cli/fit-ascii.txt", called.Output);
+        ExpectedFile.Check("cli/fit-ascii.txt", called.Output);
     }
 
     [Fact]
     public void Advice_with_history_is_as_stored()
-        => Golden.Matches("cli/advise-history.txt", Called.With("advise", Checkout.Sample("lantern-gel-07.csv"), "--history", Checkout.Sample("lantern-gel-06.csv")).Output);
+        => ExpectedFile.Check("cli/advise-history.txt", Called.With("advise", Checkout.Sample("lantern-gel-07.csv"), "--history", Checkout.Sample("lantern-gel-06.csv")).Output);
 }

@@ -4,7 +4,6 @@ using System.Xml.Linq;
 using Viscolog.Core.Advising;
 using Viscolog.Plots;
 using Viscolog.Tests.Support;
-using Xunit;
 
 namespace Viscolog.Tests.Plots;
 

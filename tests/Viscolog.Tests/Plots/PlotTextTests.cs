@@ -1,6 +1,5 @@
 using CsCheck;
 using Viscolog.Plots;
-using Xunit;
 
 namespace Viscolog.Tests.Plots;
 

@@ -1,7 +1,6 @@
 using CsCheck;
 using Viscolog.Plots;
 using Viscolog.Tests.Support;
-using Xunit;
 
 namespace Viscolog.Tests.Plots;
 

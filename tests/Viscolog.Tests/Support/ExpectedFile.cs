@@ -1,5 +1,4 @@
 using System.Runtime.CompilerServices;
-using Xunit;
 
 namespace Viscolog.Tests.Support;
 
@@ -11,6 +10,7 @@ internal static class ExpectedFile
         var path = Path.Combine(Folder(), name);
         if (Environment.GetEnvironmentVariable("VISCOLOG_ACCEPT") == "1")
         {
+            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
             File.WriteAllText(path, actual);
         }
 
