@@ -21,7 +21,7 @@ internal sealed class CurveFilter
 
     public CurveFilter(Evidence evidence, double rangeTop, Prior prior)
     {
-        steps = [.. evidence.Steps];
+        steps = [.. evidence.Steps.Select(InOrderOfCloseness)];
         repeatabilityVariance = evidence.Repeatability * evidence.Repeatability;
         (levelMean, levelVariance) = (prior.LevelMean, prior.LevelSd * prior.LevelSd);
         Doses = [.. steps.Select(s => s.Dose / rangeTop)];
@@ -98,16 +98,33 @@ internal sealed class CurveFilter
         return slip / (good + slip);
     }
 
+    /// <summary>
+    /// A reading that may be a slip counts with its noise widened, up to that of a slip, by how much likelier a slip it is than one on the
+    /// spot would be; so a single reading that fits loses nothing.
+    /// </summary>
     private static double Update(double innovation, double noise, ref double mean, ref double variance)
     {
-        var total = variance + noise;
-        var (good, slip) = Densities(innovation, total);
+        var (good, slip) = Densities(innovation, variance + noise);
         var density = good + slip;
-        var trust = density > 0 ? good / density : 0;
-        var gain = trust * variance / total;
+        var (goodAtBest, slipAtBest) = Densities(0, variance + noise);
+        var trust = density > 0 ? good / density / (goodAtBest / (goodAtBest + slipAtBest)) : 0;
+        var widest = noise + (BeliefSettings.SlipSd * BeliefSettings.SlipSd);
+        var gain = variance / (variance + (trust * widest > noise ? noise / trust : widest));
         mean += gain * innovation;
         variance -= gain * variance;
         return Math.Log(density);
+    }
+
+    /// <summary>The reading nearest the step's middle first, so that one slip can't set the level that the others are judged by.</summary>
+    private static EvidenceStep InOrderOfCloseness(EvidenceStep step)
+    {
+        if (step.Readings.Length < 3)
+        {
+            return step;
+        }
+
+        var middle = step.Readings.Select(r => r.Ln).Order().ElementAt(step.Readings.Length / 2);
+        return step with { Readings = [.. step.Readings.OrderBy(r => Math.Abs(r.Ln - middle))] };
     }
 
     private static (double Good, double Slip) Densities(double deviation, double variance)

@@ -58,6 +58,14 @@ public sealed class BeliefTests
     }
 
     [Fact]
+    public void One_reading_is_known_to_the_repeatability()
+    {
+        // 90 % of a normal distribution lie within 1.645 standard deviations (any table of the normal distribution): 4 % gives 2·1.645·0.04.
+        var body = Of(Bench.Run(5000, Bench.Read(1000))).BodyAt(Dose.None, Level);
+        Assert.Equal(2 * 1.645 * 0.04, body.High.Ln - body.Low.Ln, 0.01);
+    }
+
+    [Fact]
     public void Repeat_readings_sharpen_the_body()
     {
         var once = Of(Bench.Run(5000, Bench.Read(1000)));
@@ -71,10 +79,13 @@ public sealed class BeliefTests
         }
     }
 
-    [Fact]
-    public void One_reading_far_off_its_repeats_moves_the_body_little()
+    [Theory]
+    [InlineData(1000, 1010, 990, 2500)]
+    [InlineData(2500, 1000, 1010, 990)]
+    [InlineData(1000, 400, 1010, 990)]
+    public void One_reading_far_off_its_repeats_moves_the_body_little(double first, double second, double third, double fourth)
     {
-        var belief = Of(Bench.Run(5000, Bench.Read(1000), Bench.Read(1010), Bench.Read(990), Bench.Read(2500)));
+        var belief = Of(Bench.Run(5000, Bench.Read(first), Bench.Read(second), Bench.Read(third), Bench.Read(fourth)));
         Assert.InRange(belief.BodyAt(Dose.None, Level).Median.MilliPascalSeconds, 970, 1040);
     }
 
