@@ -25,12 +25,22 @@ internal static class PlotFile
             return new PlotOutcome.Refused($"{shown}: the file's ending decides the format; use .svg, .pdf or .png");
         }
 
+        if (path.Contains('\0', StringComparison.Ordinal))
+        {
+            return new PlotOutcome.Refused($"{shown}: cannot be written: the name holds a null character; take it out");
+        }
+
+        if (format != PlotFormat.Svg && !PlotFont.AnyHere())
+        {
+            return new PlotOutcome.Refused($"{shown}: this machine has no fonts; install one, such as DejaVu Sans, or write an .svg");
+        }
+
         try
         {
             var full = Path.GetFullPath(path);
             return Obstacle(full, shown, force) ?? Place(PlotRenderer.Render(pictures, kind, format), full, shown, force);
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or SecurityException or NotSupportedException or ArgumentException)
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or SecurityException or NotSupportedException)
         {
             return new PlotOutcome.Refused($"{shown}: cannot be written: {PlotText.Clean(e.Message)}");
         }

@@ -13,6 +13,9 @@ internal static class PlotFont
     /// <summary>The first preferred family on this machine, else whatever it takes by itself.</summary>
     public static string Usual() => Preferred.FirstOrDefault(IsThere) ?? SKTypeface.Default.FamilyName;
 
+    /// <summary>Whether this machine has any font at all; without one neither PDF nor PNG can show a text.</summary>
+    public static bool AnyHere() => SKTypeface.Default.ContainsGlyph('A');
+
     private static bool IsThere(string family)
     {
         using var face = SKTypeface.FromFamilyName(family);
