@@ -1,16 +1,19 @@
 namespace Viscolog.Cli;
 
-/// <summary>Breaks text into lines at spaces.</summary>
+/// <summary>Breaks text into lines at spaces, but never between a number and its unit or per cent sign.</summary>
 internal static class Paragraph
 {
+    private static readonly string[] Units = ["%", "mPa·s", "°C", "ln", "g of", "± "];
+
     public static IEnumerable<string> Of(string text, int width)
     {
+        const string bound = "\u00a0";
         var line = "";
-        foreach (var word in text.Split(' '))
+        foreach (var word in Units.Aggregate(text, (t, unit) => t.Replace(" " + unit, bound + unit, StringComparison.Ordinal)).Split(' '))
         {
             if (line.Length > 0 && line.Length + 1 + word.Length > width)
             {
-                yield return line;
+                yield return line.Replace(bound, " ", StringComparison.Ordinal);
                 line = word;
             }
             else
@@ -19,6 +22,6 @@ internal static class Paragraph
             }
         }
 
-        yield return line;
+        yield return line.Replace(bound, " ", StringComparison.Ordinal);
     }
 }

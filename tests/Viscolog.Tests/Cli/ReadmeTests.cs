@@ -1,0 +1,49 @@
+using System.Text.RegularExpressions;
+using Viscolog.Tests.Support;
+
+namespace Viscolog.Tests.Cli;
+
+/// <summary>The README and the samples' README show real output and commands that work.</summary>
+public sealed partial class ReadmeTests : IDisposable
+{
+    private readonly string folder = Directory.CreateTempSubdirectory("viscolog-").FullName;
+
+    public static TheoryData<string> Examples => [.. Readmes().SelectMany(text => Command().Matches(text).Select(m => m.Groups["arguments"].Value.Trim())).Distinct(StringComparer.Ordinal)];
+
+    public void Dispose() => Directory.Delete(folder, recursive: true);
+
+    [Theory]
+    [MemberData(nameof(Examples))]
+    public void Every_example_works(string arguments)
+    {
+        var words = arguments.Split(' ')
+            .Select(w => w.StartsWith("sample-runs/", StringComparison.Ordinal) ? Path.Combine(Checkout.Root, w) : w)
+            .Select(w => w.EndsWith(".svg", StringComparison.Ordinal) ? Path.Combine(folder, w) : w);
+        var called = Called.With([.. words]);
+        Assert.Equal((0, ""), (called.Code, called.Error));
+    }
+
+    [Theory]
+    [InlineData("advise-lantern-gel-07")]
+    [InlineData("advise-lantern-gel-08-read-early")]
+    [InlineData("advise-harbour-gel-02-over")]
+    public void Shown_output_is_the_stored_one(string name)
+    {
+        var stored = File.ReadAllText(Path.Combine(Checkout.Root, "tests", "Viscolog.Tests", "Expected", "cli", name + ".txt"));
+        Assert.Contains($"```\n{stored}```", Readmes().First(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_picture_is_what_plot_draws()
+    {
+        var drawn = Path.Combine(folder, "drawn.svg");
+        Assert.Equal(0, Called.With("plot", Checkout.Sample("lantern-gel-07.csv"), "-o", drawn).Code);
+        Assert.Equal(File.ReadAllText(Path.Combine(Checkout.Root, "docs", "pictures", "lantern-gel-07.svg")), File.ReadAllText(drawn));
+    }
+
+    private static IEnumerable<string> Readmes()
+        => new[] { "README.md", Path.Combine("sample-runs", "README.md") }.Select(f => File.ReadAllText(Path.Combine(Checkout.Root, f)).ReplaceLineEndings("\n"));
+
+    [GeneratedRegex("dotnet run --project src/Viscolog -- (?<arguments>[^`\n]+)", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Command();
+}
