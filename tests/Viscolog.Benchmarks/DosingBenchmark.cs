@@ -17,7 +17,7 @@ internal static class DosingBenchmark
     {
         var pots = Number(args, "--pots", 120);
         var seed = (int)Number(args, "--seed", 1000);
-        var risk = Number(args, "--risk", 1.5);
+        var risk = Number(args, "--risk", IncrementPolicy.DefaultRisk.Percent);
         var withBuildUp = args.Contains("--tau", StringComparer.Ordinal);
         Console.WriteLine(FormattableString.Invariant($"{pots} pots from seed {seed}, {(withBuildUp ? "build-up 6 to 60 s" : "settled")}, risk {risk} %"));
         Console.WriteLine("player        pots  in band    over   short  doses  reads  waits  cover");

@@ -14,6 +14,12 @@ internal sealed class Decision
     /// <summary>Chance of being over from which on the pot counts as over.</summary>
     private const double OverChance = 0.9;
 
+    /// <summary>Chance of coming up to the band below which a target counts as out of reach.</summary>
+    public const double HopelessChance = 0.05;
+
+    /// <summary>Chance of being in band from which on one reading is enough to stop.</summary>
+    private const double SureChance = 0.975;
+
     /// <summary>Readings of one step after which no further one is asked for.</summary>
     private const int EnoughReadings = 4;
 
@@ -36,7 +42,7 @@ internal sealed class Decision
         pot = run.PotNow();
         step = belief.Evidence.Steps[^1];
         now = belief.At(pot.DoseOf(thickener.Name));
-        limit = DoseLimits.Of(belief, band.Aim);
+        limit = DoseLimits.Of(belief, band);
         warnings = [.. belief.Evidence.Warnings];
         if (request.History.Length > 0 && belief.Prior.Runs == 0)
         {
@@ -119,6 +125,11 @@ internal sealed class Decision
     {
         var inBand = now.ChanceWithin(band.Low.Ln, band.High.Ln);
         var over = now.ChanceAbove(band.High.Ln);
+        if (inBand >= IncrementPolicy.StopChance && inBand < SureChance && step.Readings.Length < 2)
+        {
+            return Finish(new BenchAction.Measure(null), "It looks in band, but on a single reading: read the same pot once more to be sure.");
+        }
+
         if (inBand >= IncrementPolicy.StopChance)
         {
             return Finish(new BenchAction.Stop(), "The settled body is in band, the reading's own error counted.");
@@ -158,7 +169,7 @@ internal sealed class Decision
         return Finish(new BenchAction.GiveUp(), $"The target can't be had with '{thickener.Name}' within its dose limit: aim lower, or take a stronger thickener or a base with more body.");
     }
 
-    private bool HopelessAtLimit() => belief.At(limit.Dose).ChanceAbove(band.Low.Ln) < 0.1 || limit.Dose <= pot.DoseOf(thickener.Name);
+    private bool HopelessAtLimit() => belief.ChanceOfReaching(band.Low, limit.Dose).Fraction < HopelessChance || limit.Dose <= pot.DoseOf(thickener.Name);
 
     private Advice Addition(Choice choice)
     {

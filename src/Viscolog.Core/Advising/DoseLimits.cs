@@ -16,8 +16,8 @@ internal static class DoseLimits
 
     /// <summary>Finds the limit.</summary>
     /// <param name="belief">The belief.</param>
-    /// <param name="aim">The wanted body; null where there is none. A curve that flattens only on the way past it sets no limit.</param>
-    public static DoseLimit Of(Belief belief, Viscosity? aim)
+    /// <param name="band">The band aimed at; null for none. A flattening is no limit while it may only be a stretch on the way to the band.</param>
+    public static DoseLimit Of(Belief belief, ViscosityBand? band)
     {
         var top = belief.Evidence.Thickener.UsualRange.Top.Percent;
         var medians = new double[Grid + 1];
@@ -27,14 +27,28 @@ internal static class DoseLimits
         }
 
         var limit = new DoseLimit(Dose.FromPercent(top), FormattableString.Invariant($"the usual range ends at {top:0.##} %"));
-        limit = Least(limit, Flattening(medians, top, aim));
+        if (Flattening(medians, top) is { } flattening && !IsOnTheWay(belief, band, flattening))
+        {
+            limit = Least(limit, flattening);
+        }
+
         limit = Least(limit, Peak(belief, top));
         return Least(limit, Stiffness(medians, top, belief.Evidence.Run.TooStiff));
     }
 
     private static DoseLimit Least(DoseLimit left, DoseLimit? right) => right is not null && right.Dose < left.Dose ? right : left;
 
-    private static DoseLimit? Flattening(double[] medians, double top, Viscosity? aim)
+    private static bool IsOnTheWay(Belief belief, ViscosityBand? band, DoseLimit flattening)
+    {
+        if (band is null || belief.At(flattening.Dose).ChanceAbove(band.Low.Ln) > 0.5)
+        {
+            return false;
+        }
+
+        return belief.ChanceOfReaching(band.Low, belief.Evidence.Thickener.UsualRange.Top).Fraction > Decision.HopelessChance;
+    }
+
+    private static DoseLimit? Flattening(double[] medians, double top)
     {
         var greatest = 0.0;
         var lastSteep = 0;
@@ -53,11 +67,8 @@ internal static class DoseLimits
             return null;
         }
 
-        var reachedLater = aim is { } wanted && medians[lastSteep] < wanted.Ln && medians[lastSteep..].Max() >= wanted.Ln;
         var dose = top * lastSteep / Grid;
-        return reachedLater
-            ? null
-            : new(Dose.FromPercent(dose), FormattableString.Invariant($"the curve flattens from {dose:0.0#} %: more buys little body, only water sensitivity and cost"));
+        return new(Dose.FromPercent(dose), FormattableString.Invariant($"the curve flattens from {dose:0.0#} %: more buys little body, only water sensitivity and cost"));
     }
 
     private static DoseLimit? Peak(Belief belief, double top)

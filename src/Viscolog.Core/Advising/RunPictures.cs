@@ -23,7 +23,7 @@ public static class RunPictures
         return new(evidence.Run.Name, evidence.Thickener.Name, evidence.Run.ReferenceTemperatureInForce)
         {
             Target = band,
-            Limit = advice?.Limit ?? DoseLimits.Of(belief, band?.Aim),
+            Limit = advice?.Limit ?? DoseLimits.Of(belief, band),
             Next = Arrow(advice),
             Curve = Curve(belief, advice, level),
             Steps = [.. steps.Select(s => Step(belief, s, level))],

@@ -83,6 +83,20 @@ public sealed class Belief
         return At(0.5) is { } median ? new(median, At((1 - level.Fraction) / 2) ?? median, At((1 + level.Fraction) / 2), level) : null;
     }
 
+    /// <summary>The chance that the body comes up to a value at some dose within a limit.</summary>
+    /// <param name="body">The wanted body.</param>
+    /// <param name="within">The greatest dose considered.</param>
+    public Percentage ChanceOfReaching(Viscosity body, Dose within)
+    {
+        var reaching = 0;
+        for (var i = 0; i < cases.Length; i++)
+        {
+            reaching += FirstDose(cases[i], body.Ln, EvenNormals.At(i)) <= within.Percent / rangeTop ? 1 : 0;
+        }
+
+        return Percentage.FromFraction((double)reaching / cases.Length);
+    }
+
     /// <summary>The settled ln body at a dose.</summary>
     internal LnEstimate At(Dose dose)
     {

@@ -22,10 +22,10 @@ internal static class BeliefSettings
     public const int PriorEvery = 10;
 
     /// <summary>Median of how far (in ln units, over the whole range) true curves stray from every shape; from memory.</summary>
-    public const double StrayMedian = 0.12;
+    public const double StrayMedian = 0.06;
 
     /// <summary>Standard deviation of the logarithm of that; from memory.</summary>
-    public const double StrayLogSd = 0.8;
+    public const double StrayLogSd = 1.0;
 
     /// <summary>Median of an unthickened base's viscosity in mPa·s; from memory.</summary>
     public const double BaseMedian = 1000;

@@ -22,7 +22,7 @@ public sealed class AdvisorTests
         var advice = Of(Bench.AlongSigmoid(30000, 0.5));
         var add = Assert.IsType<BenchAction.Add>(advice.Action);
         Assert.InRange(add.Increment.Percent, 0.05, 1.5);
-        Assert.True(advice.ChanceOver.Percent <= 1.5);
+        Assert.True(advice.ChanceOver.Percent <= 2);
         Assert.Equal(advice.DoseNow.Percent + add.Increment.Percent, add.After.Percent, 9);
         Assert.Equal(add.Increment.Percent, add.Poured.Grams, 9);
     }
@@ -180,6 +180,6 @@ public sealed class AdvisorTests
         Assert.Equal(Of(run).Action, Of(run).Action);
     }
 
-    private static Advice Of(Run run, double risk = 1.5)
+    private static Advice Of(Run run, double risk = 2)
         => Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run) { Risk = Percentage.FromPercent(risk) })).Advice;
 }
