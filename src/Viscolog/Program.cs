@@ -2,6 +2,15 @@ using System.Text;
 using Viscolog.Cli;
 
 var utf8 = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
-using var output = new StreamWriter(Console.OpenStandardOutput(), utf8) { NewLine = "\n" };
 using var error = new StreamWriter(Console.OpenStandardError(), utf8) { NewLine = "\n", AutoFlush = true };
-return CommandLine.Run(args, Terminal.OfProcess(output, error), output);
+try
+{
+    using var output = new StreamWriter(Console.OpenStandardOutput(), utf8) { NewLine = "\n" };
+    return CommandLine.Run(args, Terminal.OfProcess(output, error), output);
+}
+catch (IOException e)
+{
+    // A full disk or a closed stream shows itself when the last of the output is written.
+    error.WriteLine($"the output can't be written: {e.Message}");
+    return (int)ExitCode.WrongCall;
+}

@@ -30,8 +30,9 @@ public abstract record BenchAction
     /// <param name="Expected">The settled body expected.</param>
     public sealed record LetDown(Mass Base, Dose After, Estimate Expected) : BenchAction;
 
-    /// <summary>The target can't be had this way; the reason says what to change.</summary>
-    public sealed record GiveUp : BenchAction;
+    /// <summary>The target can't be had as things stand.</summary>
+    /// <param name="Remedy">What to change, in a few words; the reason says more.</param>
+    public sealed record GiveUp(string Remedy) : BenchAction;
 
     /// <summary>A reading is missing or contradicts the others; the reason says which.</summary>
     /// <param name="Standing">Standing time before the reading; null where it does not matter.</param>

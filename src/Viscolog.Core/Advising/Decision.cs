@@ -8,9 +8,6 @@ namespace Viscolog.Core.Advising;
 /// <summary>Goes from a belief to one piece of advice.</summary>
 internal sealed class Decision
 {
-    /// <summary>Below this pH an alkali-swellable thickener's curve means nothing (from memory, H1 trade limits: activation at 6.5 to 7.5).</summary>
-    private const double LeastPh = 7.5;
-
     /// <summary>Chance of being over from which on the pot counts as over.</summary>
     private const double OverChance = 0.9;
 
@@ -44,6 +41,11 @@ internal sealed class Decision
         now = belief.At(pot.DoseOf(thickener.Name));
         limit = DoseLimits.Of(belief, band);
         warnings = [.. belief.Evidence.Warnings];
+        if (HasHardlyThickened())
+        {
+            warnings.Add("the thickener has hardly thickened so far: check the pH, the product and the mixing before more goes in");
+        }
+
         if (request.History.Length > 0 && belief.Prior.Runs == 0)
         {
             warnings.Add($"none of the earlier runs is of this base and '{thickener.Name}' with readings at two doses or more; they were left aside");
@@ -55,70 +57,49 @@ internal sealed class Decision
     /// <summary>Decides.</summary>
     public Advice Decide()
     {
-        if (belief.Evidence.ReadingCount == 0)
+        if (belief.Evidence.ReadingCount == 0 || (step.Readings.Length == 0 && step.LeftOut > 0))
         {
-            return Finish(new BenchAction.Measure(null), "No body has been read yet: read the pot as it stands before anything goes in.");
+            return Finish(new BenchAction.Measure(null), step.LeftOut > 0
+                ? FormattableString.Invariant($"The pot was read too far from {run.ReferenceTemperatureInForce.Celsius:0.#} °C: bring it within 10 °C of that and read again.")
+                : "No body has been read yet: read the pot as it stands before anything goes in.");
         }
 
-        if (thickener.Chemistry == ThickenerChemistry.AlkaliSwellable && LastPh() is { } ph && ph < LeastPh)
+        if (belief.Evidence.LowPh is { } ph)
         {
-            return Finish(new BenchAction.GiveUp(), FormattableString.Invariant(
-                $"Raise the pH first: at {ph:0.0} an alkali-swellable thickener hardly swells, and its curve means nothing (about 8.5 to 9.5 is usual)."));
+            return Finish(new BenchAction.GiveUp("Raise the pH first."), FormattableString.Invariant(
+                $"At pH {ph:0.0} an alkali-swellable thickener hardly swells, and its curve means nothing (about 8.5 to 9.5 is usual)."));
         }
 
         if (step.Readings.Length == 0)
         {
-            return Finish(new BenchAction.Measure(TimeSpan.FromSeconds(WaitFor(belief.ChangesIn(step)))), "Nothing has been read since the last addition: stir, let it stand, read.");
+            return Finish(new BenchAction.Measure(TimeSpan.FromSeconds(WaitFor(belief.ChangesIn(step)))), "Nothing has been read since the pot was last changed: stir, let it stand, read.");
         }
 
-        return Unsettled() ?? Contradiction() ?? Judged();
+        return Cleared(new(belief, step)) ?? Judged();
     }
 
-    private Advice? Unsettled()
+    /// <summary>What the last step's readings call for before they can be judged; null where they can.</summary>
+    private Advice? Cleared(StepChecks checks)
     {
-        if (step.Place == 0 || double.IsInfinity(step.Readings[^1].WaitSeconds) || TwoAgree())
+        if (checks.Falls)
+        {
+            return Finish(new BenchAction.Measure(null), "The readings of this step fall over time, which is not settling (breakdown under shear, bubbles, temperature): let it rest, stir gently, and read until two agree.");
+        }
+
+        if (step.Readings.Length < EnoughReadings && checks.Contradiction() is { } contradiction)
+        {
+            return Finish(new BenchAction.Measure(null), contradiction + ": stir gently and read again before anything goes in.");
+        }
+
+        // A pot that is over while it still builds is over, and no waiting brings a hopeless target nearer.
+        if (checks.IsSettled || now.ChanceAbove(band.High.Ln) >= SureChance || HopelessAtLimit())
         {
             return null;
         }
 
-        var stood = step.Readings[^1].WaitSeconds;
-        var times = belief.TimeConstants();
-        var changes = belief.ChangesIn(step);
-        for (var i = 0; i < changes.Length; i++)
-        {
-            changes[i] *= BuildUp.Remaining(stood, times[i]);
-        }
-
-        if (Falls())
-        {
-            warnings.Add("the readings of this step fall over time; that is not settling (breakdown under shear, bubbles, temperature)");
-        }
-
-        var remaining = BuildUp.ExpectedRemaining(changes, times, 0);
-        if (remaining < HalfRepeatability || stood >= BuildUp.LongestWaitSeconds)
-        {
-            return null;
-        }
-
-        // Certainty about the band needs no settled value: a pot that is over now and still builds is over.
-        var more = BuildUp.WaitUntilBelow(changes, times, HalfRepeatability);
-        return Finish(new BenchAction.Wait(TimeSpan.FromSeconds(more)), FormattableString.Invariant(
-            $"It has not settled: the body is expected to change by a further {100 * (Math.Exp(remaining) - 1):0} %, while repeat readings scatter by {100 * belief.Evidence.Repeatability:0.#} %."));
-    }
-
-    private Advice? Contradiction()
-    {
-        var last = step.Readings[^1];
-        var expected = belief.At(step, last.WaitSeconds);
-        var deviation = last.Ln - expected.Quantile(0.5);
-        var noise = belief.Evidence.Repeatability * belief.Evidence.Repeatability;
-        if (step.Readings.Length >= EnoughReadings || CurveFilter.SlipChance(deviation, 2 * noise) < 0.5)
-        {
-            return null;
-        }
-
-        return Finish(new BenchAction.Measure(null), FormattableString.Invariant(
-            $"The last reading is {100 * (Math.Exp(Math.Abs(deviation)) - 1):0} % {(deviation > 0 ? "above" : "below")} what the others lead to expect: stir gently and read again before anything goes in."));
+        var repeatability = 100 * belief.Evidence.Repeatability;
+        return Finish(new BenchAction.Wait(TimeSpan.FromSeconds(checks.MoreWait)), FormattableString.Invariant(
+            $"It may still build: about {Digits(100 * (Math.Exp(checks.Remaining) - 1))} % is to come, and under {repeatability / 2:0.#} % counts as settled. Two readings 10 s or more apart that agree within {repeatability:0.#} % settle it as well."));
     }
 
     private Advice Judged()
@@ -166,7 +147,7 @@ internal sealed class Decision
                 : Over();
         }
 
-        return Finish(new BenchAction.GiveUp(), $"The target can't be had with '{thickener.Name}' within its dose limit: aim lower, or take a stronger thickener or a base with more body.");
+        return Finish(new BenchAction.GiveUp("The target can't be had this way."), $"The band is out of reach with '{thickener.Name}' within its dose limit: aim lower, or take a stronger thickener or a base with more body.");
     }
 
     private bool HopelessAtLimit() => belief.ChanceOfReaching(band.Low, limit.Dose).Fraction < HopelessChance || limit.Dose <= pot.DoseOf(thickener.Name);
@@ -183,7 +164,7 @@ internal sealed class Decision
 
         if (steps < 1)
         {
-            return Finish(new BenchAction.GiveUp(), FormattableString.Invariant(
+            return Finish(TooCoarse(), FormattableString.Invariant(
                 $"The next increment is smaller than the scale's step ({scale:0.###} g): pre-dilute the thickener, or use a finer scale."));
         }
 
@@ -205,21 +186,27 @@ internal sealed class Decision
         var dose = LetDownDose();
         if (dose is not { } wanted)
         {
-            return Finish(new BenchAction.GiveUp(), "The pot is over, and even the base alone is expected to be above the aim: use a thinner base.");
+            return Finish(new BenchAction.GiveUp("Take a thinner base."), "The pot is over, and even the base alone is expected to be above the aim: use a thinner base.");
         }
 
         var scale = run.ScaleStepInForce.Grams;
         var added = Mass.FromGrams(Math.Round(Math.Round(pot.BaseToReach(thickener.Name, wanted).Grams / scale) * scale, 9));
         if (added > pot.Total)
         {
-            return Finish(new BenchAction.GiveUp(), FormattableString.Invariant(
+            return Finish(new BenchAction.GiveUp("Split the pot."), FormattableString.Invariant(
                 $"The pot is over, and letting it down would take {added.Grams:0} g of base, more than the pot holds: split it and let down a part."));
         }
 
-        var expected = belief.At(wanted);
+        if (added.Grams <= 0)
+        {
+            return Finish(TooCoarse(), FormattableString.Invariant($"The pot is over by less base than the scale's step ({scale:0.###} g) can weigh: use a finer scale."));
+        }
+
+        var after = pot.LetDown(added).DoseOf(thickener.Name);
+        var expected = belief.At(after);
         return Finish(
-            new BenchAction.LetDown(added, wanted, expected.ToEstimate(Advisor.Level)),
-            "The body is over the band and an addition can't be taken out again: base brings the dose back down.",
+            new BenchAction.LetDown(added, after, expected.ToEstimate(Advisor.Level)),
+            "The body is over the band and an addition can't be taken out again: base brings the dose back down. Should that be a little too much, thickener can follow in small doses.",
             expected);
     }
 
@@ -242,26 +229,21 @@ internal sealed class Decision
         return low > 0 ? Dose.FromPercent(low) : null;
     }
 
-    private double WaitFor(double[] changes) => BuildUp.WaitUntilBelow(changes, belief.TimeConstants(), HalfRepeatability);
-
-    private bool TwoAgree()
+    /// <summary>Whether a dose that ought to show (a quarter of the usual range) has raised the body by no more than readings scatter.</summary>
+    private bool HasHardlyThickened()
     {
-        if (step.Readings.Length < 2)
-        {
-            return false;
-        }
-
-        var (before, last) = (step.Readings[^2], step.Readings[^1]);
-        return last.WaitSeconds - before.WaitSeconds >= BuildUp.LeastWaitSeconds && Math.Abs(last.Ln - before.Ln) <= belief.Evidence.Repeatability;
+        var rise = now.Quantile(0.5) - belief.At(Dose.None).Quantile(0.5);
+        return step.Readings.Length > 0
+            && step.Dose >= belief.Evidence.RangeTop / 4
+            && belief.Evidence.Steps[0].Readings.Length > 0
+            && rise < 2 * belief.Evidence.Repeatability;
     }
 
-    private bool Falls() => step.Readings.Length >= 2 && step.Readings[0].Ln - step.Readings[^1].Ln > 2 * Math.Sqrt(2) * belief.Evidence.Repeatability;
+    private double WaitFor(double[] changes) => BuildUp.WaitUntilBelow(changes, belief.TimeConstants(), HalfRepeatability);
 
-    private double? LastPh() => run.Entries
-        .Where(e => e.Counts)
-        .OfType<Entry.Measured>()
-        .Select(m => m.Reading.Acidity?.Ph)
-        .LastOrDefault(p => p is not null);
+    private static BenchAction.GiveUp TooCoarse() => new BenchAction.GiveUp("Weigh finer.");
+
+    private static string Digits(double percent) => percent < 10 ? FormattableString.Invariant($"{percent:0.#}") : FormattableString.Invariant($"{percent:0}");
 
     private static Percentage Chance(double fraction) => Percentage.FromFraction(Math.Clamp(fraction, 0, 1));
 

@@ -27,7 +27,8 @@ public static class Explanation
     public static string OneIn(Percentage chance) => chance.Fraction switch
     {
         <= 0.0001 => "less than 1 in 10000",
-        >= 0.5 => FormattableString.Invariant($"{10 * Math.Min(1, chance.Fraction):0} in 10"),
+        >= 0.95 => "almost certain",
+        >= 0.5 => FormattableString.Invariant($"{10 * chance.Fraction:0} in 10"),
         _ => FormattableString.Invariant($"1 in {TwoDigits(1 / chance.Fraction)}"),
     };
 

@@ -25,7 +25,7 @@ public static class RunPictures
             Target = band,
             Limit = advice?.Limit ?? DoseLimits.Of(belief, band),
             Next = Arrow(advice),
-            Curve = Curve(belief, advice, level),
+            Curve = Curve(belief, band, advice, level),
             Steps = [.. steps.Select(s => Step(belief, s, level))],
             Readings = [.. steps.SelectMany(s => s.Readings.Select(r => Reading(belief, s, r)))],
         };
@@ -35,14 +35,19 @@ public static class RunPictures
         ? new(advice.DoseNow, now.Median, add.After, add.Expected)
         : null;
 
-    /// <summary>The curve from no thickener to a little beyond the last dose read or advised, and to the range top where that is near.</summary>
-    private static ImmutableArray<CurveSample> Curve(Belief belief, Advice? advice, Percentage level)
+    /// <summary>The curve from no thickener to a little beyond the last dose read, advised or needed for the aim, and to the range top where that is near.</summary>
+    private static ImmutableArray<CurveSample> Curve(Belief belief, ViscosityBand? band, Advice? advice, Percentage level)
     {
         var top = belief.Evidence.Thickener.UsualRange.Top.Percent;
         var reached = belief.Evidence.Steps.Max(s => s.Dose);
         if (advice?.Action is BenchAction.Add add)
         {
             reached = Math.Max(reached, add.After.Percent);
+        }
+
+        if (band is not null && belief.DoseFor(band.Aim, level) is { } wanted)
+        {
+            reached = Math.Max(reached, Math.Min(wanted.Median.Percent, top));
         }
 
         var end = Math.Max(reached + (0.1 * top), Math.Min(top, 1.5 * reached));

@@ -8,8 +8,8 @@ namespace Viscolog.Core.Curves;
 /// <summary>What a run says of one thickener's dose–response curve: doses and readings, brought to the reference temperature.</summary>
 public sealed record Evidence
 {
-    private Evidence(Run run, Thickener thickener, ImmutableArray<EvidenceStep> steps, ImmutableArray<string> warnings)
-        => (Run, Thickener, Steps, Warnings) = (run, thickener, steps, warnings);
+    private Evidence(Run run, Thickener thickener, ImmutableArray<EvidenceStep> steps, EvidenceCollector collector)
+        => (Run, Thickener, Steps, Warnings, LowPh) = (run, thickener, steps, collector.Warnings, collector.LowPh(thickener));
 
     /// <summary>The run.</summary>
     public Run Run { get; }
@@ -22,6 +22,9 @@ public sealed record Evidence
 
     /// <summary>Number of readings in use.</summary>
     public int ReadingCount => Steps.Sum(s => s.Readings.Length);
+
+    /// <summary>The last pH where it is too low for the thickener; else null.</summary>
+    internal double? LowPh { get; }
 
     /// <summary>The steps in order of time; the last may have no reading yet.</summary>
     internal ImmutableArray<EvidenceStep> Steps { get; }
@@ -52,7 +55,7 @@ public sealed record Evidence
 
         var collector = new EvidenceCollector(run);
         var steps = collector.Collect(thickener);
-        return new EvidenceOutcome.Usable(new(run, thickener, steps, collector.Warnings));
+        return new EvidenceOutcome.Usable(new(run, thickener, steps, collector));
     }
 
     /// <summary>The thickener that the run is about: the one dosed, or the first named.</summary>

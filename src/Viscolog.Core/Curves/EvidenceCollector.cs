@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Curves;
 
@@ -13,6 +14,9 @@ internal sealed class EvidenceCollector(Run run)
     /// </summary>
     private const double LnSdPerWaterPercent = 0.1;
 
+    /// <summary>Below this pH an alkali-swellable thickener's curve means nothing (from memory: activation lies at 6.5 to 7.5).</summary>
+    private const double LeastPh = 7.5;
+
     private readonly List<string> warnings = [];
     private int withoutWait;
     private int withoutTemperature;
@@ -20,8 +24,12 @@ internal sealed class EvidenceCollector(Run run)
     private int corrected;
     private double lowestPh = double.PositiveInfinity;
     private double highestPh = double.NegativeInfinity;
+    private double? lastPh;
 
     public ImmutableArray<string> Warnings => [.. warnings];
+
+    /// <summary>The last pH where it is too low for the thickener; else null.</summary>
+    public double? LowPh(Thickener thickener) => thickener.Chemistry == ThickenerChemistry.AlkaliSwellable && lastPh < LeastPh ? lastPh : null;
 
     public ImmutableArray<EvidenceStep> Collect(Thickener thickener)
     {
@@ -29,7 +37,9 @@ internal sealed class EvidenceCollector(Run run)
         var steps = Steps.Of(run).Select((step, place) =>
         {
             var water = Math.Max(0, waterNow - WaterPercent(step.Pot)) * LnSdPerWaterPercent;
-            return new EvidenceStep(place, step.Pot.DoseOf(thickener.Name).Percent, [.. step.Readings.Select(r => Read(r, place, water)).OfType<BodyReading>()]);
+            var before = tooFarInTemperature;
+            ImmutableArray<BodyReading> readings = [.. step.Readings.Select(r => Read(r, place, water)).OfType<BodyReading>()];
+            return new EvidenceStep(place, step.Pot.DoseOf(thickener.Name).Percent, readings, tooFarInTemperature - before);
         }).ToImmutableArray();
         Warn(thickener);
         return steps;
@@ -46,6 +56,7 @@ internal sealed class EvidenceCollector(Run run)
         {
             lowestPh = Math.Min(lowestPh, acidity.Ph);
             highestPh = Math.Max(highestPh, acidity.Ph);
+            lastPh = acidity.Ph;
         }
 
         if (reading.Value is not InstrumentValue.Direct direct)
@@ -87,7 +98,7 @@ internal sealed class EvidenceCollector(Run run)
 
         if (corrected > 0)
         {
-            warnings.Add($"{Readings(corrected)} corrected for temperature with a default coefficient (2000 K, from memory)");
+            warnings.Add($"{Readings(corrected)} corrected for temperature with a default coefficient (see docs/science.md, section 3)");
         }
 
         if (withoutTemperature > 0)
@@ -98,6 +109,16 @@ internal sealed class EvidenceCollector(Run run)
         if (withoutWait > 0)
         {
             warnings.Add($"{Readings(withoutWait)} without wait_s, taken as settled");
+        }
+
+        if (LowPh(thickener) is { } ph)
+        {
+            warnings.Add(FormattableString.Invariant($"at pH {ph:0.0} an alkali-swellable thickener hardly swells: raise the pH first, the curve means little"));
+        }
+
+        if (ReferenceEquals(thickener.UsualRange, DoseRange.Common))
+        {
+            warnings.Add($"no usual range is stated for '{thickener.Name}': 1 to 5 % is assumed; a strong thickener needs its own range_pct");
         }
 
         if (highestPh - lowestPh > 0.5)

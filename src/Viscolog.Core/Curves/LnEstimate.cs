@@ -51,10 +51,12 @@ internal sealed class LnEstimate
         return sorted[below] + ((place - below) * (sorted[above] - sorted[below]));
     }
 
-    /// <summary>Median and the central interval of a level.</summary>
+    /// <summary>Median and the central interval of a level, kept within what could be a viscosity at all: 1 nPa·s to 1 TPa·s.</summary>
     public Estimate ToEstimate(Percentage level) => new(
-        Viscosity.FromLn(Quantile(0.5)),
-        Viscosity.FromLn(Quantile((1 - level.Fraction) / 2)),
-        Viscosity.FromLn(Quantile((1 + level.Fraction) / 2)),
+        Bounded(Quantile(0.5)),
+        Bounded(Quantile((1 - level.Fraction) / 2)),
+        Bounded(Quantile((1 + level.Fraction) / 2)),
         level);
+
+    private static Viscosity Bounded(double ln) => Viscosity.FromLn(Math.Clamp(ln, Math.Log(1e-6), Math.Log(1e15)));
 }

@@ -51,7 +51,7 @@ internal static class AdviceText
         BenchAction.Wait wait => [$"WAIT {Shown.Duration(wait.More)} more, then read again. Add nothing yet."],
         BenchAction.Stop => ["STOP. It is in band: add nothing more."],
         BenchAction.LetDown letDown => [$"LET DOWN with {Shown.Grams(letDown.Base)} of base   (dose {Shown.Dose(advice.DoseNow)} → {Shown.Dose(letDown.After)})", "Stir it in well, then read."],
-        BenchAction.GiveUp => ["STOP ADDING. The target can't be had this way."],
+        BenchAction.GiveUp giveUp => [$"STOP ADDING. {giveUp.Remedy}"],
         BenchAction.Measure { Standing: { } standing } => [$"READ the pot after {Shown.Duration(standing)} of standing. Add nothing yet."],
         BenchAction.Measure => ["READ the pot. Add nothing yet."],
         var other => throw new ArgumentOutOfRangeException(nameof(advice), other, "not a case of the closed set"),

@@ -15,7 +15,8 @@ internal static class CommandLine
             var parsed = Create(terminal).Parse(args);
             if (parsed.Action is ParseErrorAction)
             {
-                terminal.Error($"{parsed.Errors[0].Message} (viscolog {CommandName(parsed)}--help tells more)");
+                var error = parsed.Errors.FirstOrDefault(e => e.Message.StartsWith("Unrecognized", StringComparison.Ordinal)) ?? parsed.Errors[0];
+                terminal.Error($"{error.Message} (viscolog {CommandName(parsed)}--help tells more)");
                 return (int)ExitCode.WrongCall;
             }
 

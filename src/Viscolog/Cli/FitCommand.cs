@@ -11,6 +11,9 @@ internal sealed class FitCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- fit sample-runs/lantern-gel-07.csv --at 2.5";
 
+    /// <summary>Doses are forecast up to so many times the top of the usual range.</summary>
+    private const double Furthest = 1.5;
+
     private readonly Argument<string> run = new("RUN") { Description = "A run file." };
     private readonly TargetOptions target = new();
     private readonly Option<double[]> at = NumberOption.CreateRepeatable("--at", "PCT", "Ask for the body at a dose, in g per 100 g of base; may be given more than once.", 0, 1000);
@@ -40,7 +43,9 @@ internal sealed class FitCommand
             case BeliefOutcome.Refused refused:
                 return call.Refuse($"{path}: {refused.Reason}");
             case BeliefOutcome.Believed { Belief: var belief } when belief.Evidence.ReadingCount == 0:
-                return call.Refuse($"{path}: no reading to fit; log at least the base as it stands");
+                return call.Refuse($"{path}: no reading to fit{(belief.Evidence.Warnings is [var first, ..] ? $" ({first})" : "")}; log at least the base as it stands");
+            case BeliefOutcome.Believed { Belief: var belief } when TooFar(belief, call) is { } dose:
+                return call.Refuse(FormattableString.Invariant($"--at: read {dose:0.###}, expected at most {Furthest * Top(belief):0.###} %: beyond one and a half times the usual range there is no forecast"));
             case BeliefOutcome.Believed { Belief: var belief }:
                 Answer(call, file, belief, band);
                 return ExitCode.Done;
@@ -48,6 +53,11 @@ internal sealed class FitCommand
                 throw new InvalidOperationException("not a case of the closed set");
         }
     }
+
+    private static double Top(Belief belief) => belief.Evidence.Thickener.UsualRange.Top.Percent;
+
+    private double? TooFar(Belief belief, Invocation call)
+        => call.Value(at)?.Where(dose => dose > Furthest * Top(belief)).Select(dose => (double?)dose).FirstOrDefault();
 
     private void Answer(Invocation call, RunFile file, Belief belief, ViscosityBand? band)
     {
@@ -62,7 +72,7 @@ internal sealed class FitCommand
             return;
         }
 
-        call.Warn([.. file.Warnings, .. belief.Evidence.Warnings]);
+        call.Warn(file.Warnings);
         FitText.Write(call.Terminal, belief, report, RunPictures.Of(belief, band, null, Advisor.Level));
     }
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Curves;
 using Viscolog.Plots;
@@ -16,7 +15,7 @@ internal static class FitText
         var run = belief.Evidence.Run;
         terminal.Line(RunTitle.Of(run));
         terminal.Line(FormattableString.Invariant(
-            $"{belief.Evidence.ReadingCount} readings, repeatability {100 * run.RepeatabilityInForce.Fraction:0.#} %, thickener {belief.Evidence.Thickener.Name}"));
+            $"{(belief.Evidence.ReadingCount == 1 ? "1 reading" : $"{belief.Evidence.ReadingCount} readings")}, repeatability {100 * run.RepeatabilityInForce.Fraction:0.#} %, thickener {belief.Evidence.Thickener.Name}"));
         terminal.Line();
         foreach (var fit in report.Fits.Where(f => f.Weight >= WorthShowing))
         {
@@ -34,6 +33,11 @@ internal static class FitText
             WriteWrapped(terminal, "* The readings hardly tell: the prior decides (see docs/science.md).", "");
         }
 
+        foreach (var warning in belief.Evidence.Warnings)
+        {
+            WriteWrapped(terminal, "Note: " + warning, "");
+        }
+
         terminal.Line();
         WriteDoses(terminal, report);
         foreach (var line in TerminalChart.Draw(picture, Math.Min(terminal.Width - 2, 100), 20, terminal.IsAscii))
@@ -44,14 +48,14 @@ internal static class FitText
 
     private static void WriteShape(Terminal terminal, ShapeFit fit)
     {
-        var aicc = fit.Aicc is { } a ? a.ToString("0.0", CultureInfo.InvariantCulture) : "too few readings";
+        var aicc = fit.Aicc is { } a ? FormattableString.Invariant($"   AICc {a:0.0}") : "";
         var scatter = fit.ResidualRepeatability is { } s ? FormattableString.Invariant($"   scatter {100 * s:0.0} %") : "";
         var lack = fit.LackOfFitChance is { } p ? FormattableString.Invariant($"   lack of fit p = {p:0.00}") : "";
-        terminal.Emphasized($"{fit.Shape.Name,-14} weight {Shown.Chance(Core.Quantities.Percentage.FromFraction(fit.Weight))}   AICc {aicc}{scatter}{lack}");
+        terminal.Emphasized($"{fit.Shape.Name,-14} weight {Shown.Chance(Core.Quantities.Percentage.FromFraction(fit.Weight))}{aicc}{scatter}{lack}");
         WriteWrapped(terminal, string.Join("; ", fit.Parameters.Select(Parameter)), "    ");
-        if (fit.Trouble is { } trouble)
+        if (fit.Trouble is not null)
         {
-            WriteWrapped(terminal, "not to be trusted: " + trouble, "    ");
+            WriteWrapped(terminal, "only roughly: the readings leave more than one set of these parameters open", "    ");
         }
     }
 

@@ -45,6 +45,8 @@ internal sealed class PlotCommand
             var advised = band is null ? null : Advisor.Advise(new(file.Run) { Band = band }) as AdviceOutcome.Advised;
             switch (advised is null ? RunBeliefs.Of(file.Run, band, []) : new BeliefOutcome.Believed(advised.Belief))
             {
+                case BeliefOutcome.Believed { Belief.Evidence.ReadingCount: 0 }:
+                    return call.Refuse($"{path}: no reading to draw; log at least the base as it stands");
                 case BeliefOutcome.Believed believed:
                     pictures.Add(RunPictures.Of(believed.Belief, band, advised?.Advice, Advisor.Level));
                     break;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Viscolog.Core.Pots;
+using Viscolog.Plots;
 
 namespace Viscolog.Cli;
 
@@ -10,8 +11,8 @@ internal static class RunTitle
     {
         string?[] parts =
         [
-            run.Name,
-            run.Base.Name is { } name ? $"base {name}, {run.BaseMass.Grams.ToString("0.##", CultureInfo.InvariantCulture)} g" : null,
+            run.Name is { } title ? PlotText.Shorten(title, 60) : null,
+            run.Base.Name is { } name ? $"base {name}, {run.BaseMass.Grams.ToString("#,0.####", CultureInfo.InvariantCulture).Replace(',', '\u2009')} g" : null,
             run.ReferenceTemperatureInForce.Celsius.ToString("0.#", CultureInfo.InvariantCulture) + " °C",
         ];
         return string.Join(" · ", parts.OfType<string>());

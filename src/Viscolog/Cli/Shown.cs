@@ -31,12 +31,12 @@ internal static class Shown
 
     public static string Dose(Dose dose) => dose.Percent.ToString("0.00", CultureInfo.InvariantCulture) + " %";
 
-    public static string Grams(Mass mass) => mass.Grams.ToString("0.00###", CultureInfo.InvariantCulture) + " g";
+    public static string Grams(Mass mass) => mass.Grams.ToString("#,0.00###", Spaced) + " g";
 
     public static string Chance(Percentage chance) => chance.Percent switch
     {
         < 0.1 => "under 0.1 %",
-        > 99.9 => "over 99.9 %",
+        > 99.9 => "above 99.9 %",
         < 10 => chance.Percent.ToString("0.0", CultureInfo.InvariantCulture) + " %",
         _ => chance.Percent.ToString("0", CultureInfo.InvariantCulture) + " %",
     };

@@ -29,7 +29,7 @@ internal sealed class Terminal(TextWriter output, TextWriter error, bool showsUn
 
     public void Error(string text) => error.WriteLine(OneLine(Shown(text)));
 
-    private static string OneLine(string text) => text.ReplaceLineEndings(" ");
+    private static string OneLine(string text) => text.ReplaceLineEndings(" ").Replace('\t', ' ');
 
     private string Shown(string text) => showsUnicode ? text : AsciiText.Of(text);
 

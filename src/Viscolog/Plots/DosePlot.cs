@@ -131,6 +131,12 @@ internal static class DosePlot
     private static void AddLimits(PlotModel model, IReadOnlyList<RunPicture> pictures)
     {
         // Regions of several runs would hide each other: the one that begins first is shaded, as beyond it some run is wrong.
+        if (pictures.Select(p => p.Thickener).Distinct(StringComparer.Ordinal).Count() > 1)
+        {
+            // One thickener's limit says nothing of another's doses.
+            return;
+        }
+
         if (pictures.Where(p => p.Limit is not null).MinBy(p => p.Limit!.Dose) is { Limit: { } limit } first)
         {
             var whose = pictures.Count > 1 && pictures.Any(p => p.Limit != limit) ? $", {PlotFrame.Label(first, pictures)}" : "";

@@ -91,10 +91,57 @@ public sealed class AdvisorTests
     }
 
     [Fact]
-    public void A_falling_step_is_named()
+    public void A_falling_step_is_named_and_read_again()
     {
-        var run = Bench.Run(9000, Bench.Read(1000, 60), Bench.Dose(1), Bench.Read(2100, 5), Bench.Read(1600, 10));
-        Assert.Contains(Of(run).Warnings, w => w.Contains("fall over time", StringComparison.Ordinal));
+        var advice = Of(Bench.Run(9000, Bench.Read(1000, 60), Bench.Dose(1), Bench.Read(2100, 5), Bench.Read(1600, 10)));
+        Assert.IsType<BenchAction.Measure>(advice.Action);
+        Assert.Contains("fall over time", advice.Why, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(17, "99 % below")]
+    [InlineData(700, "% below")]
+    [InlineData(40000, "22.2 times")]
+    public void A_single_reading_that_no_thickener_explains_is_to_be_repeated(double body, string said)
+    {
+        var advice = Of(Bench.Run(9000, Bench.Read(640), Bench.Dose(0.7), Bench.Read(900), Bench.Dose(0.7), Bench.Read(1800), Bench.Dose(0.3), Bench.Read(body)));
+        Assert.IsType<BenchAction.Measure>(advice.Action);
+        Assert.Contains(said, advice.Why, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_pot_that_is_over_needs_no_waiting()
+    {
+        var run = Bench.Run(3000, Bench.Read(1000, 60), Bench.Dose(1), Bench.Read(2500, 120), Bench.Dose(1), Bench.Read(9000, 20));
+        Assert.IsType<BenchAction.LetDown>(Of(run).Action);
+    }
+
+    [Fact]
+    public void Readings_far_from_the_reference_temperature_are_not_called_missing()
+    {
+        var advice = Of(Bench.Run(9000, Bench.Read(1000, celsius: 40)));
+        Assert.IsType<BenchAction.Measure>(advice.Action);
+        Assert.Contains("too far from 23 °C", advice.Why, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_thickener_without_effect_is_warned_of()
+        => Assert.Contains(
+            Of(Bench.Run(9000, Bench.Read(640), Bench.Dose(1), Bench.Read(641), Bench.Dose(1), Bench.Read(640))).Warnings,
+            w => w.Contains("hardly thickened", StringComparison.Ordinal));
+
+    [Fact]
+    public void A_let_down_finer_than_the_scale_is_not_advised()
+    {
+        var run = Bench.AlongSigmoid(Bench.Sigmoid(2.3), 0.5, 0.7, 0.8, 0.5);
+        Assert.NotEqual(0, (Of(run with { ScaleStep = Mass.FromGrams(50) }).Action as BenchAction.LetDown)?.Base.Grams);
+    }
+
+    [Fact]
+    public void A_dose_far_beyond_the_range_is_no_fault()
+    {
+        var run = Bench.AlongSigmoid(9000, 0.5, 400);
+        Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run)));
     }
 
     [Fact]
@@ -127,7 +174,7 @@ public sealed class AdvisorTests
     {
         var advice = Of(Bench.Run(9000, Bench.Read(1000, ph: 6.8)));
         Assert.IsType<BenchAction.GiveUp>(advice.Action);
-        Assert.Contains("pH first", advice.Why, StringComparison.Ordinal);
+        Assert.Contains("pH first", ((BenchAction.GiveUp)advice.Action).Remedy, StringComparison.Ordinal);
     }
 
     [Fact]

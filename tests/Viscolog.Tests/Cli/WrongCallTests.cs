@@ -48,6 +48,20 @@ public sealed class WrongCallTests : IDisposable
         Assert.Empty(Called.With("advise", file, "--target", "5000", "--quiet").Error);
     }
 
+    [Theory]
+    [InlineData("fit", "--at", "400", "beyond one and a half times")]
+    [InlineData("fit", "--at", "7.6", "beyond one and a half times")]
+    public void A_dose_far_outside_the_range_gets_no_forecast(string command, string option, string dose, string said)
+        => Assert.Contains(said, Refused(Called.With(command, Checkout.Sample("lantern-gel-07.csv"), option, dose), 2), StringComparison.Ordinal);
+
+    [Fact]
+    public void A_run_without_readings_is_not_drawn()
+        => Assert.Contains("no reading", Refused(Called.With("plot", Write("thickener,added_g,wait_s,viscosity_mpas\n"), "-o", Path.Combine(folder, "none.svg")), 2), StringComparison.Ordinal);
+
+    [Fact]
+    public void A_mistyped_command_is_the_one_named()
+        => Assert.Contains("advis", Refused(Called.With("advis", "x.csv"), 1), StringComparison.Ordinal);
+
     [Fact]
     public void A_picture_is_not_overwritten_without_force()
     {

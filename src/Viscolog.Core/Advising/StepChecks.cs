@@ -1,0 +1,101 @@
+using Viscolog.Core.Curves;
+using Viscolog.Core.Settling;
+
+namespace Viscolog.Core.Advising;
+
+/// <summary>Looks at the last step's readings for what must be cleared up before anything goes in.</summary>
+internal sealed class StepChecks
+{
+    /// <summary>
+    /// A rise of ln body for each usual range of dose that no thickener is credited with on one reading: steeper than nearly all curves of
+    /// the priors at their steepest.
+    /// </summary>
+    private const double SteepestRise = 15;
+
+    private readonly Belief belief;
+    private readonly EvidenceStep step;
+    private readonly double repeatability;
+
+    public StepChecks(Belief belief, EvidenceStep step)
+    {
+        (this.belief, this.step) = (belief, step);
+        repeatability = belief.Evidence.Repeatability;
+        var stood = step.Readings[^1].WaitSeconds;
+        var times = belief.TimeConstants();
+        var changes = belief.ChangesIn(step);
+        for (var i = 0; i < changes.Length; i++)
+        {
+            changes[i] *= BuildUp.Remaining(stood, times[i]);
+        }
+
+        IsTimed = step.Place > 0 && double.IsFinite(stood);
+        Remaining = IsTimed ? BuildUp.ExpectedRemaining(changes, times, 0) : 0;
+        MoreWait = IsTimed ? BuildUp.WaitUntilBelow(changes, times, repeatability / 2) : 0;
+        LongEnough = stood >= BuildUp.LongestWaitSeconds;
+    }
+
+    /// <summary>Expected size of the change still to come, in ln units.</summary>
+    public double Remaining { get; }
+
+    /// <summary>Further wait in s until that is below half the repeatability.</summary>
+    public double MoreWait { get; }
+
+    /// <summary>Whether the readings have settled, or are as settled as they get.</summary>
+    public bool IsSettled => !IsTimed || LongEnough || Remaining < repeatability / 2 || TwoAgree;
+
+    /// <summary>Whether the step's readings fall over time by more than they scatter.</summary>
+    public bool Falls => step.Readings.Length >= 2 && IsTimed && step.Readings[0].Ln - step.Readings[^1].Ln > 2 * Math.Sqrt(2) * repeatability;
+
+    private bool IsTimed { get; }
+
+    private bool LongEnough { get; }
+
+    private bool TwoAgree => step.Readings.Length >= 2
+        && step.Readings[^1].WaitSeconds - step.Readings[^2].WaitSeconds >= BuildUp.LeastWaitSeconds
+        && Math.Abs(step.Readings[^1].Ln - step.Readings[^2].Ln) <= repeatability;
+
+    /// <summary>Why the last reading can't be taken as it is; null where it can.</summary>
+    public string? Contradiction()
+    {
+        var last = step.Readings[^1];
+        var expected = belief.At(step, last.WaitSeconds).Quantile(0.5);
+        if (CurveFilter.SlipChance(last.Ln - expected, 2 * repeatability * repeatability) >= 0.5)
+        {
+            return $"The last reading is {Apart(last.Ln - expected)} what the others lead to expect";
+        }
+
+        return step.Readings.Length == 1 ? Jump(last) : null;
+    }
+
+    /// <summary>A single reading at a new dose against the step before it.</summary>
+    private string? Jump(BodyReading last)
+    {
+        var earlier = belief.Evidence.Steps.Take(step.Place).LastOrDefault(s => s.Readings.Length > 0);
+        if (earlier is null || step.Dose <= earlier.Dose)
+        {
+            return null;
+        }
+
+        var before = earlier.Readings[^1].Ln;
+        var most = SteepestRise * (step.Dose - earlier.Dose) / belief.Evidence.RangeTop;
+        if (last.Ln < before - (3 * repeatability))
+        {
+            return $"The body reads {Apart(last.Ln - before)} what it read before the addition, though thickener went in";
+        }
+
+        return last.Ln - before > most + (3 * repeatability)
+            ? $"The body reads {Apart(last.Ln - before)} what it read before so small an addition"
+            : null;
+    }
+
+    private static string Apart(double ln)
+    {
+        var factor = Math.Exp(ln);
+        return factor switch
+        {
+            >= 3 => FormattableString.Invariant($"{factor:0.#} times"),
+            >= 1 => FormattableString.Invariant($"{100 * (factor - 1):0} % above"),
+            _ => FormattableString.Invariant($"{100 * (1 - factor):0} % below"),
+        };
+    }
+}
