@@ -3,11 +3,13 @@ using Viscolog.Benchmarks;
 return args switch
 {
     ["dosing", .. var rest] => DosingBenchmark.Run(rest),
+    ["speed", var path] => SpeedBenchmark.Run(path),
     _ => Usage(),
 };
 
 static int Usage()
 {
     Console.Error.WriteLine("usage: dosing [--pots N] [--seed N] [--tau] [--risk PCT]   plays practice pots against the program's advice");
+    Console.Error.WriteLine("       speed RUN                                            times one advice on a run file");
     return 1;
 }

@@ -59,6 +59,16 @@ public sealed class WrongCallTests : IDisposable
         => Assert.Contains("no reading", Refused(Called.With("plot", Write("thickener,added_g,wait_s,viscosity_mpas\n"), "-o", Path.Combine(folder, "none.svg")), 2), StringComparison.Ordinal);
 
     [Fact]
+    public void A_fault_of_ours_ends_with_70_and_one_line_that_says_how_to_report_it()
+    {
+        using var output = new BreakingWriter();
+        using var error = new StringWriter { NewLine = "\n" };
+        var code = Viscolog.Cli.CommandLine.Run(["advise", Checkout.Sample("lantern-gel-07.csv")], new(output, error, true, false, 80), output);
+        Assert.Equal(70, code);
+        Assert.Contains("please report it", Assert.Single(error.ToString().TrimEnd('\n').Split('\n')), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_mistyped_command_is_the_one_named()
         => Assert.Contains("advis", Refused(Called.With("advis", "x.csv"), 1), StringComparison.Ordinal);
 
