@@ -26,7 +26,7 @@ public static class RunPictures
             Limit = advice?.Limit ?? DoseLimits.Of(belief, band),
             Next = Arrow(advice),
             Curve = Curve(belief, band, advice, level),
-            Steps = [.. steps.Select(s => Step(belief, s, level))],
+            Steps = [.. steps.Select(s => Step(belief, s, LongestWait(steps), level))],
             Readings = [.. steps.SelectMany(s => s.Readings.Select(r => Reading(belief, s, r)))],
         };
     }
@@ -58,11 +58,13 @@ public static class RunPictures
         })];
     }
 
-    private static PicturedStep Step(Belief belief, EvidenceStep step, Percentage level)
+    /// <summary>How long the ways to the settled values are drawn: somewhat beyond the longest standing time of the run, in s.</summary>
+    private static double LongestWait(ImmutableArray<EvidenceStep> steps)
+        => Math.Max(30, 1.4 * steps.SelectMany(s => s.Readings).Select(r => r.WaitSeconds).Where(double.IsFinite).DefaultIfEmpty(0).Max());
+
+    private static PicturedStep Step(Belief belief, EvidenceStep step, double longest, Percentage level)
     {
-        var timed = step.Readings.Where(r => double.IsFinite(r.WaitSeconds)).ToArray();
-        var longest = timed.Length == 0 ? 0 : Math.Max(30, 1.4 * timed.Max(r => r.WaitSeconds));
-        ImmutableArray<TimedEstimate> way = longest == 0
+        ImmutableArray<TimedEstimate> way = step.Readings.All(r => double.IsInfinity(r.WaitSeconds))
             ? []
             : [.. Enumerable.Range(0, WaySamples + 1).Select(i =>
             {

@@ -146,10 +146,11 @@ internal static class DosePlot
 
     private static void AddTargets(PlotModel model, IReadOnlyList<RunPicture> pictures)
     {
-        foreach (var group in pictures.Where(p => p.Target is not null).GroupBy(p => p.Target!))
+        var groups = pictures.Where(p => p.Target is not null).GroupBy(p => p.Target!).ToArray();
+        foreach (var (row, group) in groups.Index())
         {
             var whose = pictures.All(p => p.Target is null || p.Target == group.Key) ? "target" : $"target of {PlotFrame.Label(group.First(), pictures)}";
-            model.Annotations.Add(new TargetBand(group.Key, whose) { Layer = AnnotationLayer.BelowSeries });
+            model.Annotations.Add(new TargetBand(group.Key, whose, groups.Length > 1 ? row : null) { Layer = AnnotationLayer.BelowSeries });
         }
     }
 }

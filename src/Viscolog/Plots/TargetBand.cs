@@ -7,7 +7,8 @@ namespace Viscolog.Plots;
 /// <summary>The band aimed at: edge lines, a level hatch and its numbers.</summary>
 /// <param name="band">The band.</param>
 /// <param name="label">Words before the numbers.</param>
-internal sealed class TargetBand(ViscosityBand band, string label) : Annotation
+/// <param name="row">Where one of several labels stands, from 0 at the top of the plot; null for a single one, beside its band.</param>
+internal sealed class TargetBand(ViscosityBand band, string label, int? row) : Annotation
 {
     private const double HatchGap = 4;
 
@@ -38,6 +39,7 @@ internal sealed class TargetBand(ViscosityBand band, string label) : Annotation
         var style = new LabelStyle(ActualFont, PlotStyle.TextSize, PlotStyle.Target);
         var height = ScreenLabel.Measure(rc, [Text], style).Height;
         var above = top - height - 2;
-        ScreenLabel.Draw(rc, [Text], new(area.Left + 6, above >= area.Top ? above : bottom + 2), area, style);
+        var beside = above >= area.Top ? above : bottom + 2;
+        ScreenLabel.Draw(rc, [Text], new(area.Left + 6, row is { } place ? area.Top + 4 + (place * height) : beside), area, style);
     }
 }
