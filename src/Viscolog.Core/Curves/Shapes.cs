@@ -14,5 +14,6 @@ public static class Shapes
         new OnsetShape(),
         new SaturatingShape(),
         new TwoStageShape(),
+        new CrowdingShape(),
     ];
 }
