@@ -17,7 +17,7 @@ internal static class AdviceText
 
         terminal.Line();
         Row(terminal, "Now", advice.Now is { } now
-            ? $"{Shown.Body(now.Median)} ({Shown.Spread(now)}) at {Shown.Dose(advice.DoseNow)} ({Shown.Dose(Core.Quantities.Dose.FromPercent(advice.ShareNow.Percent))} of total)"
+            ? $"{Shown.Body(now.Median)} ({Shown.Spread(now)}) at {Shown.Dose(advice.DoseNow)} ({Shown.Share(advice.ShareNow)} of total)"
             : "not read yet");
         if (Expected(advice.Action) is { } expected)
         {

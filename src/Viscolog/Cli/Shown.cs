@@ -31,6 +31,8 @@ internal static class Shown
 
     public static string Dose(Dose dose) => dose.Percent.ToString("0.00", CultureInfo.InvariantCulture) + " %";
 
+    public static string Share(Percentage share) => share.Percent.ToString("0.00", CultureInfo.InvariantCulture) + " %";
+
     public static string Grams(Mass mass) => mass.Grams.ToString("#,0.00###", Spaced) + " g";
 
     public static string Chance(Percentage chance) => chance.Percent switch
