@@ -9,7 +9,7 @@ namespace Viscolog.Core.Pots;
 /// <param name="BaseMass">Base at the start; above 0.</param>
 public sealed record Run(PotBase Base, Mass BaseMass)
 {
-    /// <summary>The reference temperature where a run states none (ISO 3270 standard atmosphere for paints, 23 °C).</summary>
+    /// <summary>The reference temperature where a run states none (the standard atmosphere for paints in ISO 3270, 23 °C; from memory).</summary>
     public static readonly Temperature DefaultReferenceTemperature = Temperature.FromCelsius(23);
 
     /// <summary>The scale's step where a run states none.</summary>
