@@ -69,6 +69,12 @@ internal static class Columns
     /// <summary>Why the row counts no more.</summary>
     public static readonly Column Void = new("void", null, r => r.Void);
 
+    /// <summary>Whether the row stands for the void row above it.</summary>
+    public static readonly Column Replaces = new("replaces", null, r => r.Replaces ? RowAbove : null);
+
+    /// <summary>How a row that stands for the void row above it says so.</summary>
+    public const string RowAbove = "above";
+
     /// <summary>A note.</summary>
     public static readonly Column Note = new("note", null, r => r.Note);
 
@@ -76,7 +82,7 @@ internal static class Columns
     public static IReadOnlyList<Column> All { get; } =
     [
         Time, Taken, LetDown, Water, Thickener, AddedGrams, AddedPercent, Stir, Wait, MilliPascalSeconds, Centipoise, PascalSeconds, CupSeconds,
-        KrebsUnits, TorquePercent, Speed, Plain, Temperature, Ph, StringLength, Note, Void,
+        KrebsUnits, TorquePercent, Speed, Plain, Temperature, Ph, StringLength, Note, Void, Replaces,
     ];
 
     /// <summary>The columns by name; capitals make no difference.</summary>

@@ -16,6 +16,7 @@ internal static class HeaderKeys
     public static IReadOnlyList<HeaderKey> All { get; } =
     [
         Once("viscolog-run", TakeVersion, _ => Version),
+        Once("run_id", TakeId, f => f.Id?.ToString()),
         Text("name", (h, text) => h.Run = h.Run with { Name = text }, r => r.Name),
         Text("base", (h, text) => h.Run = h.Run with { Base = h.Run.Base with { Name = text } }, r => r.Base.Name),
         Text("lot", (h, text) => h.Run = h.Run with { Lot = text }, r => r.Lot),
@@ -67,6 +68,17 @@ internal static class HeaderKeys
         {
             header.Values.Findings.Refuse(line.Place, $"version {Version}, the one that this program reads; get the file again in that version or a newer program");
         }
+    }
+
+    private static void TakeId(RunHeader header, HeaderLine line)
+    {
+        if (Guid.TryParseExact(line.Value, "D", out var id))
+        {
+            header.Id = id;
+            return;
+        }
+
+        header.Values.Findings.Refuse(line.Place, "a UUID as the log writes it, such as 0199d3a0-5c1e-7b3a-9f10-2a6b8c4d0e11; leave the line out where there is none");
     }
 
     private static void TakeString(RunHeader header, HeaderLine line)

@@ -30,6 +30,12 @@ internal sealed record RowContent
     /// <summary>Why the row counts no more.</summary>
     public string? Void { get; init; }
 
+    /// <summary>Whether the row stands for the void row before it.</summary>
+    public bool Replaces { get; init; }
+
+    /// <summary>The same row with another void reason, or with none.</summary>
+    public RowContent Voided(string? reason) => this with { Void = reason, Dosed = Dosed is null ? null : Dosed with { VoidReason = reason } };
+
     /// <summary>The row that holds these entries, one of a kind at most.</summary>
     public static RowContent Of(ReadOnlySpan<Entry> entries)
     {

@@ -9,6 +9,7 @@ internal sealed class RowReader(Run run)
     // A pot that holds less can be weighed by nobody; the bound keeps the balance finite.
     private const double LeastLeft = 0.001;
 
+    private bool _voidBefore;
     private readonly StandingTime _standing = new();
     private Pot _pot = Pot.With(run.BaseMass);
 
@@ -23,6 +24,7 @@ internal sealed class RowReader(Run run)
             LetDown = Amount(cells, Columns.LetDown),
             Water = Amount(cells, Columns.Water),
             Note = cells.Text(Columns.Note),
+            Replaces = Replaces(cells),
         };
         content = content with { Dosed = Dosed(cells, content), Reading = ReadingCells.Of(cells, run.MethodInForce) };
         if (!cells.Findings.Well)
@@ -35,7 +37,23 @@ internal sealed class RowReader(Run run)
             Apply(cells, entry);
         }
 
+        _voidBefore = content.Void is not null;
         return cells.Findings.Well ? content : null;
+    }
+
+    private bool Replaces(RowCells cells)
+    {
+        if (cells.Text(Columns.Replaces) is not { } text)
+        {
+            return false;
+        }
+
+        if (!_voidBefore || !string.Equals(text.Trim(), Columns.RowAbove, StringComparison.OrdinalIgnoreCase))
+        {
+            cells.Findings.Refuse(cells.At(Columns.Replaces), $"'{Columns.RowAbove}' in a row that stands for a void row right above it, or an empty cell");
+        }
+
+        return true;
     }
 
     private static Mass? Amount(RowCells cells, Column column)

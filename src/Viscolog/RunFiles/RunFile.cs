@@ -7,6 +7,9 @@ namespace Viscolog.RunFiles;
 /// <summary>A run as a file holds it: the run, how its entries stand in rows, and what the format does not know.</summary>
 internal sealed record RunFile(Run Run)
 {
+    /// <summary>The run's identity, the same on every machine; null where the file states none.</summary>
+    public Guid? Id { get; init; }
+
     /// <summary>The rows in order; together they hold every entry once.</summary>
     public ImmutableArray<RunFileRow> Rows { get; init; } = [];
 
@@ -24,6 +27,25 @@ internal sealed record RunFile(Run Run)
 
     /// <summary>What the reader ought to know, a line each.</summary>
     public ImmutableArray<string> Warnings { get; init; } = [];
+
+    /// <summary>Everything the header says: the file without its rows.</summary>
+    public RunFile WithoutRows() => this with { Run = Run with { Entries = [] }, Rows = [], Warnings = [] };
+
+    /// <summary>What each row says, in order.</summary>
+    public IEnumerable<FileRow> Contents()
+        => Rows.Select(r => new FileRow(RowContent.Of(Run.Entries.AsSpan(r.FirstEntry, r.EntryCount)) with { Replaces = r.Replaces }, r.Unknown));
+
+    /// <summary>The file with these rows instead of its own.</summary>
+    public RunFile With(IEnumerable<FileRow> rows)
+    {
+        var gathered = new RowBuilder();
+        foreach (var row in rows)
+        {
+            gathered.Add(row);
+        }
+
+        return gathered.Onto(this);
+    }
 
     /// <summary>The run as a file, its entries gathered into as few rows as keep their order.</summary>
     public static RunFile FromRun(Run run) => new(run) { Rows = RowGrouping.Of(run.Entries) };

@@ -29,7 +29,7 @@ internal static class RunFileWriter
             throw new ArgumentException($"the name '{odd.Name}' can't stand in a run file", nameof(file));
         }
 
-        var rows = file.Rows.Select(r => RowContent.Of(file.Run.Entries.AsSpan(r.FirstEntry, r.EntryCount))).ToList();
+        var rows = file.Contents().Select(r => r.Content).ToList();
         var columns = InUse(file, rows);
         using var writer = CsvWriter.Create(stream, Options, leaveOpen: true);
         WriteHeader(file, writer);
@@ -42,12 +42,9 @@ internal static class RunFileWriter
 
     private static void WriteHeader(RunFile file, CsvWriter writer)
     {
-        var known = HeaderKeys.All.SelectMany(k => k.Show(file).Select(v => (k.Name, Value: v)));
-        foreach (var (key, value) in known.Concat(file.UnknownKeys.Select(u => (u.Key, u.Value))))
+        foreach (var line in HeaderText.Of(file))
         {
-            // A header line has no way to hold a line break.
-            var line = $" {key}: {value}".Replace('\r', ' ').Replace('\n', ' ').Replace('\0', ' ');
-            writer.WriteComment(line.TrimEnd());
+            writer.WriteComment(" " + line);
         }
     }
 

@@ -15,6 +15,9 @@ internal sealed class RunHeader(ValueReader values)
     /// <summary>The run so far, without entries.</summary>
     public Run Run { get; set; } = new(new(null), Mass.None);
 
+    /// <summary>The run's identity.</summary>
+    public Guid? Id { get; set; }
+
     /// <summary>A single target value in mPa·s.</summary>
     public double? Wanted { get; set; }
 
@@ -52,6 +55,7 @@ internal sealed class RunHeader(ValueReader values)
     /// <summary>The header as a file without rows.</summary>
     public RunFile ToFile() => new(Run)
     {
+        Id = Id,
         UnknownKeys = UnknownKeys.ToImmutable(),
         UnknownTraits = UnknownTraits.ToImmutable(),
         UnusedTolerance = Wanted is null ? Tolerance : null,

@@ -1,16 +1,13 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using CsvHelper;
-using Viscolog.Core.Pots;
 
 namespace Viscolog.RunFiles;
 
 /// <summary>Reads the table of a run file.</summary>
 internal sealed class TableReader(RunFileLayout layout, ValueReader values)
 {
-    private readonly ImmutableArray<Entry>.Builder _entries = ImmutableArray.CreateBuilder<Entry>();
-    private readonly ImmutableArray<RunFileRow>.Builder _rows = ImmutableArray.CreateBuilder<RunFileRow>();
+    private readonly RowBuilder _rows = new();
     private readonly LooseTimes _loose = new();
 
     private Findings Findings => values.Findings;
@@ -36,12 +33,7 @@ internal sealed class TableReader(RunFileLayout layout, ValueReader values)
         }
 
         _loose.Warn(Findings);
-        return !Findings.Well ? null : file with
-        {
-            Run = file.Run with { Entries = _entries.ToImmutable() },
-            Rows = _rows.ToImmutable(),
-            UnknownColumns = columns.UnknownNames,
-        };
+        return !Findings.Well ? null : _rows.Onto(file) with { UnknownColumns = columns.UnknownNames };
     }
 
     private static List<string> Names(CsvReader reader)
@@ -84,16 +76,12 @@ internal sealed class TableReader(RunFileLayout layout, ValueReader values)
             return;
         }
 
-        var first = _entries.Count;
-        _entries.AddRange(content.Entries());
         _loose.Note(cells, content);
-        if (_entries.Count == first && cells.AnyKnown())
+        if (_rows.Add(new(content, cells.Unknown())) == 0 && cells.AnyKnown())
         {
             var at = new Place(cells.Line, null, "a row in which nothing happens");
             Findings.Refuse(at, "an addition, let-down, water, sample, reading or note; fill the row in or delete it");
         }
-
-        _rows.Add(new(first, _entries.Count - first, cells.Unknown()));
     }
 
     private bool Fits(CsvReader reader, RowCells cells, TableColumns columns)

@@ -32,10 +32,11 @@ internal static class FileText
         var run = file.Run;
         var parts = run.Thickeners.Select(t => t.ToString())
             .Concat(run.Entries.Select(e => FormattableString.Invariant($"{e} {e.Time:O}")))
-            .Concat(file.Rows.Select(r => FormattableString.Invariant($"{r.FirstEntry} {r.EntryCount} {string.Join('|', r.Unknown)}")))
+            .Concat(file.Rows.Select(r => FormattableString.Invariant($"{r.FirstEntry} {r.EntryCount} {r.Replaces} {string.Join('|', r.Unknown)}")))
             .Concat(file.UnknownKeys.Select(k => k.ToString()))
             .Concat(file.UnknownTraits.Select(t => t.ToString()))
             .Concat(file.UnknownColumns)
+            .Append(file.Id?.ToString() ?? "")
             .Append(file.UnusedTolerance.ToString() ?? "")
             .Append((run with { Thickeners = [], Entries = [] }).ToString());
         return string.Join('\n', parts);

@@ -26,6 +26,11 @@ internal static class RefusedHeaders
             "pot.csv: read no header row, expected a row of column names after the header lines, such as 'thickener,added_g,stir_s,wait_s,viscosity_mpas'"
         },
         {
+            "run_id that is none",
+            Header + "# run_id: 7\n" + Names,
+            "pot.csv, line 3: read 'run_id: 7', expected a UUID as the log writes it, such as 0199d3a0-5c1e-7b3a-9f10-2a6b8c4d0e11; leave the line out where there is none"
+        },
+        {
             "rows without header row",
             Header + "TA,0.6,10,30,1420\n",
             "pot.csv, line 3: read 'TA,0.6,10,30,1420', expected the header row, with column names such as 'thickener,added_g,stir_s,wait_s,viscosity_mpas'"

@@ -36,6 +36,11 @@ internal static class RefusedTables
             "pot.csv, line 3, column viscosity_cst: read 'viscosity_cst', expected viscosity_cp or viscosity_mpas or viscosity_pas: give it in that unit"
         },
         {
+            "a row that stands for one that counts",
+            Header + "added_g,void,replaces\n1,typed twice,\n2,,above\n3,,above\n",
+            "pot.csv, line 6, column replaces: read 'above', expected 'above' in a row that stands for a void row right above it, or an empty cell"
+        },
+        {
             "header line in the table",
             Header + Names + "# lot: 7\n",
             "pot.csv, line 4: read '# lot: 7', expected a row of the table: header lines stand before the column names"

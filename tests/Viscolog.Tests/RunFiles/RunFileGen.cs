@@ -90,15 +90,20 @@ internal static class RunFileGen
         let names = columns.Distinct(StringComparer.OrdinalIgnoreCase).ToImmutableArray()
         from texts in Maybe(Cell).Array[names.Length * run.Entries.Length]
         from tolerance in Maybe(Percent)
+        from id in Gen.Guid
+        from which in Gen.Int[0, 2]
         let file = RunFile.FromRun(run)
         select file with
         {
+            Id = tolerance is null ? null : id,
             UnknownKeys = [.. keys],
             UnknownColumns = names,
             UnknownTraits = [.. run.Thickeners.Take(keys.Length).Select((t, i) => new UnknownTrait(t.Name, keys[i].Key, keys[i].Value.Replace(';', '/')))],
             UnusedTolerance = run.Target is Target.Value ? null : tolerance,
-            Rows = [.. file.Rows.Select((r, i) => r with { Unknown = [.. texts.Skip(i * names.Length).Take(names.Length).Select(t => t ?? "")] })],
+            Rows = [.. file.Rows.Select((r, i) => r with { Replaces = which == 0 && i > 0 && IsVoid(run, file.Rows[i - 1]), Unknown = [.. texts.Skip(i * names.Length).Take(names.Length).Select(t => t ?? "")] })],
         };
+
+    private static bool IsVoid(Run run, RunFileRow row) => row.EntryCount > 0 && !run.Entries[row.FirstEntry].Counts;
 
     private static Gen<ImmutableArray<Entry>> Entries(ImmutableArray<Thickener> thickeners, Method method)
     {

@@ -13,8 +13,7 @@ internal static class Semicolons
         var unknown = file.UnknownKeys.Select(k => $"# {k.Key}: {k.Value}");
         var columns = Columns.All.Where(c => c != Columns.AddedPercent && c != Columns.Centipoise && c != Columns.PascalSeconds).ToList();
         var names = Row(columns.Select(c => c.Name).Concat(file.UnknownColumns));
-        var rows = file.Rows.Select(r => (r.Unknown, Content: RowContent.Of(file.Run.Entries.AsSpan(r.FirstEntry, r.EntryCount))))
-            .Select(r => Row(columns.Select(c => Cell(c, r.Content)).Concat(r.Unknown)));
+        var rows = file.Contents().Select(r => Row(columns.Select(c => Cell(c, r.Content)).Concat(r.Unknown)));
         return string.Join("\r\n", [.. header, .. unknown, names, .. rows]);
     }
 
