@@ -36,7 +36,7 @@ internal static class RunFileWriter
         WriteNames(file, columns, writer);
         for (var i = 0; i < rows.Count; i++)
         {
-            WriteRow(rows[i], file.Rows[i].Unknown, columns, writer);
+            WriteRow(rows[i], file.Rows[i].Unknown, file.UnknownColumns.Length, columns, writer);
         }
     }
 
@@ -59,16 +59,16 @@ internal static class RunFileWriter
         writer.EndRecord();
     }
 
-    private static void WriteRow(RowContent row, ImmutableArray<string> unknown, IEnumerable<Column> columns, CsvWriter writer)
+    private static void WriteRow(RowContent row, ImmutableArray<string> unknown, int unknownCount, IEnumerable<Column> columns, CsvWriter writer)
     {
         foreach (var column in columns)
         {
             writer.WriteField(column.Show(row) ?? "");
         }
 
-        foreach (var text in unknown)
+        for (var i = 0; i < unknownCount; i++)
         {
-            writer.WriteField(text);
+            writer.WriteField(i < unknown.Length ? unknown[i] : "");
         }
 
         writer.EndRecord();

@@ -1,0 +1,268 @@
+using System.Collections.Immutable;
+using Viscolog.Core.Pots;
+using Viscolog.RunFiles;
+
+namespace Viscolog.Store;
+
+/// <summary>
+/// The log: every run that was measured at this bench or brought to it. The journal is the record of truth, the query copy answers questions. For
+/// one thread.
+/// </summary>
+internal sealed class BenchLog : IDisposable
+{
+    private readonly LogPlace _place;
+    private readonly TimeProvider _clock;
+    private readonly LogLock? _lock;
+    private readonly JournalWriter? _journal;
+    private QueryCopy? _copy;
+    private string? _fault;
+
+    internal BenchLog(LogPlace place, JournalScan scan, LogUse use, LogLock? taken, TimeProvider clock)
+    {
+        (_place, _lock, _clock) = (place, taken, clock);
+        if (use == LogUse.Write)
+        {
+            _journal = new(place.Journal, scan);
+            // From here on the copy changes; a seal that says otherwise would only be found wrong at the next start.
+            File.Delete(place.Seal);
+        }
+
+        _copy = new(CopyFile.Open(place.Copy, readOnly: use == LogUse.Read));
+    }
+
+    /// <summary>What was mended when the log was opened, a line each.</summary>
+    public IReadOnlyList<string> Notes { get; init; } = [];
+
+    /// <summary>Where it is.</summary>
+    public LogPlace Place => _place;
+
+    private QueryCopy Copy => _copy ?? throw new InvalidOperationException(_fault);
+
+    /// <summary>Opens the log of a place.</summary>
+    public static LogOutcome Open(LogPlace place, LogUse use, TimeProvider clock, IProgress<LogProgress>? progress)
+        => new LogOpening(place, use, clock, progress).Open();
+
+    /// <summary>What a list says of each run, by number.</summary>
+    public IReadOnlyList<RunSummary> Runs() => [.. Copy.Runs().Select(Summary)];
+
+    /// <summary>The run of a number; null where there is none.</summary>
+    public LoggedRun? Run(int number) => Copy.Run(number) is { } doc ? Whole(doc) : null;
+
+    /// <summary>The run of a UUID; null where there is none.</summary>
+    public LoggedRun? Run(Guid id) => Copy.Run(id) is { } doc ? Whole(doc) : null;
+
+    /// <summary>The latest runs of a base with a thickener that were begun before a run of this log, or all of them, the earliest first.</summary>
+    public ImmutableArray<Run> EarlierRuns(string? @base, string thickener, int count, int? before, int? except)
+    {
+        var docs = Copy.RunsByPair(RunState.PairOf(@base, thickener)).Where(d => (before is null || d.Id < before) && d.Id != except);
+        return [.. docs.TakeLast(count).Select(d => Whole(d).File.Run)];
+    }
+
+    /// <summary>The number under which the log has the run of a file; null where it has not.</summary>
+    public int? Find(RunFile file) => RunMatch.Of(file, this).Known?.Number;
+
+    /// <summary>Brings a run file in: as a new run, as the continuation of one, or not at all.</summary>
+    public ImportOutcome Import(RunFile file, CancellationToken stop)
+    {
+        var plan = MergePlan.Of(file, RunMatch.Of(file, this), Copy.RunCount() + 1);
+        if (plan.Contradiction is { } contradiction)
+        {
+            return new ImportOutcome.Contradicted(contradiction);
+        }
+
+        return Commit(plan.Records, plan.RecordCount, stop) switch
+        {
+            WriteOutcome.Saved => new ImportOutcome.Imported(plan),
+            WriteOutcome.SavedOnly saved => new ImportOutcome.NotAcknowledged(saved.Reason),
+            WriteOutcome.NotSaved not => new ImportOutcome.NotAcknowledged(not.Reason),
+            _ => throw new InvalidOperationException("not a case of the closed set"),
+        };
+    }
+
+    /// <summary>Begins a run: its header, and rows where there are some already.</summary>
+    public (WriteOutcome Outcome, int Run) Begin(RunFile file)
+    {
+        var id = file.Id ?? Guid.CreateVersion7(_clock.GetUtcNow());
+        var number = Copy.RunCount() + 1;
+        var plan = MergePlan.Of(file with { Id = id }, new(null, id, null), number);
+        return (Commit(plan.Records, plan.RecordCount, CancellationToken.None), number);
+    }
+
+    /// <summary>Adds a row to the end of a run.</summary>
+    public WriteOutcome Add(int run, FileRow row)
+        => Commit(run, rows => rows.Add(row), new LogRecord.RowAdded(run, RowsIn(run) + 1, null, StoredRows.Of(row)));
+
+    /// <summary>Makes a row void; nothing disappears.</summary>
+    public WriteOutcome Void(int run, int row, string reason)
+        => Commit(run, rows => rows[PlaceOf(run, row)] = Voided(rows[PlaceOf(run, row)], reason), new LogRecord.RowVoided(run, row, reason));
+
+    /// <summary>Makes a row void and puts another in its place.</summary>
+    public WriteOutcome Replace(int run, int row, string reason, FileRow by)
+    {
+        var replacing = by with { Content = by.Content with { Replaces = true } };
+        var place = PlaceOf(run, row);
+        return Commit(
+            run,
+            rows =>
+            {
+                rows[place] = Voided(rows[place], reason);
+                rows.Insert(place + 1, replacing);
+            },
+            new LogRecord.RowVoided(run, row, reason),
+            new LogRecord.RowAdded(run, RowsIn(run) + 1, row, StoredRows.Of(replacing)));
+    }
+
+    /// <summary>States a run's header anew, such as another target; its rows stay.</summary>
+    public WriteOutcome Restate(int run, RunFile header)
+        => Commit([MergePlan.Stated(run, Guid.Parse(Doc(run).Uuid), header)]);
+
+    /// <summary>The materials, by kind and name.</summary>
+    public IReadOnlyList<StoredMaterial> Materials()
+        => [.. Copy.Materials().Select(m => new StoredMaterial(m.Kind, m.Name, new(m.Cells, StringComparer.Ordinal)))];
+
+    /// <summary>States materials, new or anew; those that the log has already as they are stay untouched.</summary>
+    public (WriteOutcome Outcome, int Stated) State(IEnumerable<StoredMaterial> materials)
+    {
+        var changed = materials.Where(m => Copy.Material(m.Kind, m.Name) is not { } known || !Same(known.Cells, m.Cells)).Select(LogRecord (m) => new LogRecord.MaterialStated(m)).ToList();
+        return (changed.Count == 0 ? new WriteOutcome.Saved() : Commit(changed), changed.Count);
+    }
+
+    /// <summary>The runs that a file without a UUID may be.</summary>
+    internal IEnumerable<LoggedRun> RunsByKey(string key) => Copy.RunsByKey(key).Select(Whole);
+
+    /// <summary>The headers that a run had, the earliest first, the one in force last; each as one text.</summary>
+    internal IReadOnlyList<string> Headers(int run) => [.. Doc(run).Earlier, string.Join('\n', Doc(run).Header)];
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        _copy?.Dispose();
+        if (_journal is not null)
+        {
+            var scan = _journal.Now;
+            _journal.Dispose();
+            if (_fault is null)
+            {
+                SealUp(scan);
+            }
+        }
+
+        _lock?.Dispose();
+    }
+
+    private static FileRow Voided(FileRow row, string reason) => row with { Content = row.Content.Voided(reason) };
+
+    private static bool Same(Dictionary<string, string> left, SortedDictionary<string, string> right)
+        => left.Count == right.Count && left.All(p => right.TryGetValue(p.Key, out var text) && text == p.Value);
+
+    private static RunSummary Summary(RunDoc doc)
+        => new(doc.Id, Guid.Parse(doc.Uuid), doc.Name, doc.Base, HeaderText.Read(doc.Header).Run.Lot, [.. doc.Thickeners], doc.Rows, doc.Voided, doc.Readings, Time(doc.Last));
+
+    private static DateTimeOffset Time(string text)
+        => FileTime.TryParse(text, out var time) ? time : throw new FormatException($"'{text}' is no time");
+
+    private LoggedRun Whole(RunDoc doc)
+    {
+        var rows = Copy.RowsOf(doc.Id);
+        if (rows.Count != doc.Rows)
+        {
+            throw new InvalidDataException(FormattableString.Invariant($"the query copy has {rows.Count} of the {doc.Rows} rows of run {doc.Id}; 'viscolog verify' makes it anew"));
+        }
+
+        var header = HeaderText.Read(doc.Header) with { Id = Guid.Parse(doc.Uuid), UnknownColumns = [.. doc.Columns] };
+        return new(doc.Id, header.With(rows.Select(r => StoredRows.Read(r.Is, r.Voided))), [.. rows.Select(r => r.Number())]);
+    }
+
+    private RunDoc Doc(int run) => Copy.Run(run) ?? throw new ArgumentOutOfRangeException(nameof(run), run, "the log has no such run");
+
+    private int RowsIn(int run) => Doc(run).Rows;
+
+    private int PlaceOf(int run, int row) => Run(run) is { } logged && logged.Rows.IndexOf(row) is >= 0 and var place
+        ? place
+        : throw new ArgumentOutOfRangeException(nameof(row), row, "the run has no such row");
+
+    /// <summary>Commits a change of a run's rows, unless the run could not be read back then.</summary>
+    private WriteOutcome Commit(int run, Action<List<FileRow>> change, params List<LogRecord> records)
+    {
+        var logged = Run(run) ?? throw new ArgumentOutOfRangeException(nameof(run), run, "the log has no such run");
+        var rows = logged.File.Contents().ToList();
+        if (records[0] is LogRecord.RowVoided voided && rows[logged.Rows.IndexOf(voided.Row)].Content.Void is { } earlier)
+        {
+            return new WriteOutcome.NotSaved($"that row is void already: {earlier}");
+        }
+
+        change(rows);
+        return ReadBack.Fault(logged.File, rows) is { } fault ? new WriteOutcome.NotSaved(fault) : Commit(records);
+    }
+
+    private WriteOutcome Commit(List<LogRecord> records) => Commit(records, records.Count, CancellationToken.None);
+
+    /// <summary>Adds records to the journal, flushed, then to the query copy. Nothing else writes.</summary>
+    private WriteOutcome Commit(IEnumerable<LogRecord> records, int count, CancellationToken stop)
+    {
+        if (count == 0)
+        {
+            return new WriteOutcome.Saved();
+        }
+
+        var journal = _journal ?? throw new InvalidOperationException("the log was opened to be read");
+        if (_fault is not null)
+        {
+            return new WriteOutcome.NotSaved(_fault);
+        }
+
+        var at = LogOpening.Stamp(_clock);
+        try
+        {
+            journal.Append(records, count, at, stop);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return new WriteOutcome.NotSaved(OneLine.Of($"it could not be written to {_place.Journal}, and is not in the log: {e.Message}"));
+        }
+
+        try
+        {
+            foreach (var record in records)
+            {
+                Copy.Apply(record with { At = at });
+            }
+
+            Copy.Flush();
+            return new WriteOutcome.Saved();
+        }
+        catch (Exception e) when (e is not OutOfMemoryException)
+        {
+            // LiteDB throws exceptions of many types, and its instance is of no use after any of them.
+            _fault = "the query copy failed; close the log and open it again";
+            AbandonCopy();
+            return new WriteOutcome.SavedOnly(OneLine.Of($"saved; the query copy is repaired at the next start ({e.Message})"));
+        }
+    }
+
+    private void AbandonCopy()
+    {
+        try
+        {
+            _copy?.Dispose();
+        }
+        catch (Exception e) when (e is not OutOfMemoryException)
+        {
+            // Nothing in it is needed: it is made anew from the journal.
+        }
+
+        _copy = null;
+    }
+
+    private void SealUp(JournalScan scan)
+    {
+        try
+        {
+            Disk.Place(_place.Seal, System.Text.Encoding.UTF8.GetBytes(Seal.Of(scan, _place.Copy).Text()));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // Without a seal the next start makes the query copy anew, which loses nothing.
+        }
+    }
+}

@@ -1,0 +1,50 @@
+namespace Viscolog.Store;
+
+/// <summary>Makes a query copy from a journal: beside the old one first, and in its place once it is whole.</summary>
+internal static class CopyBuilder
+{
+    /// <summary>Makes the query copy anew.</summary>
+    /// <exception cref="InvalidDataException">The journal's records do not fit together.</exception>
+    public static void Build(LogPlace place, JournalScan scan, IProgress<LogProgress>? progress)
+    {
+        BuildBeside(place, scan, progress);
+        PutInPlace(place, scan);
+    }
+
+    /// <summary>Makes a new query copy beside the one in use.</summary>
+    public static void BuildBeside(LogPlace place, JournalScan scan, IProgress<LogProgress>? progress)
+    {
+        DeleteBeside(place);
+        using var journal = new FileStream(place.Journal, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, bufferSize: 0);
+        using var copy = QueryCopy.Create(place.NewCopy);
+        var line = 0L;
+        foreach (var record in JournalScanner.Records(journal, scan.Length))
+        {
+            copy.Apply(record);
+            if ((++line & 0xfff) == 0)
+            {
+                progress?.Report(new("making the query copy", line, scan.Lines));
+            }
+        }
+
+        copy.Flush();
+    }
+
+    /// <summary>Puts the new query copy in the place of the old one and seals it.</summary>
+    public static void PutInPlace(LogPlace place, JournalScan scan)
+    {
+        // Without its seal the old pair is worth nothing, so no moment of this leaves something wrong behind.
+        File.Delete(place.Seal);
+        File.Delete(place.CopyLog);
+        File.Move(place.NewCopy, place.Copy, overwrite: true);
+        Disk.FlushFolder(place.Folder);
+        Disk.Place(place.Seal, System.Text.Encoding.UTF8.GetBytes(Seal.Of(scan, place.Copy).Text()));
+    }
+
+    /// <summary>Deletes what stands beside.</summary>
+    public static void DeleteBeside(LogPlace place)
+    {
+        File.Delete(place.NewCopy);
+        File.Delete(place.NewCopyLog);
+    }
+}

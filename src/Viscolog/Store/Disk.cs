@@ -1,0 +1,49 @@
+using System.Runtime.InteropServices;
+
+namespace Viscolog.Store;
+
+/// <summary>Makes what happened to files in a folder outlast a power cut.</summary>
+internal static partial class Disk
+{
+    /// <summary>Writes a whole file under its name at once: it is there entirely, on the disk, or as it was before.</summary>
+    public static void Place(string path, ReadOnlySpan<byte> bytes)
+    {
+        var temporary = path + ".new";
+        using (var stream = new FileStream(temporary, FileMode.Create, FileAccess.Write, FileShare.None))
+        {
+            stream.Write(bytes);
+            stream.Flush(flushToDisk: true);
+        }
+
+        File.Move(temporary, path, overwrite: true);
+        FlushFolder(Path.GetDirectoryName(path)!);
+    }
+
+    /// <summary>Flushes the names in a folder. Where the system has no such call, it does so by itself.</summary>
+    public static void FlushFolder(string folder)
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        var handle = Open(folder, 0);
+        if (handle >= 0)
+        {
+            _ = Flush(handle);
+            _ = Close(handle);
+        }
+    }
+
+    [DllImport("libc", EntryPoint = "open", CharSet = CharSet.Ansi, BestFitMapping = false, ThrowOnUnmappableChar = true)]
+    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+    private static extern int Open([MarshalAs(UnmanagedType.LPUTF8Str)] string path, int flags);
+
+    [DllImport("libc", EntryPoint = "fsync")]
+    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+    private static extern int Flush(int handle);
+
+    [DllImport("libc", EntryPoint = "close")]
+    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+    private static extern int Close(int handle);
+}

@@ -1,0 +1,166 @@
+using System.Buffers;
+using System.Buffers.Text;
+using System.Text;
+using System.Text.Json;
+
+namespace Viscolog.Store;
+
+/// <summary>Adds lines to a journal. What it returned from is on the disk; what it threw from is not in the journal.</summary>
+internal sealed class JournalWriter : IDisposable
+{
+    private const int BlockLength = 1 << 20;
+
+    private readonly FileStream _stream;
+    private readonly ArrayBufferWriter<byte> _pending = new();
+    private readonly Utf8JsonWriter _json;
+    private long _lines;
+    private string _lastSum;
+    private long _length;
+
+    /// <summary>Goes on after the last line of a scan; what stands behind it must have been cut off before.</summary>
+    public JournalWriter(string path, JournalScan scan)
+    {
+        _stream = new(path, FileMode.Open, FileAccess.ReadWrite, FileShare.Read, bufferSize: 0);
+        _json = LogText.Writer(_pending);
+        (_lines, _lastSum, _length) = (scan.Lines, scan.LastSum, scan.Length);
+        _stream.Position = _length;
+    }
+
+    /// <summary>Whether a fault left the journal's end unknown; nothing more can be added then.</summary>
+    public bool IsBroken { get; private set; }
+
+    /// <summary>The lines, bytes and last checksum as they stand.</summary>
+    public JournalScan Now => new(_lines, _length, _lastSum, _length, null);
+
+    /// <summary>The text of a journal with one line.</summary>
+    public static byte[] FirstLine(LogRecord.Begun begun)
+    {
+        var buffer = new ArrayBufferWriter<byte>();
+        using var json = LogText.Writer(buffer);
+        Encode(buffer, json, begun, 1, "");
+        return buffer.WrittenSpan.ToArray();
+    }
+
+    /// <summary>Adds records that count together or not at all, and returns when they are on the disk.</summary>
+    /// <exception cref="IOException">They could not be written; the journal is as it was, or <see cref="IsBroken"/>.</exception>
+    /// <exception cref="OperationCanceledException">It was stopped; the journal is as it was.</exception>
+    public void Append(IEnumerable<LogRecord> records, int count, string at, CancellationToken stop)
+    {
+        if (IsBroken)
+        {
+            throw new IOException("the journal could not be put right after a fault; close the log and open it again");
+        }
+
+        var before = (_lines, _lastSum, _length);
+        try
+        {
+            if (count == 1)
+            {
+                Add(records.Single() with { At = at });
+            }
+            else
+            {
+                AppendBatch(records, count, at, stop);
+            }
+
+            Flush();
+        }
+        catch (Exception)
+        {
+            CutBack(before);
+            throw;
+        }
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        _json.Dispose();
+        _stream.Dispose();
+    }
+
+    private void AppendBatch(IEnumerable<LogRecord> records, int count, string at, CancellationToken stop)
+    {
+        Add(new LogRecord.BatchBegun(count) { At = at });
+        var added = 0;
+        foreach (var record in records)
+        {
+            stop.ThrowIfCancellationRequested();
+            Add(record);
+            added++;
+        }
+
+        if (added != count)
+        {
+            throw new InvalidOperationException("a batch of another length than was said");
+        }
+
+        // Only a batch whose lines are on the disk gets its end.
+        Flush();
+        Add(new LogRecord.BatchEnded());
+    }
+
+    private void Add(LogRecord record)
+    {
+        _lastSum = Encode(_pending, _json, record, ++_lines, _lastSum);
+        if (_pending.WrittenCount >= BlockLength)
+        {
+            Write();
+        }
+    }
+
+    private void Flush()
+    {
+        Write();
+        _stream.Flush(flushToDisk: true);
+    }
+
+    private void Write()
+    {
+        _stream.Write(_pending.WrittenSpan);
+        _length += _pending.WrittenCount;
+        _pending.ResetWrittenCount();
+    }
+
+    private void CutBack((long Lines, string LastSum, long Length) before)
+    {
+        (_lines, _lastSum, _length) = before;
+        _pending.ResetWrittenCount();
+        try
+        {
+            _stream.SetLength(_length);
+            _stream.Position = _length;
+            _stream.Flush(flushToDisk: true);
+        }
+        catch (IOException)
+        {
+            // The next start finds the torn end and cuts it off.
+            IsBroken = true;
+        }
+    }
+
+    private static string Encode(ArrayBufferWriter<byte> buffer, Utf8JsonWriter json, LogRecord record, long number, string lastSum)
+    {
+        // The checksum begins in the line before, whose end is no longer at hand.
+        var start = buffer.WrittenCount;
+        var number10 = buffer.GetSpan(20);
+        Utf8Formatter.TryFormat(number, number10, out var digits);
+        buffer.Advance(digits);
+        buffer.Write(" "u8);
+        json.Reset(buffer);
+        LogText.Write(json, record);
+        json.Flush();
+        buffer.Write(" "u8);
+        var crc = new System.IO.Hashing.Crc32();
+        if (lastSum.Length > 0)
+        {
+            crc.Append(Encoding.ASCII.GetBytes(lastSum + "\n"));
+        }
+
+        crc.Append(buffer.WrittenSpan[start..]);
+        var sum = crc.GetCurrentHashAsUInt32().ToString("x8", System.Globalization.CultureInfo.InvariantCulture);
+        buffer.Write(Encoding.ASCII.GetBytes(sum));
+        buffer.Write("\n"u8);
+        return sum;
+    }
+}

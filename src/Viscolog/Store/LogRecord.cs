@@ -1,0 +1,59 @@
+using System.Text.Json.Serialization;
+
+namespace Viscolog.Store;
+
+/// <summary>What one line of the journal says. The set of cases is closed; docs/file-formats.md describes the lines.</summary>
+[JsonPolymorphic(TypeDiscriminatorPropertyName = "kind")]
+[JsonDerivedType(typeof(Begun), "log")]
+[JsonDerivedType(typeof(RunStated), "run")]
+[JsonDerivedType(typeof(RowAdded), "row")]
+[JsonDerivedType(typeof(RowVoided), "void")]
+[JsonDerivedType(typeof(MaterialStated), "material")]
+[JsonDerivedType(typeof(BatchBegun), "batch")]
+[JsonDerivedType(typeof(BatchEnded), "end")]
+internal abstract record LogRecord
+{
+    private LogRecord()
+    {
+    }
+
+    /// <summary>When it was logged, ISO 8601 in UTC; inside a batch the batch says it.</summary>
+    [JsonPropertyOrder(9)]
+    public string? At { get; init; }
+
+    /// <summary>The first line: which log this is.</summary>
+    /// <param name="Version">The version of the journal's format.</param>
+    /// <param name="Log">The log's own UUID.</param>
+    internal sealed record Begun(int Version, Guid Log) : LogRecord;
+
+    /// <summary>A run's header: of a new run, or stated anew.</summary>
+    /// <param name="Run">The run's number in this log, from 1.</param>
+    /// <param name="Id">The run's UUID.</param>
+    /// <param name="Header">Lines <c>key: value</c> as in a run file.</param>
+    /// <param name="Columns">Names of the unknown columns; null where there are none.</param>
+    internal sealed record RunStated(int Run, Guid Id, string[] Header, string[]? Columns) : LogRecord;
+
+    /// <summary>A row of a run.</summary>
+    /// <param name="Run">The run's number.</param>
+    /// <param name="Row">The row's number in the run, from 1, in the order in which rows were logged.</param>
+    /// <param name="After">The row that it follows; null where it follows the run's last.</param>
+    /// <param name="Is">What it says.</param>
+    internal sealed record RowAdded(int Run, int Row, int? After, StoredRow Is) : LogRecord;
+
+    /// <summary>A row counts no more.</summary>
+    /// <param name="Run">The run's number.</param>
+    /// <param name="Row">The row's number.</param>
+    /// <param name="Reason">Why.</param>
+    internal sealed record RowVoided(int Run, int Row, string Reason) : LogRecord;
+
+    /// <summary>A material, new or stated anew.</summary>
+    /// <param name="Is">What it says.</param>
+    internal sealed record MaterialStated(StoredMaterial Is) : LogRecord;
+
+    /// <summary>The next lines count together or not at all.</summary>
+    /// <param name="Lines">How many, without the line that ends them.</param>
+    internal sealed record BatchBegun(int Lines) : LogRecord;
+
+    /// <summary>The batch is whole.</summary>
+    internal sealed record BatchEnded : LogRecord;
+}

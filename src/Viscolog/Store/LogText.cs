@@ -1,0 +1,35 @@
+using System.Buffers;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
+
+namespace Viscolog.Store;
+
+/// <summary>Records as JSON.</summary>
+internal static class LogText
+{
+    // A person reads the journal, so letters beyond ASCII stand as they are.
+    private static readonly JavaScriptEncoder Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
+
+    private static readonly JsonTypeInfo<LogRecord> Record = new LogJson(new(LogJson.Default.Options) { Encoder = Encoder }).LogRecord;
+
+    /// <summary>A writer for records.</summary>
+    public static Utf8JsonWriter Writer(IBufferWriter<byte> target) => new(target, new() { Encoder = Encoder });
+
+    /// <summary>Writes a record.</summary>
+    public static void Write(Utf8JsonWriter writer, LogRecord record) => JsonSerializer.Serialize(writer, record, Record);
+
+    /// <summary>Reads a record.</summary>
+    /// <exception cref="InvalidDataException">It is none.</exception>
+    public static LogRecord Read(ReadOnlySpan<byte> json, long line)
+    {
+        try
+        {
+            return JsonSerializer.Deserialize(json, Record) ?? throw new JsonException("null");
+        }
+        catch (Exception e) when (e is JsonException or NotSupportedException)
+        {
+            throw new InvalidDataException(FormattableString.Invariant($"line {line} holds a record that this program can't read: {e.Message}"), e);
+        }
+    }
+}

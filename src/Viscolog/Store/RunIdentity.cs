@@ -1,0 +1,32 @@
+using System.Security.Cryptography;
+using System.Text;
+using Viscolog.RunFiles;
+
+namespace Viscolog.Store;
+
+/// <summary>Tells runs apart, the same way on every machine.</summary>
+internal static class RunIdentity
+{
+    private const char Between = '\u001f';
+
+    /// <summary>What a run from a file without a UUID is known by: who, of what, with what.</summary>
+    public static string Key(RunFile file)
+    {
+        var run = file.Run;
+        string?[] parts = [run.Name, run.Base.Name, run.Lot, run.Operator, FileNumbers.Show(run.BaseMass.Grams), .. run.Thickeners.Select(t => t.Name)];
+        return string.Join(Between, parts);
+    }
+
+    /// <summary>
+    /// The UUID of a run from a file without one (version 8 of RFC 9562, from a SHA-256): a function of its key and these rows, so two benches that
+    /// import one file agree.
+    /// </summary>
+    public static Guid Of(RunFile file, IEnumerable<FileRow> rows)
+    {
+        var cells = rows.SelectMany(r => Columns.All.Select(c => c.Show(r.Content with { Replaces = false }) ?? ""));
+        var hash = SHA256.HashData(Encoding.UTF8.GetBytes(string.Join(Between, [Key(file), .. cells])));
+        hash[6] = (byte)((hash[6] & 0x0f) | 0x80);
+        hash[8] = (byte)((hash[8] & 0x3f) | 0x80);
+        return new(hash.AsSpan(0, 16), bigEndian: true);
+    }
+}

@@ -1,0 +1,102 @@
+using Viscolog.Core.Pots;
+using Viscolog.RunFiles;
+
+namespace Viscolog.Store;
+
+/// <summary>A run while records are taken in: its document, and its pot to tell each row's doses.</summary>
+internal sealed class RunState
+{
+    private readonly Run _run;
+    private Pot _pot;
+
+    private RunState(RunDoc doc, Run run) => (Doc, _run, _pot) = (doc, run, Pot.With(run.BaseMass));
+
+    /// <summary>The run's document as it stands.</summary>
+    public RunDoc Doc { get; private set; }
+
+    /// <summary>Whether something before the last row changed, so that doses have to be told anew.</summary>
+    public bool IsReordered { get; private set; }
+
+    /// <summary>A run that is in the copy.</summary>
+    public static RunState Of(RunDoc doc, IEnumerable<RowDoc> rows)
+    {
+        var state = new RunState(doc, HeaderText.Read(doc.Header).Run);
+        foreach (var row in rows)
+        {
+            state.Take(row);
+        }
+
+        return state;
+    }
+
+    /// <summary>A run whose header was stated, for the first time or anew.</summary>
+    public static RunState Stated(LogRecord.RunStated stated, RunFile file, RunState? before, string at)
+    {
+        var run = file.Run;
+        var doc = (before?.Doc ?? new RunDoc { Id = stated.Run, Uuid = stated.Id.ToString() }) with
+        {
+            Key = RunIdentity.Key(file),
+            Name = run.Name,
+            Base = run.Base.Name,
+            Thickeners = [.. run.Thickeners.Select(t => t.Name)],
+            Pairs = [.. run.Thickeners.Select(t => PairOf(run.Base.Name, t.Name))],
+            Header = stated.Header,
+            Earlier = before is null ? [] : [.. before.Doc.Earlier, string.Join('\n', before.Doc.Header)],
+            Columns = stated.Columns ?? [],
+            Last = at,
+        };
+        return new(doc, run) { IsReordered = before is not null };
+    }
+
+    /// <summary>A base with a thickener, to find runs by.</summary>
+    public static string PairOf(string? @base, string thickener) => $"{@base}\u001f{thickener}";
+
+    /// <summary>Takes a new row in.</summary>
+    public RowDoc Add(LogRecord.RowAdded added, string at)
+    {
+        if (added.Row != Doc.Rows + 1 || added.After > Doc.Rows)
+        {
+            throw new InvalidDataException(FormattableString.Invariant($"row {added.Row} of run {Doc.Id} follows {Doc.Rows} rows"));
+        }
+
+        var row = new RowDoc { Id = RowDoc.IdOf(Doc.Id, added.Row), After = added.After, Is = added.Is };
+        IsReordered |= added.After is not null;
+        Doc = Doc with
+        {
+            Rows = Doc.Rows + 1,
+            Voided = Doc.Voided + (added.Is.Void is null ? 0 : 1),
+            Readings = Doc.Readings + (CountsAsReading(row) ? 1 : 0),
+            Last = added.Is.Time ?? at,
+        };
+        return IsReordered ? row : Take(row);
+    }
+
+    /// <summary>Makes a row void.</summary>
+    public RowDoc Void(RowDoc row, string reason, string at)
+    {
+        if (row.Voided is not null || row.Is.Void is not null)
+        {
+            throw new InvalidDataException(FormattableString.Invariant($"row {row.Number()} of run {Doc.Id} is voided twice"));
+        }
+
+        IsReordered = true;
+        Doc = Doc with { Voided = Doc.Voided + 1, Readings = Doc.Readings - (CountsAsReading(row) ? 1 : 0), Last = at };
+        return row with { Voided = reason };
+    }
+
+    /// <summary>The rows whose doses are others than before, with the right ones.</summary>
+    public IReadOnlyList<RowDoc> Redosed(IEnumerable<RowDoc> rows)
+    {
+        _pot = Pot.With(_run.BaseMass);
+        return [.. rows.Select(r => (Before: r, Now: Take(r))).Where(r => !r.Before.DosesPct.SequenceEqual(r.Now.DosesPct)).Select(r => r.Now)];
+    }
+
+    private static bool CountsAsReading(RowDoc row)
+        => row is { Voided: null, Is.Void: null } && StoredRows.Read(row.Is, null).Content.Reading is not null;
+
+    private RowDoc Take(RowDoc row)
+    {
+        _pot = StoredRows.Read(row.Is, row.Voided).Content.Entries().Aggregate(_pot, _run.After);
+        return row with { DosesPct = _run.Thickeners.ToDictionary(t => t.Name, t => _pot.DoseOf(t.Name).Percent, StringComparer.Ordinal) };
+    }
+}

@@ -1,0 +1,20 @@
+namespace Viscolog.Store;
+
+/// <summary>What came of adding to a log. The set of cases is closed.</summary>
+internal abstract record WriteOutcome
+{
+    private WriteOutcome()
+    {
+    }
+
+    /// <summary>It is on the disk, in the journal and in the query copy: acknowledged.</summary>
+    internal sealed record Saved : WriteOutcome;
+
+    /// <summary>It is on the disk, in the journal; the query copy lacks it and is made anew when the log is opened again.</summary>
+    /// <param name="Reason">In words.</param>
+    internal sealed record SavedOnly(string Reason) : WriteOutcome;
+
+    /// <summary>It is not in the log, which is as it was.</summary>
+    /// <param name="Reason">In words.</param>
+    internal sealed record NotSaved(string Reason) : WriteOutcome;
+}

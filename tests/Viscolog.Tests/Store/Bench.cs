@@ -1,0 +1,40 @@
+using Viscolog.RunFiles;
+using Viscolog.Store;
+using Viscolog.Tests.RunFiles;
+using Viscolog.Tests.Support;
+
+namespace Viscolog.Tests.Store;
+
+/// <summary>A log in a folder of its own.</summary>
+internal sealed class Bench : IDisposable
+{
+    private readonly TemporaryFolder _folder = new();
+
+    public LogPlace Place => new(_folder.Of("log"));
+
+    public BenchLog Open(LogUse use = LogUse.Write) => Outcome(use) switch
+    {
+        LogOutcome.Opened opened => opened.Log,
+        LogOutcome.Refused refused => throw new InvalidOperationException(refused.Reason),
+        var other => throw new InvalidOperationException(other.ToString()),
+    };
+
+    public LogOutcome Outcome(LogUse use = LogUse.Read) => BenchLog.Open(Place, use, TimeProvider.System, null);
+
+    public string Refusal() => Assert.IsType<LogOutcome.Refused>(Outcome()).Reason;
+
+    /// <summary>A run file with so many readings, each with an addition.</summary>
+    public static RunFile File(string name, int rows, string more = "")
+        => FileText.Read($"# name: {name}\n# base: GB-40\n# base_g: 120\n# thickener: TA\n# thickener: TU\n{more}thickener,added_g,stir_s,wait_s,viscosity_mpas,note\n"
+            + string.Concat(Enumerable.Range(0, rows).Select(i => FormattableString.Invariant($"TA,0.01,10,30,{800 + i},\n"))));
+
+    public static MergePlan Plan(ImportOutcome outcome) => outcome switch
+    {
+        ImportOutcome.Imported imported => imported.Plan,
+        ImportOutcome.Contradicted contradicted => throw new InvalidOperationException(contradicted.Reason),
+        ImportOutcome.NotAcknowledged not => throw new InvalidOperationException(not.Reason),
+        _ => throw new InvalidOperationException("a case that the test does not know"),
+    };
+
+    public void Dispose() => _folder.Dispose();
+}
