@@ -10,12 +10,12 @@ internal sealed class AdviseCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- advise sample-runs/lantern-gel-07.csv";
 
-    private readonly Argument<string> run = new("RUN") { Description = "A run file." };
+    private readonly Argument<string> run = new("RUN") { Description = RunSource.Description };
     private readonly TargetOptions target = new();
     private readonly Option<string[]> history = new("--history")
     {
         HelpName = "PATH",
-        Description = "Earlier runs: a run file, or a folder of them; may be given more than once.",
+        Description = "Earlier runs in place of the log's: a run file, or a folder of them; may be given more than once.",
         Arity = ArgumentArity.OneOrMore,
     };
 
@@ -36,13 +36,13 @@ internal sealed class AdviseCommand
 
     private ExitCode Run(Invocation call)
     {
-        var path = call.Value(run);
-        if (RunSource.Read(path, call) is not { } file || RunSource.ReadHistory(call.Value(history) ?? [], path, call) is not { } earlier)
+        if (RunSource.Read(call.Value(run), call.Value(history) is { Length: > 0 } paths ? paths : null, call, out var code) is not { } named)
         {
-            return ExitCode.InputRefused;
+            return code;
         }
 
-        var request = new AdviceRequest(file.Run) { Band = target.Band(file, call), History = earlier };
+        var file = named.File;
+        var request = new AdviceRequest(file.Run) { Band = target.Band(file, call), History = named.Earlier };
         if (call.Value(risk) is { } percent)
         {
             request = request with { Risk = Percentage.FromPercent(percent) };
@@ -51,12 +51,12 @@ internal sealed class AdviseCommand
         switch (Advisor.Advise(request))
         {
             case AdviceOutcome.Refused refused:
-                return call.Refuse($"{path}: {refused.Reason}");
+                return call.Refuse($"{named.Name}: {refused.Reason}");
             case AdviceOutcome.Advised { Advice: var advice } when call.Json:
-                call.Print(AdviceAnswer.Of(file.Run.Name, advice, file.Warnings));
+                call.Print(AdviceAnswer.Of(file.Run.Name, advice, named.Warnings));
                 return ExitCode.Done;
             case AdviceOutcome.Advised { Advice: var advice }:
-                call.Warn(file.Warnings);
+                call.Warn(named.Warnings);
                 AdviceText.Write(call.Terminal, file.Run, advice);
                 return ExitCode.Done;
             default:

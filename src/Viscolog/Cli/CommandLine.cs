@@ -8,11 +8,11 @@ namespace Viscolog.Cli;
 internal static class CommandLine
 {
     /// <summary>Runs one call and says how it ended.</summary>
-    public static int Run(string[] args, Terminal terminal, TextWriter help)
+    public static int Run(string[] args, Terminal terminal, Surroundings surroundings, TextWriter help)
     {
         try
         {
-            var parsed = Create(terminal).Parse(args);
+            var parsed = Create(terminal, surroundings).Parse(args);
             if (parsed.Action is ParseErrorAction)
             {
                 var error = parsed.Errors.FirstOrDefault(e => e.Message.StartsWith("Unrecognized", StringComparison.Ordinal)) ?? parsed.Errors[0];
@@ -36,18 +36,29 @@ internal static class CommandLine
 
     private const int BrokenPipe = 32;
 
-    private static RootCommand Create(Terminal terminal)
+    private static RootCommand Create(Terminal terminal, Surroundings surroundings)
     {
-        var common = new CommonOptions();
-        var (advise, fit, plot) = (new AdviseCommand().Create(common, terminal), new FitCommand().Create(common, terminal), new PlotCommand().Create(common, terminal));
-        var root = new RootCommand("Logs viscosity readings against thickener dose and says what to add next.") { advise, fit, plot };
+        var common = new CommonOptions(surroundings);
         var examples = new Dictionary<Command, string>
         {
-            [root] = AdviseCommand.Example,
-            [advise] = AdviseCommand.Example,
-            [fit] = FitCommand.Example,
-            [plot] = PlotCommand.Example,
+            [new AdviseCommand().Create(common, terminal)] = AdviseCommand.Example,
+            [new FitCommand().Create(common, terminal)] = FitCommand.Example,
+            [new PlotCommand().Create(common, terminal)] = PlotCommand.Example,
+            [new ImportCommand().Create(common, terminal)] = ImportCommand.Example,
+            [new RunsCommand().Create(common, terminal)] = RunsCommand.Example,
+            [new ShowCommand().Create(common, terminal)] = ShowCommand.Example,
+            [new ExportCommand().Create(common, terminal)] = ExportCommand.Example,
+            [new BackupCommand().Create(common, terminal)] = BackupCommand.Example,
+            [new RestoreCommand().Create(common, terminal)] = RestoreCommand.Example,
+            [VerifyCommand.Create(common, terminal)] = VerifyCommand.Example,
         };
+        var root = new RootCommand("Logs viscosity readings against thickener dose and says what to add next.");
+        foreach (var command in examples.Keys)
+        {
+            root.Add(command);
+        }
+
+        examples[root] = AdviseCommand.Example;
         var option = root.Options.OfType<HelpOption>().Single();
         option.Action = new CommandHelp((HelpAction)option.Action!, examples);
         return root;

@@ -1,10 +1,15 @@
 using System.CommandLine;
+using Viscolog.Store;
 
 namespace Viscolog.Cli;
 
 /// <summary>Options that every command has.</summary>
-internal sealed class CommonOptions
+internal sealed class CommonOptions(Surroundings surroundings)
 {
+    public Surroundings Surroundings { get; } = surroundings;
+
+    public Option<string> Log { get; } = new("--log") { HelpName = "PATH", Description = $"The log's folder; default: ${LogPlace.Variable}, else the user's data folder." };
+
     public Option<bool> Json { get; } = new("--json") { Description = "Print one JSON object and nothing else." };
 
     public Option<bool> Quiet { get; } = new("--quiet") { Description = "No warnings on standard error." };
@@ -15,6 +20,7 @@ internal sealed class CommonOptions
 
     public void AddTo(Command command)
     {
+        command.Add(Log);
         command.Add(Json);
         command.Add(Quiet);
         command.Add(NoColor);

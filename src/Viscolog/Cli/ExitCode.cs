@@ -6,5 +6,9 @@ internal enum ExitCode
     Done = 0,
     WrongCall = 1,
     InputRefused = 2,
+    LogUnusable = 4,
     Fault = 70,
+
+    /// <summary>Stopped by the user, as shells report it.</summary>
+    Stopped = 130,
 }

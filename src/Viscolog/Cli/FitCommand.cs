@@ -2,7 +2,6 @@ using System.CommandLine;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Curves;
 using Viscolog.Core.Quantities;
-using Viscolog.RunFiles;
 
 namespace Viscolog.Cli;
 
@@ -14,7 +13,7 @@ internal sealed class FitCommand
     /// <summary>Doses are forecast up to so many times the top of the usual range.</summary>
     private const double Furthest = 1.5;
 
-    private readonly Argument<string> run = new("RUN") { Description = "A run file." };
+    private readonly Argument<string> run = new("RUN") { Description = RunSource.Description };
     private readonly TargetOptions target = new();
     private readonly Option<double[]> at = NumberOption.CreateRepeatable("--at", "PCT", "Ask for the body at a dose, in g per 100 g of base; may be given more than once.", 0, 1000);
 
@@ -31,14 +30,14 @@ internal sealed class FitCommand
 
     private ExitCode Run(Invocation call)
     {
-        var path = call.Value(run);
-        if (RunSource.Read(path, call) is not { } file)
+        if (RunSource.Read(call.Value(run), null, call, out var code) is not { } named)
         {
-            return ExitCode.InputRefused;
+            return code;
         }
 
+        var (path, file) = (named.Name, named.File);
         var band = target.Band(file, call);
-        switch (RunBeliefs.Of(file.Run, band, []))
+        switch (RunBeliefs.Of(file.Run, band, named.Earlier))
         {
             case BeliefOutcome.Refused refused:
                 return call.Refuse($"{path}: {refused.Reason}");
@@ -47,7 +46,7 @@ internal sealed class FitCommand
             case BeliefOutcome.Believed { Belief: var belief } when TooFar(belief, call) is { } dose:
                 return call.Refuse(FormattableString.Invariant($"--at: read {dose:0.###}, expected at most {Furthest * Top(belief):0.###} %: beyond one and a half times the usual range there is no forecast"));
             case BeliefOutcome.Believed { Belief: var belief }:
-                Answer(call, file, belief, band);
+                Answer(call, named, belief, band);
                 return ExitCode.Done;
             default:
                 throw new InvalidOperationException("not a case of the closed set");
@@ -59,7 +58,7 @@ internal sealed class FitCommand
     private double? TooFar(Belief belief, Invocation call)
         => call.Value(at)?.Where(dose => dose > Furthest * Top(belief)).Select(dose => (double?)dose).FirstOrDefault();
 
-    private void Answer(Invocation call, RunFile file, Belief belief, ViscosityBand? band)
+    private void Answer(Invocation call, NamedRun named, Belief belief, ViscosityBand? band)
     {
         var report = new FitReport(
             ShapeFits.Of(belief),
@@ -68,11 +67,11 @@ internal sealed class FitCommand
             band is null ? null : belief.DoseFor(band.Aim, Advisor.Level));
         if (call.Json)
         {
-            call.Print(report.ToAnswer(file.Run.Name, [.. file.Warnings, .. belief.Evidence.Warnings]));
+            call.Print(report.ToAnswer(named.File.Run.Name, [.. named.Warnings, .. belief.Evidence.Warnings]));
             return;
         }
 
-        call.Warn(file.Warnings);
+        call.Warn(named.Warnings);
         FitText.Write(call.Terminal, belief, report, RunPictures.Of(belief, band, null, Advisor.Level));
     }
 }

@@ -1,13 +1,22 @@
 using System.CommandLine;
+using Viscolog.Store;
 
 namespace Viscolog.Cli;
 
 /// <summary>One call of a command: what was asked and where to answer.</summary>
 internal sealed class Invocation(ParseResult parsed, CommonOptions common, Terminal terminal)
 {
+    private readonly HashSet<string> _warned = new(StringComparer.Ordinal);
+    private readonly bool _quiet = parsed.GetValue(common.Quiet);
+
     public Terminal Terminal { get; } = terminal.With(parsed.GetValue(common.Ascii), parsed.GetValue(common.NoColor));
 
     public bool Json { get; } = parsed.GetValue(common.Json);
+
+    public TimeProvider Clock => common.Surroundings.Clock;
+
+    /// <summary>The log that the call is about.</summary>
+    public LogPlace Log { get; } = LogPlace.Of(parsed.GetValue(common.Log), common.Surroundings.Variable);
 
     public T? Value<T>(Option<T> option) => parsed.GetValue(option);
 
@@ -15,14 +24,23 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, Termi
 
     public void Warn(IEnumerable<string> warnings)
     {
-        if (parsed.GetValue(common.Quiet))
+        if (_quiet)
         {
             return;
         }
 
-        foreach (var warning in warnings)
+        foreach (var warning in warnings.Where(_warned.Add))
         {
             Terminal.Error("warning: " + warning);
+        }
+    }
+
+    /// <summary>Says what was done, where the answer itself does not.</summary>
+    public void Note(string text)
+    {
+        if (!_quiet)
+        {
+            Terminal.Error(text);
         }
     }
 
@@ -30,6 +48,39 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, Termi
     {
         Terminal.Error(reason);
         return ExitCode.InputRefused;
+    }
+
+    public ExitCode LogFailed(string reason)
+    {
+        Terminal.Error(reason);
+        return ExitCode.LogUnusable;
+    }
+
+    /// <summary>Shows how far a long job has come.</summary>
+    public ProgressLine Progress() => new(Terminal, Clock, _quiet);
+
+    /// <summary>Opens the log; null after it was said why it can't be.</summary>
+    public BenchLog? OpenLog(LogUse use)
+    {
+        using var progress = Progress();
+        switch (BenchLog.Open(Log, use, Clock, progress))
+        {
+            case LogOutcome.Opened opened:
+                progress.Dispose();
+                Warn(opened.Log.Notes);
+                return opened.Log;
+            case LogOutcome.Absent absent:
+                Terminal.Error(absent.Reason);
+                return null;
+            case LogOutcome.Busy busy:
+                Terminal.Error(busy.Reason);
+                return null;
+            case LogOutcome.Refused refused:
+                Terminal.Error(refused.Reason);
+                return null;
+            default:
+                throw new InvalidOperationException("not a case of the closed set");
+        }
     }
 
     public void Print(object answer) => Terminal.Line(System.Text.Json.JsonSerializer.Serialize(answer, answer.GetType(), Cli.Json.AnswerContext.Relaxed));

@@ -10,7 +10,7 @@ internal sealed class PlotCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- plot sample-runs/lantern-gel-07.csv -o lantern.svg";
 
-    private readonly Argument<string[]> runs = new("RUN") { Description = "One run file, or several to overlay.", Arity = ArgumentArity.OneOrMore };
+    private readonly Argument<string[]> runs = new("RUN") { Description = "A run file or the number of a logged run, or several to overlay.", Arity = ArgumentArity.OneOrMore };
     private readonly TargetOptions target = new();
     private readonly Option<string> output = new("--output", "-o") { HelpName = "FILE", Description = "Where to write: .svg, .pdf or .png.", Required = true };
     private readonly Option<string> kind = new("--kind") { HelpName = "KIND", Description = "dose (default), settling or residuals.", DefaultValueFactory = _ => "dose" };
@@ -35,15 +35,15 @@ internal sealed class PlotCommand
         var pictures = ImmutableArray.CreateBuilder<RunPicture>();
         foreach (var path in call.Value(runs))
         {
-            if (RunSource.Read(path, call) is not { } file)
+            if (RunSource.Read(path, null, call, out var code) is not { File: var file } named)
             {
-                return ExitCode.InputRefused;
+                return code;
             }
 
-            call.Warn(file.Warnings);
+            call.Warn(named.Warnings);
             var band = target.Band(file, call);
-            var advised = band is null ? null : Advisor.Advise(new(file.Run) { Band = band }) as AdviceOutcome.Advised;
-            switch (advised is null ? RunBeliefs.Of(file.Run, band, []) : new BeliefOutcome.Believed(advised.Belief))
+            var advised = band is null ? null : Advisor.Advise(new(file.Run) { Band = band, History = named.Earlier }) as AdviceOutcome.Advised;
+            switch (advised is null ? RunBeliefs.Of(file.Run, band, named.Earlier) : new BeliefOutcome.Believed(advised.Belief))
             {
                 case BeliefOutcome.Believed { Belief.Evidence.ReadingCount: 0 }:
                     return call.Refuse($"{path}: no reading to draw; log at least the base as it stands");

@@ -3,8 +3,10 @@ using System.Text;
 namespace Viscolog.Cli;
 
 /// <summary>Where a command writes, and what the place it writes to can show.</summary>
-internal sealed class Terminal(TextWriter output, TextWriter error, bool showsUnicode, bool showsBold, int width)
+internal sealed class Terminal(TextWriter output, TextWriter error, bool showsUnicode, bool showsBold, int width, bool liveErrors = false)
 {
+    private bool _hasStatus;
+
     /// <summary>Columns to fill; 80 where nothing tells.</summary>
     public int Width => width;
 
@@ -17,17 +19,47 @@ internal sealed class Terminal(TextWriter output, TextWriter error, bool showsUn
         var redirected = Console.IsOutputRedirected;
         var dumb = string.Equals(Environment.GetEnvironmentVariable("TERM"), "dumb", StringComparison.Ordinal);
         var bold = !redirected && !dumb && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"));
-        return new(output, error, redirected || HasUnicode(), bold, redirected ? 80 : Math.Max(40, WindowWidth()));
+        return new(output, error, redirected || HasUnicode(), bold, redirected ? 80 : Math.Max(40, WindowWidth()), !Console.IsErrorRedirected && !dumb);
     }
 
     /// <summary>The same place with less of what it can show.</summary>
-    public Terminal With(bool ascii, bool plain) => new(output, error, showsUnicode && !ascii, showsBold && !plain, width);
+    public Terminal With(bool ascii, bool plain) => new(output, error, showsUnicode && !ascii, showsBold && !plain, width, liveErrors);
 
     public void Line(string text = "") => output.WriteLine(Shown(text));
+
+    /// <summary>Writes a file's text as it is.</summary>
+    public void Text(string text) => output.Write(text);
 
     public void Emphasized(string text) => output.WriteLine(showsBold ? $"\e[1m{Shown(text)}\e[0m" : Shown(text));
 
     public void Error(string text) => error.WriteLine(OneLine(Shown(text)));
+
+    /// <summary>Whether a line on standard error can be written over.</summary>
+    public bool HasLiveErrors => liveErrors;
+
+    /// <summary>Shows a passing line on standard error.</summary>
+    public void Status(string text)
+    {
+        if (liveErrors)
+        {
+            error.Write($"\r{Shown(text)}\e[K");
+            _hasStatus = true;
+        }
+        else
+        {
+            Error(text);
+        }
+    }
+
+    /// <summary>Takes the passing line away.</summary>
+    public void ClearStatus()
+    {
+        if (_hasStatus)
+        {
+            error.Write("\r\e[K");
+            _hasStatus = false;
+        }
+    }
 
     private static string OneLine(string text) => text.ReplaceLineEndings(" ").Replace('\t', ' ');
 

@@ -1,5 +1,6 @@
 using System.Security;
 using Viscolog.Core.Advising;
+using Viscolog.Output;
 
 namespace Viscolog.Plots;
 
@@ -72,64 +73,7 @@ internal static class PlotFile
     }
 
     private static PlotOutcome Place(byte[] bytes, string full, string shown, bool force)
-    {
-        // A short name of its own, so that a long file name does not grow beyond what the disk allows.
-        var temporary = Path.Combine(Path.GetDirectoryName(full)!, $".viscolog-{Guid.NewGuid():N}.tmp");
-        try
-        {
-            using (var stream = new FileStream(temporary, FileMode.CreateNew, FileAccess.Write, FileShare.None))
-            {
-                stream.Write(bytes);
-                stream.Flush(flushToDisk: true);
-            }
-
-            return Move(temporary, full, shown, force);
-        }
-        finally
-        {
-            File.Delete(temporary);
-        }
-    }
-
-    private static PlotOutcome Move(string temporary, string full, string shown, bool force)
-    {
-        if (!force && !Claim(full))
-        {
-            return Taken(shown);
-        }
-
-        var moved = false;
-        try
-        {
-            File.Move(temporary, full, overwrite: true);
-            moved = true;
-            return new PlotOutcome.Written(full);
-        }
-        finally
-        {
-            if (!moved && !force)
-            {
-                File.Delete(full);
-            }
-        }
-    }
-
-    /// <summary>
-    /// Takes the name by creating an empty file, which the system lets only one of several programs do; false where it is taken.
-    /// File.Move without overwrite looks first and renames then, so two programs at once could both believe they had won.
-    /// </summary>
-    private static bool Claim(string full)
-    {
-        try
-        {
-            using var claim = new FileStream(full, FileMode.CreateNew, FileAccess.Write, FileShare.None);
-            return true;
-        }
-        catch (IOException) when (Path.Exists(full))
-        {
-            return false;
-        }
-    }
+        => WholeFile.Write(full, bytes, force) ? new PlotOutcome.Written(full) : Taken(shown);
 
     private static PlotOutcome.Refused Taken(string shown) => new($"{shown}: exists already; choose another name, or overwrite it with --force");
 }

@@ -1,12 +1,13 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text.RegularExpressions;
 using CsvHelper;
 using Viscolog.Core.Measuring;
 
 namespace Viscolog.RunFiles;
 
 /// <summary>Writes run files: UTF-8 without byte order mark, LF, commas, decimal points.</summary>
-internal static class RunFileWriter
+internal static partial class RunFileWriter
 {
     private static readonly CsvWriterOptions Options = CsvWriterOptions.Default with
     {
@@ -21,8 +22,11 @@ internal static class RunFileWriter
     };
 
     /// <summary>Writes the file; the stream stays open.</summary>
+    /// <param name="file">The file.</param>
+    /// <param name="stream">Where to.</param>
+    /// <param name="spreadsheetSafe">Whether to put a mark before texts that a spreadsheet would take for formulas; such a file says something else than the run does.</param>
     /// <exception cref="ArgumentException">A thickener's name or trait can't stand in a file (see <see cref="ThickenerLine.CanName"/>).</exception>
-    public static void Write(RunFile file, Stream stream)
+    public static void Write(RunFile file, Stream stream, bool spreadsheetSafe = false)
     {
         if (file.Run.Thickeners.FirstOrDefault(t => !ThickenerLine.CanName(t.Name)) is { } odd)
         {
@@ -31,8 +35,8 @@ internal static class RunFileWriter
 
         var rows = file.Contents().Select(r => r.Content).ToList();
         var columns = InUse(file, rows);
-        using var writer = CsvWriter.Create(stream, Options, leaveOpen: true);
-        WriteHeader(file, writer);
+        using var writer = CsvWriter.Create(stream, spreadsheetSafe ? Options with { Injection = CsvInjection.Escape } : Options, leaveOpen: true);
+        WriteHeader(file, spreadsheetSafe, writer);
         WriteNames(file, columns, writer);
         for (var i = 0; i < rows.Count; i++)
         {
@@ -40,13 +44,17 @@ internal static class RunFileWriter
         }
     }
 
-    private static void WriteHeader(RunFile file, CsvWriter writer)
+    private static void WriteHeader(RunFile file, bool spreadsheetSafe, CsvWriter writer)
     {
         foreach (var line in HeaderText.Of(file))
         {
-            writer.WriteComment(" " + line);
+            writer.WriteComment(" " + (spreadsheetSafe ? CellStart().Replace(line, "${between}'${formula}") : line));
         }
     }
+
+    // A spreadsheet cuts header lines into cells too, at commas or at semicolons.
+    [GeneratedRegex(@"(?<between>[,;\t]\s*)(?<formula>[=+\-@])", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex CellStart();
 
     private static void WriteNames(RunFile file, IEnumerable<Column> columns, CsvWriter writer)
     {

@@ -10,6 +10,9 @@ namespace Viscolog.Store;
 /// </summary>
 internal sealed class BenchLog : IDisposable
 {
+    /// <summary>Earlier runs that are looked up at most.</summary>
+    private const int MostEarlier = 100;
+
     private readonly LogPlace _place;
     private readonly TimeProvider _clock;
     private readonly LogLock? _lock;
@@ -51,11 +54,13 @@ internal sealed class BenchLog : IDisposable
     /// <summary>The run of a UUID; null where there is none.</summary>
     public LoggedRun? Run(Guid id) => Copy.Run(id) is { } doc ? Whole(doc) : null;
 
-    /// <summary>The latest runs of a base with a thickener that were begun before a run of this log, or all of them, the earliest first.</summary>
-    public ImmutableArray<Run> EarlierRuns(string? @base, string thickener, int count, int? before, int? except)
+    /// <summary>The latest runs with a run's base and any of its thickeners, the earliest first.</summary>
+    /// <param name="run">The run.</param>
+    /// <param name="number">Its number where the log has it: then only runs that were begun before it.</param>
+    public ImmutableArray<Run> Earlier(Run run, int? number)
     {
-        var docs = Copy.RunsByPair(RunState.PairOf(@base, thickener)).Where(d => (before is null || d.Id < before) && d.Id != except);
-        return [.. docs.TakeLast(count).Select(d => Whole(d).File.Run)];
+        var docs = run.Base.Name is null ? [] : run.Thickeners.SelectMany(t => Copy.RunsByPair(RunState.PairOf(run.Base.Name, t.Name)));
+        return [.. docs.DistinctBy(d => d.Id).Where(d => number is null || d.Id < number).OrderBy(d => d.Id).TakeLast(MostEarlier).Select(d => Whole(d).File.Run)];
     }
 
     /// <summary>The number under which the log has the run of a file; null where it has not.</summary>
@@ -90,7 +95,7 @@ internal sealed class BenchLog : IDisposable
 
     /// <summary>Adds a row to the end of a run.</summary>
     public WriteOutcome Add(int run, FileRow row)
-        => Commit(run, rows => rows.Add(row), new LogRecord.RowAdded(run, RowsIn(run) + 1, null, StoredRows.Of(row)));
+        => Commit(run, rows => rows.Add(row), new LogRecord.RowAdded(run, RowsIn(run) + 1, StoredRows.Of(row)));
 
     /// <summary>Makes a row void; nothing disappears.</summary>
     public WriteOutcome Void(int run, int row, string reason)
@@ -109,7 +114,7 @@ internal sealed class BenchLog : IDisposable
                 rows.Insert(place + 1, replacing);
             },
             new LogRecord.RowVoided(run, row, reason),
-            new LogRecord.RowAdded(run, RowsIn(run) + 1, row, StoredRows.Of(replacing)));
+            new LogRecord.RowAdded(run, RowsIn(run) + 1, StoredRows.Of(replacing), row));
     }
 
     /// <summary>States a run's header anew, such as another target; its rows stay.</summary>
@@ -133,10 +138,19 @@ internal sealed class BenchLog : IDisposable
     /// <summary>The headers that a run had, the earliest first, the one in force last; each as one text.</summary>
     internal IReadOnlyList<string> Headers(int run) => [.. Doc(run).Earlier, string.Join('\n', Doc(run).Header)];
 
+    /// <summary>Closes the query copy while the lock is kept, so that it can be compared; says what the journal is.</summary>
+    internal JournalScan CloseForCheck()
+    {
+        _fault = "the log is being checked";
+        AbandonCopy();
+        return _journal?.Now ?? throw new InvalidOperationException("the log was opened to be read");
+    }
+
     /// <inheritdoc/>
     public void Dispose()
     {
         _copy?.Dispose();
+        _copy = null;
         if (_journal is not null)
         {
             var scan = _journal.Now;
@@ -258,7 +272,7 @@ internal sealed class BenchLog : IDisposable
     {
         try
         {
-            Disk.Place(_place.Seal, System.Text.Encoding.UTF8.GetBytes(Seal.Of(scan, _place.Copy).Text()));
+            CopyBuilder.SealUp(_place, scan);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

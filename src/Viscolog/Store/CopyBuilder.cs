@@ -1,3 +1,6 @@
+using System.Text;
+using Viscolog.Output;
+
 namespace Viscolog.Store;
 
 /// <summary>Makes a query copy from a journal: beside the old one first, and in its place once it is whole.</summary>
@@ -38,8 +41,11 @@ internal static class CopyBuilder
         File.Delete(place.CopyLog);
         File.Move(place.NewCopy, place.Copy, overwrite: true);
         Disk.FlushFolder(place.Folder);
-        Disk.Place(place.Seal, System.Text.Encoding.UTF8.GetBytes(Seal.Of(scan, place.Copy).Text()));
+        SealUp(place, scan);
     }
+
+    /// <summary>Says what journal and query copy are now.</summary>
+    public static void SealUp(LogPlace place, JournalScan scan) => WholeFile.Write(place.Seal, Encoding.UTF8.GetBytes(Seal.Of(scan, place.Copy).Text()), replace: true);
 
     /// <summary>Deletes what stands beside.</summary>
     public static void DeleteBeside(LogPlace place)

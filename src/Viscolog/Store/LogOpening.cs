@@ -1,4 +1,5 @@
 using System.Globalization;
+using Viscolog.Output;
 using Viscolog.RunFiles;
 
 namespace Viscolog.Store;
@@ -147,7 +148,7 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
     private void Begin()
     {
         var begun = new LogRecord.Begun(JournalVersion, Guid.CreateVersion7(clock.GetUtcNow())) { At = Stamp(clock) };
-        Disk.Place(place.Journal, JournalWriter.FirstLine(begun));
+        WholeFile.Write(place.Journal, JournalWriter.FirstLine(begun), replace: false);
     }
 
     /// <summary>The time as records carry it.</summary>

@@ -31,14 +31,14 @@ internal abstract record LogRecord
     /// <param name="Id">The run's UUID.</param>
     /// <param name="Header">Lines <c>key: value</c> as in a run file.</param>
     /// <param name="Columns">Names of the unknown columns; null where there are none.</param>
-    internal sealed record RunStated(int Run, Guid Id, string[] Header, string[]? Columns) : LogRecord;
+    internal sealed record RunStated(int Run, Guid Id, string[] Header, string[]? Columns = null) : LogRecord;
 
     /// <summary>A row of a run.</summary>
     /// <param name="Run">The run's number.</param>
     /// <param name="Row">The row's number in the run, from 1, in the order in which rows were logged.</param>
-    /// <param name="After">The row that it follows; null where it follows the run's last.</param>
     /// <param name="Is">What it says.</param>
-    internal sealed record RowAdded(int Run, int Row, int? After, StoredRow Is) : LogRecord;
+    /// <param name="After">The row that it follows; null where it follows the run's last.</param>
+    internal sealed record RowAdded(int Run, int Row, StoredRow Is, int? After = null) : LogRecord;
 
     /// <summary>A row counts no more.</summary>
     /// <param name="Run">The run's number.</param>

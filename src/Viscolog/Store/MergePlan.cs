@@ -48,7 +48,7 @@ internal sealed class MergePlan
         IsNew = true,
         Added = file.Rows.Length,
         RecordCount = 1 + file.Rows.Length,
-        Records = file.Contents().Select(LogRecord (row, i) => new LogRecord.RowAdded(number, i + 1, null, StoredRows.Of(row))).Prepend(Stated(number, id, file)),
+        Records = file.Contents().Select(LogRecord (row, i) => new LogRecord.RowAdded(number, i + 1, StoredRows.Of(row))).Prepend(Stated(number, id, file)),
     };
 
     private static MergePlan Continued(RunFile file, LoggedRun known, IReadOnlyList<string> headers)
@@ -108,7 +108,7 @@ internal sealed class MergePlan
             else
             {
                 next++;
-                records.Add(new LogRecord.RowAdded(known.Number, next, loggedLeft > 0 ? before : null, StoredRows.Of(fileRows[step.File!.Value])));
+                records.Add(new LogRecord.RowAdded(known.Number, next, StoredRows.Of(fileRows[step.File!.Value]), loggedLeft > 0 ? before : null));
                 before = next;
             }
         }

@@ -94,6 +94,8 @@ internal sealed class QueryCopy : IDisposable
 
     public int RunCount() => _runCount ??= _runs.Count();
 
+    public long RowCount() => _rows.LongCount();
+
     /// <summary>A run's rows in the order in which things happened.</summary>
     public IReadOnlyList<RowDoc> RowsOf(int run)
     {

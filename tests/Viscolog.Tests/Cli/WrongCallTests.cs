@@ -63,7 +63,7 @@ public sealed class WrongCallTests : IDisposable
     {
         using var output = new BreakingWriter();
         using var error = new StringWriter { NewLine = "\n" };
-        var code = Viscolog.Cli.CommandLine.Run(["advise", Checkout.Sample("lantern-gel-07.csv")], new(output, error, true, false, 80), output);
+        var code = Viscolog.Cli.CommandLine.Run(["advise", Checkout.Sample("lantern-gel-07.csv"), "--history", Checkout.Sample("lantern-gel-06.csv")], new(output, error, true, false, 80), new(_ => null, TimeProvider.System), output);
         Assert.Equal(70, code);
         Assert.Contains("please report it", Assert.Single(error.ToString().TrimEnd('\n').Split('\n')), StringComparison.Ordinal);
     }

@@ -1,4 +1,5 @@
 using Viscolog.Cli;
+using Viscolog.Store;
 
 namespace Viscolog.Tests.Support;
 
@@ -8,12 +9,25 @@ namespace Viscolog.Tests.Support;
 /// <param name="Error">Standard error.</param>
 internal sealed record Called(int Code, string Output, string Error)
 {
-    /// <summary>Calls the program in this process as on a pipe.</summary>
-    public static Called With(params string[] args)
+    private static readonly Lazy<string> EmptyLog = new(NewLog);
+
+    /// <summary>Calls the program in this process as on a pipe, with a log that holds no runs.</summary>
+    public static Called With(params string[] args) => In(EmptyLog.Value, args);
+
+    /// <summary>Calls the program with a log's folder as the usual one.</summary>
+    public static Called In(string log, params string[] args)
     {
         using var output = new StringWriter { NewLine = "\n" };
         using var error = new StringWriter { NewLine = "\n" };
-        var code = CommandLine.Run(args, new Terminal(output, error, showsUnicode: true, showsBold: false, width: 80), output);
+        var code = CommandLine.Run(args, new Terminal(output, error, showsUnicode: true, showsBold: false, width: 80), new(name => name == LogPlace.Variable ? log : null, TimeProvider.System), output);
         return new(code, output.ToString(), error.ToString());
+    }
+
+    private static string NewLog()
+    {
+        var folder = Directory.CreateTempSubdirectory("viscolog-log-").FullName;
+        AppDomain.CurrentDomain.ProcessExit += (_, _) => Directory.Delete(folder, recursive: true);
+        Assert.IsType<LogOutcome.Opened>(BenchLog.Open(new(folder), LogUse.Write, TimeProvider.System, null)).Log.Dispose();
+        return folder;
     }
 }

@@ -12,6 +12,13 @@ namespace Viscolog.Cli.Json;
 [JsonSerializable(typeof(AdviceAnswer))]
 [JsonSerializable(typeof(FitAnswer))]
 [JsonSerializable(typeof(PlotAnswer))]
+[JsonSerializable(typeof(ImportAnswer))]
+[JsonSerializable(typeof(RunsAnswer))]
+[JsonSerializable(typeof(RunAnswer))]
+[JsonSerializable(typeof(ExportAnswer))]
+[JsonSerializable(typeof(BackupAnswer))]
+[JsonSerializable(typeof(RestoreAnswer))]
+[JsonSerializable(typeof(VerifyAnswer))]
 internal sealed partial class AnswerContext : JsonSerializerContext
 {
     /// <summary>With text as it is: the output is no web page.</summary>

@@ -1,24 +1,10 @@
 using System.Runtime.InteropServices;
 
-namespace Viscolog.Store;
+namespace Viscolog.Output;
 
 /// <summary>Makes what happened to files in a folder outlast a power cut.</summary>
-internal static partial class Disk
+internal static class Disk
 {
-    /// <summary>Writes a whole file under its name at once: it is there entirely, on the disk, or as it was before.</summary>
-    public static void Place(string path, ReadOnlySpan<byte> bytes)
-    {
-        var temporary = path + ".new";
-        using (var stream = new FileStream(temporary, FileMode.Create, FileAccess.Write, FileShare.None))
-        {
-            stream.Write(bytes);
-            stream.Flush(flushToDisk: true);
-        }
-
-        File.Move(temporary, path, overwrite: true);
-        FlushFolder(Path.GetDirectoryName(path)!);
-    }
-
     /// <summary>Flushes the names in a folder. Where the system has no such call, it does so by itself.</summary>
     public static void FlushFolder(string folder)
     {

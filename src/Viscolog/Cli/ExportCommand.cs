@@ -1,0 +1,153 @@
+using System.CommandLine;
+using System.Text;
+using Viscolog.Cli.Json;
+using Viscolog.Output;
+using Viscolog.RunFiles;
+using Viscolog.Store;
+
+namespace Viscolog.Cli;
+
+/// <summary>Logged runs as run files.</summary>
+internal sealed class ExportCommand
+{
+    public const string Example = "dotnet run --project src/Viscolog -- export --all -o my-runs --log my-log";
+
+    private readonly Argument<string[]> runs = new("RUN") { Description = "Numbers of logged runs, or their UUIDs.", Arity = ArgumentArity.ZeroOrMore };
+    private readonly Option<bool> all = new("--all") { Description = "Every run of the log." };
+    private readonly Option<string> output = new("--output", "-o") { HelpName = "PATH", Description = "A file for one run, else a folder; one run without it goes to standard output." };
+    private readonly Option<bool> safe = new("--spreadsheet-safe") { Description = "Put a mark before texts that a spreadsheet would take for formulas. Such files don't say exactly what the log says; don't import them." };
+    private readonly Option<bool> force = new("--force") { Description = "Overwrite existing files." };
+
+    public Command Create(CommonOptions common, Terminal terminal)
+    {
+        var command = new Command("export", "Write logged runs as run files, lossless, to keep, to look at, or to import elsewhere.");
+        command.Add(runs);
+        command.Add(all);
+        command.Add(output);
+        command.Add(safe);
+        command.Add(force);
+        command.Validators.Add(result =>
+        {
+            var (named, everything) = (result.GetValue(runs)?.Length ?? 0, result.GetValue(all));
+            if (everything == named > 0)
+            {
+                result.AddError("name runs, or give --all for every run");
+            }
+            else if ((everything || named > 1) && result.GetValue(output) is null)
+            {
+                result.AddError("name a folder with -o for more than one run");
+            }
+        });
+        common.AddTo(command);
+        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
+        return command;
+    }
+
+    private ExitCode Run(Invocation call)
+    {
+        using var stop = new StopSignal();
+        using var log = call.OpenLog(LogUse.Read);
+        if (log is null)
+        {
+            return ExitCode.LogUnusable;
+        }
+
+        var names = call.Value(all) ? [.. log.Runs().Select(r => FormattableString.Invariant($"{r.Number}"))] : call.Value(runs);
+        var path = call.Value(output);
+        if (path is null || (names.Length == 1 && !call.Value(all)))
+        {
+            return One(names[0], path, log, call);
+        }
+
+        return Folder(names, Path.GetFullPath(path), log, call, stop.Token);
+    }
+
+    private ExitCode One(string name, string? path, BenchLog log, Invocation call)
+    {
+        if (RunSource.Find(log, name) is not { } logged)
+        {
+            return call.Refuse(RunSource.Unknown(name));
+        }
+
+        if (path is null)
+        {
+            call.Terminal.Text(Encoding.UTF8.GetString(Bytes(logged, call)));
+            return ExitCode.Done;
+        }
+
+        return Write(Path.GetFullPath(path), logged, call) is { } refusal ? call.Refuse(refusal) : Answer(call, [path]);
+    }
+
+    private ExitCode Folder(string[] names, string folder, BenchLog log, Invocation call, CancellationToken stop)
+    {
+        if (File.Exists(folder) || !Directory.Exists(Path.GetDirectoryName(folder)))
+        {
+            return call.Refuse($"{folder}: not a folder, and none can be made there");
+        }
+
+        Directory.CreateDirectory(folder);
+        using var progress = call.Progress();
+        var written = new List<string>();
+        foreach (var name in names)
+        {
+            progress.Report(new("exporting", written.Count, names.Length));
+            if (stop.IsCancellationRequested)
+            {
+                call.Terminal.Error($"stopped after {Count.Of(written.Count, "file", "files")}; each of them is whole");
+                return ExitCode.Stopped;
+            }
+
+            if (RunSource.Find(log, name) is not { } logged)
+            {
+                return call.Refuse(RunSource.Unknown(name));
+            }
+
+            var path = Path.Combine(folder, ExportName.Of(logged));
+            if (Write(path, logged, call) is { } refusal)
+            {
+                return call.Refuse(refusal);
+            }
+
+            written.Add(path);
+        }
+
+        progress.Dispose();
+        return Answer(call, written);
+    }
+
+    private string? Write(string path, LoggedRun logged, Invocation call)
+    {
+        try
+        {
+            var bytes = Bytes(logged, call);
+            return WholeFile.Write(path, bytes, call.Value(force)) || File.ReadAllBytes(path).AsSpan().SequenceEqual(bytes)
+                ? null
+                : $"{path}: exists already and says something else; choose another name, or overwrite it with --force";
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return OneLine.Of($"{path}: cannot be written: {e.Message}");
+        }
+    }
+
+    private byte[] Bytes(LoggedRun logged, Invocation call)
+    {
+        using var stream = new MemoryStream();
+        RunFileWriter.Write(logged.File, stream, call.Value(safe));
+        return stream.ToArray();
+    }
+
+    private static ExitCode Answer(Invocation call, List<string> written)
+    {
+        if (call.Json)
+        {
+            call.Print(new ExportAnswer(written));
+        }
+        else
+        {
+            call.Terminal.Line(written is [var only] ? $"written: {only}" : $"written: {Count.Of(written.Count, "file", "files")}");
+        }
+
+        return ExitCode.Done;
+    }
+}

@@ -1,0 +1,103 @@
+using System.CommandLine;
+using Viscolog.Cli.Json;
+using Viscolog.Store;
+
+namespace Viscolog.Cli;
+
+/// <summary>Brings run files into the log.</summary>
+internal sealed class ImportCommand
+{
+    public const string Example = "dotnet run --project src/Viscolog -- import sample-runs/lantern-gel-06.csv --log my-log";
+
+    private readonly Argument<string[]> files = new("FILE") { Description = "Run files, or folders of them.", Arity = ArgumentArity.OneOrMore };
+
+    public Command Create(CommonOptions common, Terminal terminal)
+    {
+        var command = new Command("import", "Bring run files into the log: each whole or not at all, none of them twice.");
+        command.Add(files);
+        common.AddTo(command);
+        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
+        return command;
+    }
+
+    private ExitCode Run(Invocation call)
+    {
+        using var stop = new StopSignal();
+        using var log = call.OpenLog(LogUse.Write);
+        if (log is null)
+        {
+            return ExitCode.LogUnusable;
+        }
+
+        using var progress = call.Progress();
+        var paths = call.Value(files).SelectMany(Inside).ToList();
+        var (answer, code) = (new ImportAnswer(), ExitCode.Done);
+        foreach (var (path, i) in paths.Select((p, i) => (p, i)))
+        {
+            progress.Report(new("importing", i, paths.Count));
+            var (added, end) = Import(path, log, call, stop.Token);
+            answer = answer.With(added);
+            code = end == ExitCode.Done ? code : end;
+            if (end is ExitCode.LogUnusable or ExitCode.Stopped)
+            {
+                break;
+            }
+        }
+
+        progress.Dispose();
+        Answer(call, answer);
+        return code;
+    }
+
+    private static IEnumerable<string> Inside(string path)
+        => Directory.Exists(path) ? Directory.EnumerateFiles(path, "*.csv").Order(StringComparer.Ordinal) : [path];
+
+    private static (ImportAnswer Added, ExitCode Code) Import(string path, BenchLog log, Invocation call, CancellationToken stop)
+    {
+        if (stop.IsCancellationRequested)
+        {
+            call.Terminal.Error($"stopped before {path}; what was imported before it is in the log");
+            return (new(), ExitCode.Stopped);
+        }
+
+        if (RunSource.ReadFile(path, call) is not { } file)
+        {
+            return (new(), ExitCode.InputRefused);
+        }
+
+        call.Warn(file.Warnings);
+        try
+        {
+            switch (log.Import(file, stop))
+            {
+                case ImportOutcome.Imported { Plan: var plan }:
+                    return (new() { Files = 1, Runs = plan.IsNew ? 1 : 0, Entries = plan.Added, Voided = plan.Voided, Already = plan.Already }, ExitCode.Done);
+                case ImportOutcome.Contradicted contradicted:
+                    call.Terminal.Error($"{path}: {contradicted.Reason}");
+                    return (new(), ExitCode.InputRefused);
+                case ImportOutcome.NotAcknowledged not:
+                    call.Terminal.Error($"{path}: {not.Reason}");
+                    return (new(), ExitCode.LogUnusable);
+                default:
+                    throw new InvalidOperationException("not a case of the closed set");
+            }
+        }
+        catch (OperationCanceledException)
+        {
+            call.Terminal.Error($"stopped; nothing of {path} is in the log, what was imported before it is");
+            return (new(), ExitCode.Stopped);
+        }
+    }
+
+    private static void Answer(Invocation call, ImportAnswer answer)
+    {
+        if (call.Json)
+        {
+            call.Print(answer);
+            return;
+        }
+
+        var voided = answer.Voided > 0 ? FormattableString.Invariant($", {Count.Of(answer.Voided, "entry", "entries")} made void") : "";
+        call.Terminal.Line($"{Count.Of(answer.Files, "file", "files")}: {Count.Of(answer.Runs, "new run", "new runs")}, {Count.Of(answer.Entries, "new entry", "new entries")}{voided}; {Count.Of(answer.Already, "entry was", "entries were")} there already");
+    }
+}

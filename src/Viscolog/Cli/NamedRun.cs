@@ -1,0 +1,12 @@
+using System.Collections.Immutable;
+using Viscolog.Core.Pots;
+using Viscolog.RunFiles;
+
+namespace Viscolog.Cli;
+
+/// <summary>A run that a command names.</summary>
+/// <param name="Name">How messages name it.</param>
+/// <param name="File">The run.</param>
+/// <param name="Earlier">Earlier runs that tell something about it, the earliest first.</param>
+/// <param name="Warnings">What the reader ought to know.</param>
+internal sealed record NamedRun(string Name, RunFile File, ImmutableArray<Run> Earlier, ImmutableArray<string> Warnings);

@@ -1,0 +1,41 @@
+using System.CommandLine;
+using Viscolog.Cli.Json;
+using Viscolog.Store;
+
+namespace Viscolog.Cli;
+
+/// <summary>Puts a backup back.</summary>
+internal sealed class RestoreCommand
+{
+    public const string Example = "dotnet run --project src/Viscolog -- restore my-backups/backup-20260302T081500Z.journal --log my-log";
+
+    private readonly Argument<string> backup = new("BACKUP") { Description = "A backup, as 'backup' made it." };
+
+    public Command Create(CommonOptions common, Terminal terminal)
+    {
+        var command = new Command("restore", "Put a backup in the log's place; what was there before is set aside, never deleted.");
+        command.Add(backup);
+        common.AddTo(command);
+        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
+        return command;
+    }
+
+    private ExitCode Run(Invocation call)
+    {
+        using var progress = call.Progress();
+        switch (LogBackups.Restore(call.Log, call.Value(backup), call.Clock.GetUtcNow(), progress))
+        {
+            case BackupOutcome.Restored restored when call.Json:
+                call.Print(new RestoreAnswer(restored.Lines, restored.Aside));
+                return ExitCode.Done;
+            case BackupOutcome.Restored restored:
+                progress.Dispose();
+                call.Terminal.Line($"restored {Count.Of(restored.Lines, "line", "lines")}{(restored.Aside is { } aside ? $"; what was there before is in {aside}" : "")}");
+                return ExitCode.Done;
+            case BackupOutcome.Failed failed:
+                return call.LogFailed(failed.Reason);
+            default:
+                throw new InvalidOperationException("not a case of the closed set");
+        }
+    }
+}

@@ -1,0 +1,121 @@
+using System.CommandLine;
+using System.Globalization;
+using Viscolog.Cli.Json;
+using Viscolog.Core.Measuring;
+using Viscolog.Core.Pots;
+using Viscolog.Plots;
+using Viscolog.RunFiles;
+using Viscolog.Store;
+
+namespace Viscolog.Cli;
+
+/// <summary>All that happened to one logged run.</summary>
+internal sealed class ShowCommand
+{
+    public const string Example = "dotnet run --project src/Viscolog -- show 1 --log my-log";
+
+    private readonly Argument<string> run = new("RUN") { Description = "The number of a logged run, or its UUID." };
+
+    public Command Create(CommonOptions common, Terminal terminal)
+    {
+        var command = new Command("show", "Show a logged run: its header, every entry in order, doses, readings, what was made void and why.");
+        command.Add(run);
+        common.AddTo(command);
+        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
+        return command;
+    }
+
+    private ExitCode Run(Invocation call)
+    {
+        using var log = call.OpenLog(LogUse.Read);
+        if (log is null)
+        {
+            return ExitCode.LogUnusable;
+        }
+
+        if (RunSource.Find(log, call.Value(run)) is not { } logged)
+        {
+            return call.Refuse(RunSource.Unknown(call.Value(run)));
+        }
+
+        if (call.Json)
+        {
+            call.Print(RunAnswer.Of(logged));
+            return ExitCode.Done;
+        }
+
+        var terminal = call.Terminal;
+        terminal.Line(FormattableString.Invariant($"run {logged.Number} · {RunTitle.Of(logged.File.Run)}"));
+        foreach (var line in HeaderText.Of(logged.File))
+        {
+            terminal.Line("  " + PlotText.Clean(line));
+        }
+
+        terminal.Line();
+        Table(logged).Write(terminal);
+        return ExitCode.Done;
+    }
+
+    private static TextTable Table(LoggedRun logged)
+    {
+        var whole = logged.File.Run;
+        var thickeners = whole.Thickeners.Where(t => whole.Entries.OfType<Entry.Dosed>().Any(d => d.Thickener == t.Name)).ToList();
+        var table = new TextTable(
+            ["row", .. thickeners.Select(t => $"{t.Name} %"), "poured g", "stir s", "wait s", Unit(whole.MethodInForce), "°C", "pH", "string mm", "base g", "water g", "taken g", "time", "note"]);
+        var pot = Pot.With(whole.BaseMass);
+        foreach (var (row, number) in logged.File.Contents().Zip(logged.Rows))
+        {
+            var content = row.Content;
+            pot = content.Entries().Aggregate(pot, whole.After);
+            var reading = content.Reading;
+            table.Add(
+            [
+                number.ToString(CultureInfo.InvariantCulture),
+                .. thickeners.Select(t => pot.DoseOf(t.Name).Percent.ToString("0.00", CultureInfo.InvariantCulture)),
+                Grams(content.Dosed?.Poured.Grams),
+                Seconds(reading?.Stir), Seconds(reading?.Wait), Value(reading?.Value),
+                Plain(reading?.Temperature?.Celsius), Plain(reading?.Acidity?.Ph), Plain(reading?.StringLength?.Millimeters),
+                Grams(content.LetDown?.Grams), Grams(content.Water?.Grams), Grams(content.Taken?.Grams),
+                content.Time?.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) ?? "",
+                Note(content),
+            ]);
+        }
+
+        return table;
+    }
+
+    private static string Note(RowContent content)
+    {
+        string?[] parts =
+        [
+            content.Void is { } reason ? $"VOID: {reason}" : null,
+            content.Replaces ? "in place of the row above" : null,
+            content.Note,
+        ];
+        return string.Join("; ", parts.OfType<string>());
+    }
+
+    private static string Unit(Method method) => method.Kind switch
+    {
+        MethodKind.EffluxCup or MethodKind.DipCup => "cup s",
+        MethodKind.Krebs => "KU",
+        MethodKind.FallingBall or MethodKind.Slump => "reading",
+        _ => "mPa·s",
+    };
+
+    private static string Value(InstrumentValue? value) => value switch
+    {
+        InstrumentValue.Direct direct => Shown.Number(direct.Viscosity.MilliPascalSeconds),
+        InstrumentValue.CupTime cup => Plain(cup.Time.TotalSeconds),
+        InstrumentValue.Krebs krebs => Plain(krebs.Units),
+        InstrumentValue.Torque torque => $"{Plain(torque.OfFullScale.Percent)} % at {Plain(torque.RevolutionsPerMinute)} rpm",
+        InstrumentValue.Plain plain => Plain(plain.Value),
+        _ => "",
+    };
+
+    private static string Grams(double? value) => value?.ToString("0.00###", CultureInfo.InvariantCulture) ?? "";
+
+    private static string Seconds(TimeSpan? span) => span?.TotalSeconds.ToString("0.#", CultureInfo.InvariantCulture) ?? "";
+
+    private static string Plain(double? value) => value?.ToString("0.###", CultureInfo.InvariantCulture) ?? "";
+}

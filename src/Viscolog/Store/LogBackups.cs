@@ -1,0 +1,141 @@
+using System.Globalization;
+using Viscolog.Output;
+using Viscolog.RunFiles;
+
+namespace Viscolog.Store;
+
+/// <summary>Copies of the journal, which hold all that the log holds: made, looked through, put back.</summary>
+internal static class LogBackups
+{
+    private const string Prefix = "backup-";
+    private const string Ending = ".journal";
+
+    /// <summary>Copies an open log's journal into a folder and keeps the latest copies there.</summary>
+    /// <param name="log">The log; nobody can add to it meanwhile.</param>
+    /// <param name="folder">Where to; made where its parent exists.</param>
+    /// <param name="keep">Copies to keep, this one included; 1 or more.</param>
+    /// <param name="now">The time, for the name.</param>
+    /// <param name="progress">Told from time to time.</param>
+    public static BackupOutcome Make(BenchLog log, string folder, int keep, DateTimeOffset now, IProgress<LogProgress>? progress)
+    {
+        var temporary = Path.Combine(folder, $".{Guid.NewGuid():N}.tmp");
+        try
+        {
+            Directory.CreateDirectory(folder);
+            progress?.Report(new("copying the journal", 0, 0));
+            Copy(log.Place.Journal, temporary);
+            var scan = LogOpening.Scan(temporary, new FileInfo(log.Place.Journal).Length, progress);
+            var path = FreeName(folder, now);
+            File.Move(temporary, path);
+            Disk.FlushFolder(folder);
+            return new BackupOutcome.Made(path, scan.Lines, Prune(folder, keep));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or LogRefused)
+        {
+            return new BackupOutcome.Failed(OneLine.Of($"no backup was made in {folder}: {e.Message}"));
+        }
+        finally
+        {
+            File.Delete(temporary);
+        }
+    }
+
+    /// <summary>Puts a backup in the place of a log, whose present files are set aside together first.</summary>
+    public static BackupOutcome Restore(LogPlace place, string backup, DateTimeOffset now, IProgress<LogProgress>? progress)
+    {
+        try
+        {
+            if (!File.Exists(backup))
+            {
+                return new BackupOutcome.Failed($"{backup}: no such file; name a backup, such as one in {place.Backups}");
+            }
+
+            var scan = LogOpening.Scan(backup, 0, progress);
+            if (File.Exists(place.Folder) || !Directory.Exists(Path.GetDirectoryName(place.Folder)))
+            {
+                return new BackupOutcome.Failed($"{place.Folder} can't hold a log; name a folder with --log");
+            }
+
+            Directory.CreateDirectory(place.Folder);
+            using var taken = LogLock.Take(place, TimeSpan.FromSeconds(2));
+            return taken is null
+                ? new BackupOutcome.Failed($"the log in {place.Folder} is busy: {LogLock.HolderOf(place)} has it; close that first")
+                : PutBack(place, backup, scan, now, progress);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or LogRefused or InvalidDataException)
+        {
+            return new BackupOutcome.Failed(OneLine.Of($"{backup} was not restored: {e.Message}"));
+        }
+    }
+
+    private static BackupOutcome.Restored PutBack(LogPlace place, string backup, JournalScan scan, DateTimeOffset now, IProgress<LogProgress>? progress)
+    {
+        // The copy comes in first under another name, so that a full disk is found while nothing has moved.
+        var arriving = place.Journal + ".new";
+        Copy(backup, arriving);
+        var aside = SetAside(place, now);
+        File.Move(arriving, place.Journal);
+        Disk.FlushFolder(place.Folder);
+        if (scan.IsTorn)
+        {
+            using var stream = new FileStream(place.Journal, FileMode.Open, FileAccess.Write);
+            stream.SetLength(scan.Length);
+        }
+
+        CopyBuilder.Build(place, scan, progress);
+        return new(scan.Lines, aside);
+    }
+
+    private static string? SetAside(LogPlace place, DateTimeOffset now)
+    {
+        string[] present = [.. new[] { place.Journal, place.Seal, place.CopyLog, place.Copy, place.Torn }.Where(Path.Exists)];
+        if (present.Length == 0)
+        {
+            return null;
+        }
+
+        var folder = Path.Combine(place.Folder, "aside-" + Stamp(now));
+        for (var i = 2; Path.Exists(folder); i++)
+        {
+            folder = Path.Combine(place.Folder, FormattableString.Invariant($"aside-{Stamp(now)}-{i}"));
+        }
+
+        Directory.CreateDirectory(folder);
+        foreach (var path in present)
+        {
+            Directory.Move(path, Path.Combine(folder, Path.GetFileName(path)));
+        }
+
+        Disk.FlushFolder(folder);
+        return folder;
+    }
+
+    private static void Copy(string from, string to)
+    {
+        using var source = new FileStream(from, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+        using var target = new FileStream(to, FileMode.Create, FileAccess.Write, FileShare.None);
+        source.CopyTo(target);
+        target.Flush(flushToDisk: true);
+    }
+
+    private static string FreeName(string folder, DateTimeOffset now)
+    {
+        var path = Path.Combine(folder, Prefix + Stamp(now) + Ending);
+        for (var i = 2; Path.Exists(path); i++)
+        {
+            path = Path.Combine(folder, FormattableString.Invariant($"{Prefix}{Stamp(now)}-{i}{Ending}"));
+        }
+
+        return path;
+    }
+
+    private static int Prune(string folder, int keep)
+    {
+        // By time of writing, since names of one second are told apart by a number that does not sort.
+        var old = new DirectoryInfo(folder).GetFiles(Prefix + "*" + Ending).OrderByDescending(f => f.LastWriteTimeUtc).ThenByDescending(f => f.Name, StringComparer.Ordinal).Skip(keep).ToList();
+        old.ForEach(f => f.Delete());
+        return old.Count;
+    }
+
+    private static string Stamp(DateTimeOffset now) => now.UtcDateTime.ToString("yyyyMMdd'T'HHmmss'Z'", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,79 @@
+using Viscolog.RunFiles;
+
+namespace Viscolog.Store;
+
+/// <summary>The full check: every byte of the journal, every record in it, and the query copy against what the journal makes.</summary>
+/// <param name="Lines">Lines of the journal.</param>
+/// <param name="Runs">Runs in it.</param>
+/// <param name="Entries">Rows of runs in it.</param>
+/// <param name="Difference">Where the query copy differed, which was then made anew; null where it did not.</param>
+internal sealed record LogCheck(long Lines, int Runs, long Entries, string? Difference)
+{
+    /// <summary>Checks an open log; the log is closed then.</summary>
+    /// <exception cref="LogRefused">The journal is damaged.</exception>
+    /// <exception cref="InvalidDataException">The journal's records do not fit together.</exception>
+    public static LogCheck Of(BenchLog log, IProgress<LogProgress>? progress)
+    {
+        var place = log.Place;
+        var scan = log.CloseForCheck();
+        try
+        {
+            CopyBuilder.BuildBeside(place, scan, progress);
+            var difference = Compare(place, progress);
+            var (runs, rows) = Counts(place);
+            if (difference is null)
+            {
+                CopyBuilder.DeleteBeside(place);
+                CopyBuilder.SealUp(place, scan);
+            }
+            else
+            {
+                CopyBuilder.PutInPlace(place, scan);
+            }
+
+            return new(scan.Lines, runs, rows, difference);
+        }
+        finally
+        {
+            log.Dispose();
+        }
+    }
+
+    private static (int Runs, long Rows) Counts(LogPlace place)
+    {
+        using var copy = new QueryCopy(CopyFile.Open(place.NewCopy, readOnly: true));
+        return (copy.RunCount(), copy.RowCount());
+    }
+
+    private static string? Compare(LogPlace place, IProgress<LogProgress>? progress)
+    {
+        using var fresh = new QueryCopy(CopyFile.Open(place.NewCopy, readOnly: true));
+        try
+        {
+            using var present = new QueryCopy(CopyFile.Open(place.Copy, readOnly: true));
+            using var wanted = fresh.Everything().GetEnumerator();
+            var number = 0L;
+            foreach (var found in present.Everything())
+            {
+                if (!wanted.MoveNext() || found != wanted.Current)
+                {
+                    return $"the query copy held {Shorten(found)}, which the journal does not";
+                }
+
+                if ((++number & 0xfff) == 0)
+                {
+                    progress?.Report(new("comparing the query copy", number, 0));
+                }
+            }
+
+            return wanted.MoveNext() ? $"the query copy lacked {Shorten(wanted.Current)}" : null;
+        }
+        catch (Exception e) when (e is not OutOfMemoryException)
+        {
+            // LiteDB throws exceptions of many types where a file is damaged.
+            return OneLine.Of($"the query copy could not be read ({e.Message})");
+        }
+    }
+
+    private static string Shorten(string text) => text.Length <= 160 ? text : text[..160] + "…";
+}
