@@ -4,6 +4,7 @@ return args switch
 {
     ["dosing", .. var rest] => DosingBenchmark.Run(rest),
     ["speed", var path] => SpeedBenchmark.Run(path),
+    ["log", .. var sizes] => LogBenchmark.Run(sizes),
     _ => Usage(),
 };
 
@@ -11,5 +12,6 @@ static int Usage()
 {
     Console.Error.WriteLine("usage: dosing [--pots N] [--seed N] [--tau] [--risk PCT]   plays practice pots against the program's advice");
     Console.Error.WriteLine("       speed RUN                                            times one advice on a run file");
+    Console.Error.WriteLine("       log [READINGS]...                                    how the log grows: import, open, list, show, advise, append");
     return 1;
 }

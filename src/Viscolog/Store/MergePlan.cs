@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Viscolog.RunFiles;
 
 namespace Viscolog.Store;
@@ -54,9 +53,9 @@ internal sealed class MergePlan
     private static MergePlan Continued(RunFile file, LoggedRun known, IReadOnlyList<string> headers)
     {
         var name = FormattableString.Invariant($"run {known.Number} of the log");
-        var (columns, fileRows) = RowsInColumnsOf(file, known.File);
+        var (columns, compared, fileRows) = ComparedRows.Of(known.File, file);
         var loggedRows = known.File.Contents().ToList();
-        var merge = RowMerge.Of(loggedRows, fileRows);
+        var merge = RowMerge.Of(compared, fileRows);
         if (merge.Contradiction is { } rows)
         {
             return new() { Contradiction = $"{name} says otherwise: {Words(loggedRows, rows.Logged)} there, {Words(fileRows, rows.File)} in the file; {Advice(file)}" };
@@ -89,7 +88,7 @@ internal sealed class MergePlan
         };
     }
 
-    private static void AddRows(List<LogRecord> records, RowMerge merge, LoggedRun known, List<FileRow> loggedRows, List<FileRow> fileRows)
+    private static void AddRows(List<LogRecord> records, RowMerge merge, LoggedRun known, List<FileRow> loggedRows, IReadOnlyList<FileRow> fileRows)
     {
         var next = known.Rows.Length;
         var before = 0;
@@ -114,18 +113,10 @@ internal sealed class MergePlan
         }
     }
 
-    /// <summary>The file's rows with their unknown texts in the log's columns, and the columns that both make.</summary>
-    private static (ImmutableArray<string> Columns, List<FileRow> Rows) RowsInColumnsOf(RunFile file, RunFile known)
-    {
-        var columns = known.UnknownColumns.AddRange(file.UnknownColumns.Where(c => !known.UnknownColumns.Contains(c, StringComparer.OrdinalIgnoreCase)));
-        var places = columns.Select(c => file.UnknownColumns.IndexOf(c, 0, file.UnknownColumns.Length, StringComparer.OrdinalIgnoreCase)).ToList();
-        return (columns, [.. file.Contents().Select(r => r with { Unknown = [.. places.Select(p => p >= 0 && p < r.Unknown.Length ? r.Unknown[p] : "")] })]);
-    }
-
-    private static IEnumerable<FileRow> Merged(RowMerge merge, List<FileRow> loggedRows, List<FileRow> fileRows)
+    private static IEnumerable<FileRow> Merged(RowMerge merge, List<FileRow> loggedRows, IReadOnlyList<FileRow> fileRows)
         => merge.Steps.Select(s => s.File is { } j && (s.Logged is null || fileRows[j].Content.Void is not null) ? fileRows[j] : loggedRows[s.Logged!.Value]);
 
-    private static string Words(List<FileRow> rows, int place)
+    private static string Words(IReadOnlyList<FileRow> rows, int place)
     {
         if (place >= rows.Count)
         {

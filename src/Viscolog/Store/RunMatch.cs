@@ -16,16 +16,11 @@ internal sealed record RunMatch(LoggedRun? Known, Guid NewId, IReadOnlyList<stri
             return With(log.Run(id), id, log);
         }
 
-        var candidates = log.RunsByKey(RunIdentity.Key(file)).ToList();
-        var fileRows = file.Contents().ToList();
-        var known = candidates.Find(c => Begins(c, fileRows) && RowMerge.Of([.. c.File.Contents()], fileRows).Contradiction is null)
-            ?? (file.Run.Name is null ? null : candidates.Find(c => Begins(c, fileRows)));
-        var first = RunIdentity.Of(file, fileRows.Take(1));
-        return With(known, log.Run(first) is null ? first : RunIdentity.Of(file, fileRows), log);
+        var alike = log.RunsByKey(RunIdentity.Key(file)).Select(run => (Run: run, Rows: ComparedRows.Of(run.File, file))).Where(c => c.Rows.BeginAlike).ToList();
+        var known = alike.Find(c => RowMerge.Of(c.Rows.Logged, c.Rows.File).Contradiction is null).Run ?? (file.Run.Name is null ? null : alike.FirstOrDefault().Run);
+        var first = RunIdentity.Of(file, file.Contents().Take(1));
+        return With(known, log.Run(first) is null ? first : RunIdentity.Of(file, file.Contents()), log);
     }
 
     private static RunMatch With(LoggedRun? known, Guid id, BenchLog log) => new(known, id, known is null ? null : log.Headers(known.Number));
-
-    private static bool Begins(LoggedRun run, List<FileRow> rows)
-        => rows.Count == 0 || run.File.Rows.Length == 0 || RowMerge.SameButVoid(run.File.Contents().First(), rows[0]);
 }

@@ -92,7 +92,7 @@ internal sealed class RunState
     }
 
     private static bool CountsAsReading(RowDoc row)
-        => row is { Voided: null, Is.Void: null } && StoredRows.Read(row.Is, null).Content.Reading is not null;
+        => row is { Voided: null, Is.Void: null } && StoredRows.HoldsReading(row.Is);
 
     private RowDoc Take(RowDoc row)
     {

@@ -58,9 +58,17 @@ internal static class StoredRows
         return new(content.Voided(reason), row.Unknown is null ? [] : ImmutableArray.Create(row.Unknown));
     }
 
+    /// <summary>Whether something was measured.</summary>
+    public static bool HoldsReading(StoredRow row) => row.TempC is not null || row.Ph is not null || row.StringMm is not null || Value(row) is not null;
+
     private static Reading? Reading(StoredRow row)
     {
-        var reading = new Reading
+        if (!HoldsReading(row))
+        {
+            return null;
+        }
+
+        return new()
         {
             Value = Value(row),
             Stir = Span(row.StirS),
@@ -69,7 +77,6 @@ internal static class StoredRows
             Acidity = row.Ph is { } ph ? Acidity.FromPh(ph) : null,
             StringLength = row.StringMm is { } mm ? Length.FromMillimeters(mm) : null,
         };
-        return reading is { Value: null, Temperature: null, Acidity: null, StringLength: null } ? null : reading;
     }
 
     private static InstrumentValue? Value(StoredRow row) => row switch
