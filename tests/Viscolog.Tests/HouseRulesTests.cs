@@ -1,10 +1,15 @@
 using System.Reflection;
+using Viscolog.Plots;
+using Viscolog.RunFiles;
+using Viscolog.Store;
 
 namespace Viscolog.Tests;
 
 /// <summary>Rules of the shell that a machine can see.</summary>
 public sealed class HouseRulesTests
 {
+    private const BindingFlags All = BindingFlags.Instance | BindingFlags.Static | BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.DeclaredOnly;
+
     private static readonly Assembly Shell = typeof(Viscolog.Cli.CommandLine).Assembly;
 
     [Fact]
@@ -12,22 +17,49 @@ public sealed class HouseRulesTests
         => Assert.Empty(Shell.GetExportedTypes());
 
     [Theory]
-    [InlineData("Viscolog.Plots", "Viscolog.Cli", "Viscolog.RunFiles")]
-    [InlineData("Viscolog.RunFiles", "Viscolog.Cli", "Viscolog.Plots")]
-    public void Files_and_pictures_know_neither_commands_nor_each_other(string room, params string[] closed)
+    [InlineData("Viscolog.Plots", "Viscolog.Cli", "Viscolog.RunFiles", "Viscolog.Store")]
+    [InlineData("Viscolog.RunFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
+    [InlineData("Viscolog.Store", "Viscolog.Cli", "Viscolog.Plots")]
+    [InlineData("Viscolog.Output", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.RunFiles", "Viscolog.Store")]
+    public void Rooms_know_only_what_stands_below_them(string room, params string[] closed)
+        => Assert.All(
+            Shell.GetTypes().Where(t => t.Namespace == room),
+            type => Assert.DoesNotContain(Used(type), t => closed.Contains(t.Namespace, StringComparer.Ordinal)));
+
+    [Theory]
+    [InlineData("LiteDB", "Viscolog.Store")]
+    [InlineData("OxyPlot", "Viscolog.Plots")]
+    [InlineData("CsvHelper", "Viscolog.RunFiles")]
+    public void A_library_stays_in_its_room(string library, string room)
+        => Assert.All(
+            Shell.GetTypes().Where(t => t.Namespace?.StartsWith("Viscolog", StringComparison.Ordinal) == true && t.Namespace != room),
+            type => Assert.DoesNotContain(Used(type), t => t.Assembly.GetName().Name!.StartsWith(library, StringComparison.Ordinal)));
+
+    [Theory]
+    [InlineData(typeof(RunFileOutcome), 2)]
+    [InlineData(typeof(PlotOutcome), 2)]
+    [InlineData(typeof(LogRecord), 7)]
+    [InlineData(typeof(LogOutcome), 4)]
+    [InlineData(typeof(WriteOutcome), 3)]
+    [InlineData(typeof(ImportOutcome), 3)]
+    [InlineData(typeof(BackupOutcome), 3)]
+    public void A_closed_set_has_so_many_sealed_cases(Type set, int cases)
     {
-        const BindingFlags all = BindingFlags.Instance | BindingFlags.Static | BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.DeclaredOnly;
-        foreach (var type in Shell.GetTypes().Where(t => t.Namespace == room))
-        {
-            var used = type.GetFields(all).Select(f => f.FieldType)
-                .Concat(type.GetMethods(all).SelectMany(m => m.GetParameters().Select(p => p.ParameterType).Append(m.ReturnType)));
-            Assert.DoesNotContain(used, t => closed.Contains(t.Namespace, StringComparer.Ordinal));
-        }
+        var found = Shell.GetTypes().Where(t => t.IsSubclassOf(set)).ToArray();
+        Assert.All(found, t => Assert.True(t.IsSealed, t.Name));
+        Assert.Equal(cases, found.Length);
     }
 
     [Fact]
-    public void Commands_hold_no_plotting_type()
-        => Assert.DoesNotContain(
-            Shell.GetTypes().Where(t => t.Namespace == "Viscolog.Cli").SelectMany(t => t.GetFields(BindingFlags.Instance | BindingFlags.Static | BindingFlags.NonPublic)),
-            f => f.FieldType.Assembly.GetName().Name!.StartsWith("OxyPlot", StringComparison.Ordinal));
+    public void Every_closed_set_is_counted_above()
+    {
+        var counted = typeof(HouseRulesTests).GetMethod(nameof(A_closed_set_has_so_many_sealed_cases))!
+            .GetCustomAttributes<InlineDataAttribute>().Select(a => (Type)a.Data[0]!).ToHashSet();
+        Assert.All(Shell.GetTypes().Where(t => t.IsAbstract && !t.IsSealed && t.GetMethod("<Clone>$", All) is not null), t => Assert.Contains(t, counted));
+    }
+
+    private static IEnumerable<Type> Used(Type type)
+        => type.GetFields(All).Select(f => f.FieldType)
+            .Concat(type.GetMethods(All).SelectMany(m => m.GetParameters().Select(p => p.ParameterType).Append(m.ReturnType)))
+            .Concat(type.GetConstructors(All).SelectMany(c => c.GetParameters().Select(p => p.ParameterType)));
 }

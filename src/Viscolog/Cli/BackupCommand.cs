@@ -8,7 +8,7 @@ namespace Viscolog.Cli;
 /// <summary>A backup of the log.</summary>
 internal sealed class BackupCommand
 {
-    public const string Example = "dotnet run --project src/Viscolog -- backup --to my-backups --keep 10 --log my-log";
+    public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- backup --to my-backups --keep 10 --log my-log";
 
     private readonly Option<string> to = new("--to") { HelpName = "FOLDER", Description = "Where to; default: backups in the log's folder. Another disk is better." };
     private readonly Option<int> keep = new("--keep") { HelpName = "N", Description = "Backups to keep there, the latest; default 10.", DefaultValueFactory = _ => 10 };

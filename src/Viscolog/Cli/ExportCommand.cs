@@ -10,7 +10,7 @@ namespace Viscolog.Cli;
 /// <summary>Logged runs as run files.</summary>
 internal sealed class ExportCommand
 {
-    public const string Example = "dotnet run --project src/Viscolog -- export --all -o my-runs --log my-log";
+    public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- export --all -o my-runs --log my-log";
 
     private readonly Argument<string[]> runs = new("RUN") { Description = "Numbers of logged runs, or their UUIDs.", Arity = ArgumentArity.ZeroOrMore };
     private readonly Option<bool> all = new("--all") { Description = "Every run of the log." };

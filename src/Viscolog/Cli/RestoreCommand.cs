@@ -7,7 +7,7 @@ namespace Viscolog.Cli;
 /// <summary>Puts a backup back.</summary>
 internal sealed class RestoreCommand
 {
-    public const string Example = "dotnet run --project src/Viscolog -- restore my-backups/backup-20260302T081500Z.journal --log my-log";
+    public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- backup --to my-backups --keep 1 --log my-log && dotnet run --project src/Viscolog -- restore my-backups/*.journal --log my-log";
 
     private readonly Argument<string> backup = new("BACKUP") { Description = "A backup, as 'backup' made it." };
 

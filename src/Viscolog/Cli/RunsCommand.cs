@@ -9,7 +9,7 @@ namespace Viscolog.Cli;
 /// <summary>The runs of the log.</summary>
 internal sealed class RunsCommand
 {
-    public const string Example = "dotnet run --project src/Viscolog -- runs --base LY-12 --log my-log";
+    public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- runs --base LY-12 --log my-log";
 
     private readonly Option<string> @base = new("--base") { HelpName = "NAME", Description = "Only runs of this base." };
     private readonly Option<string> thickener = new("--thickener") { HelpName = "NAME", Description = "Only runs with this thickener." };

@@ -12,7 +12,7 @@ namespace Viscolog.Cli;
 /// <summary>All that happened to one logged run.</summary>
 internal sealed class ShowCommand
 {
-    public const string Example = "dotnet run --project src/Viscolog -- show 1 --log my-log";
+    public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- show 1 --log my-log";
 
     private readonly Argument<string> run = new("RUN") { Description = "The number of a logged run, or its UUID." };
 

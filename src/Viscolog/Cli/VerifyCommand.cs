@@ -7,7 +7,7 @@ namespace Viscolog.Cli;
 /// <summary>The full check of the log.</summary>
 internal static class VerifyCommand
 {
-    public const string Example = "dotnet run --project src/Viscolog -- verify --log my-log";
+    public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- verify --log my-log";
 
     public static Command Create(CommonOptions common, Terminal terminal)
     {

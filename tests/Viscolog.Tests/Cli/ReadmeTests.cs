@@ -18,9 +18,45 @@ public sealed partial class ReadmeTests : IDisposable
     [MemberData(nameof(Examples))]
     public void Every_example_works(string arguments)
     {
+        if (arguments.Contains("my-log", StringComparison.Ordinal) && !arguments.StartsWith("import", StringComparison.Ordinal))
+        {
+            // The text before it has imported something.
+            Works("import sample-runs --log my-log");
+        }
+
+        Works(arguments);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("advise")]
+    [InlineData("fit")]
+    [InlineData("plot")]
+    [InlineData("import")]
+    [InlineData("runs")]
+    [InlineData("show")]
+    [InlineData("export")]
+    [InlineData("backup")]
+    [InlineData("restore")]
+    [InlineData("verify")]
+    public void Help_ends_with_an_example_that_works_in_a_fresh_checkout(string command)
+    {
+        var help = Called.With([.. new[] { command, "--help" }.Where(w => w.Length > 0)]).Output;
+        var example = help.TrimEnd().Split('\n')[^1].Replace(" && ", "\n", StringComparison.Ordinal);
+        var commands = Command().Matches(example);
+        Assert.NotEmpty(commands);
+        foreach (var found in commands.AsEnumerable())
+        {
+            Works(found.Groups["arguments"].Value.Trim());
+        }
+    }
+
+    private void Works(string arguments)
+    {
         var words = arguments.Split(' ')
-            .Select(w => w.StartsWith("sample-runs/", StringComparison.Ordinal) ? Path.Combine(Checkout.Root, w) : w)
-            .Select(w => w.EndsWith(".svg", StringComparison.Ordinal) ? Path.Combine(folder, w) : w);
+            .Select(w => w.StartsWith("sample-runs", StringComparison.Ordinal) ? Path.Combine(Checkout.Root, w) : w)
+            .Select(w => w.EndsWith(".svg", StringComparison.Ordinal) || w.StartsWith("my-", StringComparison.Ordinal) ? Path.Combine(folder, w) : w)
+            .Select(w => w.Contains('*', StringComparison.Ordinal) ? Directory.GetFiles(Path.GetDirectoryName(w)!, Path.GetFileName(w)).Single() : w);
         var called = Called.With([.. words]);
         Assert.Equal((0, ""), (called.Code, called.Error));
     }
