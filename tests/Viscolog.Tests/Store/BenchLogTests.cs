@@ -1,3 +1,5 @@
+using CsCheck;
+using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.Tests.RunFiles;
 
@@ -29,7 +31,7 @@ public sealed class BenchLogTests
     {
         using var bench = new Bench();
         using var log = bench.Open();
-        CsCheck.Check.Sample(
+        Check.Sample(
             RunFileGen.Files,
             file =>
             {
@@ -40,5 +42,98 @@ public sealed class BenchLogTests
             },
             iter: 300,
             threads: 1);
+    }
+
+    [Fact]
+    public void Whatever_was_done_the_journal_alone_makes_the_same_log()
+        => Gen.Select(RunFileGen.Files.Array[1, 4], Gen.Select(Gen.Int[0, 3], Gen.Int[0, 99], Gen.Int[0, 99]).Array[0, 8]).Sample(
+            (files, deeds) =>
+            {
+                using var bench = new Bench();
+                string[] before;
+                using (var log = bench.Open())
+                {
+                    foreach (var file in files)
+                    {
+                        log.Begin(file with { Id = null });
+                    }
+
+                    foreach (var (deed, run, row) in deeds)
+                    {
+                        Do(log, deed, 1 + (run % files.Length), row, files[run % files.Length]);
+                    }
+
+                    before = Exports(log);
+                }
+
+                Assert.Null(LogCheck.Of(bench.Open(), null).Difference);
+                File.Delete(bench.Place.Seal);
+                using (var again = bench.Open(LogUse.Read))
+                {
+                    Assert.Contains("had not been closed", Assert.Single(again.Notes), StringComparison.Ordinal);
+                    Assert.Equal(before, Exports(again));
+                }
+
+                var check = LogCheck.Of(bench.Open(), null);
+                Assert.Null(check.Difference);
+                Assert.Equal(files.Length, check.Runs);
+            },
+            iter: 40,
+            threads: 1);
+
+    [Fact]
+    public void What_was_voided_or_replaced_stays_in_sight_and_counts_no_more()
+    {
+        using var bench = new Bench();
+        using var log = bench.Open();
+        log.Import(Bench.File("glaze 1", 3), CancellationToken.None);
+        var row = Bench.File("glaze 1", 1).Contents().Single();
+        Assert.IsType<WriteOutcome.Saved>(log.Replace(1, 2, "wrong cup", row));
+        Assert.IsType<WriteOutcome.Saved>(log.Void(1, 3, "spilt"));
+        Assert.Equal("that row is void already: spilt", Assert.IsType<WriteOutcome.NotSaved>(log.Void(1, 3, "again")).Reason);
+        var run = log.Run(1)!;
+        Assert.Equal([1, 2, 4, 3], run.Rows);
+        Assert.Equal(0.02, run.File.Run.PotNow().In("TA").Grams, 1e-12);
+        var summary = log.Runs()[0];
+        Assert.Equal((4, 2, 2), (summary.Entries, summary.Voided, summary.Readings));
+    }
+
+    [Fact]
+    public void A_row_that_the_run_could_not_be_read_back_with_is_not_saved()
+    {
+        using var bench = new Bench();
+        using var log = bench.Open();
+        log.Import(Bench.File("glaze 1", 3), CancellationToken.None);
+        var journal = new FileInfo(bench.Place.Journal).Length;
+        var sample = new FileRow(new() { Taken = Viscolog.Core.Quantities.Mass.FromGrams(500) }, []);
+        Assert.Contains("less than the 120.03 g that the pot holds", Assert.IsType<WriteOutcome.NotSaved>(log.Add(1, sample)).Reason, StringComparison.Ordinal);
+        Assert.Equal(journal, new FileInfo(bench.Place.Journal).Length);
+    }
+
+    [Fact]
+    public void A_header_stated_anew_leaves_the_rows_and_the_earlier_header_is_remembered()
+    {
+        using var bench = new Bench();
+        using var log = bench.Open();
+        log.Import(Bench.File("glaze 1", 3), CancellationToken.None);
+        Assert.IsType<WriteOutcome.Saved>(log.Restate(1, Bench.File("glaze 1", 0, "# target_mpas: 9000\n")));
+        Assert.Equal((9000, 3), (log.Run(1)!.File.Run.Target!.Band.Aim.MilliPascalSeconds, log.Run(1)!.Rows.Length));
+        Assert.Equal(2, log.Headers(1).Count);
+    }
+
+    private static string[] Exports(BenchLog log)
+        => [.. log.Runs().Select(r => log.Run(r.Number)!).Select(r => string.Join(' ', r.Rows) + "\n" + FileText.Write(r.File)), .. log.Runs().Select(r => r.ToString() + string.Join(',', r.Thickeners))];
+
+    private static void Do(BenchLog log, int deed, int run, int row, RunFile file)
+    {
+        var rows = log.Run(run)!.Rows;
+        var new1 = file.Rows.IsEmpty ? null : file.Contents().First();
+        _ = (deed, rows.IsEmpty, new1) switch
+        {
+            (0, false, _) => log.Void(run, rows[row % rows.Length], "a slip"),
+            (1, false, { } by) => log.Replace(run, rows[row % rows.Length], "a slip", by),
+            (2, _, { } more) => log.Add(run, more),
+            _ => log.Restate(run, log.Run(run)!.File with { UnknownKeys = [new("x-seen", FormattableString.Invariant($"{row}"))] }),
+        };
     }
 }
