@@ -22,6 +22,8 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, Termi
 
     public T Value<T>(Argument<T> argument) => parsed.GetRequiredValue(argument);
 
+    public T? Optional<T>(Argument<T?> argument) => parsed.GetValue(argument);
+
     public void Warn(IEnumerable<string> warnings)
     {
         if (_quiet)

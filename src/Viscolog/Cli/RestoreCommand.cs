@@ -9,12 +9,21 @@ internal sealed class RestoreCommand
 {
     public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- backup --to my-backups --keep 1 --log my-log && dotnet run --project src/Viscolog -- restore my-backups/*.journal --log my-log";
 
-    private readonly Argument<string> backup = new("BACKUP") { Description = "A backup, as 'backup' made it." };
+    private readonly Argument<string?> backup = new("BACKUP") { Description = "A backup, as 'backup' made it.", Arity = ArgumentArity.ZeroOrOne };
+    private readonly Option<bool> fromCopy = new("--from-copy") { Description = "Instead of a backup: write a damaged journal again from the log's own query copy." };
 
     public Command Create(CommonOptions common, Terminal terminal)
     {
         var command = new Command("restore", "Put a backup in the log's place; what was there before is set aside, never deleted.");
         command.Add(backup);
+        command.Add(fromCopy);
+        command.Validators.Add(result =>
+        {
+            if (result.GetValue(fromCopy) == result.GetValue(backup) is not null)
+            {
+                result.AddError("name a backup, or give --from-copy");
+            }
+        });
         common.AddTo(command);
         command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
         return command;
@@ -23,7 +32,8 @@ internal sealed class RestoreCommand
     private ExitCode Run(Invocation call)
     {
         using var progress = call.Progress();
-        switch (LogBackups.Restore(call.Log, call.Value(backup), call.Clock.GetUtcNow(), progress))
+        var now = call.Clock.GetUtcNow();
+        switch (call.Value(fromCopy) ? LogBackups.RestoreFromCopy(call.Log, now, progress) : LogBackups.Restore(call.Log, call.Optional(backup)!, now, progress))
         {
             case BackupOutcome.Restored restored when call.Json:
                 call.Print(new RestoreAnswer(restored.Lines, restored.Aside));

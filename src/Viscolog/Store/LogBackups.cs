@@ -58,9 +58,14 @@ internal static class LogBackups
 
             Directory.CreateDirectory(place.Folder);
             using var taken = LogLock.Take(place, TimeSpan.FromSeconds(2));
-            return taken is null
-                ? new BackupOutcome.Failed($"the log in {place.Folder} is busy: {LogLock.HolderOf(place)} has it; close that first")
-                : PutBack(place, backup, scan, now, progress);
+            if (taken is null)
+            {
+                return Busy(place);
+            }
+
+            // The copy comes in first under another name, so that a full disk is found while nothing has moved.
+            Copy(backup, Arriving(place));
+            return PutBack(place, scan, now, progress);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or LogRefused or InvalidDataException)
         {
@@ -68,13 +73,50 @@ internal static class LogBackups
         }
     }
 
-    private static BackupOutcome.Restored PutBack(LogPlace place, string backup, JournalScan scan, DateTimeOffset now, IProgress<LogProgress>? progress)
+    /// <summary>Writes a damaged journal again from the log's query copy, where that is what it was when the log was last closed.</summary>
+    public static BackupOutcome RestoreFromCopy(LogPlace place, DateTimeOffset now, IProgress<LogProgress>? progress)
     {
-        // The copy comes in first under another name, so that a full disk is found while nothing has moved.
-        var arriving = place.Journal + ".new";
-        Copy(backup, arriving);
+        try
+        {
+            if (Seal.Read(place.Seal) is not { } seal || CopyFile.StateOf(place.Copy) != CopyState.Ours)
+            {
+                return new BackupOutcome.Failed($"nothing vouches for {place.Copy}; restore a backup instead");
+            }
+
+            using var taken = LogLock.Take(place, TimeSpan.FromSeconds(2));
+            if (taken is null)
+            {
+                return Busy(place);
+            }
+
+            var (length, sum) = Seal.SumOf(place.Copy);
+            if ((length, sum) != (seal.CopyLength, seal.CopySum))
+            {
+                return new BackupOutcome.Failed($"{place.Copy} is not as it was left; restore a backup instead");
+            }
+
+            using (var copy = new QueryCopy(CopyFile.Open(place.Copy, readOnly: true)))
+            {
+                JournalFromCopy.Write(copy, Arriving(place), FormattableString.Invariant($"{now.UtcDateTime:yyyy-MM-dd'T'HH:mm:ss.fff'Z'}"), progress);
+            }
+
+            return PutBack(place, LogOpening.Scan(Arriving(place), 0, progress), now, progress);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or LogRefused or InvalidDataException)
+        {
+            return new BackupOutcome.Failed(OneLine.Of($"the journal was not written again: {e.Message}"));
+        }
+    }
+
+    private static BackupOutcome.Failed Busy(LogPlace place)
+        => new($"the log in {place.Folder} is busy: {LogLock.HolderOf(place)} has it; close that first");
+
+    private static string Arriving(LogPlace place) => place.Journal + ".new";
+
+    private static BackupOutcome.Restored PutBack(LogPlace place, JournalScan scan, DateTimeOffset now, IProgress<LogProgress>? progress)
+    {
         var aside = SetAside(place, now);
-        File.Move(arriving, place.Journal);
+        File.Move(Arriving(place), place.Journal);
         Disk.FlushFolder(place.Folder);
         if (scan.IsTorn)
         {

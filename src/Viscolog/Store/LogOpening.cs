@@ -63,7 +63,7 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
         stream.Position = 0;
         var scan = JournalScanner.Scan(stream, sealedLength, progress);
         return scan.Fault is { } fault
-            ? throw new LogRefused($"{path} is damaged: {fault.Text}; nothing was changed. Put a backup in its place with 'viscolog restore', which keeps the present files aside")
+            ? throw new LogRefused($"{path} is damaged: {fault.Text}; nothing was changed. 'viscolog restore --from-copy' writes it again from the query copy where that is whole, 'viscolog restore BACKUP' puts a backup in its place; both keep the present files aside")
             : scan;
     }
 

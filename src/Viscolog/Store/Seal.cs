@@ -39,10 +39,17 @@ internal sealed record Seal(long JournalLength, string JournalSum, long CopyLeng
     /// <summary>The seal of what stands in the files now.</summary>
     public static Seal Of(JournalScan journal, string copyPath)
     {
+        var (length, sum) = SumOf(copyPath);
+        return new(journal.Length, journal.LastSum, length, sum);
+    }
+
+    /// <summary>Length and XXH128 of a query copy.</summary>
+    public static (long Length, string Sum) SumOf(string copyPath)
+    {
         using var stream = new FileStream(copyPath, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, bufferSize: 0);
         var hash = new XxHash128();
         hash.Append(stream);
-        return new(journal.Length, journal.LastSum, stream.Length, Convert.ToHexStringLower(hash.GetCurrentHash()));
+        return (stream.Length, Convert.ToHexStringLower(hash.GetCurrentHash()));
     }
 
     /// <summary>Its text, with a checksum of its own.</summary>

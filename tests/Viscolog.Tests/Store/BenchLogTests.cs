@@ -121,6 +121,45 @@ public sealed class BenchLogTests
         Assert.Equal(2, log.Headers(1).Count);
     }
 
+    [Fact]
+    public void A_damaged_journal_is_written_again_from_the_query_copy()
+    {
+        using var bench = new Bench();
+        string[] before;
+        using (var log = bench.Open())
+        {
+            log.Import(Bench.File("glaze 1", 3), CancellationToken.None);
+            log.Import(Bench.File("glaze 2", 3), CancellationToken.None);
+            log.Replace(2, 1, "a slip", Bench.File("glaze 1", 1).Contents().Single());
+            log.Restate(1, Bench.File("glaze 1", 0, "# target_mpas: 9000\n"));
+            before = Exports(log);
+        }
+
+        var bytes = File.ReadAllBytes(bench.Place.Journal);
+        bytes[bytes.Length / 2] ^= 4;
+        File.WriteAllBytes(bench.Place.Journal, bytes);
+        Assert.Contains("is damaged: line", bench.Refusal(), StringComparison.Ordinal);
+        var restored = Assert.IsType<BackupOutcome.Restored>(LogBackups.RestoreFromCopy(bench.Place, DateTimeOffset.UtcNow, null));
+        Assert.Equal(bytes, File.ReadAllBytes(Path.Combine(restored.Aside!, "readings.journal")));
+        using var again = bench.Open();
+        Assert.Empty(again.Notes);
+        Assert.Equal(before, Exports(again));
+        Assert.Null(LogCheck.Of(again, null).Difference);
+    }
+
+    [Fact]
+    public void A_query_copy_that_nothing_vouches_for_is_not_taken()
+    {
+        using var bench = new Bench();
+        bench.Open().Dispose();
+        var bytes = File.ReadAllBytes(bench.Place.Copy);
+        bytes[^100] ^= 4;
+        File.WriteAllBytes(bench.Place.Copy, bytes);
+        Assert.Contains("not as it was left", Assert.IsType<BackupOutcome.Failed>(LogBackups.RestoreFromCopy(bench.Place, DateTimeOffset.UtcNow, null)).Reason, StringComparison.Ordinal);
+        File.Delete(bench.Place.Seal);
+        Assert.Contains("nothing vouches", Assert.IsType<BackupOutcome.Failed>(LogBackups.RestoreFromCopy(bench.Place, DateTimeOffset.UtcNow, null)).Reason, StringComparison.Ordinal);
+    }
+
     private static string[] Exports(BenchLog log)
         => [.. log.Runs().Select(r => log.Run(r.Number)!).Select(r => string.Join(' ', r.Rows) + "\n" + FileText.Write(r.File)), .. log.Runs().Select(r => r.ToString() + string.Join(',', r.Thickeners))];
 
