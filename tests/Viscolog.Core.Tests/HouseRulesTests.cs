@@ -1,5 +1,6 @@
 using System.Reflection;
 using Viscolog.Core.Advising;
+using Viscolog.Core.Checking;
 using Viscolog.Core.Curves;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
@@ -24,6 +25,7 @@ public sealed class HouseRulesTests
     [InlineData(typeof(AdviceOutcome), 2)]
     [InlineData(typeof(BeliefOutcome), 2)]
     [InlineData(typeof(EvidenceOutcome), 2)]
+    [InlineData(typeof(Material), 4)]
     public void A_closed_set_has_so_many_sealed_cases(Type set, int cases)
     {
         Assert.True(set.IsAbstract);

@@ -1,4 +1,5 @@
 using System.Reflection;
+using Viscolog.MaterialFiles;
 using Viscolog.Plots;
 using Viscolog.RunFiles;
 using Viscolog.Store;
@@ -18,7 +19,8 @@ public sealed class HouseRulesTests
 
     [Theory]
     [InlineData("Viscolog.Plots", "Viscolog.Cli", "Viscolog.RunFiles", "Viscolog.Store")]
-    [InlineData("Viscolog.RunFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
+    [InlineData("Viscolog.RunFiles", "Viscolog.Cli", "Viscolog.MaterialFiles", "Viscolog.Plots", "Viscolog.Store")]
+    [InlineData("Viscolog.MaterialFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
     [InlineData("Viscolog.Store", "Viscolog.Cli", "Viscolog.Plots")]
     [InlineData("Viscolog.Output", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.RunFiles", "Viscolog.Store")]
     public void Rooms_know_only_what_stands_below_them(string room, params string[] closed)
@@ -29,14 +31,15 @@ public sealed class HouseRulesTests
     [Theory]
     [InlineData("LiteDB", "Viscolog.Store")]
     [InlineData("OxyPlot", "Viscolog.Plots")]
-    [InlineData("CsvHelper", "Viscolog.RunFiles")]
-    public void A_library_stays_in_its_room(string library, string room)
+    [InlineData("CsvHelper", "Viscolog.RunFiles", "Viscolog.MaterialFiles")]
+    public void A_library_stays_in_its_room(string library, params string[] rooms)
         => Assert.All(
-            Shell.GetTypes().Where(t => t.Namespace?.StartsWith("Viscolog", StringComparison.Ordinal) == true && t.Namespace != room),
+            Shell.GetTypes().Where(t => t.Namespace?.StartsWith("Viscolog", StringComparison.Ordinal) == true && !rooms.Contains(t.Namespace, StringComparer.Ordinal)),
             type => Assert.DoesNotContain(Used(type), t => t.Assembly.GetName().Name!.StartsWith(library, StringComparison.Ordinal)));
 
     [Theory]
     [InlineData(typeof(RunFileOutcome), 2)]
+    [InlineData(typeof(MaterialFileOutcome), 2)]
     [InlineData(typeof(PlotOutcome), 2)]
     [InlineData(typeof(LogRecord), 7)]
     [InlineData(typeof(LogOutcome), 4)]

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text;
 using Viscolog.Cli.Json;
+using Viscolog.MaterialFiles;
 using Viscolog.Output;
 using Viscolog.RunFiles;
 using Viscolog.Store;
@@ -13,8 +14,9 @@ internal sealed class ExportCommand
     public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- export --all -o my-runs --log my-log";
 
     private readonly Argument<string[]> runs = new("RUN") { Description = "Numbers of logged runs, or their UUIDs.", Arity = ArgumentArity.ZeroOrMore };
-    private readonly Option<bool> all = new("--all") { Description = "Every run of the log." };
-    private readonly Option<string> output = new("--output", "-o") { HelpName = "PATH", Description = "A file for one run, else a folder; one run without it goes to standard output." };
+    private readonly Option<bool> all = new("--all") { Description = "Every run of the log, and its materials." };
+    private readonly Option<bool> materials = new("--materials") { Description = "The log's bases, thickeners, methods and specifications; with --all they are there too." };
+    private readonly Option<string> output = new("--output", "-o") { HelpName = "PATH", Description = "A file for one run or the materials, else a folder; one file without it goes to standard output." };
     private readonly Option<bool> safe = new("--spreadsheet-safe") { Description = "Put a mark before texts that a spreadsheet would take for formulas. Such files don't say exactly what the log says; don't import them." };
     private readonly Option<bool> force = new("--force") { Description = "Overwrite existing files." };
 
@@ -23,15 +25,16 @@ internal sealed class ExportCommand
         var command = new Command("export", "Write logged runs as run files, lossless, to keep, to look at, or to import elsewhere.");
         command.Add(runs);
         command.Add(all);
+        command.Add(materials);
         command.Add(output);
         command.Add(safe);
         command.Add(force);
         command.Validators.Add(result =>
         {
             var (named, everything) = (result.GetValue(runs)?.Length ?? 0, result.GetValue(all));
-            if (everything == named > 0)
+            if ((named > 0 ? 1 : 0) + (everything ? 1 : 0) + (result.GetValue(materials) ? 1 : 0) != 1)
             {
-                result.AddError("name runs, or give --all for every run");
+                result.AddError("name runs, or give --all or --materials");
             }
             else if ((everything || named > 1) && result.GetValue(output) is null)
             {
@@ -52,6 +55,11 @@ internal sealed class ExportCommand
             return ExitCode.LogUnusable;
         }
 
+        if (call.Value(materials))
+        {
+            return Put(call.Value(output), MaterialBytes(log, call), call);
+        }
+
         var names = call.Value(all) ? [.. log.Runs().Select(r => FormattableString.Invariant($"{r.Number}"))] : call.Value(runs);
         var path = call.Value(output);
         if (path is null || (names.Length == 1 && !call.Value(all)))
@@ -69,13 +77,18 @@ internal sealed class ExportCommand
             return call.Refuse(RunSource.Unknown(name));
         }
 
+        return Put(path, Bytes(logged, call), call);
+    }
+
+    private ExitCode Put(string? path, byte[] bytes, Invocation call)
+    {
         if (path is null)
         {
-            call.Terminal.Text(Encoding.UTF8.GetString(Bytes(logged, call)));
+            call.Terminal.Text(Encoding.UTF8.GetString(bytes));
             return ExitCode.Done;
         }
 
-        return Write(Path.GetFullPath(path), logged, call) is { } refusal ? call.Refuse(refusal) : Answer(call, [path]);
+        return Write(Path.GetFullPath(path), bytes, call) is { } refusal ? call.Refuse(refusal) : Answer(call, [path]);
     }
 
     private ExitCode Folder(string[] names, string folder, BenchLog log, Invocation call, CancellationToken stop)
@@ -103,7 +116,7 @@ internal sealed class ExportCommand
             }
 
             var path = Path.Combine(folder, ExportName.Of(logged));
-            if (Write(path, logged, call) is { } refusal)
+            if (Write(path, Bytes(logged, call), call) is { } refusal)
             {
                 return call.Refuse(refusal);
             }
@@ -112,14 +125,24 @@ internal sealed class ExportCommand
         }
 
         progress.Dispose();
+        if (call.Value(all) && log.Materials().Count > 0)
+        {
+            var path = Path.Combine(folder, "materials.csv");
+            if (Write(path, MaterialBytes(log, call), call) is { } refusal)
+            {
+                return call.Refuse(refusal);
+            }
+
+            written.Add(path);
+        }
+
         return Answer(call, written);
     }
 
-    private string? Write(string path, LoggedRun logged, Invocation call)
+    private string? Write(string path, byte[] bytes, Invocation call)
     {
         try
         {
-            var bytes = Bytes(logged, call);
             return WholeFile.Write(path, bytes, call.Value(force)) || File.ReadAllBytes(path).AsSpan().SequenceEqual(bytes)
                 ? null
                 : $"{path}: exists already and says something else; choose another name, or overwrite it with --force";
@@ -128,6 +151,13 @@ internal sealed class ExportCommand
         {
             return OneLine.Of($"{path}: cannot be written: {e.Message}");
         }
+    }
+
+    private byte[] MaterialBytes(BenchLog log, Invocation call)
+    {
+        using var stream = new MemoryStream();
+        MaterialFileWriter.Write(log.Materials(), stream, call.Value(safe));
+        return stream.ToArray();
     }
 
     private byte[] Bytes(LoggedRun logged, Invocation call)

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Viscolog.Cli.Json;
+using Viscolog.MaterialFiles;
 using Viscolog.Store;
 
 namespace Viscolog.Cli;
@@ -9,11 +10,11 @@ internal sealed class ImportCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- import sample-runs/lantern-gel-06.csv --log my-log";
 
-    private readonly Argument<string[]> files = new("FILE") { Description = "Run files, or folders of them.", Arity = ArgumentArity.OneOrMore };
+    private readonly Argument<string[]> files = new("FILE") { Description = "Run files or materials files, or folders of them.", Arity = ArgumentArity.OneOrMore };
 
     public Command Create(CommonOptions common, Terminal terminal)
     {
-        var command = new Command("import", "Bring run files into the log: each whole or not at all, none of them twice.");
+        var command = new Command("import", "Bring run files and materials files into the log: each whole or not at all, nothing twice.");
         command.Add(files);
         common.AddTo(command);
         command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
@@ -60,6 +61,11 @@ internal sealed class ImportCommand
             return (new(), ExitCode.Stopped);
         }
 
+        if (IsMaterials(path))
+        {
+            return ImportMaterials(path, log, call);
+        }
+
         if (RunSource.ReadFile(path, call) is not { } file)
         {
             return (new(), ExitCode.InputRefused);
@@ -89,6 +95,48 @@ internal sealed class ImportCommand
         }
     }
 
+    private static bool IsMaterials(string path)
+    {
+        if (!File.Exists(path))
+        {
+            return false;
+        }
+
+        try
+        {
+            using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+            var head = new byte[256];
+            return MaterialFileReader.IsMaterials(head.AsSpan(0, stream.ReadAtLeast(head, head.Length, throwOnEndOfStream: false)));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // Reading it as a run file tells what is wrong.
+            return false;
+        }
+    }
+
+    private static (ImportAnswer Added, ExitCode Code) ImportMaterials(string path, BenchLog log, Invocation call)
+    {
+        switch (MaterialFileReader.Parse(path, File.ReadAllBytes(path)))
+        {
+            case MaterialFileOutcome.Refused refused:
+                call.Terminal.Error(refused.Refusal.Text);
+                return (new(), ExitCode.InputRefused);
+            case MaterialFileOutcome.Read { File: var file }:
+                call.Warn(file.Warnings);
+                var (outcome, stated) = log.State(file.Rows);
+                if (outcome is WriteOutcome.Saved)
+                {
+                    return (new() { Files = 1, Materials = stated, Already = file.Rows.Length - stated }, ExitCode.Done);
+                }
+
+                call.Terminal.Error($"{path}: {(outcome is WriteOutcome.SavedOnly saved ? saved.Reason : ((WriteOutcome.NotSaved)outcome).Reason)}");
+                return (new(), ExitCode.LogUnusable);
+            default:
+                throw new InvalidOperationException("not a case of the closed set");
+        }
+    }
+
     private static void Answer(Invocation call, ImportAnswer answer)
     {
         if (call.Json)
@@ -97,7 +145,8 @@ internal sealed class ImportCommand
             return;
         }
 
+        var materials = answer.Materials > 0 ? $", {Count.Of(answer.Materials, "material", "materials")} new or changed" : "";
         var voided = answer.Voided > 0 ? FormattableString.Invariant($", {Count.Of(answer.Voided, "entry", "entries")} made void") : "";
-        call.Terminal.Line($"{Count.Of(answer.Files, "file", "files")}: {Count.Of(answer.Runs, "new run", "new runs")}, {Count.Of(answer.Entries, "new entry", "new entries")}{voided}; {Count.Of(answer.Already, "entry was", "entries were")} there already");
+        call.Terminal.Line($"{Count.Of(answer.Files, "file", "files")}: {Count.Of(answer.Runs, "new run", "new runs")}, {Count.Of(answer.Entries, "new entry", "new entries")}{voided}{materials}; {Count.Of(answer.Already, "was", "were")} there already");
     }
 }

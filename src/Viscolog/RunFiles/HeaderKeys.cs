@@ -40,6 +40,10 @@ internal static class HeaderKeys
     /// <summary>The keys by name; capitals make no difference.</summary>
     public static FrozenDictionary<string, HeaderKey> ByName { get; } = All.ToFrozenDictionary(k => k.Name, StringComparer.OrdinalIgnoreCase);
 
+    /// <summary>What to expect of a method's name. A cup is told by its standard and number; one of each standard shows how.</summary>
+    public static string MethodNames { get; } =
+        $"a method: {string.Join(", ", Method.All.Where(m => m.Kind is not (MethodKind.EffluxCup or MethodKind.DipCup) || m.Id.EndsWith("-4", StringComparison.Ordinal)).Select(m => m.Id))}; other cups by their number";
+
     private static HeaderKey Text(string name, Action<RunHeader, string?> take, Func<Run, string?> show)
         => Once(name, (h, line) => take(h, line.Value.Length == 0 ? null : line.Value), f => show(f.Run));
 
@@ -97,8 +101,6 @@ internal static class HeaderKeys
             return;
         }
 
-        // A cup is told by its standard and number; one of each standard shows how.
-        var names = Method.All.Where(m => m.Kind is not (MethodKind.EffluxCup or MethodKind.DipCup) || m.Id.EndsWith("-4", StringComparison.Ordinal));
-        header.Values.Findings.Refuse(line.Place, $"a method: {string.Join(", ", names.Select(m => m.Id))}; other cups by their number");
+        header.Values.Findings.Refuse(line.Place, MethodNames);
     }
 }

@@ -41,9 +41,7 @@ internal static class RunFileReader
 
     private static RunFile? Parse(ReadOnlyMemory<byte> bytes, Findings findings)
     {
-        var text = bytes.Span.StartsWith(Encoding.UTF8.Preamble) ? bytes[Encoding.UTF8.Preamble.Length..] : bytes;
-        CheckText(text.Span, findings);
-        if (!findings.Well || RunFileLayout.Of(text, findings) is not { } layout)
+        if (CheckedText(bytes, findings) is not { } text || RunFileLayout.Of(text, findings) is not { } layout)
         {
             return null;
         }
@@ -51,6 +49,14 @@ internal static class RunFileReader
         var values = new ValueReader(findings, new(layout.Separator));
         var header = RunHeader.Of(layout.Header, values);
         return findings.Well ? new TableReader(layout, values).Read(header.ToFile()) : null;
+    }
+
+    /// <summary>The text without byte order mark; null where the file is refused.</summary>
+    public static ReadOnlyMemory<byte>? CheckedText(ReadOnlyMemory<byte> bytes, Findings findings)
+    {
+        var text = bytes.Span.StartsWith(Encoding.UTF8.Preamble) ? bytes[Encoding.UTF8.Preamble.Length..] : bytes;
+        CheckText(text.Span, findings);
+        return findings.Well ? text : null;
     }
 
     private static void CheckText(ReadOnlySpan<byte> text, Findings findings)

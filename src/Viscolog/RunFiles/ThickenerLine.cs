@@ -8,7 +8,8 @@ namespace Viscolog.RunFiles;
 /// <summary>The header line of a thickener: its name, then traits as <c>key=value</c> after semicolons.</summary>
 internal static class ThickenerLine
 {
-    private static readonly ImmutableArray<ThickenerTrait> Traits =
+    /// <summary>The traits that the format knows.</summary>
+    public static readonly ImmutableArray<ThickenerTrait> Traits =
     [
         new("chemistry", TakeChemistry, t => t.Chemistry == ThickenerChemistry.Other ? null : ChemistryNames.Of(t.Chemistry)),
         new("range_pct", TakeRange, t => ReferenceEquals(t.UsualRange, DoseRange.Common) ? null : $"{FileNumbers.Show(t.UsualRange.Low.Percent)}-{FileNumbers.Show(t.UsualRange.Top.Percent)}"),

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Pots;
+using Viscolog.MaterialFiles;
 using Viscolog.RunFiles;
 
 namespace Viscolog.Store;
@@ -122,13 +123,13 @@ internal sealed class BenchLog : IDisposable
         => Commit([MergePlan.Stated(run, Guid.Parse(Doc(run).Uuid), header)]);
 
     /// <summary>The materials, by kind and name.</summary>
-    public IReadOnlyList<StoredMaterial> Materials()
-        => [.. Copy.Materials().Select(m => new StoredMaterial(m.Kind, m.Name, new(m.Cells, StringComparer.Ordinal)))];
+    public IReadOnlyList<MaterialRow> Materials()
+        => [.. Copy.Materials().Select(m => StoredMaterials.Read(new(m.Kind, m.Name, new(m.Cells, StringComparer.Ordinal))))];
 
     /// <summary>States materials, new or anew; those that the log has already as they are stay untouched.</summary>
-    public (WriteOutcome Outcome, int Stated) State(IEnumerable<StoredMaterial> materials)
+    public (WriteOutcome Outcome, int Stated) State(IEnumerable<MaterialRow> materials)
     {
-        var changed = materials.Where(m => Copy.Material(m.Kind, m.Name) is not { } known || !Same(known.Cells, m.Cells)).Select(LogRecord (m) => new LogRecord.MaterialStated(m)).ToList();
+        var changed = materials.Select(StoredMaterials.Of).Where(m => Copy.Material(m.Kind, m.Name) is not { } known || !Same(known.Cells, m.Cells)).Select(LogRecord (m) => new LogRecord.MaterialStated(m)).ToList();
         return (changed.Count == 0 ? new WriteOutcome.Saved() : Commit(changed), changed.Count);
     }
 

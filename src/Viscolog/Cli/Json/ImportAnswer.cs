@@ -17,7 +17,10 @@ internal sealed record ImportAnswer
     /// <summary>Entries of the log that were made void.</summary>
     public int Voided { get; init; }
 
-    /// <summary>Entries that the log had already.</summary>
+    /// <summary>Materials that are new to the log or changed.</summary>
+    public int Materials { get; init; }
+
+    /// <summary>Entries and materials that the log had already.</summary>
     public int Already { get; init; }
 
     /// <summary>Both together.</summary>
@@ -27,6 +30,7 @@ internal sealed record ImportAnswer
         Runs = Runs + other.Runs,
         Entries = Entries + other.Entries,
         Voided = Voided + other.Voided,
+        Materials = Materials + other.Materials,
         Already = Already + other.Already,
     };
 }

@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using Viscolog.Core.Checking;
+using Viscolog.RunFiles;
+
+namespace Viscolog.MaterialFiles;
+
+/// <summary>A material as cells by column, the way files and the log hold it.</summary>
+internal static class MaterialCells
+{
+    /// <summary>The kind of a material, by its name in files.</summary>
+    public static string KindOf(Material material) => material switch
+    {
+        Material.OfBase => MaterialKind.Base,
+        Material.OfThickener => MaterialKind.Thickener,
+        Material.OfMethod => MaterialKind.Method,
+        Material.OfSpecification => MaterialKind.Specification,
+        _ => throw new ArgumentOutOfRangeException(nameof(material), material, "not a case of the closed set"),
+    };
+
+    /// <summary>The cells that hold something, besides kind and name.</summary>
+    public static SortedDictionary<string, string> Of(MaterialRow row)
+    {
+        var cells = new SortedDictionary<string, string>(row.Unknown, StringComparer.Ordinal);
+        foreach (var column in MaterialColumns.All)
+        {
+            if (column.Show(row.Material) is { } text)
+            {
+                cells[column.Name] = text;
+            }
+        }
+
+        return cells;
+    }
+
+    /// <summary>The material of such cells; null where the file is refused.</summary>
+    /// <param name="kind">A kind.</param>
+    /// <param name="name">Its name.</param>
+    /// <param name="cells">The cells that hold something.</param>
+    /// <param name="values">Reads the values of this file.</param>
+    /// <param name="placeOf">Where a column's cell stands; null for the row as a whole.</param>
+    public static MaterialRow? Read(string kind, string name, IEnumerable<KeyValuePair<string, string>> cells, ValueReader values, Func<string?, Place> placeOf)
+    {
+        var draft = new MaterialDraft(kind, name, values);
+        var unknown = ImmutableSortedDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);
+        foreach (var (column, text) in cells)
+        {
+            if (!MaterialColumns.ByName.TryGetValue(column, out var known))
+            {
+                unknown[column] = text;
+            }
+            else if (!known.Kinds.Contains(kind, StringComparer.Ordinal))
+            {
+                values.Findings.Refuse(placeOf(column), $"an empty cell: a {kind} has no {known.Name}");
+            }
+            else
+            {
+                known.Take(draft, placeOf(column), text.Trim());
+            }
+        }
+
+        return values.Findings.Well && draft.Finish(placeOf(null)) is { } material ? new(material, unknown.ToImmutable()) : null;
+    }
+}

@@ -1,0 +1,51 @@
+using System.Globalization;
+using CsvHelper;
+
+namespace Viscolog.MaterialFiles;
+
+/// <summary>Writes materials files: UTF-8 without byte order mark, LF, commas, decimal points.</summary>
+internal static class MaterialFileWriter
+{
+    /// <summary>Writes the materials, kind by kind, each kind by name; the stream stays open.</summary>
+    /// <param name="rows">The materials.</param>
+    /// <param name="stream">Where to.</param>
+    /// <param name="spreadsheetSafe">Whether to put a mark before texts that a spreadsheet would take for formulas.</param>
+    public static void Write(IEnumerable<MaterialRow> rows, Stream stream, bool spreadsheetSafe = false)
+    {
+        var sorted = rows.OrderBy(r => MaterialKind.All.ToList().IndexOf(MaterialCells.KindOf(r.Material))).ThenBy(r => r.Material.Name, StringComparer.Ordinal)
+            .Select(r => (r.Material, Cells: MaterialCells.Of(r))).ToList();
+        var used = sorted.SelectMany(r => r.Cells.Keys).ToHashSet(StringComparer.Ordinal);
+        string[] columns = [.. MaterialColumns.All.Select(c => c.Name).Where(used.Contains), .. used.Where(u => !MaterialColumns.ByName.ContainsKey(u)).Order(StringComparer.Ordinal)];
+        using var writer = CsvWriter.Create(
+            stream,
+            CsvWriterOptions.Default with
+            {
+                Separator = ',',
+                NewLine = "\n",
+                FormatProvider = CultureInfo.InvariantCulture,
+                CommentPrefix = '#',
+                Quoting = CsvQuoting.WhenNeededOrWhitespace,
+                Injection = spreadsheetSafe ? CsvInjection.Escape : CsvInjection.None,
+            },
+            leaveOpen: true);
+        writer.WriteComment($" {MaterialFileReader.Key}: {MaterialFileReader.Version}");
+        foreach (var name in (string[])["kind", "name", .. columns])
+        {
+            // The header row tells the separator, so a name may show no other outside quotes.
+            writer.WriteField(name, name.Contains(';', StringComparison.Ordinal) ? CsvQuoting.Always : CsvQuoting.WhenNeededOrWhitespace);
+        }
+
+        writer.EndRecord();
+        foreach (var (material, cells) in sorted)
+        {
+            writer.WriteField(MaterialCells.KindOf(material));
+            writer.WriteField(material.Name);
+            foreach (var column in columns)
+            {
+                writer.WriteField(cells.GetValueOrDefault(column, ""));
+            }
+
+            writer.EndRecord();
+        }
+    }
+}
