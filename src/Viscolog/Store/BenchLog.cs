@@ -70,7 +70,11 @@ internal sealed class BenchLog : IDisposable
     /// <summary>Brings a run file in: as a new run, as the continuation of one, or not at all.</summary>
     public ImportOutcome Import(RunFile file, CancellationToken stop)
     {
-        var plan = MergePlan.Of(file, RunMatch.Of(file, this), Copy.RunCount() + 1);
+        if (Looked(() => MergePlan.Of(file, RunMatch.Of(file, this), Copy.RunCount() + 1)) is not ({ } plan, null))
+        {
+            return new ImportOutcome.NotAcknowledged(_fault!);
+        }
+
         if (plan.Contradiction is { } contradiction)
         {
             return new ImportOutcome.Contradicted(contradiction);
@@ -96,26 +100,32 @@ internal sealed class BenchLog : IDisposable
 
     /// <summary>Adds a row to the end of a run.</summary>
     public WriteOutcome Add(int run, FileRow row)
-        => Commit(run, rows => rows.Add(row), new LogRecord.RowAdded(run, RowsIn(run) + 1, StoredRows.Of(row)));
+        => Commit(run, (logged, rows) =>
+        {
+            rows.Add(row);
+            return [new LogRecord.RowAdded(run, logged.Rows.Length + 1, StoredRows.Of(row))];
+        });
 
     /// <summary>Makes a row void; nothing disappears.</summary>
     public WriteOutcome Void(int run, int row, string reason)
-        => Commit(run, rows => rows[PlaceOf(run, row)] = Voided(rows[PlaceOf(run, row)], reason), new LogRecord.RowVoided(run, row, reason));
+        => Commit(run, (logged, rows) =>
+        {
+            var place = PlaceOf(logged, row);
+            rows[place] = Voided(rows[place], reason);
+            return [new LogRecord.RowVoided(run, row, reason)];
+        });
 
     /// <summary>Makes a row void and puts another in its place.</summary>
     public WriteOutcome Replace(int run, int row, string reason, FileRow by)
     {
         var replacing = by with { Content = by.Content with { Replaces = true } };
-        var place = PlaceOf(run, row);
-        return Commit(
-            run,
-            rows =>
-            {
-                rows[place] = Voided(rows[place], reason);
-                rows.Insert(place + 1, replacing);
-            },
-            new LogRecord.RowVoided(run, row, reason),
-            new LogRecord.RowAdded(run, RowsIn(run) + 1, StoredRows.Of(replacing), row));
+        return Commit(run, (logged, rows) =>
+        {
+            var place = PlaceOf(logged, row);
+            rows[place] = Voided(rows[place], reason);
+            rows.Insert(place + 1, replacing);
+            return [new LogRecord.RowVoided(run, row, reason), new LogRecord.RowAdded(run, logged.Rows.Length + 1, StoredRows.Of(replacing), row)];
+        });
     }
 
     /// <summary>States a run's header anew, such as another target; its rows stay.</summary>
@@ -190,24 +200,50 @@ internal sealed class BenchLog : IDisposable
 
     private RunDoc Doc(int run) => Copy.Run(run) ?? throw new ArgumentOutOfRangeException(nameof(run), run, "the log has no such run");
 
-    private int RowsIn(int run) => Doc(run).Rows;
-
-    private int PlaceOf(int run, int row) => Run(run) is { } logged && logged.Rows.IndexOf(row) is >= 0 and var place
+    private static int PlaceOf(LoggedRun run, int row) => run.Rows.IndexOf(row) is >= 0 and var place
         ? place
         : throw new ArgumentOutOfRangeException(nameof(row), row, "the run has no such row");
 
     /// <summary>Commits a change of a run's rows, unless the run could not be read back then.</summary>
-    private WriteOutcome Commit(int run, Action<List<FileRow>> change, params List<LogRecord> records)
+    /// <param name="run">The run's number.</param>
+    /// <param name="change">Changes the rows and says what to log.</param>
+    private WriteOutcome Commit(int run, Func<LoggedRun, List<FileRow>, List<LogRecord>> change)
     {
-        var logged = Run(run) ?? throw new ArgumentOutOfRangeException(nameof(run), run, "the log has no such run");
+        if (Looked(() => Run(run)) is not (var found, null))
+        {
+            return new WriteOutcome.NotSaved(_fault!);
+        }
+
+        var logged = found ?? throw new ArgumentOutOfRangeException(nameof(run), run, "the log has no such run");
         var rows = logged.File.Contents().ToList();
-        if (records[0] is LogRecord.RowVoided voided && rows[logged.Rows.IndexOf(voided.Row)].Content.Void is { } earlier)
+        var records = change(logged, rows);
+        if (records[0] is LogRecord.RowVoided voided && logged.File.Contents().ElementAt(logged.Rows.IndexOf(voided.Row)).Content.Void is { } earlier)
         {
             return new WriteOutcome.NotSaved($"that row is void already: {earlier}");
         }
 
-        change(rows);
         return ReadBack.Fault(logged.File, rows) is { } fault ? new WriteOutcome.NotSaved(fault) : Commit(records);
+    }
+
+    /// <summary>Looks something up before anything is written; a query copy that fails is let go.</summary>
+    private (T? Found, string? Fault) Looked<T>(Func<T> look)
+    {
+        if (_fault is not null)
+        {
+            return (default, _fault);
+        }
+
+        try
+        {
+            return (look(), null);
+        }
+        catch (Exception e) when (e is not (OutOfMemoryException or ArgumentException))
+        {
+            // LiteDB throws exceptions of many types, and its instance is of no use after any of them.
+            _fault = OneLine.Of($"the query copy failed, nothing was saved; close the log and open it again ({e.Message})");
+            AbandonCopy();
+            return (default, _fault);
+        }
     }
 
     private WriteOutcome Commit(List<LogRecord> records) => Commit(records, records.Count, CancellationToken.None);

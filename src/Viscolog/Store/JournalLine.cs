@@ -38,5 +38,9 @@ internal static class JournalLine
         => Utf8Parser.TryParse(line, out long number, out var used) && used < line.Length && line[used] == ' ' ? number : null;
 
     /// <summary>The record in JSON.</summary>
-    public static ReadOnlySpan<byte> Json(ReadOnlySpan<byte> line) => line[(line.IndexOf((byte)' ') + 1)..^(SumLength + 1)];
+    public static ReadOnlySpan<byte> Json(ReadOnlySpan<byte> line)
+    {
+        var (start, end) = (line.IndexOf((byte)' ') + 1, line.Length - SumLength - 1);
+        return start <= end ? line[start..end] : [];
+    }
 }

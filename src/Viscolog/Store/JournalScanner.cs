@@ -9,7 +9,7 @@ internal sealed class JournalScanner
     private readonly long _fileLength;
     private readonly IProgress<LogProgress>? _progress;
     private long _number;
-    private bool _inBatch;
+    private long? _batchEnd;
     private JournalScan _good;
 
     private JournalScanner(Stream journal, IProgress<LogProgress>? progress)
@@ -73,9 +73,16 @@ internal sealed class JournalScanner
     {
         _number++;
         var json = JournalLine.Json(_cursor.Line);
-        var begins = json.StartsWith("{\"kind\":\"batch\""u8);
-        _inBatch = begins || (_inBatch && !json.StartsWith("{\"kind\":\"end\""u8));
-        if (!_inBatch)
+        if (json.StartsWith("{\"kind\":\"batch\""u8) && LogText.Read(json, _number) is LogRecord.BatchBegun batch)
+        {
+            _batchEnd = _number + batch.Lines + 1;
+        }
+        else if (IsEnd())
+        {
+            _batchEnd = null;
+        }
+
+        if (_batchEnd is null)
         {
             _good = _good with { Lines = _number, Length = _cursor.NextOffset, LastSum = Encoding.ASCII.GetString(_cursor.Line[^JournalLine.SumLength..]) };
         }
@@ -97,29 +104,37 @@ internal sealed class JournalScanner
             return false;
         }
 
-        var broken = IsBroken();
+        // Inside a batch whose lines were not flushed yet any of them may be bad; its end must look like a write that was cut short. An
+        // end that is there is told by its text, since a bad checksum before it spoils its own.
+        var torn = (_batchEnd is { } end && _number + 1 < end) || IsBroken();
         while (_cursor.MoveNext())
         {
-            broken &= IsBroken();
-            var whole = _cursor.IsEnded && JournalLine.Fault(_cursor.Chained, _cursor.Line) is null;
-            if (whole && (!_inBatch || JournalLine.Json(_cursor.Line).StartsWith("{\"kind\":\"end\""u8)))
+            torn &= _batchEnd is not null || IsBroken();
+            var whole = _batchEnd is null ? JournalLine.Fault(_cursor.Chained, _cursor.Line) is null : JournalLine.Number(_cursor.Line) == _batchEnd && IsEnd();
+            if (whole && _cursor.IsEnded)
             {
                 return false;
             }
         }
 
-        return _inBatch || broken;
+        return torn;
     }
 
-    /// <summary>Whether the line looks like a write that was cut short: without its end, or with blocks that were never filled.</summary>
+    private bool IsEnd() => JournalLine.Json(_cursor.Line).StartsWith("{\"kind\":\"end\""u8);
+
+    /// <summary>
+    /// Whether the line looks like a write that was cut short: without its end, or with blocks that were never filled. One changed bit makes
+    /// neither: no byte at a line's beginning or end is one bit away from zero, and it makes no two zeros side by side.
+    /// </summary>
     private bool IsBroken()
     {
-        if (_cursor.Line.Contains((byte)0))
+        var line = _cursor.Line;
+        if (line.Length > 0 && (line[0] == 0 || line[^1] == 0 || line.IndexOf("\0\0"u8) >= 0))
         {
             return true;
         }
 
         // A whole line whose line feed alone was changed is damage.
-        return !_cursor.IsEnded && (_cursor.Line.Length < 1 || JournalLine.Fault(_cursor.Chained[..^1], _cursor.Line[..^1]) is not null);
+        return !_cursor.IsEnded && (line.Length < 1 || JournalLine.Fault(_cursor.Chained[..^1], line[..^1]) is not null);
     }
 }

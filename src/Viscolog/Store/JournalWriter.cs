@@ -81,7 +81,9 @@ internal sealed class JournalWriter : IDisposable
 
     private void AppendBatch(IEnumerable<LogRecord> records, int count, string at, CancellationToken stop)
     {
+        // A batch's beginning is on the disk before its lines, and they before its end: whatever a power cut leaves can be told.
         Add(new LogRecord.BatchBegun(count) { At = at });
+        Flush();
         var added = 0;
         foreach (var record in records)
         {
@@ -95,7 +97,6 @@ internal sealed class JournalWriter : IDisposable
             throw new InvalidOperationException("a batch of another length than was said");
         }
 
-        // Only a batch whose lines are on the disk gets its end.
         Flush();
         Add(new LogRecord.BatchEnded());
     }

@@ -44,7 +44,7 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
         {
             return new LogOutcome.Refused(e.Message);
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or InvalidDataException)
         {
             return new LogOutcome.Refused(OneLine.Of($"the log in {place.Folder} can't be reached: {e.Message}"));
         }

@@ -37,4 +37,18 @@ internal sealed class Bench : IDisposable
     };
 
     public void Dispose() => _folder.Dispose();
+
+    /// <summary>A log with one run of five rows, closed.</summary>
+    public static Bench Filled()
+    {
+        var bench = new Bench();
+        using var log = bench.Open();
+        log.Import(File("glaze 1", 4), CancellationToken.None);
+        Assert.IsType<WriteOutcome.Saved>(log.Add(1, Row(920)));
+        return bench;
+    }
+
+    /// <summary>A row with an addition and a reading.</summary>
+    public static FileRow Row(int mpas)
+        => FileText.Read(FormattableString.Invariant($"# base_g: 120\n# thickener: TA\nadded_g,wait_s,viscosity_mpas\n0.1,30,{mpas}\n")).Contents().Single();
 }

@@ -1,0 +1,184 @@
+using Viscolog.Store;
+using Viscolog.Tests.Support;
+
+namespace Viscolog.Tests.Store;
+
+/// <summary>What can happen to a log's files; docs/reliability.md has the longer rounds.</summary>
+public sealed class FaultTests
+{
+    [Fact]
+    public void A_seal_from_before_is_no_reason_to_refuse_what_came_after_it()
+    {
+        using var bench = Bench.Filled();
+        var seal = File.ReadAllBytes(bench.Place.Seal);
+        using (var log = bench.Open())
+        {
+            Assert.IsType<WriteOutcome.Saved>(log.Add(1, Bench.Row(950)));
+        }
+
+        File.WriteAllBytes(bench.Place.Seal, seal);
+        using var again = bench.Open(LogUse.Read);
+        Assert.Equal(6, again.Run(1)!.File.Rows.Length);
+    }
+
+    [Fact]
+    public void A_journal_that_is_shorter_than_it_was_closed_is_damage()
+    {
+        using var bench = Bench.Filled();
+        var before = new Snapshot(bench.Place);
+        var journal = before.Bytes(bench.Place.Journal);
+        var lines = journal.AsSpan(0, journal.Length - 1).LastIndexOf((byte)'\n') + 1;
+        before.PutBack((bench.Place.Journal, journal[..lines]));
+        Assert.Contains("is missing: the log was closed with", bench.Refusal(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void While_one_has_the_log_another_is_told_who()
+    {
+        using var bench = Bench.Filled();
+        using (bench.Open(LogUse.Read))
+        {
+            var busy = Assert.IsType<LogOutcome.Busy>(bench.Outcome());
+            Assert.Contains(FormattableString.Invariant($"process {Environment.ProcessId} of {Environment.UserName}"), busy.Reason, StringComparison.Ordinal);
+            var called = Called.In(bench.Place.Folder, "runs");
+            Assert.Equal((4, busy.Reason + "\n"), (called.Code, called.Error));
+            var advised = Called.In(bench.Place.Folder, "advise", Checkout.Sample("lantern-gel-07.csv"));
+            Assert.Equal((0, $"warning: going on without earlier runs: {busy.Reason}\n"), (advised.Code, advised.Error));
+        }
+
+        Assert.Equal(0, Called.In(bench.Place.Folder, "runs").Code);
+    }
+
+    [Theory]
+    [InlineData("journal")]
+    [InlineData("copy")]
+    [InlineData("folder")]
+    public void What_is_not_ours_is_refused_and_left_as_it_is(string where)
+    {
+        foreach (var (what, bytes) in Foreign())
+        {
+            using var bench = Bench.Filled();
+            var path = where switch { "journal" => bench.Place.Journal, "copy" => bench.Place.Copy, _ => bench.Place.Folder };
+            if (where == "folder")
+            {
+                Directory.Delete(path, recursive: true);
+            }
+            else
+            {
+                File.Delete(path);
+            }
+
+            if (bytes is null)
+            {
+                if (where == "folder")
+                {
+                    continue;
+                }
+
+                Directory.CreateDirectory(path);
+            }
+            else
+            {
+                File.WriteAllBytes(path, bytes);
+            }
+
+            foreach (var args in (string[][])[["runs"], ["show", "1"], ["verify"], ["backup"], ["export", "--all", "-o", bench.Place.Folder + "-out"], ["import", Checkout.Sample("lantern-gel-06.csv")]])
+            {
+                var called = Called.In(bench.Place.Folder, args);
+                Assert.True(called.Code == 4, $"{what} as {where}, {args[0]}: {called.Code} {called.Error}{called.Output}");
+                Assert.Contains(path, called.Error, StringComparison.Ordinal);
+                Assert.Equal("", called.Output);
+                Assert.True(bytes is null ? Directory.Exists(path) : File.ReadAllBytes(path).AsSpan().SequenceEqual(bytes), $"{what} as {where}, {args[0]}");
+            }
+
+            var advised = Called.In(bench.Place.Folder, "advise", Checkout.Sample("lantern-gel-07.csv"));
+            Assert.Equal(0, advised.Code);
+            Assert.StartsWith("warning: going on without earlier runs: ", advised.Error, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public void A_log_is_not_made_where_the_folder_above_is_missing()
+    {
+        using var folder = new TemporaryFolder();
+        var called = Called.In(folder.Of("no/log"), "import", Checkout.Sample("lantern-gel-06.csv"));
+        Assert.Equal((4, $"there is no folder {folder.Of("no")} to make the log in; make it first or name another with --log\n"), (called.Code, called.Error));
+        Assert.Empty(folder.Names);
+    }
+
+    [Fact]
+    public void A_query_copy_without_its_journal_is_not_taken_for_a_new_log()
+    {
+        using var bench = Bench.Filled();
+        File.Delete(bench.Place.Journal);
+        var called = Called.In(bench.Place.Folder, "import", Checkout.Sample("lantern-gel-06.csv"));
+        Assert.Equal(4, called.Code);
+        Assert.Contains("readings.journal is missing", called.Error, StringComparison.Ordinal);
+        Assert.False(File.Exists(bench.Place.Journal));
+    }
+
+    [Fact]
+    public void A_stopped_import_leaves_the_log_as_it_was()
+    {
+        using var bench = Bench.Filled();
+        var journal = File.ReadAllBytes(bench.Place.Journal);
+        using var stop = new CancellationTokenSource();
+        stop.Cancel();
+        using (var log = bench.Open())
+        {
+            Assert.Throws<OperationCanceledException>(() => log.Import(Bench.File("glaze 2", 4), stop.Token));
+            Assert.Single(log.Runs());
+            Assert.IsType<ImportOutcome.Imported>(log.Import(Bench.File("glaze 3", 4), CancellationToken.None));
+        }
+
+        Assert.True(File.ReadAllBytes(bench.Place.Journal).AsSpan().StartsWith(journal));
+        Assert.Null(LogCheck.Of(bench.Open(), null).Difference);
+    }
+
+    [Fact]
+    public void When_the_query_copy_fails_before_anything_is_written_it_is_said_and_mended_at_the_next_start()
+    {
+        using var bench = Bench.Filled();
+        using (var log = bench.Open())
+        {
+            BreakCopy(log);
+            Assert.StartsWith("the query copy failed, nothing was saved", Assert.IsType<WriteOutcome.NotSaved>(log.Add(1, Bench.Row(950))).Reason, StringComparison.Ordinal);
+            Assert.IsType<WriteOutcome.NotSaved>(log.Add(1, Bench.Row(951)));
+            Assert.IsType<ImportOutcome.NotAcknowledged>(log.Import(Bench.File("glaze 2", 1), CancellationToken.None));
+        }
+
+        using var again = bench.Open(LogUse.Read);
+        Assert.Contains("made anew", Assert.Single(again.Notes), StringComparison.Ordinal);
+        Assert.Equal(5, again.Run(1)!.File.Rows.Length);
+    }
+
+    // The disk under LiteDB fails: its file is closed behind its back.
+    private static void BreakCopy(BenchLog log)
+    {
+        var copy = (QueryCopy)typeof(BenchLog).GetField("_copy", System.Reflection.BindingFlags.Instance | System.Reflection.BindingFlags.NonPublic)!.GetValue(log)!;
+        copy.Dispose();
+    }
+
+    private static IEnumerable<(string What, byte[]? Bytes)> Foreign()
+    {
+        yield return ("a CSV", "a,b\n1,2\n"u8.ToArray());
+        yield return ("a long CSV", Enumerable.Repeat("12,34\n"u8.ToArray(), 5000).SelectMany(b => b).ToArray());
+        yield return ("an empty file", []);
+        yield return ("a folder", null);
+        yield return ("another LiteDB file", OtherDatabase(null));
+        yield return ("a query copy of a newer schema", OtherDatabase(0x56490000 | (CopyFile.Schema + 1)));
+        yield return ("a journal of a newer version", JournalWriter.FirstLine(new(LogOpening.JournalVersion + 1, Guid.Empty)));
+    }
+
+    private static byte[] OtherDatabase(int? version)
+    {
+        using var folder = new TemporaryFolder();
+        using (var database = new LiteDB.LiteDatabase(folder.Of("other.db")))
+        {
+            database.GetCollection("letters").Insert(new LiteDB.BsonDocument { ["a"] = 1 });
+            database.UserVersion = version ?? 0;
+        }
+
+        return File.ReadAllBytes(folder.Of("other.db"));
+    }
+}
