@@ -5,6 +5,8 @@ return args switch
     ["dosing", .. var rest] => DosingBenchmark.Run(rest),
     ["speed", var path] => SpeedBenchmark.Run(path),
     ["log", .. var sizes] => LogBenchmark.Run(sizes),
+    ["kill", .. var rounds] => KillRounds.Run(rounds),
+    ["appends", var log, var first] => KillRounds.Append(log, first),
     _ => Usage(),
 };
 
@@ -13,5 +15,6 @@ static int Usage()
     Console.Error.WriteLine("usage: dosing [--pots N] [--seed N] [--tau] [--risk PCT]   plays practice pots against the program's advice");
     Console.Error.WriteLine("       speed RUN                                            times one advice on a run file");
     Console.Error.WriteLine("       log [READINGS]...                                    how the log grows: import, open, list, show, advise, append");
+    Console.Error.WriteLine("       kill [ROUNDS] [SEED]                                 kills programs at work on a log and looks at what is left");
     return 1;
 }

@@ -21,7 +21,7 @@ internal sealed class BenchLog : IDisposable
     private QueryCopy? _copy;
     private string? _fault;
 
-    internal BenchLog(LogPlace place, JournalScan scan, LogUse use, LogLock? taken, TimeProvider clock)
+    internal BenchLog(LogPlace place, JournalScan scan, LogUse use, LogLock? taken, TimeProvider clock, QueryCopy? copy)
     {
         (_place, _lock, _clock) = (place, taken, clock);
         if (use == LogUse.Write)
@@ -31,7 +31,7 @@ internal sealed class BenchLog : IDisposable
             File.Delete(place.Seal);
         }
 
-        _copy = new(CopyFile.Open(place.Copy, readOnly: use == LogUse.Read));
+        _copy = copy ?? new(CopyFile.Open(place.Copy, readOnly: use == LogUse.Read));
     }
 
     /// <summary>What was mended when the log was opened, a line each.</summary>

@@ -18,8 +18,21 @@ internal static class CopyBuilder
     public static void BuildBeside(LogPlace place, JournalScan scan, IProgress<LogProgress>? progress)
     {
         DeleteBeside(place);
+        using var copy = QueryCopy.Create(CopyFile.Create(place.NewCopy));
+        Fill(copy, place, scan, progress);
+    }
+
+    /// <summary>Makes a query copy that ends with the program.</summary>
+    public static QueryCopy BuildInMemory(LogPlace place, JournalScan scan, IProgress<LogProgress>? progress)
+    {
+        var copy = QueryCopy.Create(CopyFile.CreateInMemory());
+        Fill(copy, place, scan, progress);
+        return copy;
+    }
+
+    private static void Fill(QueryCopy copy, LogPlace place, JournalScan scan, IProgress<LogProgress>? progress)
+    {
         using var journal = new FileStream(place.Journal, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, bufferSize: 0);
-        using var copy = QueryCopy.Create(place.NewCopy);
         var line = 0L;
         foreach (var record in JournalScanner.Records(journal, scan.Length))
         {

@@ -65,6 +65,9 @@ internal static class CopyFile
         return database;
     }
 
+    /// <summary>Makes an empty query copy in memory.</summary>
+    public static LiteDatabase CreateInMemory() => new(new ConnectionString { Filename = ":memory:", Collation = Collation.Binary }, Mapper());
+
     /// <summary>Opens one whose state is <see cref="CopyState.Ours"/>.</summary>
     public static LiteDatabase Open(string path, bool readOnly)
         => new(new ConnectionString { Filename = path, ReadOnly = readOnly, Collation = readOnly ? null : Collation.Binary }, Mapper());

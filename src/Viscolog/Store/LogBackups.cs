@@ -57,7 +57,7 @@ internal static class LogBackups
             }
 
             Directory.CreateDirectory(place.Folder);
-            using var taken = LogLock.Take(place, TimeSpan.FromSeconds(2));
+            using var taken = LogLock.Take(place, isShared: false, LogOpening.Patience);
             if (taken is null)
             {
                 return Busy(place);
@@ -83,7 +83,7 @@ internal static class LogBackups
                 return new BackupOutcome.Failed($"nothing vouches for {place.Copy}; restore a backup instead");
             }
 
-            using var taken = LogLock.Take(place, TimeSpan.FromSeconds(2));
+            using var taken = LogLock.Take(place, isShared: false, LogOpening.Patience);
             if (taken is null)
             {
                 return Busy(place);

@@ -2,31 +2,39 @@ using System.Diagnostics;
 
 namespace Viscolog.Store;
 
-/// <summary>Keeps a log to one program at a time. The system frees it when a program dies, however it dies.</summary>
+/// <summary>
+/// Keeps a log to one program at a time, or to several that only read. The system frees it when a program dies, however it dies.
+/// </summary>
 internal sealed class LogLock : IDisposable
 {
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(20);
 
     private readonly FileStream _file;
-    private readonly string _holder;
+    private readonly string? _holder;
 
-    private LogLock(FileStream file, LogPlace place)
+    private LogLock(FileStream file, string? holder)
     {
-        (_file, _holder) = (file, place.Holder);
+        (_file, _holder) = (file, holder);
         Leave(WhoWeAre());
     }
 
+    /// <summary>Whether others may read at the same time.</summary>
+    public bool IsShared => _holder is null;
+
     /// <summary>Takes the lock, waiting a while where somebody has it; null where they keep it.</summary>
+    /// <param name="place">The log.</param>
+    /// <param name="isShared">Whether others may read at the same time.</param>
+    /// <param name="patience">How long to wait.</param>
     /// <exception cref="IOException">The lock file can't be used at all.</exception>
     /// <exception cref="UnauthorizedAccessException">The lock file can't be used at all.</exception>
-    public static LogLock? Take(LogPlace place, TimeSpan patience)
+    public static LogLock? Take(LogPlace place, bool isShared, TimeSpan patience)
     {
         var since = Stopwatch.StartNew();
         while (true)
         {
-            if (TryOpen(place.Lock) is { } file)
+            if (TryOpen(place.Lock, isShared) is { } file)
             {
-                return new(file, place);
+                return new(file, isShared ? null : place.Holder);
             }
 
             if (since.Elapsed >= patience)
@@ -58,38 +66,23 @@ internal sealed class LogLock : IDisposable
         _file.Dispose();
     }
 
-    /// <summary>The lock file, open for nobody else; null where somebody else has it.</summary>
-    private static FileStream? TryOpen(string path)
+    /// <summary>The lock file, open for nobody else or for other readers; null where somebody has it.</summary>
+    private static FileStream? TryOpen(string path, bool isShared)
     {
+        var share = isShared ? FileShare.Read : FileShare.None;
         try
         {
-            return new(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
+            if (!File.Exists(path))
+            {
+                new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.ReadWrite).Dispose();
+            }
+
+            // It is only read, so that a log in a folder that can't be written can be locked as well.
+            return new(path, FileMode.Open, FileAccess.Read, share);
         }
-        catch (IOException) when (IsHeld(path))
+        catch (IOException) when (File.Exists(path))
         {
             return null;
-        }
-        catch (Exception e) when (e is UnauthorizedAccessException or IOException && File.Exists(path))
-        {
-            // A folder that can't be written can still be read, and a lock can be had on a file that is only read.
-            return new(path, FileMode.Open, FileAccess.Read, FileShare.None);
-        }
-    }
-
-    private static bool IsHeld(string path)
-    {
-        try
-        {
-            using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.None);
-            return false;
-        }
-        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException or UnauthorizedAccessException)
-        {
-            return false;
-        }
-        catch (IOException)
-        {
-            return true;
         }
     }
 
@@ -101,6 +94,11 @@ internal sealed class LogLock : IDisposable
 
     private void Leave(string? text)
     {
+        if (_holder is null)
+        {
+            return;
+        }
+
         try
         {
             if (text is null)

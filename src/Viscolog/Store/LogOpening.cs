@@ -10,7 +10,8 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
     /// <summary>The version of the journal's format.</summary>
     public const int JournalVersion = 1;
 
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(2);
+    /// <summary>How long somebody who has the log is waited for.</summary>
+    public static readonly TimeSpan Patience = TimeSpan.FromSeconds(2);
 
     private readonly List<string> _notes = [];
 
@@ -30,13 +31,13 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
                 MakeFolder();
             }
 
-            taken = TakeLock();
-            if (taken is null && IsWritable())
+            taken = TakeLock(isShared: use == LogUse.Read);
+            if (taken is null && (File.Exists(place.Lock) || IsWritable()))
             {
                 return new LogOutcome.Busy($"the log in {place.Folder} is busy: {LogLock.HolderOf(place)} has it; close that first, or name another log with --log");
             }
 
-            var opened = new LogOutcome.Opened(OpenLocked(taken));
+            var opened = new LogOutcome.Opened(OpenLocked(ref taken));
             taken = null;
             return opened;
         }
@@ -67,7 +68,7 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
             : scan;
     }
 
-    private BenchLog OpenLocked(LogLock? taken)
+    private BenchLog OpenLocked(ref LogLock? taken)
     {
         if (!Path.Exists(place.Journal))
         {
@@ -82,17 +83,29 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
         var scan = Scan(place.Journal, seal?.JournalLength ?? 0, progress);
         if (scan.IsTorn)
         {
-            scan = CutTornEnd(scan);
+            // Who only reads leaves it where it is, unread.
+            scan = use == LogUse.Write ? CutTornEnd(scan) : scan with { FileLength = scan.Length };
         }
 
         var state = CopyFile.StateOf(place.Copy);
         RefuseForeign(state);
-        if (state != CopyState.Ours || !IsSealed(seal, scan))
+        if (state == CopyState.Ours && IsSealed(seal, scan))
         {
-            Rebuild(scan, WhyRebuilt(state, seal));
+            return new BenchLog(place, scan, use, taken, clock, null) { Notes = _notes };
         }
 
-        return new BenchLog(place, scan, use, taken, clock) { Notes = _notes };
+        if (taken is { IsShared: true })
+        {
+            // The query copy has to be made anew, which only one may do; another may have done so meanwhile.
+            taken.Dispose();
+            taken = LogLock.Take(place, isShared: false, Patience);
+            return taken is null
+                ? new BenchLog(place, scan, use, null, clock, CopyInMemory(scan, "the query copy has to be made anew, but somebody else is reading the log")) { Notes = _notes }
+                : OpenLocked(ref taken);
+        }
+
+        var copy = Rebuild(scan, WhyRebuilt(state, seal));
+        return new BenchLog(place, scan, use, taken, clock, copy) { Notes = _notes };
     }
 
     private string? AbsentReason()
@@ -122,14 +135,14 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
         }
     }
 
-    private LogLock? TakeLock()
+    private LogLock? TakeLock(bool isShared)
     {
         if (Directory.Exists(place.Lock))
         {
             throw new LogRefused($"{place.Lock} is a folder; move it away");
         }
 
-        return use == LogUse.Read && !File.Exists(place.Lock) && !IsWritable() ? null : LogLock.Take(place, Patience);
+        return use == LogUse.Read && !File.Exists(place.Lock) && !IsWritable() ? null : LogLock.Take(place, isShared, Patience);
     }
 
     private bool IsWritable()
@@ -221,25 +234,35 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
         _ => "the query copy was not as it was left and was made anew from the journal; nothing is lost",
     };
 
-    private void Rebuild(JournalScan scan, string? note)
+    /// <summary>Makes the query copy anew; one in memory where the folder has no room for it or can't be written, and somebody only reads.</summary>
+    private QueryCopy? Rebuild(JournalScan scan, string? note)
     {
-        if (!IsWritable())
-        {
-            throw new LogRefused($"the log in {place.Folder} has to make its query copy anew, but the folder can't be written");
-        }
-
         try
         {
             CopyBuilder.Build(place, scan, progress);
+            _notes.AddRange(note is null ? [] : [note]);
+            return null;
         }
         catch (InvalidDataException e)
         {
             throw new LogRefused($"{place.Journal} can't be understood: {e.Message}; nothing was changed. Put a backup in its place with 'viscolog restore'", e);
         }
-
-        if (note is not null)
+        catch (Exception e) when (e is not OutOfMemoryException)
         {
-            _notes.Add(note);
+            // LiteDB throws exceptions of many types where a disk is full.
+            var reason = OneLine.Of($"the query copy could not be made anew in {place.Folder} ({e.Message})");
+            if (use == LogUse.Write)
+            {
+                throw new LogRefused($"{reason}; make room there or give leave to write, nothing is lost", e);
+            }
+
+            return CopyInMemory(scan, reason);
         }
+    }
+
+    private QueryCopy CopyInMemory(JournalScan scan, string reason)
+    {
+        _notes.Add($"{reason}; going on without it, nothing is lost");
+        return CopyBuilder.BuildInMemory(place, scan, progress);
     }
 }

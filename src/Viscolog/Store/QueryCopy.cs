@@ -29,9 +29,9 @@ internal sealed class QueryCopy : IDisposable
     }
 
     /// <summary>An empty one, with its indexes.</summary>
-    public static QueryCopy Create(string path)
+    public static QueryCopy Create(LiteDatabase empty)
     {
-        var copy = new QueryCopy(CopyFile.Create(path));
+        var copy = new QueryCopy(empty);
         copy._runs.EnsureIndex(r => r.Uuid, unique: true);
         copy._runs.EnsureIndex(r => r.Key);
         copy._runs.EnsureIndex("pairs", BsonExpression.Create("$.pairs[*]"));

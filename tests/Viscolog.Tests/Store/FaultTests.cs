@@ -36,7 +36,7 @@ public sealed class FaultTests
     public void While_one_has_the_log_another_is_told_who()
     {
         using var bench = Bench.Filled();
-        using (bench.Open(LogUse.Read))
+        using (bench.Open())
         {
             var busy = Assert.IsType<LogOutcome.Busy>(bench.Outcome());
             Assert.Contains(FormattableString.Invariant($"process {Environment.ProcessId} of {Environment.UserName}"), busy.Reason, StringComparison.Ordinal);
@@ -47,6 +47,20 @@ public sealed class FaultTests
         }
 
         Assert.Equal(0, Called.In(bench.Place.Folder, "runs").Code);
+    }
+
+    [Fact]
+    public void Several_may_read_at_once_and_nobody_adds_meanwhile()
+    {
+        using var bench = Bench.Filled();
+        using (var one = bench.Open(LogUse.Read))
+        using (var other = bench.Open(LogUse.Read))
+        {
+            Assert.Equal(Snapshot.All(one), Snapshot.All(other));
+            Assert.IsType<LogOutcome.Busy>(bench.Outcome(LogUse.Write));
+        }
+
+        bench.Open().Dispose();
     }
 
     [Theory]

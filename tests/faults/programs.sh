@@ -1,0 +1,76 @@
+#!/usr/bin/env bash
+# Several programs on one log, read-only folders, and signals during long work. The read-only part needs root (a bind mount).
+# Build first: dotnet build, and dotnet build -c Release tests/Viscolog.Benchmarks. Usage: tests/faults/programs.sh
+set -u
+cd "$(dirname "$0")/../.."
+program="dotnet src/Viscolog/bin/Debug/net10.0/viscolog.dll"
+appender="dotnet tests/Viscolog.Benchmarks/bin/Release/net10.0/Viscolog.Benchmarks.dll appends"
+work=$(mktemp -d)
+trap 'kill -9 $(jobs -p) 2>/dev/null; umount "$work/ro" 2>/dev/null; rm -rf "$work"' EXIT
+failed=0
+check() { if eval "$2"; then echo "ok    $1"; else echo "FAILED $1"; failed=$((failed + 1)); fi; }
+
+# One program has the log.
+$program import sample-runs --log "$work/log" >/dev/null
+$appender "$work/log" 1 >"$work/acks" & holder=$!
+until [ -s "$work/acks" ]; do sleep 0.05; done
+$program runs --log "$work/log" >"$work/out" 2>"$work/err"; code=$?
+check "the second program says who has the log and ends with 4" '[ $code -eq 4 ] && grep -q "process $holder of" "$work/err"'
+$program advise sample-runs/lantern-gel-07.csv --log "$work/log" >"$work/out" 2>"$work/err"; code=$?
+check "advice on a file goes on without it" '[ $code -eq 0 ] && grep -q "going on without earlier runs" "$work/err"'
+kill -9 $holder; wait $holder 2>/dev/null
+start=$(date +%s%N)
+$program runs --json --log "$work/log" >"$work/out" 2>"$work/err"; code=$?
+took=$(( ($(date +%s%N) - start) / 1000000 ))
+check "after kill -9 of the first the log opens at once (exit $code, $took ms, $(wc -l < "$work/acks") rows acknowledged before)" '[ $code -eq 0 ] && [ $took -lt 3000 ]'
+
+# Many at once.
+$program verify --log "$work/log" >/dev/null
+pids=()
+for i in $(seq 1 16); do $program advise sample-runs/lantern-gel-07.csv --log "$work/log" >"$work/advice$i" 2>"$work/advice$i.err" & pids+=($!); done
+bad=0; for p in "${pids[@]}"; do wait "$p" || bad=$((bad + 1)); done
+check "16 calls of advise at once all succeed, $(cat "$work"/advice*.err | grep -c busy) of them without the log's history" '[ $bad -eq 0 ] && ! cat "$work"/advice*.err | grep -q busy'
+for i in $(seq 1 12); do printf '# name: many %s\n# base_g: 100\nviscosity_mpas\n%s\n' "$i" "$((900 + i))" > "$work/many$i.csv"; done
+pids=()
+for i in $(seq 1 12); do ( $program import "$work/many$i.csv" --log "$work/many" >/dev/null 2>"$work/many$i.err"; echo $? > "$work/many$i.code" ) & pids+=($!); done
+for p in "${pids[@]}"; do wait "$p"; done
+done_=$(cat "$work"/many*.code | grep -c '^0$'); busy=$(cat "$work"/many*.code | grep -c '^4$')
+there=$($program runs --json --log "$work/many" | grep -c '"number"')
+check "12 imports at once: $done_ done, $busy told that it is busy, $there runs there" '[ $((done_ + busy)) -eq 12 ] && [ "$there" -eq "$done_" ]'
+
+# Signals. A shell without job control starts what runs in the background deaf to SIGINT.
+set -m
+{ printf '# name: long\n# base_g: 100\nviscosity_mpas,wait_s\n'; seq 1 400000 | awk '{print $1 "," $1}'; } > "$work/long.csv"
+for signal in INT TERM; do
+  for delay in 0.2 0.6 1.0 1.5 2.0 2.5 3.0 4.0; do
+    rm -rf "$work/stopped"
+    $program import sample-runs/lantern-gel-06.csv --log "$work/stopped" >/dev/null
+    $program import "$work/long.csv" --json --log "$work/stopped" >"$work/out" 2>"$work/err" & pid=$!
+    sleep $delay; kill -$signal $pid; wait $pid; code=$?
+    rows=$($program runs --json --log "$work/stopped" 2>"$work/err2" | grep '"entries"' | tail -1 | tr -dc 0-9)
+    case $code:$rows in 0:400000|130:7|130:400000|143:7) result=0;; *) result=1;; esac
+    check "SIG$signal after $delay s: exit $code, $( [ "$rows" = 400000 ] && echo whole || echo none of it ), $(grep -c 'made anew' "$work/err2") repairs" '[ $result -eq 0 ]'
+  done
+done
+$program import "$work/long.csv" --log "$work/stopped" >/dev/null 2>&1
+$program export --all -o "$work/export" --log "$work/stopped" >/dev/null 2>"$work/err" & pid=$!
+sleep 0.6; kill -INT $pid; wait $pid; code=$?
+check "SIGINT during an export: exit $code, every file whole" '[ $code -eq 0 ] || [ $code -eq 130 ] && for f in "$work"/export/*.csv; do [ ! -e "$f" ] || $program import "$f" --json --log "$work/elsewhere" >/dev/null || exit 1; done'
+
+# Read-only.
+mkdir "$work/ro"
+cp -a "$work/log" "$work/kept"; cp -a "$work/log" "$work/unsealed"; rm "$work/unsealed/readings.seal"
+for kind in kept unsealed; do
+  mount --bind "$work/$kind" "$work/ro" && mount -o remount,ro,bind "$work/ro" || { echo "no bind mount here, read-only part left out"; break; }
+  sums=$(cd "$work/ro" && sha256sum readings.journal readings.db)
+  for command in "runs" "show 1" "export 1" "advise 6" "backup --to $work/backups"; do
+    $program $command --log "$work/ro" >"$work/out" 2>"$work/err"; code=$?
+    check "$kind log in a read-only folder: $command (exit $code)" '[ $code -eq 0 ] && [ -s "$work/out" ]'
+  done
+  $program import "$work/many1.csv" --log "$work/ro" >"$work/out" 2>"$work/err"; code=$?
+  check "$kind log in a read-only folder: import is refused ($(head -c 90 "$work/err")…)" '[ $code -eq 4 ]'
+  check "$kind log in a read-only folder: nothing was changed" '[ "$sums" = "$(cd "$work/ro" && sha256sum readings.journal readings.db)" ]'
+  umount "$work/ro"
+done
+echo "$failed failed"
+exit $failed
