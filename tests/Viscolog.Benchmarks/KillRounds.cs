@@ -120,7 +120,7 @@ internal sealed class KillRounds(string folder, int seed)
     private void Appending()
     {
         var first = _next;
-        var output = KillAfter(Start(Program("Viscolog.Benchmarks.dll"), "appends", _place.Folder, FormattableString.Invariant($"{first}")), 700);
+        var output = KillAfter(Start(Program("Viscolog.Benchmarks.dll"), "appends", _place.Folder, FormattableString.Invariant($"{first}")), 1400);
         var acknowledged = output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Length;
         _acknowledged += acknowledged;
         if (Rows() is not { } rows)

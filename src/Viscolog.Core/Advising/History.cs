@@ -19,6 +19,8 @@ internal static class History
             .OfType<Evidence>()
             .Where(e => e.Steps.Count(s => s.Readings.Length > 0) >= 2)
             .TakeLast(Most)
+            .AsParallel()
+            .AsOrdered()
             .Select(e => Belief.OfEarlier(e, thickener.UsualRange))
             .ToArray();
         return Prior.After(beliefs);

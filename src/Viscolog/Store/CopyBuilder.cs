@@ -33,10 +33,12 @@ internal static class CopyBuilder
     private static void Fill(QueryCopy copy, LogPlace place, JournalScan scan, IProgress<LogProgress>? progress)
     {
         using var journal = new FileStream(place.Journal, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, bufferSize: 0);
-        var line = 0L;
+        var (line, rows, runs) = (0L, 0L, 0);
         foreach (var record in JournalScanner.Records(journal, scan.Length))
         {
             copy.Apply(record);
+            rows += record is LogRecord.RowAdded ? 1 : 0;
+            runs = record is LogRecord.RunStated stated ? Math.Max(runs, stated.Run) : runs;
             if ((++line & 0xfff) == 0)
             {
                 progress?.Report(new("making the query copy", line, scan.Lines));
@@ -44,6 +46,10 @@ internal static class CopyBuilder
         }
 
         copy.Flush();
+        if (copy.RowCount() != rows || copy.RunCount() != runs)
+        {
+            throw new IOException(FormattableString.Invariant($"the new query copy holds {copy.RowCount()} of {rows} rows and {copy.RunCount()} of {runs} runs"));
+        }
     }
 
     /// <summary>Puts the new query copy in the place of the old one and seals it.</summary>

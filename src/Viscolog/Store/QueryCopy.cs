@@ -92,7 +92,7 @@ internal sealed class QueryCopy : IDisposable
 
     public IReadOnlyList<RunDoc> Runs() => [.. _runs.FindAll()];
 
-    public int RunCount() => _runCount ??= _runs.Count();
+    public int RunCount() => _runs.Count();
 
     public long RowCount() => _rows.LongCount();
 

@@ -173,6 +173,20 @@ public sealed class FaultTests
         copy.Dispose();
     }
 
+    [Fact]
+    public void A_query_copy_of_an_older_schema_is_made_anew()
+    {
+        using var bench = Bench.Filled();
+        File.WriteAllBytes(bench.Place.Copy, OtherDatabase(0x56490000));
+        using (var log = bench.Open(LogUse.Read))
+        {
+            Assert.Equal("the query copy was of an older version and was made anew from the journal", Assert.Single(log.Notes));
+            Assert.Equal(5, log.Run(1)!.File.Rows.Length);
+        }
+
+        Assert.Empty(bench.Open(LogUse.Read).Notes);
+    }
+
     private static IEnumerable<(string What, byte[]? Bytes)> Foreign()
     {
         yield return ("a CSV", "a,b\n1,2\n"u8.ToArray());
