@@ -46,9 +46,10 @@ internal static class CopyBuilder
         }
 
         copy.Flush();
-        if (copy.RowCount() != rows || copy.RunCount() != runs)
+        var counted = copy.Counted();
+        if (counted != (runs, rows))
         {
-            throw new IOException(FormattableString.Invariant($"the new query copy holds {copy.RowCount()} of {rows} rows and {copy.RunCount()} of {runs} runs"));
+            throw new IOException(FormattableString.Invariant($"the new query copy holds {counted.Rows} of {rows} rows and {counted.Runs} of {runs} runs"));
         }
     }
 

@@ -42,7 +42,7 @@ internal sealed record LogCheck(long Lines, int Runs, long Entries, string? Diff
     private static (int Runs, long Rows) Counts(LogPlace place)
     {
         using var copy = new QueryCopy(CopyFile.Open(place.NewCopy, readOnly: true));
-        return (copy.RunCount(), copy.RowCount());
+        return copy.Counted();
     }
 
     private static string? Compare(LogPlace place, IProgress<LogProgress>? progress)

@@ -92,9 +92,10 @@ internal sealed class QueryCopy : IDisposable
 
     public IReadOnlyList<RunDoc> Runs() => [.. _runs.FindAll()];
 
-    public int RunCount() => _runs.Count();
+    public int RunCount() => _runCount ??= _runs.Count();
 
-    public long RowCount() => _rows.LongCount();
+    /// <summary>Runs and rows, counted in the file.</summary>
+    public (int Runs, long Rows) Counted() => (_runs.Count(), _rows.LongCount());
 
     /// <summary>A run's rows in the order in which things happened.</summary>
     public IReadOnlyList<RowDoc> RowsOf(int run)
