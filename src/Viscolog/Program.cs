@@ -6,7 +6,7 @@ using var error = new StreamWriter(Console.OpenStandardError(), utf8) { NewLine 
 try
 {
     using var output = new StreamWriter(Console.OpenStandardOutput(), utf8) { NewLine = "\n" };
-    return CommandLine.Run(args, Terminal.OfProcess(output, error), Surroundings.OfProcess, output);
+    return CommandLine.Run(args, CallOutput.OfProcess(output, error), Surroundings.OfProcess, output);
 }
 catch (IOException e)
 {

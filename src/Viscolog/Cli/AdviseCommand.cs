@@ -22,7 +22,7 @@ internal sealed class AdviseCommand
     private readonly Option<double?> risk = NumberOption.Create(
         "--risk", "PCT", FormattableString.Invariant($"Greatest chance of going over, in %; default {IncrementPolicy.DefaultRisk.Percent}."), 0.01, 50);
 
-    public Command Create(CommonOptions common, Terminal terminal)
+    public Command Create(CommonOptions common, CallOutput terminal)
     {
         var command = new Command("advise", "Say what to do with the pot now: how much to add, what to expect, and the risk.");
         command.Add(run);

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using Viscolog.Cli.Json;
 using Viscolog.Store;
+using Viscolog.Wording;
 
 namespace Viscolog.Cli;
 
@@ -13,7 +14,7 @@ internal sealed class BackupCommand
     private readonly Option<string> to = new("--to") { HelpName = "FOLDER", Description = "Where to; default: backups in the log's folder. Another disk is better." };
     private readonly Option<int> keep = new("--keep") { HelpName = "N", Description = "Backups to keep there, the latest; default 10.", DefaultValueFactory = _ => 10 };
 
-    public Command Create(CommonOptions common, Terminal terminal)
+    public Command Create(CommonOptions common, CallOutput terminal)
     {
         keep.Validators.Add(result =>
         {

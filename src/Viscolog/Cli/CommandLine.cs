@@ -8,7 +8,7 @@ namespace Viscolog.Cli;
 internal static class CommandLine
 {
     /// <summary>Runs one call and says how it ended.</summary>
-    public static int Run(string[] args, Terminal terminal, Surroundings surroundings, TextWriter help)
+    public static int Run(string[] args, CallOutput terminal, Surroundings surroundings, TextWriter help)
     {
         try
         {
@@ -36,7 +36,7 @@ internal static class CommandLine
 
     private const int BrokenPipe = 32;
 
-    private static RootCommand Create(Terminal terminal, Surroundings surroundings)
+    private static RootCommand Create(CallOutput terminal, Surroundings surroundings)
     {
         var common = new CommonOptions(surroundings);
         var examples = new Dictionary<Command, string>

@@ -5,6 +5,7 @@ using Viscolog.MaterialFiles;
 using Viscolog.Output;
 using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.Wording;
 
 namespace Viscolog.Cli;
 
@@ -20,7 +21,7 @@ internal sealed class ExportCommand
     private readonly Option<bool> safe = new("--spreadsheet-safe") { Description = "Put a mark before texts that a spreadsheet would take for formulas. Such files don't say exactly what the log says; don't import them." };
     private readonly Option<bool> force = new("--force") { Description = "Overwrite existing files." };
 
-    public Command Create(CommonOptions common, Terminal terminal)
+    public Command Create(CommonOptions common, CallOutput terminal)
     {
         var command = new Command("export", "Write logged runs as run files, lossless, to keep, to look at, or to import elsewhere.");
         command.Add(runs);

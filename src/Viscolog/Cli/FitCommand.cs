@@ -17,7 +17,7 @@ internal sealed class FitCommand
     private readonly TargetOptions target = new();
     private readonly Option<double[]> at = NumberOption.CreateRepeatable("--at", "PCT", "Ask for the body at a dose, in g per 100 g of base; may be given more than once.", 0, 1000);
 
-    public Command Create(CommonOptions common, Terminal terminal)
+    public Command Create(CommonOptions common, CallOutput terminal)
     {
         var command = new Command("fit", "Fit the dose–response curve: shapes, weights, parameters, a chart, and bodies at doses.");
         command.Add(run);

@@ -1,6 +1,7 @@
 using Viscolog.Core.Advising;
 using Viscolog.Core.Curves;
 using Viscolog.Plots;
+using Viscolog.Wording;
 
 namespace Viscolog.Cli;
 
@@ -10,7 +11,7 @@ internal static class FitText
     /// <summary>Shapes under this weight are named without their parameters.</summary>
     private const double WorthShowing = 0.05;
 
-    public static void Write(Terminal terminal, Belief belief, FitReport report, RunPicture picture)
+    public static void Write(CallOutput terminal, Belief belief, FitReport report, RunPicture picture)
     {
         var run = belief.Evidence.Run;
         terminal.Line(RunTitle.Of(run));
@@ -46,7 +47,7 @@ internal static class FitText
         }
     }
 
-    private static void WriteShape(Terminal terminal, ShapeFit fit)
+    private static void WriteShape(CallOutput terminal, ShapeFit fit)
     {
         var aicc = fit.Aicc is { } a ? FormattableString.Invariant($"   AICc {a:0.0}") : "";
         var scatter = fit.ResidualRepeatability is { } s ? FormattableString.Invariant($"   scatter {100 * s:0.0} %") : "";
@@ -66,7 +67,7 @@ internal static class FitText
         return $"{parameter.Name} {Shown.Number(parameter.Value)}{error}{unit}{(parameter.PriorDecides ? " *" : "")}";
     }
 
-    private static void WriteDoses(Terminal terminal, FitReport report)
+    private static void WriteDoses(CallOutput terminal, FitReport report)
     {
         foreach (var (dose, body) in report.At)
         {
@@ -83,7 +84,7 @@ internal static class FitText
         terminal.Line();
     }
 
-    private static void WriteWrapped(Terminal terminal, string text, string indent)
+    private static void WriteWrapped(CallOutput terminal, string text, string indent)
     {
         foreach (var line in Paragraph.Of(text, terminal.Width - indent.Length))
         {

@@ -2,6 +2,7 @@ using System.CommandLine;
 using Viscolog.Cli.Json;
 using Viscolog.MaterialFiles;
 using Viscolog.Store;
+using Viscolog.Wording;
 
 namespace Viscolog.Cli;
 
@@ -12,7 +13,7 @@ internal sealed class ImportCommand
 
     private readonly Argument<string[]> files = new("FILE") { Description = "Run files or materials files, or folders of them.", Arity = ArgumentArity.OneOrMore };
 
-    public Command Create(CommonOptions common, Terminal terminal)
+    public Command Create(CommonOptions common, CallOutput terminal)
     {
         var command = new Command("import", "Bring run files and materials files into the log: each whole or not at all, nothing twice.");
         command.Add(files);

@@ -4,12 +4,12 @@ using Viscolog.Store;
 namespace Viscolog.Cli;
 
 /// <summary>One call of a command: what was asked and where to answer.</summary>
-internal sealed class Invocation(ParseResult parsed, CommonOptions common, Terminal terminal)
+internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallOutput terminal)
 {
     private readonly HashSet<string> _warned = new(StringComparer.Ordinal);
     private readonly bool _quiet = parsed.GetValue(common.Quiet);
 
-    public Terminal Terminal { get; } = terminal.With(parsed.GetValue(common.Ascii), parsed.GetValue(common.NoColor));
+    public CallOutput Terminal { get; } = terminal.With(parsed.GetValue(common.Ascii), parsed.GetValue(common.NoColor));
 
     public bool Json { get; } = parsed.GetValue(common.Json);
 

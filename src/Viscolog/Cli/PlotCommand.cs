@@ -16,7 +16,7 @@ internal sealed class PlotCommand
     private readonly Option<string> kind = new("--kind") { HelpName = "KIND", Description = "dose (default), settling or residuals.", DefaultValueFactory = _ => "dose" };
     private readonly Option<bool> force = new("--force") { Description = "Overwrite an existing file." };
 
-    public Command Create(CommonOptions common, Terminal terminal)
+    public Command Create(CommonOptions common, CallOutput terminal)
     {
         kind.AcceptOnlyFromAmong("dose", "settling", "residuals");
         var command = new Command("plot", "Draw one run, or several overlaid, into an SVG, PDF or PNG file.");

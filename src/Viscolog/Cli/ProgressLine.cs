@@ -3,7 +3,7 @@ using Viscolog.Store;
 namespace Viscolog.Cli;
 
 /// <summary>Tells on standard error how far a job has come, once it takes longer than a second.</summary>
-internal sealed class ProgressLine(Terminal terminal, TimeProvider clock, bool quiet) : IProgress<LogProgress>, IDisposable
+internal sealed class ProgressLine(CallOutput terminal, TimeProvider clock, bool quiet) : IProgress<LogProgress>, IDisposable
 {
     private static readonly TimeSpan First = TimeSpan.FromSeconds(1);
 

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Viscolog.Cli.Json;
 using Viscolog.Store;
+using Viscolog.Wording;
 
 namespace Viscolog.Cli;
 
@@ -12,7 +13,7 @@ internal sealed class RestoreCommand
     private readonly Argument<string?> backup = new("BACKUP") { Description = "A backup, as 'backup' made it.", Arity = ArgumentArity.ZeroOrOne };
     private readonly Option<bool> fromCopy = new("--from-copy") { Description = "Instead of a backup: write a damaged journal again from the log's own query copy." };
 
-    public Command Create(CommonOptions common, Terminal terminal)
+    public Command Create(CommonOptions common, CallOutput terminal)
     {
         var command = new Command("restore", "Put a backup in the log's place; what was there before is set aside, never deleted.");
         command.Add(backup);

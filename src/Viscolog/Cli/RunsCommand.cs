@@ -17,7 +17,7 @@ internal sealed class RunsCommand
     private readonly Option<DateOnly?> since = DayOption.Create("--since", "Only runs with something logged on this day or later.");
     private readonly Option<DateOnly?> until = DayOption.Create("--until", "Only runs with nothing logged after this day.");
 
-    public Command Create(CommonOptions common, Terminal terminal)
+    public Command Create(CommonOptions common, CallOutput terminal)
     {
         var command = new Command("runs", "List the runs of the log.");
         command.Add(@base);

@@ -6,6 +6,7 @@ using Viscolog.Core.Pots;
 using Viscolog.Plots;
 using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.Wording;
 
 namespace Viscolog.Cli;
 
@@ -16,7 +17,7 @@ internal sealed class ShowCommand
 
     private readonly Argument<string> run = new("RUN") { Description = "The number of a logged run, or its UUID." };
 
-    public Command Create(CommonOptions common, Terminal terminal)
+    public Command Create(CommonOptions common, CallOutput terminal)
     {
         var command = new Command("show", "Show a logged run: its header, every entry in order, doses, readings, what was made void and why.");
         command.Add(run);

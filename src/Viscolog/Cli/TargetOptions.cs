@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
@@ -30,15 +29,5 @@ internal sealed class TargetOptions
         }
 
         return tolerance is not null && run.Target is { } own ? new Target.Value(own.Band.Aim, tolerance).Band : run.Target?.Band;
-    }
-
-    /// <summary>The band in words.</summary>
-    public static string Words(ViscosityBand band)
-    {
-        var below = 1 - (band.Low.MilliPascalSeconds / band.Aim.MilliPascalSeconds);
-        var above = (band.High.MilliPascalSeconds / band.Aim.MilliPascalSeconds) - 1;
-        return Math.Abs(above - below) < 1e-9
-            ? $"{Shown.Body(band.Aim)} ±{(100 * above).ToString("0.#", CultureInfo.InvariantCulture)} %"
-            : $"{Shown.Number(band.Low.MilliPascalSeconds)} to {Shown.Body(band.High)}";
     }
 }

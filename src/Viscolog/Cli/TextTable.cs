@@ -9,7 +9,7 @@ internal sealed class TextTable(params string[] names)
 
     public void Add(params string[] cells) => _rows.Add([.. cells.Select(PlotText.Clean)]);
 
-    public void Write(Terminal terminal)
+    public void Write(CallOutput terminal)
     {
         var used = Enumerable.Range(0, names.Length).Where(c => _rows.Exists(r => r[c].Length > 0)).ToList();
         var widths = used.ConvertAll(c => _rows.Max(r => Math.Max(PlotText.Columns(names[c]), PlotText.Columns(r[c]))));

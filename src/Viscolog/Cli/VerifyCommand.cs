@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Viscolog.Cli.Json;
 using Viscolog.Store;
+using Viscolog.Wording;
 
 namespace Viscolog.Cli;
 
@@ -9,7 +10,7 @@ internal static class VerifyCommand
 {
     public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- verify --log my-log";
 
-    public static Command Create(CommonOptions common, Terminal terminal)
+    public static Command Create(CommonOptions common, CallOutput terminal)
     {
         var command = new Command("verify", "Check every byte of the log, and its query copy against the journal; mend the copy where it differs.");
         common.AddTo(command);

@@ -19,7 +19,7 @@ internal sealed record Called(int Code, string Output, string Error)
     {
         using var output = new StringWriter { NewLine = "\n" };
         using var error = new StringWriter { NewLine = "\n" };
-        var code = CommandLine.Run(args, new Terminal(output, error, showsUnicode: true, showsBold: false, width: 80), new(name => name == LogPlace.Variable ? log : null, TimeProvider.System), output);
+        var code = CommandLine.Run(args, new CallOutput(output, error, showsUnicode: true, showsBold: false, width: 80), new(name => name == LogPlace.Variable ? log : null, TimeProvider.System), output);
         return new(code, output.ToString(), error.ToString());
     }
 

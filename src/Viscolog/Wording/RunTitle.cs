@@ -2,7 +2,7 @@ using System.Globalization;
 using Viscolog.Core.Pots;
 using Viscolog.Plots;
 
-namespace Viscolog.Cli;
+namespace Viscolog.Wording;
 
 /// <summary>One line that tells which pot this is.</summary>
 internal static class RunTitle

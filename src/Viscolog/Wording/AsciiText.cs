@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace Viscolog.Cli;
+namespace Viscolog.Wording;
 
 /// <summary>Says the same with printable ASCII alone.</summary>
 internal static class AsciiText

@@ -1,4 +1,4 @@
-namespace Viscolog.Cli;
+namespace Viscolog.Wording;
 
 /// <summary>Breaks text into lines at spaces, but never between a number and its unit or per cent sign.</summary>
 internal static class Paragraph

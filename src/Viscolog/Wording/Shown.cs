@@ -1,7 +1,7 @@
 using System.Globalization;
 using Viscolog.Core.Quantities;
 
-namespace Viscolog.Cli;
+namespace Viscolog.Wording;
 
 /// <summary>Quantities as a person reads them: three significant digits, thousands set apart by a thin space.</summary>
 internal static class Shown

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace Viscolog.Cli;
+namespace Viscolog.Wording;
 
 /// <summary>Counts of things in words.</summary>
 internal static class Count

@@ -1,9 +1,10 @@
 using System.Text;
+using Viscolog.Wording;
 
 namespace Viscolog.Cli;
 
 /// <summary>Where a command writes, and what the place it writes to can show.</summary>
-internal sealed class Terminal(TextWriter output, TextWriter error, bool showsUnicode, bool showsBold, int width, bool liveErrors = false)
+internal sealed class CallOutput(TextWriter output, TextWriter error, bool showsUnicode, bool showsBold, int width, bool liveErrors = false)
 {
     private bool _hasStatus;
 
@@ -14,7 +15,7 @@ internal sealed class Terminal(TextWriter output, TextWriter error, bool showsUn
     public bool IsAscii => !showsUnicode;
 
     /// <summary>The terminal or pipe that the process writes to.</summary>
-    public static Terminal OfProcess(TextWriter output, TextWriter error)
+    public static CallOutput OfProcess(TextWriter output, TextWriter error)
     {
         var redirected = Console.IsOutputRedirected;
         var dumb = string.Equals(Environment.GetEnvironmentVariable("TERM"), "dumb", StringComparison.Ordinal);
@@ -23,7 +24,7 @@ internal sealed class Terminal(TextWriter output, TextWriter error, bool showsUn
     }
 
     /// <summary>The same place with less of what it can show.</summary>
-    public Terminal With(bool ascii, bool plain) => new(output, error, showsUnicode && !ascii, showsBold && !plain, width, liveErrors);
+    public CallOutput With(bool ascii, bool plain) => new(output, error, showsUnicode && !ascii, showsBold && !plain, width, liveErrors);
 
     public void Line(string text = "") => output.WriteLine(Shown(text));
 
