@@ -10,6 +10,8 @@ internal static class ReadBack
     {
         using var stream = new MemoryStream();
         RunFileWriter.Write(header.With(rows), stream);
-        return RunFileReader.Parse("the run as it would be", stream.ToArray()) is RunFileOutcome.Refused refused ? refused.Refusal.Text : null;
+        return RunFileReader.Parse("run", stream.ToArray()) is RunFileOutcome.Refused { Refusal: var refusal }
+            ? $"{(refusal.Column is { } column ? column + ": " : "")}read {refusal.Read}, expected {refusal.Expected}"
+            : null;
     }
 }

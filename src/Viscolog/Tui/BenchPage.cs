@@ -35,14 +35,18 @@ internal static class BenchPage
         Advice(page, state);
         Middle(page, state, EntryRow(height) - 2 - page.Lines.Count);
         page.FillTo(EntryRow(height) - 2);
-        page.Add(state.Error is { } error ? new Piece(" ! " + error, Tone.Bad) : new Piece(" " + state.Said, Tone.Dim));
-        page.Add(new Piece(" " + state.Clock.Words(now), state.Clock.HasRung ? Tone.Caution : Tone.Plain), new Piece(state.Beside.IsEmpty ? "" : $" · with {state.Beside.Words}"));
+        var error = state.Error is null ? [] : Paragraph.Of(state.Error, width - 4).Take(2).ToList();
+        page.Add(error.Count > 0 ? new Piece(" ! " + error[0], Tone.Bad) : new Piece(" " + state.Said, Tone.Dim));
+        page.Add(error.Count > 1 ? [new Piece("   " + error[1], Tone.Bad)] : [new Piece(" " + Strip(page, state, now) + state.Clock.Words(now), state.Clock.HasRung ? Tone.Caution : Tone.Plain), new Piece(state.Beside.IsEmpty ? "" : $" · with {state.Beside.Words}")]);
         page.Add(Entry(state, now));
         page.Add(new Piece(width >= 100
             ? " F1 help  F2 dose  + advised dose  F3 stir  F4 pH/temp/string  F5 void  F6 plot  F7 in/out  F8 target  F9 runs  ^Q quit"
             : " F1 help F2 dose + advised F3 stir F4 pH/temp F5 void F6 plot F8 aim F9 runs ^Q", Tone.Dim));
         return page;
     }
+
+    private static string Strip(Page page, BenchState state, DateTimeOffset now)
+        => state.Clock is { Due: { } due } clock && clock.Standing(now) is { } standing && BuildUpStrip.Of(state.Advice?.Picture, due, standing, 16, page.IsAscii) is { Length: > 0 } strip ? strip + " " : "";
 
     private static string Entry(BenchState state, DateTimeOffset now)
     {

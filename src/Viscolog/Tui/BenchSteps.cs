@@ -71,6 +71,11 @@ internal static class BenchSteps
             wait = TypedNumber.Read(typed.Wait, NumberRange.Seconds, out error) is { } seconds ? FileNumbers.Span(seconds) : null;
         }
 
+        if (error is null && Steps.Of(state.Run.File.Run)[^1].Readings.LastOrDefault()?.Reading.Wait is { } before && wait < before)
+        {
+            error = FormattableString.Invariant($"at the last reading the pot had stood {before.TotalSeconds:0} s since the last thing went in; type the whole standing time into wait");
+        }
+
         return error is not null ? null : new()
         {
             Value = value,

@@ -19,7 +19,7 @@ internal static class RunsPage
         }
 
         var shown = state.Shown;
-        page.Add(new Piece(" Runs", Tone.Strong), new Piece($" · {Count.Of(shown.Length, "run", "runs")}{(shown.Length < state.All.Length ? $" of {state.All.Length}" : "")}{(state.Marked.Count > 0 ? $" · {state.Marked.Count} marked" : "")}"));
+        page.Add(new Piece(state.IsPractice ? " Runs of the practice log (invented)" : " Runs", Tone.Strong), new Piece($" · {Count.Of(shown.Length, "run", "runs")}{(shown.Length < state.All.Length ? $" of {state.All.Length}" : "")}{(state.Marked.Count > 0 ? $" · {state.Marked.Count} marked" : "")}"));
         page.Add("");
         page.Add(new Piece(Row(page, "", "run", "name", "base", "thickener", "entries", "last"), Tone.Dim));
         var rows = FilterRow(height) - 1 - page.Lines.Count;
@@ -27,7 +27,8 @@ internal static class RunsPage
         var first = Math.Clamp(chosen - (rows / 2), 0, Math.Max(0, shown.Length - rows));
         if (shown.Length == 0)
         {
-            page.Add(state.All.Length == 0 ? "   no runs yet: F2 begins one" : "   no run is like that");
+            page.Add(state.All.Length > 0 ? "   no run is like that" : "   no runs yet: F2 begins one");
+            page.Add(state.All.Length > 0 ? "" : "   F3 opens a practice log with invented runs, kept apart from this one");
         }
 
         for (var i = first; i < Math.Min(shown.Length, first + rows); i++)
@@ -40,7 +41,7 @@ internal static class RunsPage
         page.FillTo(FilterRow(height) - 1);
         page.Add(new Piece(" " + state.Said, Tone.Dim));
         page.Add(" search ");
-        page.Add(new Piece(" Enter open  F2 new  F4 mark  F5 compare marked  F7 export  F8 materials  F1 help  Esc back  ^Q quit", Tone.Dim));
+        page.Add(new Piece(" Enter open  F2 new  F4 mark  F5 compare  F7 export  F8 materials  F1 help  ^Q", Tone.Dim));
         return page;
     }
 
@@ -50,7 +51,7 @@ internal static class RunsPage
 
     private static string Row(Page page, string lead, string number, string name, string @base, string thickener, string entries, string last)
     {
-        var wide = Math.Max(10, page.Width - 2 - 6 - 2 - 10 - 2 - 9 - 2 - 7 - 2 - 16 - 1);
+        var wide = Math.Max(10, page.Width - 2 - 6 - 2 - 2 - 10 - 2 - 9 - 2 - 7 - 2 - 16 - 1);
         return lead.PadRight(2) + page.Fit(number, 6, true) + "  " + page.Fit(name, wide) + "  " + page.Fit(@base, 10) + "  " + page.Fit(thickener, 9) + "  " + page.Fit(entries, 7, true) + "  " + page.Fit(last, 16);
     }
 }

@@ -18,7 +18,7 @@ internal sealed class RunsScreen : TuiScreen
     public RunsScreen(TuiContext context)
         : base(context)
     {
-        _state = new(Latest());
+        _state = new(Latest()) { IsPractice = context.IsPractice };
         _filter.KeyDown += (_, key) => key.Handled = key == Key.Enter || key == Key.CursorUp || key == Key.CursorDown ? TakeKey(key) : key.Handled;
         _filter.TextChanged += (_, _) =>
         {
@@ -52,6 +52,14 @@ internal sealed class RunsScreen : TuiScreen
         else if (key == Key.F2)
         {
             Begin();
+        }
+        else if (key == Key.F3 && _state.All.IsEmpty && !Context.IsPractice)
+        {
+            Practise();
+        }
+        else if (key == Key.Esc && Context.IsPractice)
+        {
+            GoBack();
         }
         else if (key == Key.F4)
         {
@@ -105,6 +113,29 @@ internal sealed class RunsScreen : TuiScreen
         }
 
         _state = _state with { Said = outcome switch { WriteOutcome.SavedOnly saved => saved.Reason, WriteOutcome.NotSaved not => $"not saved: {not.Reason}", _ => "" } };
+    }
+
+    private void Practise()
+    {
+        switch (PracticeLog.Open(Context.Log.Place, Context.Clock))
+        {
+            case LogOutcome.Opened { Log: var log }:
+                using (log)
+                {
+                    RunsOver(new RunsScreen(Context with { Log = log, IsPractice = true }));
+                }
+
+                break;
+            case LogOutcome.Absent absent:
+                _state = _state with { Said = absent.Reason };
+                break;
+            case LogOutcome.Busy busy:
+                _state = _state with { Said = busy.Reason };
+                break;
+            case LogOutcome.Refused refused:
+                _state = _state with { Said = refused.Reason };
+                break;
+        }
     }
 
     private ImmutableSortedSet<int> Meant() => _state.Marked.Count > 0 ? _state.Marked : _state.Current is { } run ? [run.Number] : [];

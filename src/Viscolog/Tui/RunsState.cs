@@ -13,6 +13,9 @@ internal sealed record RunsState(ImmutableArray<RunSummary> All)
 
     public ImmutableSortedSet<int> Marked { get; init; } = [];
 
+    /// <summary>Whether these are the invented runs of the practice log.</summary>
+    public bool IsPractice { get; init; }
+
     public string Said { get; init; } = "";
 
     /// <summary>The runs whose name, base, lot, thickener or number holds the filter's text.</summary>

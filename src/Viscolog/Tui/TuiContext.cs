@@ -7,7 +7,8 @@ namespace Viscolog.Tui;
 /// <param name="Clock">The time.</param>
 /// <param name="Shades">The colours.</param>
 /// <param name="IsAscii">Whether only printable ASCII may be drawn.</param>
-internal sealed record TuiContext(BenchLog Log, TimeProvider Clock, Shades Shades, bool IsAscii)
+/// <param name="IsPractice">Whether the log is the practice log.</param>
+internal sealed record TuiContext(BenchLog Log, TimeProvider Clock, Shades Shades, bool IsAscii, bool IsPractice = false)
 {
     public DateTimeOffset Now => Clock.GetLocalNow();
 }

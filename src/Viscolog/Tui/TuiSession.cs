@@ -28,6 +28,11 @@ internal static class TuiSession
         using var app = Application.Create();
         try
         {
+            if (look.IsAscii)
+            {
+                AsciiGlyphs.Use();
+            }
+
             app.Init();
             app.Driver!.Force16Colors = look.IsSixteenColors || !look.HasColor;
             using var signals = new TuiSignals(app, code => signal = code);

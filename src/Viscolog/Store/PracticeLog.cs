@@ -1,0 +1,36 @@
+using Viscolog.RunFiles;
+
+namespace Viscolog.Store;
+
+/// <summary>A log of invented runs beside the real one, in a folder of its own, to look around in.</summary>
+internal static class PracticeLog
+{
+    private const string Prefix = "samples/";
+
+    /// <summary>Opens it, with the sample runs in it.</summary>
+    public static LogOutcome Open(LogPlace real, TimeProvider clock)
+    {
+        var outcome = BenchLog.Open(new(real.Folder + "-practice"), LogUse.Write, clock, null);
+        if (outcome is LogOutcome.Opened { Log: var log })
+        {
+            foreach (var file in Samples())
+            {
+                log.Import(file, CancellationToken.None);
+            }
+        }
+
+        return outcome;
+    }
+
+    private static IEnumerable<RunFile> Samples()
+    {
+        var assembly = typeof(PracticeLog).Assembly;
+        foreach (var name in assembly.GetManifestResourceNames().Where(n => n.StartsWith(Prefix, StringComparison.Ordinal)).Order(StringComparer.Ordinal))
+        {
+            using var stream = assembly.GetManifestResourceStream(name)!;
+            var bytes = new byte[stream.Length];
+            stream.ReadExactly(bytes);
+            yield return ((RunFileOutcome.Read)RunFileReader.Parse(name, bytes)).File;
+        }
+    }
+}

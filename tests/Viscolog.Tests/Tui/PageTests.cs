@@ -1,0 +1,108 @@
+using Viscolog.Core.Quantities;
+using Viscolog.Plots;
+using Viscolog.Store;
+using Viscolog.Tests.Support;
+using Viscolog.Tui;
+
+namespace Viscolog.Tests.Tui;
+
+/// <summary>What the screens show, at the sizes that terminals have.</summary>
+public sealed class PageTests
+{
+    public static TheoryData<int, int, bool> Sizes => new()
+    {
+        { 80, 24, false },
+        { 80, 24, true },
+        { 120, 40, false },
+        { 60, 16, false },
+        { 40, 10, false },
+    };
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void The_bench_is_as_stored(int width, int height, bool isAscii)
+    {
+        var trial = Trial();
+        var page = trial.Page(width, height, isAscii);
+        ExpectedFile.Check(FormattableString.Invariant($"tui/bench-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
+        Fits(page, width, height, isAscii);
+    }
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void The_list_of_runs_is_as_stored(int width, int height, bool isAscii)
+    {
+        var runs = Enumerable.Range(1, 30).Select(i => new RunSummary(31 - i, Guid.Empty, $"Lantern gel {31 - i:00}", "LY-12", null, ["SW-1"], i, 0, i, new(2026, 3, 2, 9, 0, 0, TimeSpan.Zero)));
+        var page = RunsPage.Of(new RunsState([.. runs]).Move(3).Mark().Move(1), width, height, isAscii).Text + "\n";
+        ExpectedFile.Check(FormattableString.Invariant($"tui/runs-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
+        Fits(page, width, height, isAscii);
+    }
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void The_chart_is_as_stored(int width, int height, bool isAscii)
+    {
+        var state = new ChartState([SamplePictures.Full()]);
+        foreach (var (name, shown) in new[] { ("dose", state), ("settling", state.Next()), ("residuals", state.Next().Next()) })
+        {
+            var page = ChartPage.Of(shown, width, height, isAscii).Text + "\n";
+            ExpectedFile.Check(FormattableString.Invariant($"tui/chart-{name}-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
+            Fits(page, width, height, isAscii);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void Help_fits(int width, int height, bool isAscii)
+        => Fits(HelpPage.Of("Bench", HelpPage.Bench, width, height, isAscii).Text, width, height, isAscii);
+
+    [Theory]
+    [InlineData(81, 24)]
+    [InlineData(79, 17)]
+    [InlineData(60, 50)]
+    [InlineData(200, 16)]
+    [InlineData(1, 1)]
+    [InlineData(300, 100)]
+    public void Any_size_is_filled_and_never_overflows(int width, int height)
+    {
+        Fits(Trial().Page(width, height), width, height, false);
+        Fits(RunsPage.Of(new RunsState([]), width, height, false).Text, width, height, false);
+        Fits(MaterialsPage.Of(new([]), width, height, false).Text, width, height, false);
+    }
+
+    [Fact]
+    public void A_search_shows_what_holds_the_text()
+    {
+        RunSummary[] runs = [new(1, Guid.Empty, "Dusk glaze", "LY-31", null, ["CE-2"], 1, 0, 1, default), new(2, Guid.Empty, "Lantern gel", "LY-12", "lot 7", ["SW-1"], 1, 0, 1, default)];
+        var state = new RunsState([.. runs]);
+        Assert.Equal(2, state.Shown.Length);
+        Assert.Equal(1, state.Search("ce-2").Current!.Number);
+        Assert.Equal(2, state.Search("LOT 7").Current!.Number);
+        Assert.Null(state.Search("nothing").Current);
+    }
+
+    private static BenchTrial Trial()
+    {
+        var trial = BenchTrial.OfSample("lantern-gel-07");
+        trial.Do(new BenchEvent.Voided(1, "read on the wrong pot", "915"));
+        trial.Advise();
+        trial.Do(new BenchEvent.Poured("SW-1", Mass.FromGrams(0.68)));
+        trial.Do(new BenchEvent.Stir());
+        trial.Now += TimeSpan.FromSeconds(15);
+        trial.Do(new BenchEvent.Stir());
+        trial.Now += TimeSpan.FromSeconds(23);
+        trial.Advise();
+        return trial;
+    }
+
+    private static void Fits(string page, int width, int height, bool isAscii)
+    {
+        var lines = page.TrimEnd('\n').Split('\n');
+        Assert.True(lines.Length <= height, $"{lines.Length} lines");
+        Assert.All(lines, l => Assert.True(PlotText.Columns(l) <= width, l));
+        if (isAscii)
+        {
+            Assert.DoesNotContain(page, c => c is not '\n' and (< ' ' or > '~'));
+        }
+    }
+}
