@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Pots;
 using Viscolog.MaterialFiles;
+using Viscolog.Output;
 using Viscolog.RunFiles;
 
 namespace Viscolog.Store;
@@ -29,6 +30,8 @@ internal sealed class BenchLog : IDisposable
             _journal = new(place.Journal, scan);
             // From here on the copy changes; a seal that says otherwise would only be found wrong at the next start.
             File.Delete(place.Seal);
+            // An earlier start may have died between making the journal and flushing its name.
+            Disk.FlushFolder(place.Folder);
         }
 
         _copy = copy ?? new(CopyFile.Open(place.Copy, readOnly: use == LogUse.Read));
@@ -153,15 +156,14 @@ internal sealed class BenchLog : IDisposable
     internal JournalScan CloseForCheck()
     {
         _fault = "the log is being checked";
-        AbandonCopy();
+        CloseCopy();
         return _journal?.Now ?? throw new InvalidOperationException("the log was opened to be read");
     }
 
     /// <inheritdoc/>
     public void Dispose()
     {
-        _copy?.Dispose();
-        _copy = null;
+        CloseCopy();
         if (_journal is not null)
         {
             var scan = _journal.Now;
@@ -241,7 +243,7 @@ internal sealed class BenchLog : IDisposable
         {
             // LiteDB throws exceptions of many types, and its instance is of no use after any of them.
             _fault = OneLine.Of($"the query copy failed, nothing was saved; close the log and open it again ({e.Message})");
-            AbandonCopy();
+            CloseCopy();
             return (default, _fault);
         }
     }
@@ -267,9 +269,14 @@ internal sealed class BenchLog : IDisposable
         {
             journal.Append(records, count, at, stop);
         }
+        catch (InvalidDataException e)
+        {
+            return new WriteOutcome.NotSaved($"it can't be logged: {e.Message}");
+        }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return new WriteOutcome.NotSaved(OneLine.Of($"it could not be written to {_place.Journal}, and is not in the log: {e.Message}"));
+            var state = journal.IsBroken ? "it is not acknowledged, and the next start may find it or not" : "it is not in the log";
+            return new WriteOutcome.NotSaved(OneLine.Of($"{_place.Journal} could not be written, {state}: {e.Message}"));
         }
 
         try
@@ -286,12 +293,12 @@ internal sealed class BenchLog : IDisposable
         {
             // LiteDB throws exceptions of many types, and its instance is of no use after any of them.
             _fault = "the query copy failed; close the log and open it again";
-            AbandonCopy();
+            CloseCopy();
             return new WriteOutcome.SavedOnly(OneLine.Of($"saved; the query copy is repaired at the next start ({e.Message})"));
         }
     }
 
-    private void AbandonCopy()
+    private void CloseCopy()
     {
         try
         {
@@ -299,7 +306,8 @@ internal sealed class BenchLog : IDisposable
         }
         catch (Exception e) when (e is not OutOfMemoryException)
         {
-            // Nothing in it is needed: it is made anew from the journal.
+            // Such as on a full disk. Nothing in it is needed: without a seal it is made anew from the journal.
+            _fault ??= "the query copy could not be closed";
         }
 
         _copy = null;

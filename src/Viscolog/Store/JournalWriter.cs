@@ -8,6 +8,9 @@ namespace Viscolog.Store;
 /// <summary>Adds lines to a journal. What it returned from is on the disk; what it threw from is not in the journal.</summary>
 internal sealed class JournalWriter : IDisposable
 {
+    /// <summary>The longest line, in bytes: what the query copy can't take the journal must not have.</summary>
+    public const int LongestLine = 1 << 20;
+
     private const int BlockLength = 1 << 20;
 
     private readonly FileStream _stream;
@@ -43,6 +46,7 @@ internal sealed class JournalWriter : IDisposable
 
     /// <summary>Adds records that count together or not at all, and returns when they are on the disk.</summary>
     /// <exception cref="IOException">They could not be written; the journal is as it was, or <see cref="IsBroken"/>.</exception>
+    /// <exception cref="InvalidDataException">A record is too long; the journal is as it was.</exception>
     /// <exception cref="OperationCanceledException">It was stopped; the journal is as it was.</exception>
     public void Append(IEnumerable<LogRecord> records, int count, string at, CancellationToken stop)
     {
@@ -103,7 +107,13 @@ internal sealed class JournalWriter : IDisposable
 
     private void Add(LogRecord record)
     {
+        var before = _pending.WrittenCount;
         _lastSum = Encode(_pending, _json, record, ++_lines, _lastSum);
+        if (_pending.WrittenCount - before > LongestLine)
+        {
+            throw new InvalidDataException(FormattableString.Invariant($"a header or row takes {_pending.WrittenCount - before} bytes, {LongestLine} is the most"));
+        }
+
         if (_pending.WrittenCount >= BlockLength)
         {
             Write();
@@ -127,16 +137,17 @@ internal sealed class JournalWriter : IDisposable
     {
         (_lines, _lastSum, _length) = before;
         _pending.ResetWrittenCount();
+        IsBroken = true;
         try
         {
             _stream.SetLength(_length);
             _stream.Position = _length;
             _stream.Flush(flushToDisk: true);
+            IsBroken = false;
         }
         catch (IOException)
         {
             // The next start finds the torn end and cuts it off.
-            IsBroken = true;
         }
     }
 

@@ -86,7 +86,11 @@ internal sealed class QueryCopy : IDisposable
 
     public RunDoc? Run(Guid id) => _runs.FindOne(r => r.Uuid == id.ToString());
 
-    public IReadOnlyList<RunDoc> RunsByKey(string key) => [.. _runs.Find(r => r.Key == key).OrderBy(r => r.Id)];
+    public IReadOnlyList<RunDoc> RunsByKey(string key)
+    {
+        var sought = IndexKey.Of(key);
+        return [.. _runs.Find(r => r.Key == sought).OrderBy(r => r.Id)];
+    }
 
     public IReadOnlyList<RunDoc> RunsByPair(string pair) => [.. _runs.Query().Where("pairs[*] ANY = @0", pair).ToList().OrderBy(r => r.Id)];
 
@@ -127,7 +131,7 @@ internal sealed class QueryCopy : IDisposable
     /// <inheritdoc/>
     public void Dispose() => _database.Dispose();
 
-    private static string IdOf(string kind, string name) => $"{kind} {name}";
+    private static string IdOf(string kind, string name) => IndexKey.Of($"{kind} {name}");
 
     private void State(LogRecord.RunStated stated)
     {

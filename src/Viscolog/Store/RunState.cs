@@ -35,7 +35,7 @@ internal sealed class RunState
         var run = file.Run;
         var doc = (before?.Doc ?? new RunDoc { Id = stated.Run, Uuid = stated.Id.ToString() }) with
         {
-            Key = RunIdentity.Key(file),
+            Key = IndexKey.Of(RunIdentity.Key(file)),
             Name = run.Name,
             Base = run.Base.Name,
             Thickeners = [.. run.Thickeners.Select(t => t.Name)],
@@ -49,7 +49,7 @@ internal sealed class RunState
     }
 
     /// <summary>A base with a thickener, to find runs by.</summary>
-    public static string PairOf(string? @base, string thickener) => $"{@base}\u001f{thickener}";
+    public static string PairOf(string? @base, string thickener) => IndexKey.Of($"{@base}\u001f{thickener}");
 
     /// <summary>Takes a new row in.</summary>
     public RowDoc Add(LogRecord.RowAdded added, string at)

@@ -122,6 +122,26 @@ public sealed class BenchLogTests
     }
 
     [Fact]
+    public void Texts_of_any_length_are_logged_or_refused_and_the_log_opens()
+    {
+        using var bench = new Bench();
+        var name = new string('é', 3000);
+        using (var log = bench.Open())
+        {
+            Assert.IsType<ImportOutcome.Imported>(log.Import(Bench.File(name, 2, $"# lot: {name}\n# thickener: {name}\n"), CancellationToken.None));
+            Assert.Equal(0, Bench.Plan(log.Import(Bench.File(name, 2, $"# lot: {name}\n# thickener: {name}\n"), CancellationToken.None)).RecordCount);
+            var endless = new FileRow(new() { Note = new string('x', JournalWriter.LongestLine) }, []);
+            Assert.Contains("can't be logged", Assert.IsType<WriteOutcome.NotSaved>(log.Add(1, endless)).Reason, StringComparison.Ordinal);
+            Assert.IsType<WriteOutcome.Saved>(log.Add(1, Bench.Row(900)));
+        }
+
+        File.Delete(bench.Place.Seal);
+        using var again = bench.Open();
+        Assert.Equal(3, again.Run(1)!.Rows.Length);
+        Assert.Single(again.Earlier(again.Run(1)!.File.Run, null));
+    }
+
+    [Fact]
     public void A_damaged_journal_is_written_again_from_the_query_copy()
     {
         using var bench = new Bench();
