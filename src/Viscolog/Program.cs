@@ -1,12 +1,22 @@
 using System.Text;
 using Viscolog.Cli;
+using Viscolog.Tui;
 
 var utf8 = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
 using var error = new StreamWriter(Console.OpenStandardError(), utf8) { NewLine = "\n", AutoFlush = true };
+var surroundings = Surroundings.OfProcess with
+{
+    Obstacle = () => TuiSession.Obstacle(Environment.GetEnvironmentVariable),
+    Screens = (log, run, look) =>
+    {
+        var end = TuiSession.Run(log, run, new(look.IsAscii, look.HasColor, look.IsSixteenColors));
+        return new(end.Fault, end.Signal);
+    },
+};
 try
 {
     using var output = new StreamWriter(Console.OpenStandardOutput(), utf8) { NewLine = "\n" };
-    return CommandLine.Run(args, CallOutput.OfProcess(output, error), Surroundings.OfProcess, output);
+    return CommandLine.Run(args, CallOutput.OfProcess(output, error), surroundings, output);
 }
 catch (IOException e)
 {

@@ -48,16 +48,19 @@ internal static class CommandLine
             [new RunsCommand().Create(common, terminal)] = RunsCommand.Example,
             [new ShowCommand().Create(common, terminal)] = ShowCommand.Example,
             [new ExportCommand().Create(common, terminal)] = ExportCommand.Example,
+            [new BenchCommand().Create(common, terminal)] = BenchCommand.Example,
             [new BackupCommand().Create(common, terminal)] = BackupCommand.Example,
             [new RestoreCommand().Create(common, terminal)] = RestoreCommand.Example,
             [VerifyCommand.Create(common, terminal)] = VerifyCommand.Example,
         };
-        var root = new RootCommand("Logs viscosity readings against thickener dose and says what to add next.");
+        var root = new RootCommand("Logs viscosity readings against thickener dose and says what to add next. Without a command it opens the bench screen.");
         foreach (var command in examples.Keys)
         {
             root.Add(command);
         }
 
+        common.AddTo(root);
+        root.SetAction(parsed => BenchCommand.Run(new(parsed, common, terminal), null));
         examples[root] = AdviseCommand.Example;
         var option = root.Options.OfType<HelpOption>().Single();
         option.Action = new CommandHelp((HelpAction)option.Action!, examples);

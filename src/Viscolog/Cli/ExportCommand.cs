@@ -116,7 +116,7 @@ internal sealed class ExportCommand
                 return call.Refuse(RunSource.Unknown(name));
             }
 
-            var path = Path.Combine(folder, ExportName.Of(logged));
+            var path = Path.Combine(folder, RunFileName.Of(logged.File));
             if (Write(path, Bytes(logged, call), call) is { } refusal)
             {
                 return call.Refuse(refusal);

@@ -13,6 +13,8 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
 
     public bool Json { get; } = parsed.GetValue(common.Json);
 
+    public Surroundings Surroundings => common.Surroundings;
+
     public TimeProvider Clock => common.Surroundings.Clock;
 
     /// <summary>The log that the call is about.</summary>
@@ -56,6 +58,14 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
     {
         Terminal.Error(reason);
         return ExitCode.LogUnusable;
+    }
+
+    /// <summary>What a screen may use.</summary>
+    public Look Look()
+    {
+        var term = Surroundings.Variable("TERM") ?? "";
+        var trueColor = Surroundings.Variable("COLORTERM") is "truecolor" or "24bit";
+        return new(Terminal.IsAscii, !parsed.GetValue(common.NoColor) && string.IsNullOrEmpty(Surroundings.Variable("NO_COLOR")), !trueColor || term is "linux");
     }
 
     /// <summary>Shows how far a long job has come.</summary>

@@ -1,3 +1,5 @@
+using Viscolog.Store;
+
 namespace Viscolog.Cli;
 
 /// <summary>What a call finds around it.</summary>
@@ -5,6 +7,12 @@ namespace Viscolog.Cli;
 /// <param name="Clock">The time.</param>
 internal sealed record Surroundings(Func<string, string?> Variable, TimeProvider Clock)
 {
+    /// <summary>Why no screens can be shown; null where they can.</summary>
+    public Func<string?> Obstacle { get; init; } = () => "there are no screens here";
+
+    /// <summary>Shows the screens of a log, one of its runs first where one is given, until they end; says how.</summary>
+    public Func<BenchLog, LoggedRun?, Look, ScreenEnd> Screens { get; init; } = (_, _, _) => new(null, 0);
+
     /// <summary>Those of the process.</summary>
     public static Surroundings OfProcess { get; } = new(Environment.GetEnvironmentVariable, TimeProvider.System);
 }

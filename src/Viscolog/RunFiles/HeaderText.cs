@@ -13,10 +13,14 @@ internal static class HeaderText
     /// <summary>A file without rows from such lines.</summary>
     /// <exception cref="FormatException">They are not what <see cref="Of"/> gave.</exception>
     public static RunFile Read(IEnumerable<string> lines)
+        => TryRead(lines) is ({ } file, _) ? file : throw new FormatException(TryRead(lines).Refusal);
+
+    /// <summary>A file without rows from lines that somebody typed; null with what is wrong.</summary>
+    public static (RunFile? File, string? Refusal) TryRead(IEnumerable<string> lines)
     {
         var findings = new Findings("header");
         var header = RunHeader.Of(lines.Select(Line), new(findings, new(',')));
-        return findings.Refusal is { } refusal ? throw new FormatException(refusal.Text) : header.ToFile();
+        return findings.Refusal is { } refusal ? (null, $"read {refusal.Read}, expected {refusal.Expected}") : (header.ToFile(), null);
     }
 
     // A header line has no way to hold a line break.

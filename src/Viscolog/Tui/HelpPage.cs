@@ -1,0 +1,62 @@
+using Viscolog.Wording;
+
+namespace Viscolog.Tui;
+
+/// <summary>Help for a screen: its keys and what they do.</summary>
+internal static class HelpPage
+{
+    public static string[] Bench { get; } =
+    [
+        "Type the reading and press Enter: it is saved, and the advice is worked out anew.",
+        "The wait comes from the clock; type another in its field where the clock is wrong.",
+        "",
+        "Enter   save the reading (or the note alone)      Tab     next field",
+        "+       the advised grams went in (field empty)   F2      other grams went in",
+        "F3      stirring begins, stirring ends            F4      pH, temperature, string, fault",
+        "F5      make the chosen entry void, put it right  Up/Down choose an entry",
+        "F6      the chart alone, and export               F7      base, water in; sample out",
+        "F8      target, tolerance, risk                   F9      the list of runs",
+        "F1      this help                                 Ctrl+Q  quit",
+        "",
+        "What was saved is on the disk before the screen says so. Nothing is ever deleted.",
+        "An addition can't be taken out again: read when the pot has settled, then dose.",
+        "",
+        "Alkali and amines burn skin and eyes: goggles and gloves. Raise no dust. Thickeners",
+        "and binders hold preservatives. The safety data sheet and local rules decide.",
+    ];
+
+    public static string[] Runs { get; } =
+    [
+        "Type to search; Up and Down choose a run.",
+        "",
+        "Enter   open the chosen run       F2      begin a new run",
+        "F4      mark or unmark            F5      compare the marked runs on one chart",
+        "F7      export the marked runs, or the chosen one, as run files",
+        "F8      materials                 Esc     back",
+        "Ctrl+Q  quit",
+    ];
+
+    public static string[] Materials { get; } =
+    [
+        "Bases, thickeners, methods and specifications that new runs are offered.",
+        "",
+        "Enter   change the chosen one     F2      add one",
+        "F5      retire it, or offer it again; nothing that was used is deleted",
+        "Esc     back                      Ctrl+Q  quit",
+    ];
+
+    public static Page Of(string title, IEnumerable<string> lines, int width, int height, bool isAscii)
+    {
+        var page = new Page(width, height, isAscii);
+        page.Add(" " + title, Tone.Strong);
+        page.Add("");
+        foreach (var line in lines.SelectMany(l => l.Length < width - 2 ? [l] : Paragraph.Of(l, width - 2)).Take(height - 4))
+        {
+            page.Add(" " + line);
+        }
+
+        page.FillTo(height - 1);
+        page.Add(" any key goes back", Tone.Dim);
+        return page;
+    }
+}

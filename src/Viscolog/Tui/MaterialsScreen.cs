@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using Terminal.Gui.Input;
+using Viscolog.MaterialFiles;
+using Viscolog.Store;
+
+namespace Viscolog.Tui;
+
+/// <summary>Materials: add, change, retire.</summary>
+internal sealed class MaterialsScreen : TuiScreen
+{
+    private MaterialsState _state;
+
+    public MaterialsScreen(TuiContext context)
+        : base(context)
+        => _state = new(All());
+
+    protected override Page Draw(int width, int height) => MaterialsPage.Of(_state, width, height, Context.IsAscii);
+
+    protected override bool TakeKey(Key key)
+    {
+        if (key == Key.CursorUp || key == Key.CursorDown)
+        {
+            _state = _state.Move(key == Key.CursorUp ? -1 : 1);
+        }
+        else if (key == Key.F1)
+        {
+            RunsOver(new HelpScreen(Context, "Materials", HelpPage.Materials));
+        }
+        else if (key == Key.F2)
+        {
+            if (Ask(MaterialForm.Kind()) is { } kind)
+            {
+                Keep(Ask(MaterialForm.Of(kind, null)));
+            }
+        }
+        else if (key == Key.Enter && _state.Current is { } chosen)
+        {
+            Keep(Ask(MaterialForm.Of(MaterialCells.KindOf(chosen.Material), chosen)));
+        }
+        else if (key == Key.F5 && _state.Current is { } current)
+        {
+            Keep(current with { Material = current.Material with { IsRetired = !current.Material.IsRetired } });
+        }
+        else if (key == Key.Esc)
+        {
+            GoBack();
+        }
+        else
+        {
+            return false;
+        }
+
+        Redraw();
+        return true;
+    }
+
+    private ImmutableArray<MaterialRow> All()
+        => [.. Context.Log.Materials().OrderBy(m => MaterialKind.All.ToList().IndexOf(MaterialCells.KindOf(m.Material))).ThenBy(m => m.Material.Name, StringComparer.Ordinal)];
+
+    private void Keep(MaterialRow? row)
+    {
+        if (row is null)
+        {
+            return;
+        }
+
+        var said = Context.Log.State([row]).Outcome switch
+        {
+            WriteOutcome.Saved => $"saved: {row.Material.Name}",
+            WriteOutcome.SavedOnly saved => saved.Reason,
+            WriteOutcome.NotSaved not => $"not saved: {not.Reason}",
+            _ => "",
+        };
+        _state = _state with { All = All(), Said = said };
+    }
+}

@@ -1,0 +1,17 @@
+using System.Collections.Immutable;
+using Viscolog.MaterialFiles;
+
+namespace Viscolog.Tui;
+
+/// <summary>The list of materials.</summary>
+/// <param name="All">Every material, kind by kind.</param>
+internal sealed record MaterialsState(ImmutableArray<MaterialRow> All)
+{
+    public int Chosen { get; init; }
+
+    public string Said { get; init; } = "";
+
+    public MaterialRow? Current => All.IsEmpty ? null : All[Math.Clamp(Chosen, 0, All.Length - 1)];
+
+    public MaterialsState Move(int by) => this with { Chosen = Math.Clamp(Chosen + by, 0, Math.Max(0, All.Length - 1)) };
+}

@@ -1,0 +1,13 @@
+using Viscolog.Store;
+
+namespace Viscolog.Tui;
+
+/// <summary>What every screen needs.</summary>
+/// <param name="Log">The open log.</param>
+/// <param name="Clock">The time.</param>
+/// <param name="Shades">The colours.</param>
+/// <param name="IsAscii">Whether only printable ASCII may be drawn.</param>
+internal sealed record TuiContext(BenchLog Log, TimeProvider Clock, Shades Shades, bool IsAscii)
+{
+    public DateTimeOffset Now => Clock.GetLocalNow();
+}

@@ -1,0 +1,66 @@
+using Terminal.Gui.App;
+using Terminal.Gui.Drivers;
+using Viscolog.Store;
+
+namespace Viscolog.Tui;
+
+/// <summary>Runs the screens on the terminal: from its first line to the terminal as it was before, whatever ends it.</summary>
+internal static class TuiSession
+{
+    /// <summary>Why there can be no screens here; null where there can.</summary>
+    public static string? Obstacle(Func<string, string?> variable)
+        => variable("TERM") is null or "" or "dumb" || !Driver.IsAttachedToTerminal(out _, out _)
+            ? "the bench screen needs a terminal; here use the commands: viscolog advise, import, runs, show (viscolog --help tells more)"
+            : null;
+
+    /// <summary>Runs the screens; says how it ended.</summary>
+    /// <param name="log">The open log.</param>
+    /// <param name="run">The run to open; null for the list.</param>
+    /// <param name="look">What the screens may use.</param>
+    public static TuiEnd Run(BenchLog log, LoggedRun? run, TuiLook look)
+    {
+        var (output, error) = (Console.Out, Console.Error);
+        // A stray line would stay in the middle of the screen.
+        Console.SetOut(TextWriter.Null);
+        Console.SetError(TextWriter.Null);
+        Exception? fault = null;
+        var signal = 0;
+        using var app = Application.Create();
+        try
+        {
+            app.Init();
+            app.Driver!.Force16Colors = look.IsSixteenColors || !look.HasColor;
+            using var signals = new TuiSignals(app, code => signal = code);
+            Run(app, new(log, TimeProvider.System, new(look.HasColor), look.IsAscii), run);
+        }
+        catch (Exception e) when (e is not OutOfMemoryException)
+        {
+            fault = e;
+        }
+        finally
+        {
+            app.Dispose();
+            Console.SetOut(output);
+            Console.SetError(error);
+        }
+
+        return new(fault, signal);
+    }
+
+    /// <summary>Runs the screens on an application that is there already.</summary>
+    public static void Run(IApplication app, TuiContext context, LoggedRun? run)
+    {
+        if (run is not null)
+        {
+            using var bench = new BenchScreen(context, run);
+            app.Run(bench);
+            if (bench.Quits)
+            {
+                return;
+            }
+        }
+
+        using var runs = new RunsScreen(context);
+        app.Run(runs);
+    }
+}
