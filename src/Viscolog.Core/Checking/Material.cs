@@ -1,4 +1,5 @@
 using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Checking;
 
@@ -23,15 +24,23 @@ public abstract record Material
     public sealed record OfBase(PotBase Base) : Material
     {
         /// <inheritdoc/>
-        public override string Name => Base.Name ?? throw new InvalidOperationException("a base that is kept has a name");
+        /// <exception cref="ArgumentException">The base has none.</exception>
+        public override string Name { get; } = Guard.NotBlank(Base.Name);
+
+        /// <summary>The base; it has a name.</summary>
+        public PotBase Base { get; } = Base;
     }
 
     /// <summary>A thickener.</summary>
-    /// <param name="Thickener">The thickener.</param>
+    /// <param name="Thickener">The thickener; it has a name.</param>
     public sealed record OfThickener(Thickener Thickener) : Material
     {
         /// <inheritdoc/>
-        public override string Name => Thickener.Name;
+        /// <exception cref="ArgumentException">The thickener has none.</exception>
+        public override string Name { get; } = Guard.NotBlank(Thickener.Name);
+
+        /// <summary>The thickener; it has a name.</summary>
+        public Thickener Thickener { get; } = Thickener;
     }
 
     /// <summary>A method.</summary>

@@ -7,4 +7,12 @@ namespace Viscolog.Core.Checking;
 /// <param name="Name">The bench's own name for it; not empty.</param>
 /// <param name="Method">The method.</param>
 /// <param name="Repeatability">Relative standard deviation of the bench's own repeat readings; null for the method's default.</param>
-public sealed record MethodInUse(string Name, Method Method, Percentage? Repeatability);
+public sealed record MethodInUse(string Name, Method Method, Percentage? Repeatability)
+{
+    /// <summary>The bench's own name for it; not empty.</summary>
+    /// <exception cref="ArgumentException">It is blank.</exception>
+    public string Name { get; init => field = Guard.NotBlank(value, nameof(Name)); } = Guard.NotBlank(Name);
+
+    /// <summary>The repeatability in force.</summary>
+    public Percentage RepeatabilityInForce => Repeatability ?? Method.Repeatability;
+}

@@ -29,6 +29,16 @@ internal static class Guard
         return value;
     }
 
+    /// <summary>Returns <paramref name="value"/> when it is not below <paramref name="least"/>.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The value is below the least allowed.</exception>
+    public static int CountAtLeast(int value, int least, [CallerArgumentExpression(nameof(value))] string name = "")
+        => value >= least ? value : throw new ArgumentOutOfRangeException(name, value, FormattableString.Invariant($"must be at least {least}"));
+
+    /// <summary>Returns <paramref name="text"/> when it says something.</summary>
+    /// <exception cref="ArgumentException">The text is missing or blank.</exception>
+    public static string NotBlank(string? text, [CallerArgumentExpression(nameof(text))] string name = "")
+        => string.IsNullOrWhiteSpace(text) ? throw new ArgumentException("must not be blank", name) : text;
+
     /// <summary>Returns <paramref name="value"/> when it lies between the two bounds, both included.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is not finite or lies outside the bounds.</exception>
     public static double Between(double value, double least, double most, [CallerArgumentExpression(nameof(value))] string name = "")

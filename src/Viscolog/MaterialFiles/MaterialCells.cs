@@ -54,7 +54,7 @@ internal static class MaterialCells
             }
             else
             {
-                known.Take(draft, placeOf(column), text.Trim());
+                known.Take(draft, placeOf(column), known.IsVerbatim ? text : text.Trim());
             }
         }
 

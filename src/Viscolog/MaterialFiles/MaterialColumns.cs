@@ -20,8 +20,8 @@ internal static class MaterialColumns
         .. ThickenerLine.Traits.Select(Trait),
         new("method", [MaterialKind.Method, MaterialKind.Specification], TakeMethod, m => (m is Material.OfMethod use ? use.Method.Method : Of(m)?.Method)?.Id),
         new("repeatability_pct", [MaterialKind.Method], (d, at, text) => d.Repeatability = Percent(d, at, text, NumberRange.Percent), m => Number((m as Material.OfMethod)?.Method.Repeatability?.Percent)),
-        new("base", Specified, (d, _, text) => d.Specification = d.Specification with { Base = text }, m => Of(m)?.Base),
-        new("thickener", Specified, (d, _, text) => d.Specification = d.Specification with { Thickener = text }, m => Of(m)?.Thickener),
+        new("base", Specified, (d, at, text) => d.Specification = d.Specification with { Base = MaterialName(d, at, MaterialKind.Base, text) }, m => Of(m)?.Base),
+        new("thickener", Specified, (d, at, text) => d.Specification = d.Specification with { Thickener = MaterialName(d, at, MaterialKind.Thickener, text) }, m => Of(m)?.Thickener),
         new("target_mpas", Specified, (d, at, text) => d.Wanted = d.Values.Number(at, text, NumberRange.Viscosity), m => Number((Of(m)?.Body as Target.Value)?.Wanted.MilliPascalSeconds)),
         new("target_low_mpas", Specified, (d, at, text) => d.Low = d.Values.Number(at, text, NumberRange.Viscosity), m => Number((Of(m)?.Body as Target.Ends)?.Low.MilliPascalSeconds)),
         new("target_high_mpas", Specified, (d, at, text) => d.High = d.Values.Number(at, text, NumberRange.Viscosity), m => Number((Of(m)?.Body as Target.Ends)?.High.MilliPascalSeconds)),
@@ -30,7 +30,7 @@ internal static class MaterialColumns
         new("reference_temp_c", Specified, TakeTemperature, m => Number(Of(m)?.ReferenceTemperature?.Celsius)),
         new("ph", Specified, TakePh, m => Of(m)?.Acidity is { } ph ? Rising(ph.Low.Ph, ph.High.Ph) : null),
         new("min_readings", Specified, TakeCount, m => Number(Of(m)?.MinimumReadings)),
-        new("note", MaterialKind.All, (d, _, text) => d.Note = text, m => m.Note),
+        new("note", MaterialKind.All, (d, _, text) => d.Note = text, m => string.IsNullOrWhiteSpace(m.Note) ? null : m.Note) { IsVerbatim = true },
         new("retired", MaterialKind.All, TakeRetired, m => m.IsRetired ? "yes" : null),
     ];
 
@@ -60,6 +60,16 @@ internal static class MaterialColumns
 
     private static Percentage? Percent(MaterialDraft draft, Place at, string text, NumberRange range)
         => draft.Values.Number(at, text, range) is { } value ? Percentage.FromPercent(value) : null;
+
+    private static string MaterialName(MaterialDraft draft, Place at, string kind, string text)
+    {
+        if (!MaterialKind.CanName(kind, text))
+        {
+            draft.Values.Findings.Refuse(at, MaterialKind.NameAdvice(kind));
+        }
+
+        return text;
+    }
 
     private static void TakeMethod(MaterialDraft draft, Place at, string text)
     {

@@ -17,12 +17,17 @@ internal static class MaterialFileReader
 
     private const string NamesExample = "'kind,name,density_g_ml,note'";
 
+    private const string Described = $"a materials file: a line '# {Key}: {Version}', a row of column names, and a row for each material";
+
     /// <summary>Whether these are the first bytes of a materials file.</summary>
     public static bool IsMaterials(ReadOnlySpan<byte> bytes)
     {
         var text = bytes.StartsWith(Encoding.UTF8.Preamble) ? bytes[Encoding.UTF8.Preamble.Length..] : bytes;
-        text = text.TrimStart(" \t\r\n"u8);
-        return text.Length > 0 && text[0] == '#' && text[1..].TrimStart(" \t"u8).StartsWith(Encoding.ASCII.GetBytes(Key));
+        // Blank lines and '#' alone are passed over, as everywhere before the header row.
+        var isHeader = text.TrimStart(" \t\r\n"u8).StartsWith("#"u8);
+        text = text.TrimStart("# \t\r\n"u8);
+        var mark = text.IndexOfAny(":\r\n"u8);
+        return isHeader && mark >= 0 && text[mark] == ':' && Ascii.EqualsIgnoreCase(text[..mark].TrimEnd(" \t"u8), Encoding.ASCII.GetBytes(Key));
     }
 
     /// <summary>Reads a file's bytes.</summary>
@@ -37,14 +42,14 @@ internal static class MaterialFileReader
 
     private static ImmutableArray<MaterialRow> Rows(ReadOnlyMemory<byte> bytes, Findings findings)
     {
-        if (RunFileReader.CheckedText(bytes, findings) is not { } text || RunFileLayout.Of(text, findings) is not { } layout)
+        if (RunFileReader.CheckedText(bytes, findings, Described) is not { } text || RunFileLayout.Of(text, findings, NamesExample) is not { } layout)
         {
             return [];
         }
 
         foreach (var line in layout.Header)
         {
-            if (line.Key != Key || line.Value != Version)
+            if (!Same(line.Key, Key) || line.Value != Version || line != layout.Header[0])
             {
                 findings.Refuse(line.Place, $"the header line '# {Key}: {Version}' alone");
             }
@@ -107,11 +112,11 @@ internal static class MaterialFileReader
         }
 
         var seen = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
-        foreach (var name in names)
+        foreach (var (i, name) in names.Index())
         {
             if (name.Length == 0 || !seen.Add(name))
             {
-                findings.Refuse(new(line, name, OneLine.Quoted(name)), "each column once, with a name");
+                findings.Refuse(new(line, name.Length == 0 ? FormattableString.Invariant($"{i + 1}") : name, OneLine.Quoted(name)), "each column once, with a name");
             }
             else if (!Same(name, "kind") && !Same(name, "name") && !MaterialColumns.ByName.ContainsKey(name))
             {
@@ -140,9 +145,9 @@ internal static class MaterialFileReader
         {
             findings.Refuse(PlaceOf("kind"), $"a kind: {string.Join(", ", MaterialKind.All)}");
         }
-        else if (name.Length == 0 || name.Any(char.IsControl) || (kind == MaterialKind.Thickener && !ThickenerLine.CanName(name)))
+        else if (!MaterialKind.CanName(kind, name))
         {
-            findings.Refuse(PlaceOf("name"), kind == MaterialKind.Thickener ? "a name on one line, without ';' and '='" : "a name on one line");
+            findings.Refuse(PlaceOf("name"), MaterialKind.NameAdvice(kind));
         }
         else if (!seen.Add(kind + " " + name))
         {

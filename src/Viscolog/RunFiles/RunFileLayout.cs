@@ -11,7 +11,10 @@ namespace Viscolog.RunFiles;
 internal sealed record RunFileLayout(ImmutableArray<HeaderLine> Header, ReadOnlyMemory<byte> Table, int TableLine, char Separator)
 {
     /// <summary>Cuts the text (UTF-8, without byte order mark); null where the file is refused.</summary>
-    public static RunFileLayout? Of(ReadOnlyMemory<byte> text, Findings findings)
+    /// <param name="text">All of it.</param>
+    /// <param name="findings">What was found so far.</param>
+    /// <param name="namesExample">Column names to show where they are missing.</param>
+    public static RunFileLayout? Of(ReadOnlyMemory<byte> text, Findings findings, string namesExample = NamesExample)
     {
         var header = ImmutableArray.CreateBuilder<HeaderLine>();
         var start = 0;
@@ -33,7 +36,7 @@ internal sealed record RunFileLayout(ImmutableArray<HeaderLine> Header, ReadOnly
             start = length < 0 ? text.Length : start + length + BreakLength(rest[length..]);
         }
 
-        findings.Refuse(new(null, null, "no header row"), $"a row of column names after the header lines, such as {NamesExample}");
+        findings.Refuse(new(null, null, "no header row"), $"a row of column names after the header lines, such as {namesExample}");
         return null;
     }
 

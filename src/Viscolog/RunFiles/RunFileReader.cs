@@ -6,6 +6,8 @@ namespace Viscolog.RunFiles;
 /// <summary>Reads run files; docs/file-formats.md describes them.</summary>
 internal static class RunFileReader
 {
+    private const string Described = "a run file: header lines '# key: value', a row of column names, and a row for each event";
+
     /// <summary>Reads the file at the path.</summary>
     public static RunFileOutcome Read(string path)
     {
@@ -41,7 +43,7 @@ internal static class RunFileReader
 
     private static RunFile? Parse(ReadOnlyMemory<byte> bytes, Findings findings)
     {
-        if (CheckedText(bytes, findings) is not { } text || RunFileLayout.Of(text, findings) is not { } layout)
+        if (CheckedText(bytes, findings, Described) is not { } text || RunFileLayout.Of(text, findings) is not { } layout)
         {
             return null;
         }
@@ -52,19 +54,22 @@ internal static class RunFileReader
     }
 
     /// <summary>The text without byte order mark; null where the file is refused.</summary>
-    public static ReadOnlyMemory<byte>? CheckedText(ReadOnlyMemory<byte> bytes, Findings findings)
+    /// <param name="bytes">All of the file.</param>
+    /// <param name="findings">What was found so far.</param>
+    /// <param name="described">The kind of file and what stands in it, to show where it is empty.</param>
+    public static ReadOnlyMemory<byte>? CheckedText(ReadOnlyMemory<byte> bytes, Findings findings, string described)
     {
         var text = bytes.Span.StartsWith(Encoding.UTF8.Preamble) ? bytes[Encoding.UTF8.Preamble.Length..] : bytes;
-        CheckText(text.Span, findings);
+        CheckText(text.Span, findings, described);
         return findings.Well ? text : null;
     }
 
-    private static void CheckText(ReadOnlySpan<byte> text, Findings findings)
+    private static void CheckText(ReadOnlySpan<byte> text, Findings findings, string described)
     {
         var bad = Utf8.IsValid(text) ? text.IndexOf((byte)0) : FirstInvalid(text);
         if (text.IsEmpty)
         {
-            findings.Refuse(new(null, null, "an empty file"), "a run file: header lines '# key: value', a row of column names, and a row for each event");
+            findings.Refuse(new(null, null, "an empty file"), described);
         }
         else if (bad >= 0)
         {

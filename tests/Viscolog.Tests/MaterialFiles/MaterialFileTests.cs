@@ -6,60 +6,19 @@ using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.MaterialFiles;
-using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.Tests.Support;
+using static Viscolog.Tests.MaterialFiles.MaterialText;
 
 namespace Viscolog.Tests.MaterialFiles;
 
 public class MaterialFileTests
 {
-    private static readonly Gen<string> Line = Gen.Char["aB7 ,;\"'#=:.-+\tµé雨@"].Array[1, 10].Select(c => new string(c).Replace('\t', ' ').Trim()).Where(s => s.Length > 0);
-
-    private static readonly Gen<double> Number = Gen.OneOf(Gen.Double[0.01, 99], Gen.Int[1, 9900].Select(i => i / 100.0));
-
-    private static readonly Gen<Thickener> Thickeners = Gen.Select(Line.Where(ThickenerLine.CanName), Number, Gen.Enum<ThickenerChemistry>(), Gen.Bool, (name, v, chemistry, more) => new Thickener(name)
-    {
-        Chemistry = chemistry,
-        UsualRange = new(Dose.FromPercent(v), Dose.FromPercent(v + 1)),
-        Active = more ? Percentage.FromPercent(v) : null,
-        PricePerKilogram = more ? (decimal)Math.Round(v, 2) : null,
-        Dilution = more ? new(1, v) : PreDilution.None,
-    });
-
-    private static readonly Gen<Specification> Specifications = Gen.Select(Line, Number, Gen.Int[0, 5], Gen.Int[0, Method.All.Count - 1], (name, v, which, method) => new Specification(name)
-    {
-        Body = which switch
-        {
-            0 => null,
-            1 => new Target.Value(Viscosity.FromMilliPascalSeconds(v), null),
-            2 => new Target.Value(Viscosity.FromMilliPascalSeconds(v), Percentage.FromPercent(v / 2)),
-            _ => new Target.Ends(Viscosity.FromMilliPascalSeconds(v), Viscosity.FromMilliPascalSeconds(v * 1.5)),
-        },
-        Method = which == 4 ? null : Method.All[method],
-        ReferenceTemperature = which > 2 ? Temperature.FromCelsius(v) : null,
-        Acidity = which > 3 ? new(Acidity.FromPh(v / 10), Acidity.FromPh(12.5)) : null,
-        StringLength = which == 5 ? new(Length.FromMillimeters(v), Length.FromMillimeters(v + 2)) : null,
-        MinimumReadings = which == 2 ? 1 + method : null,
-        Base = which == 1 ? name : null,
-        Thickener = which == 1 ? "TA" : null,
-    });
-
-    private static readonly Gen<Material> Materials = Gen.OneOf(
-        Gen.Select(Line, Number, (name, v) => (Material)new Material.OfBase(new(name, Density.FromGramsPerMilliliter(v)))),
-        Thickeners.Select(t => (Material)new Material.OfThickener(t)),
-        Gen.Select(Line, Gen.Int[0, Method.All.Count - 1], Number, (name, m, v) => (Material)new Material.OfMethod(new(name, Method.All[m], v > 50 ? null : Percentage.FromPercent(v)))),
-        Specifications.Select(s => (Material)new Material.OfSpecification(s)));
-
-    private static readonly Gen<MaterialRow> Rows = Gen.Select(Materials, Line, Gen.Int[0, 3], (material, text, which) => new MaterialRow(
-        material with { Note = which > 1 ? text : null, IsRetired = which == 2 },
-        which == 3 ? ImmutableSortedDictionary<string, string>.Empty.Add("x-shelf", text) : ImmutableSortedDictionary<string, string>.Empty));
-
-    private static readonly Gen<MaterialRow[]> Files = Rows.Array[0, 6].Select(rows => rows.DistinctBy(r => (MaterialCells.KindOf(r.Material), r.Material.Name)).ToArray());
+    private static readonly string[] Words = ["base,", "thickener,", "method,", "specification,", "krebs", "8-9", "yes", "\n"];
 
     [Fact]
     public void What_is_written_reads_back_the_same()
-        => Files.Sample(
+        => MaterialGen.Files.Sample(
             rows =>
             {
                 Enter();
@@ -71,7 +30,7 @@ public class MaterialFileTests
 
     [Fact]
     public void What_the_log_stores_reads_back_the_same()
-        => Rows.Sample(
+        => MaterialGen.Rows.Sample(
             row =>
             {
                 Enter();
@@ -81,46 +40,41 @@ public class MaterialFileTests
 
     [Fact]
     public void Any_text_is_read_or_refused_with_one_line()
-        => Gen.Select(Files, Gen.Int[0, int.MaxValue], Gen.Char["09.,;\"#:-e\n\r=a \0"], Gen.Int[0, 2]).Sample((rows, at, c, how) =>
+        => Gen.Select(MaterialGen.Files, Gen.Int[0, int.MaxValue], Gen.Char["09.,;\"#:-e\n\r=a \0"], Gen.Int[0, 2]).Sample((rows, at, c, how) =>
         {
             Enter();
             var text = Write(rows);
             var i = at % text.Length;
             var changed = how switch { 0 => text.Remove(i, 1), 1 => text.Insert(i, c.ToString()), _ => text[..i] };
-            switch (MaterialFileReader.Parse("m.csv", Encoding.UTF8.GetBytes(changed)))
-            {
-                case MaterialFileOutcome.Refused refused:
-                    Assert.StartsWith("m.csv", refused.Refusal.Text, StringComparison.Ordinal);
-                    Assert.DoesNotContain(refused.Refusal.Text, char.IsControl);
-                    break;
-                case MaterialFileOutcome.Read read:
-                    Assert.Equal(Sorted(read.File.Rows), Sorted(Read(Write([.. read.File.Rows])).Rows), StringComparer.Ordinal);
-                    break;
-            }
+            AssertAnswer(Encoding.UTF8.GetBytes(changed));
         });
 
-    [Theory]
-    [InlineData("kind,name\nbases,GB\n", "m.csv, line 2, column kind: read 'bases', expected a kind: base, thickener, method, specification")]
-    [InlineData("kind,name\nbase,\n", "m.csv, line 2, column name: read nothing, expected a name on one line")]
-    [InlineData("kind,name\nthickener,T;A\n", "m.csv, line 2, column name: read 'T;A', expected a name on one line, without ';' and '='")]
-    [InlineData("kind,name\nbase,GB\nbase,GB\n", "m.csv, line 3, column name: read 'GB', expected each base once")]
-    [InlineData("kind,name,chemistry\nbase,GB,clay\n", "m.csv, line 2, column chemistry: read 'clay', expected an empty cell: a base has no chemistry")]
-    [InlineData("kind,name,density_g_ml\nbase,GB,heavy\n", "m.csv, line 2, column density_g_ml: read 'heavy', expected a number in g/mL, at least 0.001, with a decimal point, without unit or thousands separators")]
-    [InlineData("kind,name,density_kg_l\nbase,GB,1\n", "m.csv, line 1, column density_kg_l: read 'density_kg_l', expected density_g_ml: give it in that unit")]
-    [InlineData("kind,name\nmethod,cup\n", "m.csv, line 2: read 'method,cup', expected a method in column method")]
-    [InlineData("kind,name,method\nmethod,cup,cup\n", "m.csv, line 2, column method: read 'cup', expected a method: direct, iso-2431-4, d1200-4, d4212-44ml-4, d4212-23ml-4, krebs, rotational, falling-ball, slump; other cups by their number")]
-    [InlineData("kind,name,target_low_mpas\nspecification,gel,900\n", "m.csv, line 2: read 'specification,gel,900', expected one target: target_mpas with or without tolerance_pct, or target_low_mpas below target_high_mpas")]
-    [InlineData("kind,name,min_readings\nspecification,gel,1.5\n", "m.csv, line 2, column min_readings: read '1.5', expected a whole number of readings")]
-    [InlineData("kind,name,ph\nspecification,gel,9-8\n", "m.csv, line 2, column ph: read '9-8', expected low-high in pH units, the low end first and smaller, each with a decimal point, without unit or thousands separators")]
-    [InlineData("kind,name,retired\nbase,GB,gone\n", "m.csv, line 2, column retired: read 'gone', expected yes, no or an empty cell")]
-    [InlineData("kind,note\nbase,GB\n", "m.csv, line 1: read 'kind,note', expected a header row with the columns kind and name, such as 'kind,name,density_g_ml,note'")]
-    [InlineData("kind,name\nbase,GB,1\n", "m.csv, line 2: read 'base,GB,1', expected no more fields than the header row names; a text that holds the separator goes into quotes")]
-    [InlineData("# viscolog-materials: 2\nkind,name\n", "m.csv, line 1: read 'viscolog-materials: 2', expected the header line '# viscolog-materials: 1' alone")]
-    public void A_bad_file_is_refused_whole(string text, string refusal)
-    {
-        Enter();
-        Assert.Equal(refusal, Assert.IsType<MaterialFileOutcome.Refused>(MaterialFileReader.Parse("m.csv", Encoding.UTF8.GetBytes(text))).Refusal.Text);
-    }
+    [Fact]
+    public void Any_bytes_are_read_or_refused_with_one_line()
+        => Gen.Byte.Array[0, 60].Sample(bytes =>
+        {
+            Enter();
+            AssertAnswer(bytes);
+            AssertAnswer(Encoding.UTF8.GetBytes("# viscolog-materials: 1\nkind,name,note\nbase,").Concat(bytes).ToArray());
+        });
+
+    [Fact]
+    public void Any_text_after_a_header_row_is_read_or_refused_with_one_line()
+        => Gen.OneOf(Gen.Char["19.,;\"#:-e\n\r=a \té"].Select(c => c.ToString()), Gen.Int[0, Words.Length - 1].Select(i => Words[i])).Array[0, 30].Sample(parts =>
+        {
+            Enter();
+            AssertAnswer(Encoding.UTF8.GetBytes("# viscolog-materials: 1\nkind,name,method,target_mpas,ph,min_readings,retired,shelf\n" + string.Concat(parts)));
+        });
+
+    [Fact]
+    public void A_semicolon_file_with_decimal_commas_says_the_same()
+        => MaterialGen.Files.Sample(
+            rows =>
+            {
+                Enter();
+                Assert.Equal(Sorted(rows), Sorted(Read(Semicolons(rows)).Rows), StringComparer.Ordinal);
+            },
+            iter: 1000);
 
     [Fact]
     public void Semicolons_go_with_decimal_commas()
@@ -134,10 +88,114 @@ public class MaterialFileTests
     [Theory]
     [InlineData("\uFEFF\n  # viscolog-materials: 1\n", true)]
     [InlineData("#viscolog-materials: 9", true)]
-    [InlineData("# viscolog-run: 1\n", false)]
+    [InlineData("#\r\n\r\n# Viscolog-Materials : 1\r\nkind", true)]
+    [InlineData("# viscolog-materials: 1;;;;\r\n", true)]
+    [InlineData("# viscolog-materials-of-old: 1\n", false)]
+    [InlineData("# viscolog-materials\n: 1", false)]
+    [InlineData("viscolog-materials: 1\n", false)]
+    [InlineData("# viscolog-run: 1\n# viscolog-materials: 1\n", false)]
+    [InlineData("# note: viscolog-materials: 1\n", false)]
+    [InlineData("#", false)]
+    [InlineData("\uFEFF", false)]
     [InlineData("", false)]
     public void A_materials_file_is_told_by_its_first_line(string text, bool expected)
         => Assert.Equal(expected, MaterialFileReader.IsMaterials(Encoding.UTF8.GetBytes(text)));
+
+    [Fact]
+    public void Any_bytes_are_told_to_be_one_or_not()
+        => Gen.Byte.Array[0, 40].Sample(bytes =>
+        {
+            Assert.True(MaterialFileReader.IsMaterials([.. "# viscolog-materials:"u8, .. bytes]));
+            Assert.False(MaterialFileReader.IsMaterials([.. "kind,name\n"u8, .. bytes]));
+        });
+
+    [Fact]
+    public void Capitals_make_no_difference()
+    {
+        Enter();
+        var rows = Read("# Viscolog-Materials: 1\nKIND,Name,Density_g_mL,CHEMISTRY,Retired\nBase,GB-40,1.1,,\nTHICKENER,TA,,Clay,YES\n").Rows;
+        Assert.Equal(
+            [
+                new Material.OfBase(new("GB-40", Density.FromGramsPerMilliliter(1.1))),
+                new Material.OfThickener(new("TA") { Chemistry = ThickenerChemistry.Clay }) { IsRetired = true },
+            ],
+            rows.Select(r => r.Material));
+    }
+
+    [Fact]
+    public void Every_column_reaches_its_material()
+    {
+        Enter();
+        const string Text = """
+            # viscolog-materials: 1
+            kind,name,chemistry,range_pct,active_pct,density_g_ml,price_per_kg,dilution,method,repeatability_pct,base,thickener,target_mpas,target_low_mpas,target_high_mpas,tolerance_pct,target_string_mm,reference_temp_c,ph,min_readings,note,retired
+            thickener,TU,associative,0.2-2,25,1.04,6.50,1:3,,,,,,,,,,,,,stir slowly,no
+            method,hall cup,,,,,,,iso-2431-4,2.5,,,,,,,,,,,,
+            specification,wall gel,,,,,,,krebs,,GB-40,TU,9000,,,12,30-55,20,8.2-9.4,3,,yes
+            specification,roof gel,,,,,,,,,,,,4000,5000,,,,,,,
+
+            """;
+        var thickener = new Thickener("TU")
+        {
+            Chemistry = ThickenerChemistry.Associative,
+            UsualRange = new(Dose.FromPercent(0.2), Dose.FromPercent(2)),
+            Active = Percentage.FromPercent(25),
+            Density = Density.FromGramsPerMilliliter(1.04),
+            PricePerKilogram = 6.5m,
+            Dilution = new(1, 3),
+        };
+        var wall = new Specification("wall gel")
+        {
+            Body = new Target.Value(Viscosity.FromMilliPascalSeconds(9000), Percentage.FromPercent(12)),
+            Method = Method.Find("krebs"),
+            ReferenceTemperature = Temperature.FromCelsius(20),
+            Acidity = new(Acidity.FromPh(8.2), Acidity.FromPh(9.4)),
+            StringLength = new(Length.FromMillimeters(30), Length.FromMillimeters(55)),
+            MinimumReadings = 3,
+            Base = "GB-40",
+            Thickener = "TU",
+        };
+        var roof = new Specification("roof gel") { Body = new Target.Ends(Viscosity.FromMilliPascalSeconds(4000), Viscosity.FromMilliPascalSeconds(5000)) };
+        Assert.Equal(
+            [
+                new Material.OfThickener(thickener) { Note = "stir slowly" },
+                new Material.OfMethod(new("hall cup", Method.Find("iso-2431-4")!, Percentage.FromPercent(2.5))),
+                new Material.OfSpecification(wall) { IsRetired = true },
+                new Material.OfSpecification(roof),
+            ],
+            Read(Text).Rows.Select(r => r.Material));
+        Assert.Empty(Read(Text).Warnings);
+    }
+
+    [Fact]
+    public void Texts_are_kept_as_they_stand_and_unknown_columns_are_warned_of()
+    {
+        Enter();
+        var file = Read("kind,name,shelf,note\nbase,GB,\" A3\",\" two\r\nlines \"\n");
+        Assert.Equal(["m.csv, line 1: column 'shelf' is unknown; it is kept, not used"], file.Warnings);
+        Assert.Equal(" two\r\nlines ", file.Rows[0].Material.Note);
+        Assert.Equal("# viscolog-materials: 1\nkind,name,note,shelf\nbase,GB,\" two\r\nlines \",\" A3\"\n", Write(file.Rows));
+    }
+
+    [Fact]
+    public void Columns_of_several_files_that_differ_in_capitals_are_written_as_one()
+    {
+        Enter();
+        var text = Write(Read("kind,name,shelf\nbase,GB,A3\n").Rows.Concat(Read("kind,name,Shelf\nbase,GC,B1\n").Rows));
+        Assert.Equal("# viscolog-materials: 1\nkind,name,Shelf\nbase,GB,A3\nbase,GC,B1\n", text);
+        Assert.Equal(2, Read(text).Rows.Length);
+    }
+
+    [Theory]
+    [InlineData(MaterialKind.Thickener, "T;A")]
+    [InlineData(MaterialKind.Thickener, " TA")]
+    [InlineData(MaterialKind.Base, "G\nB")]
+    [InlineData(MaterialKind.Base, "GB ")]
+    public void A_name_that_no_file_can_hold_is_a_mistake(string kind, string name)
+    {
+        Material material = kind == MaterialKind.Base ? new Material.OfBase(new(name)) : new Material.OfThickener(new(name));
+        Assert.Throws<ArgumentException>(() => Write([new(material, ImmutableSortedDictionary<string, string>.Empty)]));
+    }
 
     [Fact]
     public void The_sample_and_the_documented_example_read_without_a_warning()
@@ -161,26 +219,16 @@ public class MaterialFileTests
         Assert.Equal("GB, TA retired", string.Join(", ", log.Materials().Select(m => m.Material.Name + (m.Material.IsRetired ? " retired" : ""))));
     }
 
+    [Fact]
+    public void A_folder_of_earlier_runs_may_hold_a_materials_file()
+    {
+        var folder = Checkout.Sample("materials");
+        var called = Called.With("advise", Checkout.Sample("lantern-gel-07.csv"), "--history", folder);
+        Assert.Equal((0, $"warning: {Path.Combine(folder, "workshop.csv")}: not a run file that can be read, left aside\n"), (called.Code, called.Error.ReplaceLineEndings("\n")));
+    }
+
     /// <summary>Called on the thread of each sample, since samples run on threads of their own.</summary>
     protected virtual void Enter()
     {
     }
-
-    private static string Write(IEnumerable<MaterialRow> rows)
-    {
-        using var stream = new MemoryStream();
-        MaterialFileWriter.Write(rows, stream);
-        return Encoding.UTF8.GetString(stream.ToArray());
-    }
-
-    private static MaterialFile Read(string text) => MaterialFileReader.Parse("m.csv", Encoding.UTF8.GetBytes(text)) switch
-    {
-        MaterialFileOutcome.Read read => read.File,
-        MaterialFileOutcome.Refused refused => throw new InvalidOperationException(refused.Refusal.Text),
-        _ => throw new InvalidOperationException("a case that the test does not know"),
-    };
-
-    private static IEnumerable<string> Sorted(IEnumerable<MaterialRow> rows) => rows.Select(Whole).Order(StringComparer.Ordinal);
-
-    private static string Whole(MaterialRow row) => $"{row.Material} {string.Join('|', row.Unknown)}";
 }
