@@ -3,6 +3,7 @@ using Viscolog.MaterialFiles;
 using Viscolog.Plots;
 using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.Tui;
 
 namespace Viscolog.Tests;
 
@@ -21,7 +22,10 @@ public sealed class HouseRulesTests
     [InlineData("Viscolog.Plots", "Viscolog.Cli", "Viscolog.RunFiles", "Viscolog.Store")]
     [InlineData("Viscolog.RunFiles", "Viscolog.Cli", "Viscolog.MaterialFiles", "Viscolog.Plots", "Viscolog.Store")]
     [InlineData("Viscolog.MaterialFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
-    [InlineData("Viscolog.Store", "Viscolog.Cli", "Viscolog.Plots")]
+    [InlineData("Viscolog.Store", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Tui")]
+    [InlineData("Viscolog.Tui", "Viscolog.Cli")]
+    [InlineData("Viscolog.Cli", "Viscolog.Tui")]
+    [InlineData("Viscolog.Wording", "Viscolog.Cli", "Viscolog.Tui", "Viscolog.Plots", "Viscolog.RunFiles", "Viscolog.Store")]
     [InlineData("Viscolog.Output", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.RunFiles", "Viscolog.Store")]
     public void Rooms_know_only_what_stands_below_them(string room, params string[] closed)
         => Assert.All(
@@ -30,6 +34,7 @@ public sealed class HouseRulesTests
 
     [Theory]
     [InlineData("LiteDB", "Viscolog.Store")]
+    [InlineData("Terminal.Gui", "Viscolog.Tui")]
     [InlineData("OxyPlot", "Viscolog.Plots")]
     [InlineData("CsvHelper", "Viscolog.RunFiles", "Viscolog.MaterialFiles")]
     public void A_library_stays_in_its_room(string library, params string[] rooms)
@@ -41,6 +46,8 @@ public sealed class HouseRulesTests
     [InlineData(typeof(RunFileOutcome), 2)]
     [InlineData(typeof(MaterialFileOutcome), 2)]
     [InlineData(typeof(PlotOutcome), 2)]
+    [InlineData(typeof(BenchEvent), 15)]
+    [InlineData(typeof(BenchEffect), 5)]
     [InlineData(typeof(LogRecord), 7)]
     [InlineData(typeof(LogOutcome), 4)]
     [InlineData(typeof(WriteOutcome), 3)]

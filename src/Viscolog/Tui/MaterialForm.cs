@@ -29,9 +29,9 @@ internal static class MaterialForm
 
     private static FormAnswer<MaterialRow> Read(string kind, string name, List<MaterialColumn> columns, IReadOnlyList<string> texts, int offset, MaterialRow? kept)
     {
-        if (name.Length == 0 || (kind == MaterialKind.Thickener && !ThickenerLine.CanName(name)))
+        if (!MaterialKind.CanName(kind, name))
         {
-            return FormAnswer<MaterialRow>.Wrong(0, "a name on one line, without ';' and '='");
+            return FormAnswer<MaterialRow>.Wrong(0, MaterialKind.NameAdvice(kind));
         }
 
         var findings = new Findings(name);

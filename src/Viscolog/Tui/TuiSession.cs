@@ -36,7 +36,7 @@ internal static class TuiSession
             app.Init();
             app.Driver!.Force16Colors = look.IsSixteenColors || !look.HasColor;
             using var signals = new TuiSignals(app, code => signal = code);
-            Run(app, new(log, TimeProvider.System, new(look.HasColor), look.IsAscii), run);
+            Run(app, new(log, TimeProvider.System, new(look.HasColor), look.IsAscii), run, () => signal != 0);
         }
         catch (Exception e) when (e is not OutOfMemoryException)
         {
@@ -53,13 +53,17 @@ internal static class TuiSession
     }
 
     /// <summary>Runs the screens on an application that is there already.</summary>
-    public static void Run(IApplication app, TuiContext context, LoggedRun? run)
+    /// <param name="app">The application.</param>
+    /// <param name="context">What every screen needs.</param>
+    /// <param name="run">The run to open first; null for the list.</param>
+    /// <param name="isEnding">Whether a signal asked to end.</param>
+    public static void Run(IApplication app, TuiContext context, LoggedRun? run, Func<bool> isEnding)
     {
         if (run is not null)
         {
             using var bench = new BenchScreen(context, run);
             app.Run(bench);
-            if (bench.Quits)
+            if (bench.Quits || isEnding())
             {
                 return;
             }
