@@ -195,7 +195,17 @@ internal sealed class BenchScreen : TuiScreen
         var app = App;
         _ = Task.Run(() =>
         {
-            var advice = BenchAdvisor.Of(ask, _earlier);
+            BenchAdvice advice;
+            try
+            {
+                advice = BenchAdvisor.Of(ask, _earlier);
+            }
+            catch (Exception e) when (e is not OutOfMemoryException)
+            {
+                // A fault of ours in the background is said on the screen; the bench and its log go on.
+                advice = new(null, $"no advice, a fault of ours: {e.GetType().Name}: {e.Message} - everything is saved; please report it", null);
+            }
+
             app?.Invoke(() => Dispatch(new BenchEvent.Advised(ask.Asked, advice)));
         });
     }
