@@ -7,6 +7,7 @@ return args switch
     ["log", .. var sizes] => LogBenchmark.Run(sizes),
     ["kill", .. var rounds] => KillRounds.Run(rounds),
     ["appends", var log, var first] => KillRounds.Append(log, first),
+    ["screen", .. var size] => ScreenBenchmark.Run(size),
     _ => Usage(),
 };
 
@@ -16,5 +17,6 @@ static int Usage()
     Console.Error.WriteLine("       speed RUN                                            times one advice on a run file");
     Console.Error.WriteLine("       log [READINGS]...                                    how the log grows: import, open, list, show, advise, append");
     Console.Error.WriteLine("       kill [ROUNDS] [SEED]                                 kills programs at work on a log and looks at what is left");
+    Console.Error.WriteLine("       screen [READINGS]                                    times a keystroke on the screens");
     return 1;
 }

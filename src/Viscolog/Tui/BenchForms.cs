@@ -15,7 +15,9 @@ internal static class BenchForms
     {
         var run = state.Run.File.Run;
         var advised = state.Advice?.Advice is { Action: BenchAction.Add add } advice ? (advice.Thickener, Grams: FileNumbers.Show(add.Poured.Grams)) : (Thickener: run.Thickeners.FirstOrDefault()?.Name ?? "", Grams: "");
-        var cautions = state.Advice?.Advice?.Cautions is { IsDefault: false } c ? string.Join(' ', c) : "";
+        // Cautions stand where they matter, once a run and not at every dose.
+        var isFirst = !run.Entries.Any(e => e is Entry.Dosed { Counts: true });
+        var cautions = isFirst && state.Advice?.Advice?.Cautions is { IsDefault: false } c ? string.Join(' ', c) : "";
         return new("Thickener that went in", cautions, [new("thickener", advised.Thickener, string.Join(", ", run.Thickeners.Select(t => t.Name))), new("poured", advised.Grams, "g, as weighed")], texts =>
             run.FindThickener(texts[0].Trim()) is not { } thickener ? FormAnswer<BenchEvent>.Wrong(0, $"the run has {string.Join(", ", run.Thickeners.Select(t => t.Name))}")
             : TypedNumber.Read(texts[1], NumberRange.GramsPresent, out var error) is { } grams ? FormAnswer<BenchEvent>.Of(new BenchEvent.Poured(thickener.Name, Mass.FromGrams(grams)))
