@@ -20,6 +20,8 @@ public sealed class HouseRulesTests
     [InlineData(typeof(Entry), 6)]
     [InlineData(typeof(BenchAction), 6)]
     [InlineData(typeof(InstrumentValue), 5)]
+    [InlineData(typeof(Conversion), 2)]
+    [InlineData(typeof(Geometry), 3)]
     [InlineData(typeof(Target), 2)]
     [InlineData(typeof(FitOutcome), 3)]
     [InlineData(typeof(AdviceOutcome), 2)]

@@ -14,7 +14,7 @@ internal static class History
     public static Prior For(Run run, Thickener thickener, ImmutableArray<Run> earlier)
     {
         var beliefs = earlier
-            .Where(r => r.Base.Name is not null && r.Base.Name == run.Base.Name)
+            .Where(r => r.Base.Name is not null && r.Base.Name == run.Base.Name && ShearConditions.Agree(r, run))
             .Select(r => r.FindThickener(thickener.Name) is { } same && Evidence.Of(r, same) is EvidenceOutcome.Usable usable ? usable.Evidence : null)
             .OfType<Evidence>()
             .Where(e => e.Steps.Count(s => s.Readings.Length > 0) >= 2)

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
@@ -40,10 +39,9 @@ public sealed record Evidence
     /// <param name="thickener">One of the run's thickeners.</param>
     public static EvidenceOutcome Of(Run run, Thickener thickener)
     {
-        if (run.MethodInForce.Kind != MethodKind.Direct)
+        if (ShearConditions.Mixture(run) is { } mixture)
         {
-            return new EvidenceOutcome.Unusable(
-                $"readings by method '{run.MethodInForce.Id}' can't be turned into viscosities yet; enter them as viscosity_mpas with method direct");
+            return new EvidenceOutcome.Unusable(mixture);
         }
 
         var other = run.Thickeners.FirstOrDefault(t => t.Name != thickener.Name && run.PotNow().In(t.Name) > Mass.None);
@@ -55,7 +53,9 @@ public sealed record Evidence
 
         var collector = new EvidenceCollector(run);
         var steps = collector.Collect(thickener);
-        return new EvidenceOutcome.Usable(new(run, thickener, steps, collector));
+        return collector.Trouble is { } trouble
+            ? new EvidenceOutcome.Unusable(trouble)
+            : new EvidenceOutcome.Usable(new(run, thickener, steps, collector));
     }
 
     /// <summary>The thickener that the run is about: the one dosed, or the first named.</summary>

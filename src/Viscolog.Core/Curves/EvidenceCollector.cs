@@ -18,6 +18,7 @@ internal sealed class EvidenceCollector(Run run)
     private const double LeastPh = 7.5;
 
     private readonly List<string> warnings = [];
+    private readonly BodyReader bodies = new(run);
     private int withoutWait;
     private int withoutTemperature;
     private int tooFarInTemperature;
@@ -26,7 +27,10 @@ internal sealed class EvidenceCollector(Run run)
     private double highestPh = double.NegativeInfinity;
     private double? lastPh;
 
-    public ImmutableArray<string> Warnings => [.. warnings];
+    public ImmutableArray<string> Warnings => [.. warnings, .. bodies.Warnings];
+
+    /// <summary>Why the readings can't carry a curve; null where they can.</summary>
+    public string? Trouble => bodies.Trouble;
 
     /// <summary>The last pH where it is too low for the thickener; else null.</summary>
     public double? LowPh(Thickener thickener) => thickener.Chemistry == ThickenerChemistry.AlkaliSwellable && lastPh < LeastPh ? lastPh : null;
@@ -59,7 +63,7 @@ internal sealed class EvidenceCollector(Run run)
             lastPh = acidity.Ph;
         }
 
-        if (reading.Value is not InstrumentValue.Direct direct)
+        if (bodies.Read(reading, step) is not var (body, readingSd))
         {
             return null;
         }
@@ -74,7 +78,7 @@ internal sealed class EvidenceCollector(Run run)
                 return null;
             }
 
-            (shift, sd) = TemperatureCorrection.LnShift(at, reference);
+            (shift, sd) = TemperatureCorrection.LnShift(at, reference, bodies.Coefficient);
             corrected += Math.Abs(at.Celsius - reference.Celsius) >= 1 ? 1 : 0;
         }
         else
@@ -86,7 +90,7 @@ internal sealed class EvidenceCollector(Run run)
         var settled = step == 0 || reading.Wait is null;
         withoutWait += step > 0 && reading.Wait is null ? 1 : 0;
         var wait = settled ? double.PositiveInfinity : reading.Wait!.Value.TotalSeconds;
-        return new(placed.Entry, step, wait, direct.Viscosity.Ln + shift, (sd * sd) + (waterSd * waterSd));
+        return new(placed.Entry, step, wait, body.Ln + shift, (sd * sd) + (waterSd * waterSd) + (readingSd * readingSd));
     }
 
     private void Warn(Thickener thickener)
@@ -98,7 +102,7 @@ internal sealed class EvidenceCollector(Run run)
 
         if (corrected > 0)
         {
-            warnings.Add($"{Readings(corrected)} corrected for temperature with a default coefficient (see docs/science.md, section 3)");
+            warnings.Add($"{Readings(corrected)} corrected for temperature with {bodies.CoefficientWords} (see docs/science.md, section 3)");
         }
 
         if (withoutTemperature > 0)

@@ -20,10 +20,12 @@ public static class TemperatureCorrection
     /// <summary>What to add to ln η to bring it from one temperature to the reference, and the standard deviation of that.</summary>
     /// <param name="at">Temperature of the reading.</param>
     /// <param name="reference">Reference temperature.</param>
+    /// <param name="coefficient">The liquid's coefficient; null for the default.</param>
     /// <returns>Both in ln units; both 0 where the temperatures agree.</returns>
-    public static (double Shift, double Sd) LnShift(Temperature at, Temperature reference)
+    public static (double Shift, double Sd) LnShift(Temperature at, Temperature reference, TemperatureCoefficient? coefficient = null)
     {
         var distance = (1 / reference.Kelvin) - (1 / at.Kelvin);
-        return (DefaultCoefficient * distance, DefaultCoefficientSd * Math.Abs(distance));
+        var known = coefficient ?? TemperatureCoefficient.Default;
+        return (known.Kelvin * distance, known.SdKelvin * Math.Abs(distance));
     }
 }

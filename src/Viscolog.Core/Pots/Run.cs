@@ -42,6 +42,9 @@ public sealed record Run(PotBase Base, Mass BaseMass)
     /// <summary>The method of the readings; null for the direct one.</summary>
     public Method? Method { get; init; }
 
+    /// <summary>What the method needs to know besides its readings.</summary>
+    public MethodSetup Setup { get; init; } = MethodSetup.None;
+
     /// <summary>Relative standard deviation of repeat readings; null for the method's default.</summary>
     public Percentage? Repeatability { get; init; }
 

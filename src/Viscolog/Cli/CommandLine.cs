@@ -44,6 +44,8 @@ internal static class CommandLine
             [new AdviseCommand().Create(common, terminal)] = AdviseCommand.Example,
             [new FitCommand().Create(common, terminal)] = FitCommand.Example,
             [new PlotCommand().Create(common, terminal)] = PlotCommand.Example,
+            [new ConvertCommand().Create(common, terminal)] = ConvertCommand.Example,
+            [new FlowCommand().Create(common, terminal)] = FlowCommand.Example,
             [new ImportCommand().Create(common, terminal)] = ImportCommand.Example,
             [new RunsCommand().Create(common, terminal)] = RunsCommand.Example,
             [new ShowCommand().Create(common, terminal)] = ShowCommand.Example,

@@ -1,5 +1,6 @@
 using System.Security;
 using Viscolog.Core.Advising;
+using Viscolog.Core.Flow;
 using Viscolog.Output;
 
 namespace Viscolog.Plots;
@@ -20,6 +21,18 @@ internal static class PlotFile
             throw new ArgumentException("needs at least one picture", nameof(pictures));
         }
 
+        return Write(format => PlotRenderer.Render(pictures, kind, format), path, force);
+    }
+
+    /// <summary>Draws a flow curve into a file; its ending decides the format.</summary>
+    /// <param name="picture">The curve.</param>
+    /// <param name="path">Ends in .svg, .pdf or .png.</param>
+    /// <param name="force">Whether an existing file may be replaced.</param>
+    public static PlotOutcome Write(FlowPicture picture, string path, bool force)
+        => Write(format => PlotRenderer.Render(picture, format), path, force);
+
+    private static PlotOutcome Write(Func<PlotFormat, byte[]> render, string path, bool force)
+    {
         var shown = PlotText.Clean(path);
         if (FormatOf(path) is not { } format)
         {
@@ -39,7 +52,7 @@ internal static class PlotFile
         try
         {
             var full = Path.GetFullPath(path);
-            return Obstacle(full, shown, force) ?? Place(PlotRenderer.Render(pictures, kind, format), full, shown, force);
+            return Obstacle(full, shown, force) ?? Place(render(format), full, shown, force);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or SecurityException or NotSupportedException)
         {

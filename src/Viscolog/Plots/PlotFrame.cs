@@ -18,12 +18,16 @@ internal static class PlotFrame
     /// <param name="pictures">What will be drawn.</param>
     /// <param name="notes">What a person has to know of this picture; may be empty.</param>
     public static PlotModel Create(IReadOnlyList<RunPicture> pictures, IEnumerable<string> notes)
+        => Create(pictures.Count == 1 ? Name(pictures[0], TitleColumns) : $"{pictures.Count} runs", string.Join(" · ", notes.Prepend(Conditions(pictures))));
+
+    /// <summary>An empty plot under a title.</summary>
+    public static PlotModel Create(string title, string subtitle)
     {
         var model = new PlotModel
         {
-            Title = pictures.Count == 1 ? Literal(Name(pictures[0], TitleColumns)) : $"{pictures.Count} runs",
+            Title = Literal(PlotText.Shorten(PlotText.Clean(title), TitleColumns)),
             TitleFontSize = 16,
-            Subtitle = Literal(PlotText.Shorten(string.Join(" · ", notes.Prepend(Conditions(pictures))), SubtitleColumns)),
+            Subtitle = Literal(PlotText.Shorten(subtitle, SubtitleColumns)),
             SubtitleFontSize = TextSize,
             DefaultFontSize = TextSize,
             Background = OxyColors.White,

@@ -3,6 +3,7 @@ using OxyPlot;
 using OxyPlot.SkiaSharp;
 using SkiaSharp;
 using Viscolog.Core.Advising;
+using Viscolog.Core.Flow;
 
 namespace Viscolog.Plots;
 
@@ -23,10 +24,13 @@ internal static class PlotRenderer
     /// <summary>The same date in every file, as the clock would make equal pictures differ.</summary>
     private static readonly DateTime FixedDate = new(2000, 1, 1, 0, 0, 0, DateTimeKind.Utc);
 
-    public static byte[] Render(IReadOnlyList<RunPicture> pictures, PlotKind kind, PlotFormat format)
+    // Rendering changes a model, so each file gets its own.
+    public static byte[] Render(IReadOnlyList<RunPicture> pictures, PlotKind kind, PlotFormat format) => Render(Model(pictures, kind), format);
+
+    public static byte[] Render(FlowPicture picture, PlotFormat format) => Render(FlowPlot.Build(picture), format);
+
+    private static byte[] Render(PlotModel model, PlotFormat format)
     {
-        // Rendering changes a model, so each file gets its own.
-        var model = Model(pictures, kind);
         model.Culture = CultureInfo.InvariantCulture;
         model.DefaultFont = format == PlotFormat.Svg ? PlotFont.SvgFamilies : PlotFont.Usual();
         return format switch

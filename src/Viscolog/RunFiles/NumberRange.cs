@@ -28,6 +28,9 @@ internal sealed record NumberRange(string Unit, double Least, double Most, bool 
     /// <summary>A density.</summary>
     public static NumberRange Density { get; } = new("g/mL", 0.001, 1e3);
 
+    /// <summary>The size of something built.</summary>
+    public static NumberRange Millimeters { get; } = new("mm", 0.001, 1e6);
+
     /// <summary>A dose.</summary>
     public static NumberRange Dose { get; } = new("g per 100 g of base", 0, 1e4);
 

@@ -24,6 +24,11 @@ internal static class AsciiText
                 '…' => "...",
                 'η' => "eta",
                 'τ' => "tau",
+                'γ' => "rate",
+                'λ' => "time",
+                '√' => "sqrt ",
+                '∞' => "inf",
+                '−' => "-",
                 '²' => "2",
                 _ => "?",
             });

@@ -214,13 +214,6 @@ public sealed class AdvisorTests
     }
 
     [Fact]
-    public void Readings_by_another_method_are_refused_with_what_to_do()
-    {
-        var run = Bench.Run(9000, Bench.Read(1000)) with { Method = Core.Measuring.Method.Find("krebs") };
-        Assert.IsType<AdviceOutcome.Refused>(Advisor.Advise(new(run)));
-    }
-
-    [Fact]
     public void Advice_repeats()
     {
         var run = Bench.AlongSigmoid(9000, 0.5, 0.7);

@@ -76,6 +76,7 @@ internal static class RunFileGen
             TargetString = numbers[1] is { } mm ? new(Length.FromMillimeters(mm), Length.FromMillimeters(mm + 10.1)) : null,
             ReferenceTemperature = Made(numbers[2], v => Temperature.FromCelsius(v - 20)),
             Method = method,
+            Setup = Setup(numbers[4]),
             Repeatability = Made(numbers[3], Percentage.FromPercent),
             ScaleStep = Made(numbers[4], Mass.FromGrams),
             TooStiff = Made(numbers[2], v => Viscosity.FromMilliPascalSeconds(v * 1000)),
@@ -152,6 +153,18 @@ internal static class RunFileGen
             (MethodKind.Rotational, _) => new InstrumentValue.Torque(Percentage.FromPercent(rpm), v),
             _ => new InstrumentValue.Plain(v),
         });
+
+    private static MethodSetup Setup(double? number) => number is not { } v ? MethodSetup.None : new()
+    {
+        PerPercentTorque = Viscosity.FromMilliPascalSeconds(v),
+        BallDiameter = Length.FromMillimeters(v + 1),
+        BallDensity = Density.FromGramsPerMilliliter(v + 2),
+        Fall = Length.FromMillimeters(v + 3),
+        JarDiameter = Length.FromMillimeters(v + 4),
+        CylinderHeight = Length.FromMillimeters(v + 5),
+        CylinderDiameter = Length.FromMillimeters(v + 6),
+        TemperatureCoefficient = TemperatureCoefficient.Stated(v + 7),
+    };
 
     private static T? Made<T>(double? number, Func<double, T> make)
         where T : struct

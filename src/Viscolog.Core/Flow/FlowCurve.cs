@@ -1,0 +1,154 @@
+using System.Collections.Immutable;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Core.Flow;
+
+/// <summary>All that a flow curve tells: fitted laws, viscosities at rates, thinning index, loop.</summary>
+public sealed class FlowCurve
+{
+    /// <summary>Fewest points of which a curve is made.</summary>
+    public const int FewestPoints = 3;
+
+    /// <summary>Level of the intervals.</summary>
+    public static readonly Percentage Level = Percentage.FromPercent(90);
+
+    /// <summary>Fall of stress below an earlier, slower one from which on it is no scatter.</summary>
+    private const double Falling = 0.05;
+
+    /// <summary>Points of the way down that a fit needs before it is taken for the curve.</summary>
+    private const int EnoughDown = 5;
+
+    private const double Quantile90 = 1.6448536269514722;
+    private const double LeastWeight = 1e-4;
+
+    private FlowCurve(ImmutableArray<FlowPoint> all, FlowWeights weights)
+    {
+        (Points, Weights) = (all, weights);
+        Loop = FlowLoop.Find(all);
+        Fitted = Loop is { Down.Length: >= EnoughDown } ? Loop.Down : all;
+        Fits = FlowFits.Of(Fitted, weights);
+        LeastRate = Fitted.Min(p => p.Rate);
+        MostRate = Fitted.Max(p => p.Rate);
+        Index = MakeIndex();
+        Warnings = [.. FindWarnings()];
+    }
+
+    /// <summary>Every point, in the order read.</summary>
+    public ImmutableArray<FlowPoint> Points { get; }
+
+    /// <summary>The points that were fitted: those of the way down where there is a loop, else all.</summary>
+    public ImmutableArray<FlowPoint> Fitted { get; }
+
+    /// <summary>How much each point counted.</summary>
+    public FlowWeights Weights { get; }
+
+    /// <summary>The laws, heaviest first.</summary>
+    public ImmutableArray<FlowFit> Fits { get; }
+
+    /// <summary>The loop; null where the rates did not go up and down.</summary>
+    public FlowLoop? Loop { get; }
+
+    /// <summary>The least rate fitted.</summary>
+    public ShearRate LeastRate { get; }
+
+    /// <summary>The greatest rate fitted.</summary>
+    public ShearRate MostRate { get; }
+
+    /// <summary>The thinning index about the middle of the data; null where no law was fitted.</summary>
+    public ThinningIndex? Index { get; }
+
+    /// <summary>What a reader must know.</summary>
+    public ImmutableArray<string> Warnings { get; }
+
+    /// <summary>Reads a curve.</summary>
+    /// <param name="points">At least <see cref="FewestPoints"/>, in the order read.</param>
+    /// <param name="weights">How much each counts.</param>
+    /// <exception cref="ArgumentException">There are too few points.</exception>
+    public static FlowCurve Of(ImmutableArray<FlowPoint> points, FlowWeights weights)
+        => points.Length >= FewestPoints ? new(points, weights) : throw new ArgumentException("needs more points", nameof(points));
+
+    /// <summary>The viscosity at a rate: the laws' mean in ln, each by its weight; spread by their scatter and by how far they disagree.</summary>
+    /// <param name="rate">The rate.</param>
+    /// <returns>Null where no law was fitted.</returns>
+    public RateViscosity? At(NamedRate rate)
+    {
+        if (Estimate(rate.Rate.PerSecond) is not var (ln, sd))
+        {
+            return null;
+        }
+
+        var estimate = new Estimate(Viscosity.FromLn(ln), Viscosity.FromLn(ln - (Quantile90 * sd)), Viscosity.FromLn(ln + (Quantile90 * sd)), Level);
+        return new(rate, estimate, rate.Rate < LeastRate || rate.Rate > MostRate);
+    }
+
+    /// <summary>Mean and standard deviation of ln viscosity (mPa·s) at a rate.</summary>
+    private (double Ln, double Sd)? Estimate(double rate)
+    {
+        var parts = Fits.Where(f => f.Weight >= LeastWeight)
+            .Select(f => (f.Weight, Stress: f.StressAt(ShearRate.FromPerSecond(rate)), Fit: f))
+            .Where(p => p.Stress is not null)
+            .Select(p => (p.Weight, Ln: Math.Log(1000 * p.Stress!.Value.Pascals / rate), Variance: p.Fit.LnVarianceAt(rate)))
+            .ToArray();
+        if (parts.Length == 0)
+        {
+            return null;
+        }
+
+        var total = parts.Sum(p => p.Weight);
+        var mean = parts.Sum(p => p.Weight * p.Ln) / total;
+        var variance = parts.Sum(p => p.Weight * ((double.IsFinite(p.Variance) ? p.Variance : 0) + ((p.Ln - mean) * (p.Ln - mean)))) / total;
+        return (mean, Math.Min(Math.Sqrt(variance), 50));
+    }
+
+    private ThinningIndex? MakeIndex()
+    {
+        var (low, high) = (LeastRate.PerSecond, MostRate.PerSecond);
+        var from = Math.Sqrt(low * high / 10);
+        return Estimate(from) is var (slow, _) && Estimate(10 * from) is var (fast, _)
+            ? new(Math.Exp(slow - fast), ShearRate.FromPerSecond(from), high < 10 * low * (1 - 1e-9))
+            : null;
+    }
+
+    private IEnumerable<string> FindWarnings()
+    {
+        if (Falls(Fitted) is { } rate)
+        {
+            yield return FormattableString.Invariant(
+                $"the stress falls as the rate grows (from {rate:0.###} 1/s on): no liquid flows steadily like that; look for slip at the wall, a sample thrown out or broken, or a reading taken before it was steady. The laws below describe the figures, not the material");
+        }
+
+        if (Loop is { } loop)
+        {
+            yield return Fitted.Length < Points.Length
+                ? FormattableString.Invariant($"rates went up and came down: the laws are fitted to the way down, the nearer to a steady state; the loop is {100 * loop.Part:0.#} % of the area under the way up")
+                : "rates went up and came down, with too few points on the way down to fit it alone: the laws are fitted to both";
+        }
+
+        if (MostRate.PerSecond < 10 * LeastRate.PerSecond)
+        {
+            yield return "the rates cover less than a factor of ten: laws with different meaning fit alike; read over a wider range";
+        }
+
+        if (Fits.All(f => f.Aicc is null))
+        {
+            yield return "too few points to weigh the laws against each other: read at 6 rates or more";
+        }
+    }
+
+    /// <summary>The slower rate from which on the stress has fallen; null where it never does.</summary>
+    private static double? Falls(ImmutableArray<FlowPoint> points)
+    {
+        FlowPoint? highest = null;
+        foreach (var point in points.OrderBy(p => p.Rate))
+        {
+            if (highest is not null && point.Rate > highest.Rate && point.Stress.Pascals < highest.Stress.Pascals * (1 - Falling))
+            {
+                return highest.Rate.PerSecond;
+            }
+
+            highest = highest is null || point.Stress > highest.Stress ? point : highest;
+        }
+
+        return null;
+    }
+}

@@ -1,0 +1,102 @@
+using System.Collections.Immutable;
+using Viscolog.Core.Curves;
+
+namespace Viscolog.Core.Flow;
+
+/// <summary>Fits every law to a flow curve.</summary>
+public static class FlowFits
+{
+    /// <summary>Below so many standard errors a yield stress or last plateau is not told from 0 (a rule of this project).</summary>
+    private const double Told = 2;
+
+    /// <summary>Standard errors up to the value that 95 % lie below.</summary>
+    private const double OneSided = 1.645;
+
+    /// <summary>The least relative scatter that is believed; exact numbers would make ln RSS run away.</summary>
+    private const double LeastScatter = 1e-9;
+
+    /// <summary>Fits.</summary>
+    /// <param name="points">The points; at least 1.</param>
+    /// <param name="weights">How much each counts.</param>
+    /// <returns>One fit for each of <see cref="FlowModel.All"/>, heaviest first.</returns>
+    /// <exception cref="ArgumentException">There are no points.</exception>
+    public static ImmutableArray<FlowFit> Of(ImmutableArray<FlowPoint> points, FlowWeights weights)
+    {
+        if (points.IsDefaultOrEmpty)
+        {
+            throw new ArgumentException("needs points", nameof(points));
+        }
+
+        FlowFit[] fits = [.. FlowModel.All.Select(m => Fit(m, points, weights))];
+        var least = fits.Min(f => f.Aicc) ?? 0;
+        var total = fits.Sum(f => f.Aicc is { } a ? Math.Exp((least - a) / 2) : 0);
+        return [.. fits.Select(f => f with { Weight = f.Aicc is { } a ? Math.Exp((least - a) / 2) / total : 0 }).OrderByDescending(f => f.Weight)];
+    }
+
+    private static FlowFit Fit(FlowModel model, ImmutableArray<FlowPoint> points, FlowWeights weights)
+    {
+        if (points.Length <= model.Quantities.Length)
+        {
+            return Failed(model, FormattableString.Invariant($"{points.Length} points are too few for {model.Quantities.Length} parameters: read at {model.Quantities.Length + 1} rates or more"));
+        }
+
+        var outcome = Solve(model, points, weights);
+        if (model.Reduced is { } reduced && (outcome is not FitOutcome.Converged full || !IsTold(full, model.Quantities.Length - 1)))
+        {
+            return Solve(reduced, points, weights) is FitOutcome.Converged less
+                ? WithLimit(Report(model, reduced, less, points, weights), outcome as FitOutcome.Converged)
+                : Failed(model, "the data do not show the plateaus: read over more decades of rate");
+        }
+
+        return outcome switch
+        {
+            FitOutcome.Converged converged => Report(model, model, converged, points, weights),
+            FitOutcome.NotConverged => Failed(model, "the data do not determine its parameters: read over more decades of rate, or rely on a law with fewer parameters"),
+            FitOutcome.Impossible impossible => Failed(model, impossible.Reason),
+            _ => throw new ArgumentOutOfRangeException(nameof(model), outcome, "not a case of the closed set"),
+        };
+    }
+
+    private static FitOutcome Solve(FlowModel model, ImmutableArray<FlowPoint> points, FlowWeights weights)
+    {
+        var problem = new FlowProblem(model, points, weights);
+        return LeastSquares.Fit(problem, problem.Start(), new FitOptions { StartWidths = [.. model.Quantities.Select(_ => 1.0)] });
+    }
+
+    private static FlowFit Failed(FlowModel model, string why) => new(model, [], null, null, why);
+
+    private static bool IsTold(FitOutcome.Converged fit, int place)
+        => fit.StandardErrors is { } errors && fit.Parameters[place] > Told * errors[place];
+
+    private static FlowFit Report(FlowModel model, FlowModel fitted, FitOutcome.Converged fit, ImmutableArray<FlowPoint> points, FlowWeights weights)
+    {
+        var (n, k) = (points.Length, fitted.Quantities.Length + 1);
+        var unit = weights == FlowWeights.Relative ? 1 : points.Average(p => p.Stress.Pascals);
+        var mean = Math.Max(fit.ResidualSumOfSquares / n, LeastScatter * LeastScatter * unit * unit);
+        double? aicc = n - k - 1 > 0 ? (n * Math.Log(mean)) + (2.0 * k) + (2.0 * k * (k + 1) / (n - k - 1)) : null;
+        var parameters = fitted.Quantities.Select((q, j) => Parameter(q, fit.Parameters[j], fit.StandardErrors?[j]));
+        return new(model, [.. parameters], fit.ResidualSumOfSquares, aicc, null) { Fit = fit, Fitted = fitted };
+    }
+
+    private static FlowParameter Parameter(FlowQuantity quantity, double theta, double? error)
+    {
+        var value = quantity.Value(theta);
+        var se = quantity.Slope(theta) * error;
+        if (quantity.Name != "yield_stress_pa" || (se is { } known && value > Told * known))
+        {
+            return new(quantity.Name, quantity.Words, quantity.Unit, value, se, null);
+        }
+
+        // On the root's scale the limit is taken there, as the delta method fails near 0.
+        var limit = error is { } e ? quantity.Value(Math.Max(0, theta) + (OneSided * e)) : (double?)null;
+        return new(quantity.Name, quantity.Words, quantity.Unit, Math.Max(0, value), se, limit);
+    }
+
+    private static FlowFit WithLimit(FlowFit fit, FitOutcome.Converged? wide)
+    {
+        var place = fit.Parameters.Length;
+        double? limit = wide?.StandardErrors is { } errors ? Math.Max(0, wide.Parameters[place]) + (OneSided * errors[place]) : null;
+        var last = Plateaus.LastQuantity;
+        return fit with { Parameters = fit.Parameters.Add(new(last.Name, last.Words, last.Unit, 0, null, limit)) };
+    }
+}

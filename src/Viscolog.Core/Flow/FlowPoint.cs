@@ -1,0 +1,15 @@
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Core.Flow;
+
+/// <summary>One point of a flow curve.</summary>
+/// <param name="Rate">Shear rate.</param>
+/// <param name="Stress">Shear stress at that rate; above 0.</param>
+public sealed record FlowPoint(ShearRate Rate, Stress Stress)
+{
+    /// <summary>Shear stress at that rate; above 0.</summary>
+    public Stress Stress { get; } = Stress.Pascals > 0 ? Stress : throw new ArgumentOutOfRangeException(nameof(Stress), Stress.Pascals, "must be above 0");
+
+    /// <summary>Stress over rate.</summary>
+    public Viscosity Viscosity => Viscosity.FromMilliPascalSeconds(1000 * Stress.Pascals / Rate.PerSecond);
+}

@@ -1,0 +1,31 @@
+namespace Viscolog.Core.Flow;
+
+/// <summary>A parameter that a flow model has.</summary>
+/// <param name="Name">Its name in answers, with the unit in it.</param>
+/// <param name="Words">Its name for a person.</param>
+/// <param name="Unit">Its unit; "1" for a pure number.</param>
+/// <param name="Scale">The scale on which it is fitted.</param>
+internal sealed record FlowQuantity(string Name, string Words, string Unit, ParameterScale Scale)
+{
+    public static FlowQuantity Yield(ParameterScale scale) => new("yield_stress_pa", "yield stress", "Pa", scale);
+
+    public static FlowQuantity Consistency { get; } = new("consistency_pa_sn", "consistency", "Pa·s^n", ParameterScale.Logarithm);
+
+    public static FlowQuantity Index(ParameterScale scale) => new("flow_index", "flow index", "1", scale);
+
+    /// <summary>The parameter's value where it was fitted as <paramref name="theta"/>.</summary>
+    public double Value(double theta) => Scale switch
+    {
+        ParameterScale.Logarithm => Math.Exp(theta),
+        ParameterScale.Root => theta * Math.Abs(theta),
+        _ => theta,
+    };
+
+    /// <summary>Its derivative there.</summary>
+    public double Slope(double theta) => Scale switch
+    {
+        ParameterScale.Logarithm => Math.Exp(theta),
+        ParameterScale.Root => 2 * Math.Abs(theta),
+        _ => 1,
+    };
+}

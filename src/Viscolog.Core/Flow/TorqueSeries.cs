@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+using Viscolog.Core.Measuring;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Core.Flow;
+
+/// <summary>Speeds and torques of a rotational viscometer, and what they are sheared between: from them to a flow curve.</summary>
+/// <param name="Geometry">The parts.</param>
+/// <param name="FullScale">Torque at 100 %.</param>
+/// <param name="Readings">In the order read.</param>
+public sealed record TorqueSeries(Geometry Geometry, Torque FullScale, ImmutableArray<TorqueReading> Readings)
+{
+    /// <summary>The least index that is believed; a flatter torque means slip or a yielding layer.</summary>
+    private const double LeastIndex = 0.05;
+
+    /// <summary>What a reader must know.</summary>
+    public ImmutableArray<string> Warnings
+    {
+        get
+        {
+            var low = Readings.Count(r => r.OfFullScale < RotationalTorque.Least);
+            string?[] all =
+            [
+                Geometry.Warning,
+                low > 0 ? FormattableString.Invariant($"{low} of {Readings.Length} torques are under 10 % of full scale: take them at a higher speed or with a larger spindle") : null,
+                Indices().Any(n => n <= LeastIndex) ? "the torque hardly rises with the speed at places: the rate there is uncertain (slip, or only a layer that flows)" : null,
+            ];
+            return [.. all.OfType<string>()];
+        }
+    }
+
+    /// <summary>
+    /// The flow curve. Each reading's rate (and, between plates, stress) is that for a power law with the local slope d ln torque/d ln speed: of a parabola
+    /// through ln torque over ln speed from five speeds on, of a straight line below.
+    /// </summary>
+    public ImmutableArray<FlowPoint> ToPoints()
+    {
+        var indices = Indices();
+        return [.. Readings.Select((r, i) =>
+        {
+            var torque = Torque.FromNewtonMeters(FullScale.NewtonMeters * r.OfFullScale.Fraction);
+            var (rate, stress) = Geometry.At(torque, 2 * Math.PI * r.RevolutionsPerMinute / 60, indices[i]);
+            return new FlowPoint(rate, stress);
+        })];
+    }
+
+    private double[] Indices()
+    {
+        double[] x = [.. Readings.Select(r => Math.Log(r.RevolutionsPerMinute))];
+        double[] y = [.. Readings.Select(r => Math.Log(r.OfFullScale.Percent))];
+        var speeds = x.Distinct().Count();
+        if (speeds < 2)
+        {
+            return [.. x.Select(_ => 1.0)];
+        }
+
+        var c = MathNet.Numerics.Fit.Polynomial(x, y, speeds >= 5 ? 2 : 1);
+        return [.. x.Select(v => Math.Max(LeastIndex, c[1] + (c.Length > 2 ? 2 * c[2] * v : 0)))];
+    }
+}

@@ -1,0 +1,41 @@
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Core.Measuring;
+
+/// <summary>Turns what any method's instrument showed into a quantity.</summary>
+public static class Conversions
+{
+    /// <summary>Converts one reading.</summary>
+    /// <param name="method">How it was read.</param>
+    /// <param name="value">What was shown; of a kind that the method reads.</param>
+    /// <param name="setup">What else the method needs.</param>
+    /// <param name="density">The liquid's; null where it is not known.</param>
+    /// <exception cref="ArgumentException">The method does not read that kind of value.</exception>
+    public static Conversion Of(Method method, InstrumentValue value, MethodSetup setup, Density? density) => (method.Kind, value) switch
+    {
+        (MethodKind.Direct or MethodKind.Rotational, InstrumentValue.Direct direct) => Direct(method, direct.Viscosity),
+        (MethodKind.EffluxCup or MethodKind.DipCup, InstrumentValue.CupTime cup) => Cups.Convert(method, cup.Time, density),
+        (MethodKind.Krebs, InstrumentValue.Krebs krebs) => KrebsScale.Convert(krebs.Units),
+        (MethodKind.Rotational, InstrumentValue.Torque torque) => RotationalTorque.Convert(torque.OfFullScale, setup.PerPercentTorque, torque.RevolutionsPerMinute),
+        (MethodKind.FallingBall, InstrumentValue.Plain { Value: > 0 } fall) => FallingBall.Convert(TimeSpan.FromSeconds(Math.Min(fall.Value, 1e9)), setup, density),
+        (MethodKind.FallingBall, InstrumentValue.Plain) => new Conversion.Refused("a fall takes longer than 0 s; enter the seconds"),
+        (MethodKind.Slump, InstrumentValue.Plain slump) => SlumpCylinder.Convert(Length.FromMillimeters(Math.Max(0, slump.Value)), setup, density),
+        _ => throw new ArgumentException($"the method {method.Id} reads no {value.GetType().Name}", nameof(value)),
+    };
+
+    /// <summary>Converts one reading to the body that dose–response curves are made of.</summary>
+    /// <inheritdoc cref="Of"/>
+    public static Conversion ToBody(Method method, InstrumentValue value, MethodSetup setup, Density? density) => Of(method, value, setup, density) switch
+    {
+        Conversion.Converted { Reading.Body: null } => new Conversion.Refused(
+            "seconds of a cup tell a kinematic viscosity; the dynamic one needs the density: weigh 100 mL of the liquid (run file: base_density_g_ml; convert: --density)"),
+        var other => other,
+    };
+
+    private static Conversion.Converted Direct(Method method, Viscosity viscosity) => new(new(
+        "that of the instrument which showed it", "as read")
+    {
+        Dynamic = viscosity,
+        Repeatability = method.Repeatability,
+    });
+}

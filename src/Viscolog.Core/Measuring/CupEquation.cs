@@ -1,0 +1,64 @@
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Core.Measuring;
+
+/// <summary>How the time that a cup takes to run out tells a kinematic viscosity: ν = a·(t − t₀) − b/t, t in s, ν in mm²/s.</summary>
+public sealed record CupEquation
+{
+    private readonly double slope;
+    private readonly double dead;
+    private readonly double kinetic;
+
+    internal CupEquation(string id, string name, CupSeries series, (double Slope, double Dead, double Kinetic) factors, (double Least, double Most) seconds)
+    {
+        (Id, Name, Series) = (id, name, series);
+        (slope, dead, kinetic) = factors;
+        (Least, Most) = (TimeSpan.FromSeconds(seconds.Least), TimeSpan.FromSeconds(seconds.Most));
+    }
+
+    /// <summary>The id of the cup's method.</summary>
+    public string Id { get; }
+
+    /// <summary>The cup as a person calls it.</summary>
+    public string Name { get; }
+
+    /// <summary>The set of cups it belongs to.</summary>
+    public CupSeries Series { get; }
+
+    /// <summary>The shortest time that may be trusted.</summary>
+    public TimeSpan Least { get; }
+
+    /// <summary>The longest time that may be trusted.</summary>
+    public TimeSpan Most { get; }
+
+    /// <summary>Radius of the orifice in mm where the cup's mark states it; null elsewhere.</summary>
+    internal double? OrificeRadius { get; init; }
+
+    /// <summary>The kinematic viscosity; null where the equation gives none above 0. The time limits are not looked at.</summary>
+    /// <param name="time">Above 0.</param>
+    public KinematicViscosity? At(TimeSpan time)
+    {
+        var value = Value(time.TotalSeconds);
+        return value > 0 && double.IsFinite(value) ? KinematicViscosity.FromSquareMillimetersPerSecond(value) : null;
+    }
+
+    /// <summary>The time that a liquid takes: the inverse of <see cref="At"/>.</summary>
+    public TimeSpan TimeFor(KinematicViscosity viscosity)
+    {
+        var v = viscosity.SquareMillimetersPerSecond + (slope * dead);
+        return TimeSpan.FromSeconds(Math.Min(1e9, (v + Math.Sqrt((v * v) + (4 * slope * kinetic))) / (2 * slope)));
+    }
+
+    /// <summary>Whether a time lies within the limits.</summary>
+    public bool Allows(TimeSpan time) => time >= Least && time <= Most;
+
+    /// <summary>How far a time lies from the middle of the limits, on a scale of ln time.</summary>
+    internal double OffMiddle(TimeSpan time)
+        => Math.Abs(Math.Log(time.TotalSeconds / Math.Sqrt(Least.TotalSeconds * Most.TotalSeconds)));
+
+    /// <summary>d ln ν/dt in 1/s.</summary>
+    internal double RelativeSlope(TimeSpan time)
+        => (slope + (kinetic / (time.TotalSeconds * time.TotalSeconds))) / Value(time.TotalSeconds);
+
+    private double Value(double seconds) => (slope * (seconds - dead)) - (kinetic / seconds);
+}

@@ -1,0 +1,45 @@
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Core.Measuring;
+
+/// <summary>
+/// Krebs units to viscosity. There is no trusted closed formula: ln η is interpolated between the standard oils that ASTM D562-10, note 1,
+/// names (4, 10 and 14 P read about 70, 85 and 95 KU), and carried on in a straight line over the instrument's useful range of about 2 to 50 P.
+/// </summary>
+public static class KrebsScale
+{
+    private const double LeastPoise = 2;
+    private const double MostPoise = 50;
+    private const double OnAnchors = 0.1;
+    private const double BesideAnchors = 0.25;
+
+    private static readonly (double Units, double LnPoise)[] Anchors = [(70, Math.Log(4)), (85, Math.Log(10)), (95, Math.Log(14))];
+
+    /// <summary>Turns Krebs units into a viscosity.</summary>
+    /// <param name="units">In KU; above 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Not above 0 or not finite.</exception>
+    public static Conversion Convert(double units)
+    {
+        Guard.Positive(units);
+        var (low, high) = units < Anchors[1].Units ? (Anchors[0], Anchors[1]) : (Anchors[1], Anchors[2]);
+        var ln = low.LnPoise + ((units - low.Units) * (high.LnPoise - low.LnPoise) / (high.Units - low.Units));
+        if (ln < Math.Log(LeastPoise) || ln > Math.Log(MostPoise))
+        {
+            return new Conversion.Refused(FormattableString.Invariant(
+                $"{units:0.#} KU is outside the paddle's useful range of about 2 to 50 P (59 to 132 KU); use {(ln < 1 ? "an efflux cup" : "a rotational viscometer")}"));
+        }
+
+        var isInside = units >= Anchors[0].Units && units <= Anchors[^1].Units;
+        return new Conversion.Converted(new(
+            "a paddle stirring at 200 1/min, some tens of 1/s; a liquid that thins under shear reads thinner than it stands",
+            "ASTM D562-10, note 1: three standard oils, interpolated in ln")
+        {
+            Dynamic = Viscosity.FromMilliPascalSeconds(100 * Math.Exp(ln)),
+            Repeatability = Method.Find("krebs")!.Repeatability,
+            CalibrationUncertainty = Percentage.FromFraction(isInside ? OnAnchors : BesideAnchors),
+            Warnings = isInside
+                ? ["Krebs units tell a viscosity only approximately: interpolated between three oils"]
+                : ["Krebs units tell a viscosity only approximately: carried on beyond the oils of 70 and 95 KU, good to about a quarter"],
+        });
+    }
+}

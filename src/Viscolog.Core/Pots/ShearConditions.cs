@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+using Viscolog.Core.Measuring;
+
+namespace Viscolog.Core.Pots;
+
+/// <summary>Under which shear conditions a run was read.</summary>
+public static class ShearConditions
+{
+    /// <summary>Every condition of the readings that count, in the order in which they first stand in the run.</summary>
+    public static ImmutableArray<ShearCondition> Of(Run run) =>
+    [
+        .. run.Entries.OfType<Entry.Measured>()
+            .Where(m => m.Counts && m.Reading.Value is not null)
+            .Select(m => ShearCondition.Of(run.MethodInForce, m.Reading.Value!))
+            .Distinct(),
+    ];
+
+    /// <summary>Whether all readings of both runs were taken under one condition, so that they may stand for one curve.</summary>
+    public static bool Agree(Run one, Run other) => Of(one).Union(Of(other)).Take(2).Count() < 2;
+
+    /// <summary>Why the readings of one run can't be one curve, and what to do; null where they can.</summary>
+    public static string? Mixture(Run run)
+    {
+        var conditions = Of(run);
+        return conditions.Length < 2
+            ? null
+            : $"the readings were taken under different shear conditions ({string.Join("; ", conditions.Select(c => c.Words))}) and are not one curve: keep those of one condition and void the others, or split them into a run each";
+    }
+}

@@ -1,0 +1,88 @@
+namespace Viscolog.Core.Quantities;
+
+/// <summary>
+/// A unit that is accepted and shown. The set is closed: <see cref="All"/> holds every one. Each is an exact fraction of the unit that its kind is kept in
+/// (NIST Special Publication 811 (2008), appendix B; the US fluid ounce is exactly 29.5735295625 mL, the cup 8 of them), so what was typed comes back
+/// as it was typed.
+/// </summary>
+public sealed record Unit
+{
+    private readonly decimal numerator;
+    private readonly decimal denominator;
+    private readonly decimal zero;
+
+    private Unit(string symbol, UnitKind kind, decimal numerator, decimal denominator = 1, decimal zero = 0, params string[] typed)
+    {
+        (Symbol, Kind, Typed) = (symbol, kind, [symbol, .. typed]);
+        (this.numerator, this.denominator, this.zero) = (numerator, denominator, zero);
+    }
+
+    /// <summary>As it is shown.</summary>
+    public string Symbol { get; }
+
+    /// <summary>What it measures.</summary>
+    public UnitKind Kind { get; }
+
+    /// <summary>As it may be typed.</summary>
+    public IReadOnlyList<string> Typed { get; }
+
+    /// <summary>Every unit; the first of a kind is the one that its quantities are kept in.</summary>
+    public static IReadOnlyList<Unit> All { get; } =
+    [
+        new("mPa·s", UnitKind.DynamicViscosity, 1, typed: ["mPas", "mPa*s"]),
+        new("cP", UnitKind.DynamicViscosity, 1),
+        new("Pa·s", UnitKind.DynamicViscosity, 1000, typed: ["Pas", "Pa*s"]),
+        new("P", UnitKind.DynamicViscosity, 100),
+        new("mm²/s", UnitKind.KinematicViscosity, 1, typed: ["mm2/s"]),
+        new("cSt", UnitKind.KinematicViscosity, 1),
+        new("g", UnitKind.Mass, 1),
+        new("mL", UnitKind.Volume, 1),
+        new("US fl oz", UnitKind.Volume, 29.5735295625m, typed: ["us-fl-oz", "us-oz"]),
+        new("US cup", UnitKind.Volume, 236.5882365m, typed: ["us-cup"]),
+        new("°C", UnitKind.Temperature, 1, typed: ["C", "degC"]),
+        new("°F", UnitKind.Temperature, 5, 9, 32, "F", "degF"),
+    ];
+
+    /// <summary>Finds a unit as typed; null where there is none. Capitals count only where two units differ by them alone.</summary>
+    public static Unit? Find(string typed)
+        => All.FirstOrDefault(u => u.Typed.Contains(typed, StringComparer.Ordinal)) ?? All.FirstOrDefault(u => u.Typed.Contains(typed, StringComparer.OrdinalIgnoreCase));
+
+    /// <summary>Takes a value into the unit that its kind is kept in.</summary>
+    /// <param name="value">In this unit; at most 1e15 in size.</param>
+    /// <exception cref="OverflowException">The value is far too large.</exception>
+    public decimal ToKept(decimal value) => (value - zero) * numerator / denominator;
+
+    /// <summary>Takes a value out of the unit that its kind is kept in.</summary>
+    /// <param name="kept">At most 1e15 in size.</param>
+    /// <exception cref="OverflowException">The value is far too large.</exception>
+    public decimal FromKept(decimal kept) => (kept * denominator / numerator) + zero;
+
+    /// <summary>
+    /// Converts a value to another unit. A density takes mass to volume and kinematic to dynamic viscosity, and back; other kinds don't go together.
+    /// </summary>
+    /// <param name="value">In this unit; at most 1e15 in size.</param>
+    /// <param name="other">The unit wanted.</param>
+    /// <param name="density">The material's; null where it is not known.</param>
+    /// <returns>Null where the kinds don't go together or need a density that is not there.</returns>
+    public decimal? To(Unit other, decimal value, Density? density)
+    {
+        var kept = ToKept(value);
+        if (Kind == other.Kind)
+        {
+            return other.FromKept(kept);
+        }
+
+        if (density is not { } known)
+        {
+            return null;
+        }
+
+        var factor = (decimal)known.GramsPerMilliliter;
+        return (Kind, other.Kind) switch
+        {
+            (UnitKind.KinematicViscosity, UnitKind.DynamicViscosity) or (UnitKind.Volume, UnitKind.Mass) => other.FromKept(kept * factor),
+            (UnitKind.DynamicViscosity, UnitKind.KinematicViscosity) or (UnitKind.Mass, UnitKind.Volume) => other.FromKept(kept / factor),
+            _ => null,
+        };
+    }
+}

@@ -1,0 +1,131 @@
+using System.CommandLine;
+using Viscolog.Cli.Json;
+using Viscolog.Core.Measuring;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Cli;
+
+/// <summary>One reading to a viscosity, or one value to another unit.</summary>
+internal sealed class ConvertCommand
+{
+    public const string Example = "dotnet run --project src/Viscolog -- convert --method iso-2431-4 60 --density 1.1";
+
+    private readonly Argument<string?> value = new("VALUE") { Description = "What was read, in the method's own unit (s, KU, %, mm), or the value to take to another unit.", Arity = ArgumentArity.ZeroOrOne };
+    private readonly Option<string?> method = new("--method") { HelpName = "ID", Description = "How it was read." };
+    private readonly Option<double?> density = NumberOption.Create("--density", "G_ML", "The liquid's density, in g/mL.", 0.001, 1000);
+    private readonly Option<double?> factor = NumberOption.Create("--factor", "N", "rotational: mPa·s for each % of torque.", 1e-6, 1e12);
+    private readonly Option<double?> torque = NumberOption.Create("--torque", "PCT", "rotational: torque in % of full scale; in place of VALUE.", 1e-6, 1000);
+    private readonly Option<double?> speed = NumberOption.Create("--rpm", "RPM", "rotational: the speed, for the words on shear.", 1e-6, 1e6);
+    private readonly Option<double?> ball = NumberOption.Create("--ball", "MM", "falling-ball: the ball's diameter.", 0.001, 1e6);
+    private readonly Option<double?> ballDensity = NumberOption.Create("--ball-density", "G_ML", "falling-ball: the ball's density.", 0.001, 1000);
+    private readonly Option<double?> fall = NumberOption.Create("--fall", "MM", "falling-ball: the distance that is timed.", 0.001, 1e6);
+    private readonly Option<double?> jar = NumberOption.Create("--jar", "MM", "falling-ball: the jar's inner diameter.", 0.001, 1e6);
+    private readonly Option<double?> height = NumberOption.Create("--height", "MM", "slump: the cylinder's height.", 0.001, 1e6);
+    private readonly Option<double?> diameter = NumberOption.Create("--diameter", "MM", "slump: the cylinder's inner diameter.", 0.001, 1e6);
+    private readonly Option<double?> temperature = NumberOption.Create("--temp", "C", "Temperature of the reading: the value is brought to --reference as well.", -100, 500);
+    private readonly Option<double?> reference = NumberOption.Create("--reference", "C", "Reference temperature; default 23 °C.", -100, 500);
+    private readonly Option<double?> coefficient = NumberOption.Create("--coefficient", "K", "The liquid's temperature coefficient B; default 2000 K, give or take 700 K.", 0, 30_000);
+    private readonly Option<string?> from = new("--from") { HelpName = "UNIT", Description = $"The unit of VALUE: {string.Join(", ", Unit.All.Select(u => u.Typed[^1]))}." };
+    private readonly Option<string?> to = new("--to") { HelpName = "UNIT", Description = "The unit wanted." };
+
+    public Command Create(CommonOptions common, Terminal terminal)
+    {
+        method.AcceptOnlyFromAmong([.. Method.All.Select(m => m.Id).Where(id => id != Method.Direct.Id)]);
+        var command = new Command("convert", "Turn a cup's seconds, Krebs units, a torque, a fall or a slump into a viscosity, or a value into another unit.");
+        command.Add(value);
+        Option[] options = [method, density, factor, torque, speed, ball, ballDensity, fall, jar, height, diameter, temperature, reference, coefficient, from, to];
+        foreach (var option in options)
+        {
+            command.Add(option);
+        }
+
+        command.Validators.Add(result =>
+        {
+            if (result.GetResult(method) is not null == (result.GetResult(from) is not null && result.GetResult(to) is not null))
+            {
+                result.AddError("convert needs either --method, or --from and --to");
+            }
+        });
+        common.AddTo(command);
+        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
+        return command;
+    }
+
+    private ExitCode Run(Invocation call)
+    {
+        var known = call.Value(density) is { } d ? Density.FromGramsPerMilliliter(d) : (Density?)null;
+        if (call.Value(method) is not { } id)
+        {
+            return UnitConversion.Run(call, call.Value(value), call.Value(from)!, call.Value(to)!, known);
+        }
+
+        var how = Method.Find(id)!;
+        var typed = how.Kind == MethodKind.Rotational && call.Value(torque) is { } percent ? percent : NumberOption.Read(call.Value(value));
+        if (typed is not { } number || number <= 0)
+        {
+            return call.Refuse($"read '{call.Value(value)}', expected what {id} shows: a number in {ConvertText.Unit(how.Kind)}, above 0, with a decimal point and no unit");
+        }
+
+        var conversion = how.Kind == MethodKind.Rotational
+            ? RotationalTorque.Convert(Percentage.FromPercent(number), Setup(call).PerPercentTorque, call.Value(speed))
+            : Conversions.Of(how, Value(how.Kind, number), Setup(call), known);
+        switch (conversion)
+        {
+            case Conversion.Refused refused:
+                return call.Refuse(refused.Reason);
+            case Conversion.Converted { Reading: var reading }:
+                var at = AtReference(call, reading);
+                if (at is { Reason: { } reason })
+                {
+                    return call.Refuse(reason);
+                }
+
+                if (call.Json)
+                {
+                    call.Print(ConvertAnswer.Of(how, number, reading, at));
+                    return ExitCode.Done;
+                }
+
+                call.Warn(reading.Warnings);
+                ConvertText.Write(call.Terminal, how, number, reading, at);
+                return ExitCode.Done;
+            default:
+                throw new InvalidOperationException("not a case of the closed set");
+        }
+    }
+
+    private static InstrumentValue Value(MethodKind kind, double number) => kind switch
+    {
+        MethodKind.EffluxCup or MethodKind.DipCup => new InstrumentValue.CupTime(TimeSpan.FromSeconds(Math.Min(number, 1e9))),
+        MethodKind.Krebs => new InstrumentValue.Krebs(number),
+        _ => new InstrumentValue.Plain(number),
+    };
+
+    private MethodSetup Setup(Invocation call) => new()
+    {
+        PerPercentTorque = call.Value(factor) is { } f ? Viscosity.FromMilliPascalSeconds(f) : null,
+        BallDiameter = Size(call.Value(ball)),
+        BallDensity = call.Value(ballDensity) is { } d ? Density.FromGramsPerMilliliter(d) : null,
+        Fall = Size(call.Value(fall)),
+        JarDiameter = Size(call.Value(jar)),
+        CylinderHeight = Size(call.Value(height)),
+        CylinderDiameter = Size(call.Value(diameter)),
+    };
+
+    private static Length? Size(double? millimeters) => millimeters is { } mm ? Length.FromMillimeters(mm) : null;
+
+    private ReferenceValue? AtReference(Invocation call, ConvertedReading reading)
+    {
+        if (call.Value(temperature) is not { } celsius)
+        {
+            return null;
+        }
+
+        var wanted = call.Value(reference) ?? 23;
+        return ReferenceValue.Of(
+            reading,
+            Temperature.FromCelsius(celsius),
+            Temperature.FromCelsius(wanted),
+            call.Value(coefficient) is { } k ? TemperatureCoefficient.Stated(k) : TemperatureCoefficient.Default);
+    }
+}

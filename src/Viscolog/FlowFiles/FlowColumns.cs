@@ -1,0 +1,26 @@
+using Viscolog.RunFiles;
+
+namespace Viscolog.FlowFiles;
+
+/// <summary>The columns of a flow file, each with the numbers it takes.</summary>
+internal static class FlowColumns
+{
+    public const string Rate = "shear_rate_1_s";
+    public const string Stress = "stress_pa";
+    public const string PascalSeconds = "viscosity_pas";
+    public const string MilliPascalSeconds = "viscosity_mpas";
+    public const string Speed = "rpm";
+    public const string Torque = "torque_pct";
+
+    public const string Example = "'shear_rate_1_s,stress_pa'";
+
+    public static IReadOnlyDictionary<string, NumberRange> All { get; } = new Dictionary<string, NumberRange>(StringComparer.OrdinalIgnoreCase)
+    {
+        [Rate] = new("1/s", 0, 1e9, Above: true),
+        [Stress] = new("Pa", 0, 1e9, Above: true),
+        [PascalSeconds] = NumberRange.PascalSeconds,
+        [MilliPascalSeconds] = NumberRange.Viscosity,
+        [Speed] = new("1/min", 0, 1e6, Above: true),
+        [Torque] = new("% of full scale", 0, 200, Above: true),
+    };
+}

@@ -1,0 +1,141 @@
+using System.Collections.Immutable;
+using Viscolog.Core.Advising;
+using Viscolog.Core.Measuring;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
+using Viscolog.Core.Tests.Support;
+using Xunit;
+
+namespace Viscolog.Core.Tests.Advising;
+
+/// <summary>Runs by every method: their readings become bodies, and what can't be mixed is refused.</summary>
+public sealed class MethodRunTests
+{
+    private static readonly MethodSetup Setup = new()
+    {
+        PerPercentTorque = Viscosity.FromMilliPascalSeconds(200),
+        BallDiameter = Length.FromMillimeters(3),
+        BallDensity = Density.FromGramsPerMilliliter(7.8),
+        Fall = Length.FromMillimeters(100),
+        JarDiameter = Length.FromMillimeters(60),
+        CylinderHeight = Length.FromMillimeters(100),
+    };
+
+    /// <summary>What the instrument shows at doses 0, 0.5 and 1 %, and the bodies that it means, worked out apart from the program.</summary>
+    public static TheoryData<string, double[], double> Shown => new()
+    {
+        { "iso-2431-4", [30, 40, 62], 1.1 * ((1.37 * 62) - (200.0 / 62)) },
+        { "d4212-44ml-3", [22, 30, 45], 1.1 * 11.7 * (45 - 7.5) },
+        { "krebs", [70, 76, 85], 1000 },
+        { "rotational", [12, 20, 41], 200 * 41 },
+        { "falling-ball", [30, 60, 120], 1e3 * 6700 * 9.80665 * 9e-6 * 0.895057 * 120 / (18 * 0.1) },
+        { "slump", [80, 70, 50], 1e3 * 0.0933412 * 1100 * 9.80665 * 0.1 },
+    };
+
+    [Theory]
+    [MemberData(nameof(Shown))]
+    public void A_run_by_any_method_gets_advice_in_its_own_repeatability(string id, double[] shown, double body)
+    {
+        var run = Of(id, shown, 1.6 * body);
+        var advised = Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run)));
+        Assert.IsType<BenchAction.Add>(advised.Advice.Action);
+        Assert.Equal(run.MethodInForce.Repeatability, run.RepeatabilityInForce);
+        Assert.Equal(1, advised.Advice.Now!.Median.MilliPascalSeconds / body, 0.12);
+        Assert.Equal(3, RunPictures.Of(advised.Belief, null, null, Advisor.Level).Readings.Length);
+        Assert.Equal(1, RunPictures.Of(advised.Belief, null, null, Advisor.Level).Readings[^1].Value.MilliPascalSeconds / body, 1e-3);
+    }
+
+    [Fact]
+    public void Torques_at_different_speeds_are_no_curve()
+    {
+        var run = Of("rotational", [12, 20, 41], 9000);
+        var mixed = run with { Entries = [.. run.Entries.SkipLast(1), Read(new InstrumentValue.Torque(Percentage.FromPercent(41), 50))] };
+        var reason = Assert.IsType<AdviceOutcome.Refused>(Advisor.Advise(new(mixed))).Reason;
+        Assert.Contains("rotational at 20 1/min; rotational at 50 1/min", reason, StringComparison.Ordinal);
+        Assert.Contains("void the others", reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_void_reading_at_another_speed_mixes_nothing()
+    {
+        var run = Of("rotational", [12, 20, 41], 9000);
+        var other = Read(new InstrumentValue.Torque(Percentage.FromPercent(80), 50)) with { VoidReason = "wrong speed" };
+        Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run with { Entries = [.. run.Entries, other] })));
+    }
+
+    [Fact]
+    public void A_last_reading_outside_the_cups_limits_is_refused_with_the_cup_that_fits()
+        => Assert.Contains("iso-2431-5", Assert.IsType<AdviceOutcome.Refused>(Advisor.Advise(new(Of("iso-2431-4", [30, 40, 115], 200)))).Reason, StringComparison.Ordinal);
+
+    [Fact]
+    public void An_earlier_reading_outside_the_limits_is_left_out_with_a_warning()
+    {
+        var advised = Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(Of("iso-2431-4", [22, 40, 62], 200))));
+        Assert.Equal(2, advised.Belief.Evidence.ReadingCount);
+        Assert.Contains(advised.Advice.Warnings, w => w.Contains("1 reading left out: 22 s is outside", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Earlier_runs_by_another_method_teach_nothing()
+    {
+        var run = Bench.AlongSigmoid(9000, 0.5, 0.7) with { Base = new("B") };
+        var same = Bench.AlongSigmoid(9000, 0.5, 0.7, 0.6) with { Base = new("B") };
+        var other = same with { Method = Method.Find("rotational") };
+        Assert.Equal(1, Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run) { History = [same] })).Belief.Prior.Runs);
+        Assert.Equal(0, Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run) { History = [other] })).Belief.Prior.Runs);
+    }
+
+    [Fact]
+    public void The_same_method_at_another_temperature_is_corrected_with_what_the_run_teaches()
+    {
+        // The base at 18 and 28 °C tells 6000 K; the last reading at 28 °C then stands for more at 23 °C.
+        static double At(double body, double celsius) => body * Math.Exp(6000 * ((1 / (celsius + 273.15)) - (1 / 296.15)));
+        var run = Bench.Run(
+            9000, Bench.Read(At(1000, 18), celsius: 18), Bench.Read(At(1000, 28), celsius: 28), Bench.Dose(1), Bench.Read(At(2000, 23)), Bench.Dose(0.5), Bench.Read(At(3000, 28), celsius: 28));
+        var advised = Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run with { Repeatability = Percentage.FromPercent(1) })));
+        Assert.Equal(3000, advised.Belief.BodyAt(Dose.FromPercent(1.5), Advisor.Level).Median.MilliPascalSeconds, 100.0);
+        Assert.Contains(advised.Advice.Warnings, w => w.Contains("learned from this run", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_stated_coefficient_is_used_as_stated()
+    {
+        var run = Bench.Run(9000, Bench.Read(1000, celsius: 28)) with { Setup = new() { TemperatureCoefficient = TemperatureCoefficient.Stated(5000) } };
+        var belief = Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run))).Belief;
+        var expected = 1000 * Math.Exp(5000 * ((1 / 296.15) - (1 / 301.15)));
+        Assert.Equal(1, RunPictures.Of(belief, null, null, Advisor.Level).Readings[0].Value.MilliPascalSeconds / expected, 1e-9);
+    }
+
+    private static Run Of(string id, double[] shown, double target)
+    {
+        var method = Method.Find(id)!;
+        var entries = ImmutableArray.CreateBuilder<Entry>();
+        for (var i = 0; i < shown.Length; i++)
+        {
+            if (i > 0)
+            {
+                entries.Add(Bench.Dose(0.5));
+            }
+
+            entries.Add(Read(Value(method, shown[i])));
+        }
+
+        return Bench.Run(target) with
+        {
+            Base = new("B", Density.FromGramsPerMilliliter(1.1)),
+            Method = method,
+            Setup = Setup,
+            Entries = entries.ToImmutable(),
+        };
+    }
+
+    private static Entry.Measured Read(InstrumentValue value) => new(new Reading { Value = value, Temperature = Temperature.FromCelsius(23) });
+
+    private static InstrumentValue Value(Method method, double shown) => method.Kind switch
+    {
+        MethodKind.EffluxCup or MethodKind.DipCup => new InstrumentValue.CupTime(TimeSpan.FromSeconds(shown)),
+        MethodKind.Krebs => new InstrumentValue.Krebs(shown),
+        MethodKind.Rotational => new InstrumentValue.Torque(Percentage.FromPercent(shown), 20),
+        _ => new InstrumentValue.Plain(shown),
+    };
+}

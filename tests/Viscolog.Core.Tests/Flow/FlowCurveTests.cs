@@ -1,0 +1,134 @@
+using System.Collections.Immutable;
+using CsCheck;
+using Viscolog.Core.Flow;
+using Viscolog.Core.Quantities;
+using Xunit;
+
+namespace Viscolog.Core.Tests.Flow;
+
+/// <summary>What a flow curve tells and what it owns not to know.</summary>
+public sealed class FlowCurveTests
+{
+    private static readonly double[] Rates = [0.5, 1, 2, 5, 10, 20, 50, 100];
+    private static readonly double[] Scatter = [1.01, 0.985, 1.012, 0.995, 1.004, 0.99, 1.013, 0.992];
+
+    [Fact]
+    public void A_yield_stress_that_the_data_do_not_show_is_an_upper_limit()
+    {
+        var fit = Fit("herschel-bulkley", r => 5 * Math.Pow(r, 0.5));
+        var yield = fit.Parameters[0];
+        Assert.NotNull(yield.UpperLimit);
+        Assert.InRange(yield.UpperLimit.Value, 0.01, 1.5);
+        Assert.True(yield.Value < yield.UpperLimit);
+        Assert.Null(Fit("herschel-bulkley", r => 8 + (5 * Math.Pow(r, 0.5))).Parameters[0].UpperLimit);
+    }
+
+    [Theory]
+    [InlineData("bingham")]
+    [InlineData("casson")]
+    public void A_Newtonian_liquid_has_no_yield_stress_by_any_law(string law)
+        => Assert.NotNull(Fit(law, r => 2 * r).Parameters[0].UpperLimit);
+
+    [Fact]
+    public void A_last_plateau_that_the_data_do_not_show_is_taken_as_none()
+    {
+        var fit = Fit("cross", r => 40 * r / (1 + Math.Pow(0.4 * r, 0.9)));
+        var last = fit.Parameters.Single(p => p.Name == "infinite_shear_pas");
+        Assert.Equal(0, last.Value);
+        Assert.Equal(40, fit.Parameters[0].Value, 4.0);
+    }
+
+    [Fact]
+    public void A_liquid_without_plateaus_gets_no_Cross_parameters_that_mean_nothing()
+    {
+        var fit = Fit("cross", r => 9 + (5 * Math.Pow(r, 0.5)));
+        Assert.True(fit.Trouble is not null || fit.Weight < 0.5, $"{fit.Trouble} {fit.Weight}");
+    }
+
+    [Fact]
+    public void Weights_sum_to_1_and_the_simplest_sufficient_law_leads()
+    {
+        var curve = Curve(r => 2 * r);
+        Assert.Equal(1, curve.Fits.Sum(f => f.Weight), 1e-9);
+        Assert.Equal("newton", curve.Fits[0].Model.Name);
+        Assert.Equal(1, curve.Index!.Value, 0.02);
+    }
+
+    [Fact]
+    public void A_rate_outside_the_data_is_marked_and_less_sure()
+    {
+        var curve = Curve(r => 8 + (5 * Math.Pow(r, 0.5)));
+        var (inside, outside) = (curve.At(new(null, ShearRate.FromPerSecond(30)))!, curve.At(new(null, ShearRate.FromPerSecond(1e4)))!);
+        Assert.False(inside.IsOutside);
+        Assert.True(outside.IsOutside);
+        Assert.Equal(1000 * (8 + (5 * Math.Sqrt(30))) / 30, inside.Value.Median.MilliPascalSeconds, 25.0);
+        Assert.True(Width(outside) > Width(inside));
+        static double Width(RateViscosity at) => at.Value.High.Ln - at.Value.Low.Ln;
+    }
+
+    [Fact]
+    public void The_thinning_index_is_the_ratio_over_ten_times_the_rate()
+    {
+        var index = Curve(r => 5 * Math.Pow(r, 0.5)).Index!;
+        Assert.Equal(Math.Sqrt(10), index.Value, 0.1);
+        Assert.False(index.IsOutside);
+        var narrow = FlowCurve.Of(Points([10, 20, 40, 60], r => 5 * Math.Sqrt(r)), FlowWeights.Relative);
+        Assert.True(narrow.Index!.IsOutside);
+        Assert.Contains(narrow.Warnings, w => w.Contains("factor of ten", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_loop_is_the_area_between_the_ways()
+    {
+        double[] up = [1, 2, 5, 10];
+        ImmutableArray<FlowPoint> points = [.. Points(up, r => 2 * r), .. Points([.. up.Reverse()], r => r)];
+        var loop = FlowLoop.Find(points)!;
+        Assert.Equal(49.5, loop.Area, 1e-9);
+        Assert.Equal(0.5, loop.Part, 1e-9);
+        Assert.Null(FlowLoop.Find(Points(up, r => r)));
+    }
+
+    [Fact]
+    public void A_liquid_that_does_not_remember_has_no_loop_area()
+        => Gen.Double[0.2, 1.2].Sample(n =>
+        {
+            ImmutableArray<FlowPoint> points = [.. Points(Rates, r => Math.Pow(r, n)), .. Points([.. Rates.Reverse()], r => Math.Pow(r, n))];
+            Assert.Equal(0, FlowLoop.Find(points)!.Part, 1e-12);
+        });
+
+    [Fact]
+    public void With_a_loop_the_way_down_is_fitted_and_it_says_so()
+    {
+        ImmutableArray<FlowPoint> points = [.. Points(Rates, r => 9 + (6 * Math.Sqrt(r))), .. Points([.. Rates.Reverse()], r => 8 + (5 * Math.Sqrt(r)))];
+        var curve = FlowCurve.Of(points, FlowWeights.Relative);
+        Assert.Equal(8, curve.Fitted.Length);
+        Assert.Equal(8, curve.Fits[0].Parameters[0].Value, 0.01);
+        Assert.Contains(curve.Warnings, w => w.Contains("way down", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Three_points_get_a_curve_and_a_warning_instead_of_weights()
+    {
+        var curve = FlowCurve.Of(Points([1, 10, 100], r => 2 * r), FlowWeights.Relative);
+        Assert.All(curve.Fits, f => Assert.Equal(0, f.Weight));
+        Assert.Contains(curve.Warnings, w => w.Contains("too few points", StringComparison.Ordinal));
+        Assert.Throws<ArgumentException>(() => FlowCurve.Of(Points([1, 10], r => r), FlowWeights.Relative));
+    }
+
+    [Fact]
+    public void The_picture_holds_the_points_and_a_curve_in_rising_order()
+    {
+        var picture = FlowPicture.Of("x", Curve(r => 8 + (5 * Math.Sqrt(r))));
+        Assert.Equal(Rates.Length, picture.Points.Length);
+        Assert.Equal(picture.Curve.OrderBy(c => c.At.Rate).ToArray(), picture.Curve.ToArray());
+        Assert.Equal("herschel-bulkley", picture.Best!.Model.Name);
+    }
+
+    private static FlowFit Fit(string law, Func<double, double> stress) => Curve(stress).Fits.Single(f => f.Model.Name == law);
+
+    private static FlowCurve Curve(Func<double, double> stress)
+        => FlowCurve.Of([.. Rates.Select((r, i) => new FlowPoint(ShearRate.FromPerSecond(r), Stress.FromPascals(stress(r) * Scatter[i])))], FlowWeights.Relative);
+
+    private static ImmutableArray<FlowPoint> Points(double[] rates, Func<double, double> stress)
+        => [.. rates.Select(r => new FlowPoint(ShearRate.FromPerSecond(r), Stress.FromPascals(stress(r))))];
+}
