@@ -28,7 +28,7 @@ internal sealed class ConvertCommand
     private readonly Option<string?> from = new("--from") { HelpName = "UNIT", Description = $"The unit of VALUE: {string.Join(", ", Unit.All.Select(u => u.Typed[^1]))}." };
     private readonly Option<string?> to = new("--to") { HelpName = "UNIT", Description = "The unit wanted." };
 
-    public Command Create(CommonOptions common, Terminal terminal)
+    public Command Create(CommonOptions common, CallOutput terminal)
     {
         method.AcceptOnlyFromAmong([.. Method.All.Select(m => m.Id).Where(id => id != Method.Direct.Id)]);
         var command = new Command("convert", "Turn a cup's seconds, Krebs units, a torque, a fall or a slump into a viscosity, or a value into another unit.");

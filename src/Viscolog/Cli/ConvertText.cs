@@ -1,5 +1,6 @@
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Quantities;
+using Viscolog.Wording;
 
 namespace Viscolog.Cli;
 
@@ -16,7 +17,7 @@ internal static class ConvertText
         _ => "s",
     };
 
-    public static void Write(Terminal terminal, Method method, double value, ConvertedReading reading, ReferenceValue? at)
+    public static void Write(CallOutput terminal, Method method, double value, ConvertedReading reading, ReferenceValue? at)
     {
         terminal.Line(FormattableString.Invariant($"{value:0.######} {Unit(method.Kind)} by {method.Id}"));
         terminal.Line();
@@ -50,7 +51,7 @@ internal static class ConvertText
         Item(terminal, "Source", reading.Source);
     }
 
-    public static void Item(Terminal terminal, string name, string text)
+    public static void Item(CallOutput terminal, string name, string text)
     {
         foreach (var line in Paragraph.Of(text, terminal.Width - Indent))
         {

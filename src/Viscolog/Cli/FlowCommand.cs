@@ -17,7 +17,7 @@ internal sealed class FlowCommand
     private readonly Option<string?> output = new("--output", "-o") { HelpName = "FILE", Description = "Write a picture as well: .svg, .pdf or .png." };
     private readonly Option<bool> force = new("--force") { Description = "Overwrite an existing picture." };
 
-    public Command Create(CommonOptions common, Terminal terminal)
+    public Command Create(CommonOptions common, CallOutput terminal)
     {
         weights.AcceptOnlyFromAmong("relative", "none");
         var command = new Command("flow", "Fit laws of flow to a curve of stress over shear rate.");

@@ -1,6 +1,7 @@
 using Viscolog.Core.Flow;
 using Viscolog.Core.Quantities;
 using Viscolog.Plots;
+using Viscolog.Wording;
 
 namespace Viscolog.Cli;
 
@@ -12,7 +13,7 @@ internal static class FlowText
 
     private const int ChartLines = 12;
 
-    public static void Write(Terminal terminal, FlowReport report, FlowPicture picture)
+    public static void Write(CallOutput terminal, FlowReport report, FlowPicture picture)
     {
         var curve = report.Curve;
         terminal.Line(string.Join(" · ", new[] { report.File.Name is { } name ? PlotText.Shorten(PlotText.Clean(name), 40) : null, Extent(curve) }.OfType<string>()));
@@ -49,7 +50,7 @@ internal static class FlowText
     private static string Extent(FlowCurve curve)
         => $"{curve.Fitted.Length} points from {Shown.Number(curve.LeastRate.PerSecond)} to {Shown.Number(curve.MostRate.PerSecond)} 1/s";
 
-    private static void WriteFit(Terminal terminal, FlowCurve curve, FlowFit fit)
+    private static void WriteFit(CallOutput terminal, FlowCurve curve, FlowFit fit)
     {
         var aicc = fit.Aicc is { } a ? FormattableString.Invariant($"   AICc {a:0.0}") : "";
         var scatter = Math.Sqrt(fit.ResidualSumOfSquares!.Value / Math.Max(1, curve.Fitted.Length - fit.Parameters.Length));
@@ -75,7 +76,7 @@ internal static class FlowText
         return $"{parameter.Words} {Shown.Number(parameter.Value)}{error}{unit}";
     }
 
-    private static void WriteRates(Terminal terminal, FlowReport report)
+    private static void WriteRates(CallOutput terminal, FlowReport report)
     {
         foreach (var at in report.At)
         {
@@ -99,7 +100,7 @@ internal static class FlowText
 
     private static string Pas(Viscosity viscosity) => Shown.Number(viscosity.MilliPascalSeconds / 1000);
 
-    private static void Wrapped(Terminal terminal, string text, string indent)
+    private static void Wrapped(CallOutput terminal, string text, string indent)
     {
         foreach (var line in Paragraph.Of(text, terminal.Width - indent.Length))
         {
