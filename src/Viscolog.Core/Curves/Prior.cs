@@ -69,8 +69,8 @@ public sealed class Prior
 
     private static GaussianComponent Generic(Shape shape, double weight)
     {
-        double[] mean = [.. shape.Parameters.Select(p => Math.Log(p.Median)), Math.Log(BuildUp.PriorMedianSeconds), Math.Log(BeliefSettings.StrayMedian)];
-        double[] sd = [.. shape.Parameters.Select(p => p.LogSd), BuildUp.PriorLogSd, BeliefSettings.StrayLogSd];
+        double[] mean = [.. shape.Parameters.Select(p => Math.Log(p.Median)), Math.Log(BuildUp.PriorMedianSeconds), Math.Log(shape.StrayMedian)];
+        double[] sd = [.. shape.Parameters.Select(p => p.LogSd), BuildUp.PriorLogSd, shape.StrayLogSd];
         return new(weight, mean, Matrix<double>.Build.DenseOfDiagonalArray([.. sd.Select(s => s * s)]));
     }
 
