@@ -260,6 +260,7 @@ internal sealed class Decision
         ChanceInBand = Chance(judged.ChanceWithin(band.Low.Ln, band.High.Ln)),
         ChanceOver = Chance(judged.ChanceAbove(band.High.Ln)),
         Limit = limit,
+        WhatIf = request.WhatIf is { } poured && belief.Evidence.ReadingCount > 0 ? WhatIfs.Of(request, poured, band, belief, limit) : null,
         Warnings = [.. warnings],
         Cautions = Cautions.For(thickener),
     };

@@ -133,6 +133,19 @@ public sealed class Belief
     /// <summary>Rise of each case between two doses, in ln units.</summary>
     internal double[] RisesBetween(Dose from, Dose to) => [.. cases.Select(c => c.At(to.Percent / rangeTop).Mean - c.At(from.Percent / rangeTop).Mean)];
 
+    /// <summary>The settled ln body of each case at a dose, with the spread that its level leaves.</summary>
+    internal double[] DrawsAt(Dose dose)
+    {
+        var values = new double[cases.Length];
+        for (var i = 0; i < values.Length; i++)
+        {
+            var (mean, variance) = cases[i].At(dose.Percent / rangeTop);
+            values[i] = mean + (EvenNormals.At(i) * Math.Sqrt(variance));
+        }
+
+        return values;
+    }
+
     /// <summary>τ in s of each case.</summary>
     internal double[] TimeConstants() => [.. cases.Select(c => c.TimeConstant)];
 
