@@ -67,6 +67,14 @@ public sealed class Prior
         return new([.. mixtures], mean, Math.Sqrt(variance + (HistorySettings.LotLevelSd * HistorySettings.LotLevelSd)), earlier.Count);
     }
 
+    /// <summary>Whether the unthickened base reads far from what the prior expects.</summary>
+    internal bool IsFarFrom(Evidence evidence)
+    {
+        var first = evidence.Steps[0];
+        return first is { Dose: <= 0, Readings.Length: > 0 }
+            && Math.Abs(first.Readings.Average(r => r.Ln) - LevelMean) > HistorySettings.FarLevel * LevelSd;
+    }
+
     private static GaussianComponent Generic(Shape shape, double weight)
     {
         double[] mean = [.. shape.Parameters.Select(p => Math.Log(p.Median)), Math.Log(BuildUp.PriorMedianSeconds), Math.Log(shape.StrayMedian)];

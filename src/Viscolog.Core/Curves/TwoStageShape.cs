@@ -10,7 +10,7 @@ internal sealed class TwoStageShape() : Shape(
     new ShapeParameter("second width", "R", 0.08, 0.6))
 {
     /// <summary>More than others: a plateau that is taken for the end of the curve is what pots go over by.</summary>
-    internal override double PriorWeight => 3;
+    internal override double PriorWeight => 1.3;
 
     /// <inheritdoc/>
     public override double Rise(ReadOnlySpan<double> logParameters, double z)
