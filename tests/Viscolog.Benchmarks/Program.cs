@@ -13,7 +13,8 @@ return args switch
 
 static int Usage()
 {
-    Console.Error.WriteLine("usage: dosing [--pots N] [--seed N] [--tau] [--risk PCT]   plays practice pots against the program's advice");
+    Console.Error.WriteLine("usage: dosing [--pots N] [--seed N] [--tau] [--drift] [--published] [--history N] [--unlike] [--ideal] [--advised-only] [--risk PCT]");
+    Console.Error.WriteLine("         plays practice pots against the program's advice and other players");
     Console.Error.WriteLine("       speed RUN                                            times one advice on a run file");
     Console.Error.WriteLine("       log [READINGS]...                                    how the log grows: import, open, list, show, advise, append");
     Console.Error.WriteLine("       kill [ROUNDS] [SEED]                                 kills programs at work on a log and looks at what is left");

@@ -14,6 +14,9 @@ public sealed record AdviceRequest(Run Run)
     /// <summary>The greatest chance of going over that an addition may carry.</summary>
     public Percentage Risk { get; init; } = IncrementPolicy.DefaultRisk;
 
+    /// <summary>An addition to be judged beside the advice, dilution water included; null for none.</summary>
+    public Mass? WhatIf { get; init; }
+
     /// <summary>Earlier runs; those with another base or thickener are left aside.</summary>
     public ImmutableArray<Run> History { get; init; } = [];
 }

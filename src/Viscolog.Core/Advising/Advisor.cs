@@ -1,3 +1,4 @@
+using Viscolog.Core.Curves;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Advising;
@@ -25,9 +26,23 @@ public static class Advisor
 
         return RunBeliefs.Of(run, band, request.History) switch
         {
+            BeliefOutcome.Believed { Belief: var belief } when TooFar(request, belief) is { } reason => new AdviceOutcome.Refused(reason),
             BeliefOutcome.Believed believed => new AdviceOutcome.Advised(new Decision(request, band, believed.Belief).Decide(), believed.Belief),
             BeliefOutcome.Refused refused => new AdviceOutcome.Refused(refused.Reason),
             var other => throw new ArgumentOutOfRangeException(nameof(request), other, "not a case of the closed set"),
         };
+    }
+
+    private static string? TooFar(AdviceRequest request, Belief belief)
+    {
+        if (request.WhatIf is not { } poured)
+        {
+            return null;
+        }
+
+        var after = WhatIfs.DoseAfter(request.Run, belief.Evidence.Thickener, poured);
+        var most = WhatIfs.Furthest * belief.Evidence.Thickener.UsualRange.Top.Percent;
+        return after.Percent <= most ? null : FormattableString.Invariant(
+            $"what-if: {poured.Grams:0.###} g would bring the dose to {after.Percent:0.##} %; beyond {most:0.##} %, one and a half times the usual range, there is no forecast");
     }
 }

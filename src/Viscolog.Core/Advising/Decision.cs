@@ -46,7 +46,13 @@ internal sealed class Decision
             warnings.Add("the thickener has hardly thickened so far: check the pH, the product and the mixing before more goes in");
         }
 
-        if (request.History.Length > 0 && belief.Prior.Runs == 0)
+        var setAside = belief.ChanceUnlikeHistory.Fraction >= HistorySettings.SurelyUnlike;
+        if (setAside)
+        {
+            warnings.Add("this pot is unlike the earlier runs, which therefore count for nothing: check that base and thickener are those that the run names");
+        }
+
+        if (request.History.Length > 0 && belief.Prior.Runs == 0 && !setAside)
         {
             warnings.Add($"none of the earlier runs is of this base and '{thickener.Name}' with readings at two doses or more; they were left aside");
         }
@@ -260,6 +266,7 @@ internal sealed class Decision
         ChanceInBand = Chance(judged.ChanceWithin(band.Low.Ln, band.High.Ln)),
         ChanceOver = Chance(judged.ChanceAbove(band.High.Ln)),
         Limit = limit,
+        WhatIf = request.WhatIf is { } poured && belief.Evidence.ReadingCount > 0 ? WhatIfs.Of(request, poured, band, belief, limit) : null,
         Warnings = [.. warnings],
         Cautions = Cautions.For(thickener),
     };

@@ -52,8 +52,8 @@ public static class Explanation
         }
 
         return doses == 1
-            ? "One dose read says nothing of the slope yet. "
-            : FormattableString.Invariant($"{Spelled(doses)} doses read are too few to trust the slope far beyond them. ");
+            ? "One dose read says nothing of the slope yet: what is usual for thickeners decides. "
+            : FormattableString.Invariant($"{Spelled(doses)} doses read are too few to trust the slope far beyond them; what is usual for thickeners decides there. ");
     }
 
     private static string Doubt(Belief belief)

@@ -21,7 +21,7 @@ public static class RunBeliefs
 
         return Evidence.Of(run, thickener) switch
         {
-            EvidenceOutcome.Usable usable => new BeliefOutcome.Believed(Belief.From(usable.Evidence, History.For(run, thickener, history), band)),
+            EvidenceOutcome.Usable usable => new BeliefOutcome.Believed(Belief.Heeding(usable.Evidence, History.For(run, thickener, history), band)),
             EvidenceOutcome.Unusable unusable => new BeliefOutcome.Refused(unusable.Reason),
             var other => throw new ArgumentOutOfRangeException(nameof(run), other, "not a case of the closed set"),
         };

@@ -30,6 +30,7 @@ public sealed class Belief
 
         ShapeWeights = Weigh();
         cases = Resample();
+        ChanceUnlikeHistory = prior.Runs == 0 ? Percentage.FromFraction(0) : Percentage.FromFraction(ChanceUnlike());
     }
 
     /// <summary>The evidence it was made from.</summary>
@@ -41,6 +42,12 @@ public sealed class Belief
     /// <summary>The weight of each of <see cref="Shapes.All"/>; they sum to 1.</summary>
     public ImmutableArray<double> ShapeWeights { get; }
 
+    /// <summary>The chance that this pot is unlike all its earlier runs; 0 without any.</summary>
+    public Percentage ChanceUnlikeHistory { get; private set; }
+
+    /// <summary>How likely the readings are under the prior, as a logarithm up to a constant of the readings alone.</summary>
+    internal double LogEvidence { get; private set; }
+
     /// <summary>The believed cases, equally likely.</summary>
     internal ImmutableArray<CurveCase> Cases => cases;
 
@@ -49,6 +56,33 @@ public sealed class Belief
     /// <param name="prior">What was believed before it.</param>
     /// <param name="target">The band aimed at; null where there is none. Curves that never come near it count for less.</param>
     public static Belief From(Evidence evidence, Prior prior, ViscosityBand? target) => new(evidence, evidence.RangeTop, prior, target);
+
+    /// <summary>
+    /// The belief after earlier runs, or without them where the readings say that this pot is unlike them. The two priors are weighed by how
+    /// likely each makes the readings; the second is worked out only where there is a sign of it.
+    /// </summary>
+    /// <param name="evidence">The run's evidence.</param>
+    /// <param name="prior">The prior from the earlier runs.</param>
+    /// <param name="target">The band aimed at; null where there is none.</param>
+    public static Belief Heeding(Evidence evidence, Prior prior, ViscosityBand? target)
+    {
+        var belief = From(evidence, prior, target);
+        if (prior.Runs == 0 || (belief.ChanceUnlikeHistory.Fraction < HistorySettings.SignOfUnlike && !prior.IsFarFrom(evidence)))
+        {
+            return belief;
+        }
+
+        var without = From(evidence, Prior.Common, target);
+        var odds = HistorySettings.Unlike / (1 - HistorySettings.Unlike) * Math.Exp(Math.Min(700, without.LogEvidence - belief.LogEvidence));
+        var chance = Math.Max(belief.ChanceUnlikeHistory.Fraction, odds / (1 + odds));
+        if (chance < HistorySettings.SurelyUnlike)
+        {
+            return belief;
+        }
+
+        without.ChanceUnlikeHistory = Percentage.FromFraction(chance);
+        return without;
+    }
 
     /// <summary>The belief of an earlier run, on the dose scale of the thickener in the run at hand.</summary>
     /// <param name="earlier">The earlier run's evidence.</param>
@@ -132,6 +166,19 @@ public sealed class Belief
 
     /// <summary>Rise of each case between two doses, in ln units.</summary>
     internal double[] RisesBetween(Dose from, Dose to) => [.. cases.Select(c => c.At(to.Percent / rangeTop).Mean - c.At(from.Percent / rangeTop).Mean)];
+
+    /// <summary>The settled ln body of each case at a dose, with the spread that its level leaves.</summary>
+    internal double[] DrawsAt(Dose dose)
+    {
+        var values = new double[cases.Length];
+        for (var i = 0; i < values.Length; i++)
+        {
+            var (mean, variance) = cases[i].At(dose.Percent / rangeTop);
+            values[i] = mean + (EvenNormals.At(i) * Math.Sqrt(variance));
+        }
+
+        return values;
+    }
 
     /// <summary>τ in s of each case.</summary>
     internal double[] TimeConstants() => [.. cases.Select(c => c.TimeConstant)];
@@ -225,7 +272,23 @@ public sealed class Belief
         var greatest = logs.Max();
         var weights = double.IsNegativeInfinity(greatest) ? [.. logs.Select(_ => 1.0)] : logs.Select(l => Math.Exp(l - greatest)).ToArray();
         var sum = weights.Sum();
+        LogEvidence = greatest + Math.Log(sum);
         return [.. weights.Select(w => w / sum)];
+    }
+
+    private double ChanceUnlike()
+    {
+        var sum = 0.0;
+        for (var s = 0; s < draws.Length; s++)
+        {
+            var weights = draws[s].Weights();
+            for (var i = 0; i < weights.Length; i++)
+            {
+                sum += weights[i] > 1e-9 ? weights[i] * ShapeWeights[s] * Prior.Mixtures[s].PartOfFirst(draws[s].Row(i)) : 0;
+            }
+        }
+
+        return Math.Clamp(sum, 0, 1);
     }
 
     /// <summary>Systematic resampling (Kitagawa, Journal of Computational and Graphical Statistics 5 (1996) 1–25).</summary>

@@ -4,13 +4,13 @@ namespace Viscolog.Core.Curves;
 internal static class BeliefSettings
 {
     /// <summary>Draws a shape in the first round and in each later one.</summary>
-    public const int FirstDraws = 3000;
+    public const int FirstDraws = 2000;
 
     /// <summary>Draws a shape in each later round.</summary>
-    public const int LaterDraws = 1500;
+    public const int LaterDraws = 1000;
 
     /// <summary>Cases that the finished belief keeps.</summary>
-    public const int Cases = 800;
+    public const int Cases = 500;
 
     /// <summary>How much of the likelihood each round counts.</summary>
     public static readonly double[] Tempering = [0.1, 0.3, 0.6, 1];

@@ -68,7 +68,7 @@ internal sealed class CurveFilter
     {
         var walk = stray * stray;
         var (mean, variance) = (levelMean, levelVariance + (walk * SortedDoses[0]));
-        var sum = 0.0;
+        var (sum, product) = (0.0, 1.0);
         for (var i = 0; i < byDose.Length; i++)
         {
             var k = byDose[i];
@@ -76,10 +76,15 @@ internal sealed class CurveFilter
             var before = k == 0 ? 0 : walk * Math.Abs(Doses[k] - Doses[k - 1]);
             foreach (var reading in steps[k].Readings)
             {
-                var remaining = k == 0 ? 0 : BuildUp.Remaining(reading.WaitSeconds, timeConstant);
+                var remaining = k == 0 || double.IsInfinity(reading.WaitSeconds) ? 0 : BuildUp.Remaining(reading.WaitSeconds, timeConstant);
                 var expected = rise[k] + ((start[k] - rise[k]) * remaining);
                 var noise = repeatabilityVariance + reading.ExtraVariance + (remaining * remaining * before);
-                sum += Update(reading.Ln - expected - mean, noise, ref mean, ref variance);
+                product *= Update(reading.Ln - expected - mean, noise, ref mean, ref variance);
+                if (product is < 1e-200 or > 1e200)
+                {
+                    sum += Math.Log(product);
+                    product = 1;
+                }
             }
 
             if (!means.IsEmpty)
@@ -88,6 +93,7 @@ internal sealed class CurveFilter
             }
         }
 
+        sum += Math.Log(product);
         return double.IsFinite(sum) ? sum : double.NegativeInfinity;
     }
 
@@ -102,18 +108,24 @@ internal sealed class CurveFilter
     /// A reading that may be a slip counts with its noise widened, up to that of a slip, by how much likelier a slip it is than one on the
     /// spot would be; so a single reading that fits loses nothing.
     /// </summary>
+    /// <returns>The density of the reading, up to a constant.</returns>
     private static double Update(double innovation, double noise, ref double mean, ref double variance)
     {
         var (good, slip) = Densities(innovation, variance + noise);
         var density = good + slip;
-        var (goodAtBest, slipAtBest) = Densities(0, variance + noise);
-        var trust = density > 0 ? good / density / (goodAtBest / (goodAtBest + slipAtBest)) : 0;
+        var spread = variance + noise;
+        var atBest = SlipShare(spread);
+        var trust = density > 0 ? good / density * (1 + atBest) : 0;
         var widest = noise + (BeliefSettings.SlipSd * BeliefSettings.SlipSd);
         var gain = variance / (variance + (trust * widest > noise ? noise / trust : widest));
         mean += gain * innovation;
         variance -= gain * variance;
-        return Math.Log(density);
+        return density;
     }
+
+    /// <summary>How likely a slip is, against a good reading, for a reading that is on the spot.</summary>
+    private static double SlipShare(double variance)
+        => BeliefSettings.SlipShare / (1 - BeliefSettings.SlipShare) * Math.Sqrt(variance / (variance + (BeliefSettings.SlipSd * BeliefSettings.SlipSd)));
 
     /// <summary>The reading nearest the step's middle first, so that one slip can't set the level that the others are judged by.</summary>
     private static EvidenceStep InOrderOfCloseness(EvidenceStep step)

@@ -6,6 +6,9 @@ namespace Viscolog.Core.Curves;
 /// <summary>A mixture of normal distributions of ln body, one for each believed case, and what can be asked of it.</summary>
 internal sealed class LnEstimate
 {
+    /// <summary>So many standard deviations off, the chance is 0 or 1 to all digits that matter.</summary>
+    private const double Far = 6;
+
     private readonly double[] means;
     private readonly double[] sds;
     private double[]? sorted;
@@ -18,7 +21,9 @@ internal sealed class LnEstimate
         var sum = 0.0;
         for (var i = 0; i < means.Length; i++)
         {
-            sum += sds[i] > 0 ? Normal.CDF(0, 1, (means[i] - ln) / sds[i]) : means[i] > ln ? 1 : 0;
+            var off = means[i] - ln;
+            var wide = Far * sds[i];
+            sum += off >= wide ? 1 : off <= -wide ? 0 : Normal.CDF(0, 1, off / sds[i]);
         }
 
         return sum / means.Length;

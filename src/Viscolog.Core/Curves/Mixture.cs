@@ -27,6 +27,13 @@ internal sealed class Mixture(ImmutableArray<GaussianComponent> components)
         components[i].Draw(normals, draw);
     }
 
+    /// <summary>The part of the density at a place that the first component makes.</summary>
+    public double PartOfFirst(ReadOnlySpan<double> at)
+    {
+        var first = Math.Log(components[0].Weight / total) + components[0].LogDensity(at);
+        return Math.Min(1, Math.Exp(first - LogDensity(at)));
+    }
+
     /// <summary>The logarithm of the normalised density.</summary>
     public double LogDensity(ReadOnlySpan<double> at)
     {

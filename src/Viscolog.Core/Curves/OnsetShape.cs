@@ -3,7 +3,7 @@ namespace Viscolog.Core.Curves;
 /// <summary>Little until an onset c, then a rise: u = k·z + a·max(0, z − c)^p with 1 ≤ p ≤ 2.</summary>
 internal sealed class OnsetShape() : Shape(
     "onset",
-    new ShapeParameter("rise at range top", "ln", 3.5, 0.7),
+    new ShapeParameter("rise at range top", "ln", 3.5, 0.5),
     new ShapeParameter("onset dose", "R", 0.2, 0.7),
     new ShapeParameter("power above 1", "1", 0.35, 0.6),
     new ShapeParameter("slope before onset", "ln", 0.15, 1.0))

@@ -15,7 +15,7 @@ public sealed class Prior
 
     /// <summary>The prior of a pot of which nothing is known.</summary>
     public static Prior Common { get; } = new(
-        [.. Shapes.All.Select(s => new Mixture([Generic(s, 1.0 / Shapes.All.Length)]))],
+        [.. Shapes.All.Select(s => new Mixture([Generic(s, 1)]))],
         Math.Log(BeliefSettings.BaseMedian),
         BeliefSettings.BaseLogSd,
         0);
@@ -47,7 +47,7 @@ public sealed class Prior
         var mixtures = Shapes.All.Select((shape, s) =>
         {
             var components = ImmutableArray.CreateBuilder<GaussianComponent>();
-            components.Add(Generic(shape, HistorySettings.Unlike / Shapes.All.Length));
+            components.Add(Generic(shape, HistorySettings.Unlike));
             foreach (var belief in earlier)
             {
                 if (belief.Summarize(s) is { } summary)
@@ -67,11 +67,20 @@ public sealed class Prior
         return new([.. mixtures], mean, Math.Sqrt(variance + (HistorySettings.LotLevelSd * HistorySettings.LotLevelSd)), earlier.Count);
     }
 
+    /// <summary>Whether the unthickened base reads far from what the prior expects.</summary>
+    internal bool IsFarFrom(Evidence evidence)
+    {
+        var first = evidence.Steps[0];
+        return first is { Dose: <= 0, Readings.Length: > 0 }
+            && Math.Abs(first.Readings.Average(r => r.Ln) - LevelMean) > HistorySettings.FarLevel * LevelSd;
+    }
+
     private static GaussianComponent Generic(Shape shape, double weight)
     {
-        double[] mean = [.. shape.Parameters.Select(p => Math.Log(p.Median)), Math.Log(BuildUp.PriorMedianSeconds), Math.Log(BeliefSettings.StrayMedian)];
-        double[] sd = [.. shape.Parameters.Select(p => p.LogSd), BuildUp.PriorLogSd, BeliefSettings.StrayLogSd];
-        return new(weight, mean, Matrix<double>.Build.DenseOfDiagonalArray([.. sd.Select(s => s * s)]));
+        double[] mean = [.. shape.Parameters.Select(p => Math.Log(p.Median)), Math.Log(BuildUp.PriorMedianSeconds), Math.Log(shape.StrayMedian)];
+        double[] sd = [.. shape.Parameters.Select(p => p.LogSd), BuildUp.PriorLogSd, shape.StrayLogSd];
+        var share = weight * shape.PriorWeight / Shapes.All.Sum(s => s.PriorWeight);
+        return new(share, mean, Matrix<double>.Build.DenseOfDiagonalArray([.. sd.Select(s => s * s)]));
     }
 
     private static Matrix<double> LotVariance(Shape shape)

@@ -16,6 +16,15 @@ public abstract class Shape
     /// <summary>The parameters with their priors (version 1 of the priors; see docs/science.md).</summary>
     public ImmutableArray<ShapeParameter> Parameters { get; }
 
+    /// <summary>How often curves have this shape before any reading, against an ordinary shape's 1.</summary>
+    internal virtual double PriorWeight => 1;
+
+    /// <summary>Median of how far a true curve strays from this shape, in ln units over the whole range.</summary>
+    internal virtual double StrayMedian => BeliefSettings.StrayMedian;
+
+    /// <summary>Standard deviation of the logarithm of that.</summary>
+    internal virtual double StrayLogSd => BeliefSettings.StrayLogSd;
+
     /// <summary>The rise above the unthickened base, in ln units.</summary>
     /// <param name="logParameters">Natural logarithms of the parameters, in the order of <see cref="Parameters"/>.</param>
     /// <param name="z">Dose over the top of the usual range, 0 or more.</param>

@@ -15,5 +15,6 @@ public static class Shapes
         new SaturatingShape(),
         new TwoStageShape(),
         new CrowdingShape(),
+        new UnevenShape(),
     ];
 }

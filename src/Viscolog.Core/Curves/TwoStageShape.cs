@@ -4,11 +4,14 @@ namespace Viscolog.Core.Curves;
 internal sealed class TwoStageShape() : Shape(
     "two-stage",
     new ShapeParameter("first rise", "ln", 1.2, 0.6),
-    new ShapeParameter("first dose", "R", 0.15, 0.7),
+    new ShapeParameter("first dose", "R", 0.15, 0.5),
     new ShapeParameter("second rise", "ln", 2.5, 0.5),
     new ShapeParameter("second dose", "R", 0.6, 0.45),
     new ShapeParameter("second width", "R", 0.08, 0.6))
 {
+    /// <summary>More than others: a plateau that is taken for the end of the curve is what pots go over by.</summary>
+    internal override double PriorWeight => 1.3;
+
     /// <inheritdoc/>
     public override double Rise(ReadOnlySpan<double> logParameters, double z)
     {

@@ -53,7 +53,6 @@ internal sealed class WeightedDraws(int count, int dimension)
     {
         var weights = Weights();
         var mean = new double[dimension];
-        var covariance = Matrix<double>.Build.Dense(dimension, dimension);
         for (var i = 0; i < count; i++)
         {
             var row = Row(i);
@@ -63,26 +62,28 @@ internal sealed class WeightedDraws(int count, int dimension)
             }
         }
 
+        var products = new double[dimension * dimension];
+        Span<double> off = stackalloc double[dimension];
         for (var i = 0; i < count; i++)
         {
-            var row = Row(i);
-            for (var j = 0; weights[i] > 1e-12 && j < dimension; j++)
+            if (weights[i] <= 1e-12)
             {
+                continue;
+            }
+
+            var row = Row(i);
+            for (var j = 0; j < dimension; j++)
+            {
+                off[j] = row[j] - mean[j];
+                var weighted = weights[i] * off[j];
                 for (var l = 0; l <= j; l++)
                 {
-                    covariance[j, l] += weights[i] * (row[j] - mean[j]) * (row[l] - mean[l]);
+                    products[(j * dimension) + l] += weighted * off[l];
                 }
             }
         }
 
-        for (var j = 0; j < dimension; j++)
-        {
-            for (var l = 0; l < j; l++)
-            {
-                covariance[l, j] = covariance[j, l];
-            }
-        }
-
+        var covariance = Matrix<double>.Build.Dense(dimension, dimension, (j, l) => products[(Math.Max(j, l) * dimension) + Math.Min(j, l)]);
         return (mean, covariance);
     }
 }

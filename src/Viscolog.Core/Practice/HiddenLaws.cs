@@ -3,7 +3,7 @@ namespace Viscolog.Core.Practice;
 /// <summary>Draws hidden laws from families of our own, some of which no shape of the program can reproduce.</summary>
 public static class HiddenLaws
 {
-    private static readonly Func<Random, HiddenLaw>[] Families = [Steady, Late, Saturating, TwoSteps, Growth, Kinked];
+    private static readonly Func<Random, HiddenLaw>[] Families = [Steady, Late, Saturating, TwoSteps, Growth, Kinked, RiseAndFall, Step, Uneven];
 
     /// <summary>How many families there are.</summary>
     public static int FamilyCount => Families.Length;
@@ -17,6 +17,30 @@ public static class HiddenLaws
         ArgumentOutOfRangeException.ThrowIfNegative(family);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(family, Families.Length);
         return Families[family](random);
+    }
+
+    /// <summary>A law through given points, straight in ln between them and straight on beyond the last.</summary>
+    /// <param name="family">The family's name.</param>
+    /// <param name="z">Doses over the range top, rising from 0; at least two.</param>
+    /// <param name="lnBody">ln of the body in mPa·s at each.</param>
+    /// <exception cref="ArgumentException">Fewer than two points, or as many doses as bodies are not there.</exception>
+    public static HiddenLaw Table(string family, IReadOnlyList<double> z, IReadOnlyList<double> lnBody)
+    {
+        if (z.Count < 2 || z.Count != lnBody.Count)
+        {
+            throw new ArgumentException("two points or more, each with a dose and a body", nameof(z));
+        }
+
+        return new(family, dose =>
+        {
+            var right = 1;
+            while (right < z.Count - 1 && z[right] < dose)
+            {
+                right++;
+            }
+
+            return lnBody[right - 1] + ((lnBody[right] - lnBody[right - 1]) * (dose - z[right - 1]) / (z[right] - z[right - 1]));
+        });
     }
 
     private static double Between(Random random, double low, double high) => low + ((high - low) * random.NextDouble());
@@ -73,6 +97,36 @@ public static class HiddenLaws
 
             return sum;
         });
+    }
+
+    private static HiddenLaw RiseAndFall(Random random)
+    {
+        var (u0, height, peak, power) = (Base(random), Between(random, 2, 4.5), Between(random, 0.6, 1.2), Between(random, 1.1, 2));
+        return new("rise-and-fall", z => u0 + (height * Math.Exp(power * (Math.Log(Math.Max(z, 1e-9) / peak) + 1 - (z / peak)))))
+        {
+            Useful = Math.Min(1, peak),
+        };
+    }
+
+    private static HiddenLaw Step(Random random)
+    {
+        var (u0, slope, span) = (Base(random), Between(random, 0.5, 1.5), Between(random, 1.5, 3));
+        var (place, width) = (Between(random, 0.3, 0.7), Between(random, 0.02, 0.06));
+        return new("step", z => u0 + (slope * z) + (span * (Math.Atan((z - place) / width) + Math.Atan(place / width)) / Math.PI));
+    }
+
+    private static HiddenLaw Uneven(Random random)
+    {
+        var u0 = Base(random);
+        var (z, ln) = (new double[11], new double[11]);
+        ln[0] = u0;
+        var steady = Between(random, 0.2, 0.5);
+        for (var i = 1; i < z.Length; i++)
+        {
+            (z[i], ln[i]) = (i / 10.0, ln[i - 1] + (steady * Between(random, 0.3, 1.7)));
+        }
+
+        return Table("table", z, ln);
     }
 
     private static double Normal(double t) => MathNet.Numerics.Distributions.Normal.CDF(0, 1, t);

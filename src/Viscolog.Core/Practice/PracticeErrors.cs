@@ -4,4 +4,17 @@ namespace Viscolog.Core.Practice;
 /// <param name="ReadingSd">Standard deviation of ln of a reading.</param>
 /// <param name="DosingSd">Relative standard deviation of a dose.</param>
 /// <param name="TimeConstantSeconds">τ of the build-up in s; 0 for a pot that is settled at once.</param>
-public sealed record PracticeErrors(double ReadingSd, double DosingSd, double TimeConstantSeconds);
+public sealed record PracticeErrors(double ReadingSd, double DosingSd, double TimeConstantSeconds)
+{
+    /// <summary>How far the temperature swings about the reference, in °C; readings state it.</summary>
+    public double TemperatureSwing { get; init; }
+
+    /// <summary>The pot's true Arrhenius–Andrade coefficient in K.</summary>
+    public double TemperatureCoefficient { get; init; } = 2000;
+
+    /// <summary>Share of readings that are slips, from 0 to 1.</summary>
+    public double SlipShare { get; init; }
+
+    /// <summary>Standard deviation of a slip in ln units.</summary>
+    public double SlipSd { get; init; } = 0.5;
+}

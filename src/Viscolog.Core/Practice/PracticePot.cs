@@ -10,6 +10,7 @@ public sealed class PracticePot
     private readonly HiddenLaw law;
     private readonly PracticeErrors errors;
     private readonly Random random;
+    private readonly double phase;
     private double trueGrams;
     private double standing;
     private double start;
@@ -23,6 +24,7 @@ public sealed class PracticePot
     {
         (this.law, this.errors, Run) = (law, errors, run);
         random = new(seed);
+        phase = 2 * Math.PI * new Random(seed + 1).NextDouble();
         start = law.LnBody(0);
         standing = double.PositiveInfinity;
     }
@@ -54,14 +56,30 @@ public sealed class PracticePot
     public void Read(TimeSpan more)
     {
         standing += more.TotalSeconds;
-        var ln = LnNow + (errors.ReadingSd * Normal());
+        var temperature = TemperatureNow();
+        var distance = (1 / temperature.Kelvin) - (1 / Run.ReferenceTemperatureInForce.Kelvin);
+        var ln = LnNow + (errors.TemperatureCoefficient * distance) + (errors.ReadingSd * Normal());
+        if (errors.SlipShare > 0 && random.NextDouble() < errors.SlipShare)
+        {
+            ln += errors.SlipSd * Normal();
+        }
+
         var reading = new Reading
         {
             Value = new InstrumentValue.Direct(Viscosity.FromLn(ln)),
-            Temperature = Run.ReferenceTemperatureInForce,
+            Temperature = temperature,
             Wait = double.IsInfinity(standing) ? null : TimeSpan.FromSeconds(standing),
         };
         Run = Run with { Entries = Run.Entries.Add(new Entry.Measured(reading)) };
+    }
+
+    /// <summary>A slow swing about the reference, a full turn in about twelve readings.</summary>
+    private Temperature TemperatureNow()
+    {
+        var reference = Run.ReferenceTemperatureInForce;
+        return errors.TemperatureSwing == 0
+            ? reference
+            : Temperature.FromCelsius(reference.Celsius + (errors.TemperatureSwing * Math.Sin(phase + (0.5 * Run.Entries.Length))));
     }
 
     private double Normal()

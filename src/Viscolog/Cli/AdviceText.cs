@@ -33,6 +33,11 @@ internal static class AdviceText
 
         Row(terminal, "Why", advice.Why);
         Row(terminal, "Limit", $"{Shown.Dose(advice.Limit.Dose)}: {advice.Limit.Why}");
+        if (advice.WhatIf is { } asked)
+        {
+            Row(terminal, "If", $"{Shown.Grams(asked.Poured)} went in instead (dose {Shown.Dose(asked.After)}): {Shown.Body(asked.Expected.Median)} ({Shown.Spread(asked.Expected)}), 9 times in 10; in band {Shown.Chance(asked.ChanceInBand)}, over {Shown.Chance(asked.ChanceOver)} ({Explanation.OneIn(asked.ChanceOver)}). {string.Join(' ', asked.Notes)}");
+        }
+
         foreach (var warning in advice.Warnings)
         {
             Row(terminal, "Note", warning);

@@ -22,6 +22,9 @@ internal sealed class AdviseCommand
     private readonly Option<double?> risk = NumberOption.Create(
         "--risk", "PCT", FormattableString.Invariant($"Greatest chance of going over, in %; default {IncrementPolicy.DefaultRisk.Percent}."), 0.01, 50);
 
+    private readonly Option<double?> whatIf = NumberOption.Create(
+        "--what-if", "GRAMS", "Also say what to expect if so many grams are poured instead.", 0.0001, 1e6);
+
     public Command Create(CommonOptions common, CallOutput terminal)
     {
         var command = new Command("advise", "Say what to do with the pot now: how much to add, what to expect, and the risk.");
@@ -29,6 +32,7 @@ internal sealed class AdviseCommand
         target.AddTo(command);
         command.Add(history);
         command.Add(risk);
+        command.Add(whatIf);
         common.AddTo(command);
         command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
         return command;
@@ -46,6 +50,11 @@ internal sealed class AdviseCommand
         if (call.Value(risk) is { } percent)
         {
             request = request with { Risk = Percentage.FromPercent(percent) };
+        }
+
+        if (call.Value(whatIf) is { } grams)
+        {
+            request = request with { WhatIf = Mass.FromGrams(grams) };
         }
 
         switch (Advisor.Advise(request))

@@ -64,7 +64,8 @@ internal sealed class FitCommand
             ShapeFits.Of(belief),
             [.. (call.Value(at) ?? []).Select(p => (Dose.FromPercent(p), belief.BodyAt(Dose.FromPercent(p), Advisor.Level)))],
             band,
-            band is null ? null : belief.DoseFor(band.Aim, Advisor.Level));
+            band is null ? null : belief.DoseFor(band.Aim, Advisor.Level),
+            TestDoses.Next(belief));
         if (call.Json)
         {
             call.Print(report.ToAnswer(named.File.Run.Name, [.. named.Warnings, .. belief.Evidence.Warnings]));

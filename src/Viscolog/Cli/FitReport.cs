@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.Cli.Json;
+using Viscolog.Core.Advising;
 using Viscolog.Core.Curves;
 using Viscolog.Core.Quantities;
 
@@ -10,7 +11,8 @@ internal sealed record FitReport(
     ImmutableArray<ShapeFit> Fits,
     ImmutableArray<(Dose Dose, Estimate Body)> At,
     ViscosityBand? Band,
-    DoseEstimate? DoseForTarget)
+    DoseEstimate? DoseForTarget,
+    TestDose? TestNext)
 {
     public FitAnswer ToAnswer(string? name, IReadOnlyList<string> warnings) => new()
     {
@@ -23,6 +25,9 @@ internal sealed record FitReport(
             Rounded.Four(a.Body.High.MilliPascalSeconds)))],
         DoseForTarget = DoseForTarget is { } dose
             ? new(Rounded.Four(dose.Median.Percent), Rounded.Four(dose.Low.Percent), dose.High is { } high ? Rounded.Four(high.Percent) : null)
+            : null,
+        TestNext = TestNext is { } next
+            ? new(Rounded.Four(next.Dose.Percent), BodyAnswer.Of(next.Expected), Math.Round(next.Gain.Percent, 1), next.Why)
             : null,
         Warnings = warnings,
     };

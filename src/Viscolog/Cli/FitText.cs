@@ -81,6 +81,11 @@ internal static class FitText
                 : $"Dose for {Shown.Body(band.Aim)}: not expected within 1.2 times the usual range");
         }
 
+        if (report.TestNext is { } next)
+        {
+            WriteWrapped(terminal, $"To learn the curve, test {Shown.Dose(next.Dose)} next (about {Shown.Body(next.Expected.Median)}). {next.Why}", "");
+        }
+
         terminal.Line();
     }
 

@@ -9,7 +9,7 @@ public sealed class JsonTests
     private static readonly string[] Always =
     [
         "schema", "run", "action", "thickener", "dose_now_pct", "share_now_pct", "now_mpas", "chance_in_band_pct", "chance_over_pct",
-        "dose_limit", "why", "warnings", "cautions",
+        "chance_over_words", "dose_limit", "why", "warnings", "cautions",
     ];
 
     [Theory]
@@ -24,6 +24,28 @@ public sealed class JsonTests
         Assert.Equal("viscolog.advice/1", root.GetProperty("schema").GetString());
         Assert.Equal(action, root.GetProperty("action").GetString());
         Assert.Equal(Always.Concat(fields).Order(StringComparer.Ordinal), root.EnumerateObject().Select(p => p.Name).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void What_if_is_answered_beside_the_advice()
+    {
+        var plain = Parse("advise", Checkout.Sample("lantern-gel-07.csv"), "--json");
+        var small = Parse("advise", Checkout.Sample("lantern-gel-07.csv"), "--json", "--what-if", "0.5").GetProperty("what_if");
+        var root = Parse("advise", Checkout.Sample("lantern-gel-07.csv"), "--json", "--what-if", "5");
+        var large = root.GetProperty("what_if");
+        Assert.Equal(plain.GetProperty("add_g").GetDouble(), root.GetProperty("add_g").GetDouble());
+        Assert.Equal(5, large.GetProperty("add_g").GetDouble());
+        Assert.True(small.GetProperty("chance_over_pct").GetDouble() < large.GetProperty("chance_over_pct").GetDouble());
+        Assert.True(small.GetProperty("expected_mpas").GetProperty("median").GetDouble() < large.GetProperty("expected_mpas").GetProperty("median").GetDouble());
+        Assert.Contains("more than", large.GetProperty("notes")[0].GetString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_if_far_beyond_the_range_is_refused()
+    {
+        var called = Called.With("advise", Checkout.Sample("lantern-gel-07.csv"), "--what-if", "500");
+        Assert.Equal(2, called.Code);
+        Assert.Contains("there is no forecast", called.Error, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -44,6 +66,7 @@ public sealed class JsonTests
         Assert.Equal([1.2, 2.5], root.GetProperty("at").EnumerateArray().Select(a => a.GetProperty("dose_pct").GetDouble()));
         Assert.Equal(1, root.GetProperty("shapes").EnumerateArray().Sum(s => s.GetProperty("weight").GetDouble()), 0.001);
         Assert.True(root.GetProperty("dose_for_target").GetProperty("low_pct").GetDouble() > 2);
+        Assert.InRange(root.GetProperty("test_next").GetProperty("dose_pct").GetDouble(), 2.0, 5.0);
         Assert.True(root.GetProperty("shapes")[0].GetProperty("parameters").GetProperty("base").GetProperty("value").GetDouble() > 0);
     }
 

@@ -153,7 +153,8 @@ public sealed class BenchStepsTests
         trial.Advise();
         var form = BenchForms.Dose(trial.State);
         Assert.Equal("", form.About);
-        Assert.Equal(["SW-1", "0.68"], form.Fields.Select(f => f.Text), StringComparer.Ordinal);
+        var add = (BenchAction.Add)trial.State.Advice!.Advice!.Action;
+        Assert.Equal(["SW-1", Viscolog.RunFiles.FileNumbers.Show(add.Poured.Grams)], form.Fields.Select(f => f.Text), StringComparer.Ordinal);
         Assert.Equal(new BenchEvent.Poured("SW-1", Mass.FromGrams(0.7)), form.Read(["SW-1", "0,7"]).Value);
         Assert.Equal((0, "the run has SW-1"), (form.Read(["TU", "1"]).Field, form.Read(["TU", "1"]).Error));
     }

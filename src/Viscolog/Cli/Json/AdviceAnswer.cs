@@ -35,6 +35,10 @@ internal sealed record AdviceAnswer
 
     public required double ChanceOverPct { get; init; }
 
+    public required string ChanceOverWords { get; init; }
+
+    public WhatIfAnswer? WhatIf { get; init; }
+
     public required LimitAnswer DoseLimit { get; init; }
 
     public required string Why { get; init; }
@@ -55,6 +59,8 @@ internal sealed record AdviceAnswer
             NowMpas = advice.Now is { } now ? BodyAnswer.Of(now) : null,
             ChanceInBandPct = Math.Round(advice.ChanceInBand.Percent, 2),
             ChanceOverPct = Math.Round(advice.ChanceOver.Percent, 2),
+            ChanceOverWords = Explanation.OneIn(advice.ChanceOver),
+            WhatIf = advice.WhatIf is { } asked ? WhatIfAnswer.Of(asked) : null,
             DoseLimit = new(Rounded.Four(advice.Limit.Dose.Percent), advice.Limit.Why),
             Why = advice.Why,
             Warnings = [.. fileWarnings, .. advice.Warnings],

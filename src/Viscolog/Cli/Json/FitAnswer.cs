@@ -13,5 +13,7 @@ internal sealed record FitAnswer
 
     public DoseForTargetAnswer? DoseForTarget { get; init; }
 
+    public TestDoseAnswer? TestNext { get; init; }
+
     public required IReadOnlyList<string> Warnings { get; init; }
 }

@@ -1,0 +1,56 @@
+using Viscolog.Core.Curves;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Core.Advising;
+
+/// <summary>Judges an addition that somebody asks about, by the same belief as the advice.</summary>
+internal static class WhatIfs
+{
+    /// <summary>Beyond so many times the usual range there is no forecast.</summary>
+    public const double Furthest = 1.5;
+
+    /// <summary>Judges it.</summary>
+    /// <param name="request">What is asked.</param>
+    /// <param name="poured">The addition.</param>
+    /// <param name="band">The band aimed at.</param>
+    /// <param name="belief">The belief.</param>
+    /// <param name="limit">The dose limit.</param>
+    public static WhatIf Of(AdviceRequest request, Mass poured, ViscosityBand band, Belief belief, DoseLimit limit)
+    {
+        var thickener = belief.Evidence.Thickener;
+        var pot = request.Run.PotNow();
+        var (now, after) = (pot.DoseOf(thickener.Name), DoseAfter(request.Run, thickener, poured));
+        var expected = belief.At(after);
+        var over = Chance(expected.ChanceAbove(band.High.Ln));
+        return new(
+            poured,
+            Dose.FromPercent(after.Percent - now.Percent),
+            after,
+            expected.ToEstimate(Advisor.Level),
+            Chance(expected.ChanceWithin(band.Low.Ln, band.High.Ln)),
+            over,
+            [.. Notes(request.Risk, over, after.Percent - now.Percent, after, belief, limit)]);
+    }
+
+    /// <summary>The dose that an addition leads to.</summary>
+    public static Dose DoseAfter(Run run, Thickener thickener, Mass poured) => run.PotNow().Add(thickener, poured).DoseOf(thickener.Name);
+
+    private static IEnumerable<string> Notes(Percentage risk, Percentage over, double increment, Dose after, Belief belief, DoseLimit limit)
+    {
+        yield return over > risk
+            ? FormattableString.Invariant($"The chance of over is {Explanation.OneIn(over)}, more than the {Explanation.OneIn(risk)} that advice keeps to.")
+            : FormattableString.Invariant($"The chance of over stays within the {Explanation.OneIn(risk)} that advice keeps to.");
+        if (after > limit.Dose)
+        {
+            yield return $"It goes beyond the dose limit: {limit.Why}.";
+        }
+
+        if (increment > (IncrementPolicy.StepCap * belief.Evidence.RangeTop) + 1e-9)
+        {
+            yield return FormattableString.Invariant($"It is more than advice pours at once ({100 * IncrementPolicy.StepCap:0} % of the usual range).");
+        }
+    }
+
+    private static Percentage Chance(double fraction) => Percentage.FromFraction(Math.Clamp(fraction, 0, 1));
+}

@@ -1,0 +1,70 @@
+using Viscolog.Core.Advising;
+using Viscolog.Core.Curves;
+using Viscolog.Core.Quantities;
+using Viscolog.Core.Tests.Support;
+using Xunit;
+
+namespace Viscolog.Core.Tests.Advising;
+
+public sealed class WhatIfTests
+{
+    [Fact]
+    public void The_advised_addition_asked_about_gives_the_advice_again()
+    {
+        var run = Bench.AlongSigmoid(9000, 0.5, 0.7);
+        var advice = Of(new(run));
+        var add = Assert.IsType<BenchAction.Add>(advice.Action);
+        var asked = Of(new(run) { WhatIf = add.Poured }).WhatIf;
+        Assert.NotNull(asked);
+        Assert.Equal(add.After.Percent, asked.After.Percent, 1e-9);
+        Assert.Equal(advice.ChanceOver.Percent, asked.ChanceOver.Percent, 1e-9);
+        Assert.Equal(advice.ChanceInBand.Percent, asked.ChanceInBand.Percent, 1e-9);
+    }
+
+    [Fact]
+    public void Without_a_question_there_is_no_answer() => Assert.Null(Of(new(Bench.AlongSigmoid(9000, 0.5))).WhatIf);
+
+    [Fact]
+    public void A_large_addition_is_told_to_break_the_rules_of_the_advice()
+    {
+        var asked = Of(new(Bench.AlongSigmoid(9000, 0.5, 0.7)) { WhatIf = Mass.FromGrams(4.5) }).WhatIf;
+        Assert.Equal(3, asked!.Notes.Length);
+    }
+
+    [Fact]
+    public void The_dose_that_teaches_most_lies_beyond_what_is_known()
+    {
+        var belief = ((BeliefOutcome.Believed)RunBeliefs.Of(Bench.AlongSigmoid(9000, 0.5, 0.7), null, [])).Belief;
+        var next = TestDoses.Next(belief);
+        Assert.NotNull(next);
+        Assert.InRange(next.Dose.Percent, 1.8, 5);
+        Assert.InRange(next.Gain.Percent, 2, 100);
+    }
+
+    /// <summary>The gain foretold for a dose is what a reading there then brings, roughly: the mean variance falls.</summary>
+    [Fact]
+    public void Reading_the_proposed_dose_makes_the_curve_surer()
+    {
+        var run = Bench.AlongSigmoid(9000, 0.5, 0.7);
+        var before = ((BeliefOutcome.Believed)RunBeliefs.Of(run, null, [])).Belief;
+        var next = TestDoses.Next(before)!;
+        var after = ((BeliefOutcome.Believed)RunBeliefs.Of(Bench.AlongSigmoid(9000, 0.5, 0.7, next.Dose.Percent - 1.2), null, [])).Belief;
+        Assert.True(Spread(after) < 0.8 * Spread(before));
+
+        static double Spread(Belief belief) => Enumerable.Range(0, 11).Sum(i =>
+        {
+            var body = belief.BodyAt(Dose.FromPercent(i / 2.0), Advisor.Level);
+            return body.High.Ln - body.Low.Ln;
+        });
+    }
+
+    [Fact]
+    public void A_pot_too_stiff_to_stir_is_not_proposed()
+    {
+        var stiff = Bench.AlongSigmoid(9000, 0.5, 0.7) with { TooStiff = Viscosity.FromMilliPascalSeconds(4000) };
+        var next = TestDoses.Next(((BeliefOutcome.Believed)RunBeliefs.Of(stiff, null, [])).Belief);
+        Assert.True(next is null || next.Expected.High.MilliPascalSeconds <= 4000);
+    }
+
+    private static Advice Of(AdviceRequest request) => Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(request)).Advice;
+}
