@@ -21,6 +21,11 @@ internal static class LogBackups
         var temporary = Path.Combine(folder, $".{Guid.NewGuid():N}.tmp");
         try
         {
+            if (!Directory.Exists(folder) && folder != log.Place.Backups && !Directory.Exists(Path.GetDirectoryName(folder)))
+            {
+                return new BackupOutcome.Failed($"there is no folder {Path.GetDirectoryName(folder)} to make backups in; make it first or name another with --to");
+            }
+
             Directory.CreateDirectory(folder);
             progress?.Report(new("copying the journal", 0, 0));
             Copy(log.Place.Journal, temporary);
@@ -36,7 +41,10 @@ internal static class LogBackups
         }
         finally
         {
-            File.Delete(temporary);
+            if (File.Exists(temporary))
+            {
+                File.Delete(temporary);
+            }
         }
     }
 
@@ -51,6 +59,11 @@ internal static class LogBackups
             }
 
             var scan = LogOpening.Scan(backup, 0, progress);
+            if (scan.IsTorn)
+            {
+                return new BackupOutcome.Failed($"{backup} is cut off in the middle; take another backup");
+            }
+
             if (File.Exists(place.Folder) || !Directory.Exists(Path.GetDirectoryName(place.Folder)))
             {
                 return new BackupOutcome.Failed($"{place.Folder} can't hold a log; name a folder with --log");
@@ -115,15 +128,10 @@ internal static class LogBackups
 
     private static BackupOutcome.Restored PutBack(LogPlace place, JournalScan scan, DateTimeOffset now, IProgress<LogProgress>? progress)
     {
+        // The old journal is copied aside and then replaced in one move, so that there is a whole one at every moment.
         var aside = SetAside(place, now);
-        File.Move(Arriving(place), place.Journal);
+        File.Move(Arriving(place), place.Journal, overwrite: true);
         Disk.FlushFolder(place.Folder);
-        if (scan.IsTorn)
-        {
-            using var stream = new FileStream(place.Journal, FileMode.Open, FileAccess.Write);
-            stream.SetLength(scan.Length);
-        }
-
         CopyBuilder.Build(place, scan, progress);
         return new(scan.Lines, aside);
     }
@@ -145,7 +153,15 @@ internal static class LogBackups
         Directory.CreateDirectory(folder);
         foreach (var path in present)
         {
-            Directory.Move(path, Path.Combine(folder, Path.GetFileName(path)));
+            var target = Path.Combine(folder, Path.GetFileName(path));
+            if (path == place.Journal && File.Exists(path))
+            {
+                Copy(path, target);
+            }
+            else
+            {
+                Directory.Move(path, target);
+            }
         }
 
         Disk.FlushFolder(folder);

@@ -161,7 +161,8 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
     private void Begin()
     {
         var begun = new LogRecord.Begun(JournalVersion, Guid.CreateVersion7(clock.GetUtcNow())) { At = Stamp(clock) };
-        WholeFile.Write(place.Journal, JournalWriter.FirstLine(begun), replace: false);
+        // The lock keeps others away, so the name need not be claimed by an empty file, which a kill could leave behind.
+        WholeFile.Write(place.Journal, JournalWriter.FirstLine(begun), replace: true);
     }
 
     /// <summary>The time as records carry it.</summary>
