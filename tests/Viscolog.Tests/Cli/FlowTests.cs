@@ -127,6 +127,15 @@ public sealed class FlowTests : IDisposable
         Assert.Single(answers);
     }
 
+    [Fact]
+    public void The_example_and_every_column_and_key_stand_in_the_description()
+    {
+        var doc = File.ReadAllText(Path.Combine(Checkout.Root, "docs", "file-formats.md"));
+        var section = doc[doc.IndexOf("## Flow file", StringComparison.Ordinal)..doc.IndexOf("## Answers in JSON", StringComparison.Ordinal)];
+        Assert.Equal((0, ""), (Called.With("flow", Write(section.Split("```")[1].TrimStart())).Code, Called.With("flow", Write(section.Split("```")[1].TrimStart())).Error));
+        Assert.All(FlowFiles.FlowColumns.All.Keys.Concat(FlowFiles.FlowHeader.Keys), name => Assert.Contains($"`{name}`", section, StringComparison.Ordinal));
+    }
+
     private string Write(string text)
     {
         var path = Path.Combine(folder, "flow.csv");
