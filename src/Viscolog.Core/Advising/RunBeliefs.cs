@@ -19,7 +19,7 @@ public static class RunBeliefs
             return new BeliefOutcome.Refused("the run names no thickener; add '# thickener: NAME' to it");
         }
 
-        return Evidence.Of(run, thickener) switch
+        return Evidence.Of(LearnedRepeatability.Into(run, history), thickener) switch
         {
             EvidenceOutcome.Usable usable => new BeliefOutcome.Believed(Belief.Heeding(usable.Evidence, History.For(run, thickener, history), band)),
             EvidenceOutcome.Unusable unusable => new BeliefOutcome.Refused(unusable.Reason),

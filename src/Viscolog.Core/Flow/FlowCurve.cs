@@ -12,9 +12,6 @@ public sealed class FlowCurve
     /// <summary>Level of the intervals.</summary>
     public static readonly Percentage Level = Percentage.FromPercent(90);
 
-    /// <summary>Fall of stress below an earlier, slower one from which on it is no scatter.</summary>
-    private const double Falling = 0.05;
-
     /// <summary>Points of the way down that a fit needs before it is taken for the curve.</summary>
     private const int EnoughDown = 5;
 
@@ -111,10 +108,10 @@ public sealed class FlowCurve
 
     private IEnumerable<string> FindWarnings()
     {
-        if (Falls(Fitted) is { } rate)
+        if (FallingStress.From(Fitted) is { } rate)
         {
             yield return FormattableString.Invariant(
-                $"the stress falls as the rate grows (from {rate:0.###} 1/s on): no liquid flows steadily like that; look for slip at the wall, a sample thrown out or broken, or a reading taken before it was steady. The laws below describe the figures, not the material");
+                $"the stress falls as the rate grows (from about {rate:0.###} 1/s on): no liquid flows steadily like that; look for slip at the wall, a sample thrown out or broken, or a reading taken before it was steady. The laws below describe the figures, not the material");
         }
 
         if (Loop is { } loop)
@@ -133,22 +130,5 @@ public sealed class FlowCurve
         {
             yield return "too few points to weigh the laws against each other: read at 6 rates or more";
         }
-    }
-
-    /// <summary>The slower rate from which on the stress has fallen; null where it never does.</summary>
-    private static double? Falls(ImmutableArray<FlowPoint> points)
-    {
-        FlowPoint? highest = null;
-        foreach (var point in points.OrderBy(p => p.Rate))
-        {
-            if (highest is not null && point.Rate > highest.Rate && point.Stress.Pascals < highest.Stress.Pascals * (1 - Falling))
-            {
-                return highest.Rate.PerSecond;
-            }
-
-            highest = highest is null || point.Stress > highest.Stress ? point : highest;
-        }
-
-        return null;
     }
 }

@@ -15,6 +15,13 @@ public static class FlowFits
     /// <summary>The least relative scatter that is believed; exact numbers would make ln RSS run away.</summary>
     private const double LeastScatter = 1e-9;
 
+    /// <summary>Evaluations of a law at one point, over all starts, before a fit is given up: a law that the data do not show would search on for long.</summary>
+    private const int MostWork = 600_000;
+
+    private const int FewestEvaluations = 400;
+
+    private const int MostEvaluations = 20_000;
+
     /// <summary>Fits.</summary>
     /// <param name="points">The points; at least 1.</param>
     /// <param name="weights">How much each counts.</param>
@@ -60,7 +67,11 @@ public static class FlowFits
     private static FitOutcome Solve(FlowModel model, ImmutableArray<FlowPoint> points, FlowWeights weights)
     {
         var problem = new FlowProblem(model, points, weights);
-        return LeastSquares.Fit(problem, problem.Start(), new FitOptions { StartWidths = [.. model.Quantities.Select(_ => 1.0)] });
+        return LeastSquares.Fit(problem, problem.Start(), new FitOptions
+        {
+            StartWidths = [.. model.Quantities.Select(_ => 1.0)],
+            MaximumEvaluations = Math.Clamp(MostWork / points.Length, FewestEvaluations, MostEvaluations),
+        });
     }
 
     private static FlowFit Failed(FlowModel model, string why) => new(model, [], null, null, why);

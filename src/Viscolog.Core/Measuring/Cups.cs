@@ -70,11 +70,16 @@ public static class Cups
     {
         var (least, most) = (cup.Least.TotalSeconds, cup.Most.TotalSeconds);
         var read = FormattableString.Invariant($"{time.TotalSeconds:0.#} s is outside the {least:0} to {most:0} s within which {cup.Name} tells a viscosity");
-        var next = cup.At(time) is { } about ? Fitting(about, cup.Series) : null;
-        next ??= time < cup.Least ? All.Where(c => c.Series == cup.Series).MinBy(c => c.At(c.Most)) : null;
-        return next is null || next == cup
-            ? $"{read}; use {(time < cup.Least ? "a cup with a finer orifice" : "a cup with a wider orifice, or a rotational viscometer")}"
-            : $"{read}; {next.Name} ({next.Id}) fits{(cup.At(time) is { } v && next.Allows(next.TimeFor(v)) ? FormattableString.Invariant($": about {next.TimeFor(v).TotalSeconds:0} s") : "")}";
+        if (cup.At(time) is { } about && Fitting(about, cup.Series) is { } next)
+        {
+            return FormattableString.Invariant($"{read}; {next.Name} ({next.Id}) fits: about {next.TimeFor(about).TotalSeconds:0} s");
+        }
+
+        // The equation tells nothing so far out; all that is known is the direction.
+        var finest = All.Where(c => c.Series == cup.Series).MinBy(c => c.At(c.Most)!.Value)!;
+        return time > cup.Most
+            ? $"{read}; use a cup with a wider orifice, or a rotational viscometer"
+            : finest == cup ? $"{read}; use a cup with a finer orifice" : $"{read}; try one with a finer orifice, down to {finest.Name} ({finest.Id})";
     }
 
     private static string? Better(CupEquation cup, TimeSpan time, KinematicViscosity kinematic)

@@ -10,7 +10,7 @@ internal sealed class ConvertCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- convert --method iso-2431-4 60 --density 1.1";
 
-    private readonly Argument<string?> value = new("VALUE") { Description = "What was read, in the method's own unit (s, KU, %, mm), or the value to take to another unit.", Arity = ArgumentArity.ZeroOrOne };
+    private readonly Argument<string?> value = new("VALUE") { Description = "What was read, in the method's own unit (s, KU, %, mm), or the value to take to another unit.", Arity = ArgumentArity.ZeroOrOne, DefaultValueFactory = _ => null };
     private readonly Option<string?> method = new("--method") { HelpName = "ID", Description = "How it was read." };
     private readonly Option<double?> density = NumberOption.Create("--density", "G_ML", "The liquid's density, in g/mL.", 0.001, 1000);
     private readonly Option<double?> factor = NumberOption.Create("--factor", "N", "rotational: mPa·s for each % of torque.", 1e-6, 1e12);

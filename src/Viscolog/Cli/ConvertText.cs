@@ -34,9 +34,12 @@ internal static class ConvertText
         });
         if (at is not null)
         {
-            var brought = reading.Dynamic is { } dynamic
-                ? Shown.Body(Viscosity.FromMilliPascalSeconds(dynamic.MilliPascalSeconds * at.Factor))
-                : $"{Shown.Number(reading.Kinematic!.Value.SquareMillimetersPerSecond * at.Factor)} mm²/s";
+            var brought = reading switch
+            {
+                { Dynamic: { } dynamic } => Shown.Body(Viscosity.FromMilliPascalSeconds(dynamic.MilliPascalSeconds * at.Factor)),
+                { YieldStress: { } stress } => $"{Shown.Number(stress.Pascals * at.Factor)} Pa",
+                _ => $"{Shown.Number(reading.Kinematic!.Value.SquareMillimetersPerSecond * at.Factor)} mm²/s",
+            };
             Item(terminal, "At reference", FormattableString.Invariant($"{brought} at {at.At.Celsius:0.#} °C, uncertain by {at.Uncertainty.Percent:0.0} %"));
         }
 

@@ -33,6 +33,7 @@ internal sealed class PlotCommand
     private ExitCode Run(Invocation call)
     {
         var pictures = ImmutableArray.CreateBuilder<RunPicture>();
+        Core.Pots.Run? first = null;
         foreach (var path in call.Value(runs))
         {
             if (RunSource.Read(path, null, call, out var code) is not { File: var file } named)
@@ -41,6 +42,12 @@ internal sealed class PlotCommand
             }
 
             call.Warn(named.Warnings);
+            first ??= file.Run;
+            if (!Core.Pots.ShearConditions.Agree(first, file.Run))
+            {
+                call.Warn([$"{path}: read by another method or speed than the first run; its curve stands beside the others but can't be compared with them"]);
+            }
+
             var band = target.Band(file, call);
             var advised = band is null ? null : Advisor.Advise(new(file.Run) { Band = band, History = named.Earlier }) as AdviceOutcome.Advised;
             switch (advised is null ? RunBeliefs.Of(file.Run, band, named.Earlier) : new BeliefOutcome.Believed(advised.Belief))

@@ -8,11 +8,6 @@ internal sealed record ReferenceValue(Temperature At, double Factor, Percentage 
 {
     public static ReferenceValue Of(ConvertedReading reading, Temperature at, Temperature reference, TemperatureCoefficient coefficient)
     {
-        if (reading.YieldStress is not null)
-        {
-            return new(reference, 1, default, "a yield stress is not brought to another temperature; measure it at the reference temperature");
-        }
-
         if (Math.Abs(at.Celsius - reference.Celsius) > TemperatureCorrection.GreatestDistance)
         {
             return new(reference, 1, default, FormattableString.Invariant(

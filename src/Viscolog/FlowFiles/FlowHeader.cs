@@ -29,6 +29,9 @@ internal sealed class FlowHeader(ValueReader values)
 
     private readonly Dictionary<string, double> numbers = new(StringComparer.OrdinalIgnoreCase);
 
+    /// <summary>Every key that is known.</summary>
+    public static IEnumerable<string> Keys => Texts.Concat(Numbers.Keys);
+
     public string? Name => lines.GetValueOrDefault("name")?.Value is { Length: > 0 } name ? name : null;
 
     private Findings Findings => values.Findings;

@@ -15,6 +15,9 @@ internal static class Columns
     /// <summary>Grams of thickener as supplied for 100 g of base in the pot; written as grams.</summary>
     public static readonly Column AddedPercent = new("added_pct", NumberRange.Dose, _ => null);
 
+    /// <summary>Milliliters of thickener as supplied; written as grams.</summary>
+    public static readonly Column AddedMilliliters = new("added_ml", new("mL", 0, 1e9), _ => null);
+
     /// <summary>Stirring after the addition.</summary>
     public static readonly Column Stir = new("stir_s", NumberRange.Seconds, r => Show(r.Reading?.Stir));
 
@@ -29,6 +32,9 @@ internal static class Columns
 
     /// <summary>Viscosity in Pa·s; written in mPa·s.</summary>
     public static readonly Column PascalSeconds = new("viscosity_pas", NumberRange.PascalSeconds, _ => null);
+
+    /// <summary>Viscosity in P; written in mPa·s.</summary>
+    public static readonly Column Poise = new("viscosity_p", NumberRange.Viscosity with { Unit = "P", Shift = 2 }, _ => null);
 
     /// <summary>Seconds that a cup took to run out.</summary>
     public static readonly Column CupSeconds = new("cup_s", NumberRange.Seconds with { Least = 0.001 }, r => Show((r.Reading?.Value as InstrumentValue.CupTime)?.Time));
@@ -47,6 +53,9 @@ internal static class Columns
 
     /// <summary>Temperature of the pot.</summary>
     public static readonly Column Temperature = new("temp_c", NumberRange.Temperature, r => Show(r.Reading?.Temperature?.Celsius));
+
+    /// <summary>Temperature of the pot in °F; written in °C.</summary>
+    public static readonly Column Fahrenheit = new("temp_f", new("°F", -459.67, 2e4), _ => null);
 
     /// <summary>pH of the pot.</summary>
     public static readonly Column Ph = new("ph", new("pH units", 0, 14), r => Show(r.Reading?.Acidity?.Ph));
@@ -81,8 +90,8 @@ internal static class Columns
     /// <summary>Every column, in the order in which they are written.</summary>
     public static IReadOnlyList<Column> All { get; } =
     [
-        Time, Taken, LetDown, Water, Thickener, AddedGrams, AddedPercent, Stir, Wait, MilliPascalSeconds, Centipoise, PascalSeconds, CupSeconds,
-        KrebsUnits, TorquePercent, Speed, Plain, Temperature, Ph, StringLength, Note, Void, Replaces,
+        Time, Taken, LetDown, Water, Thickener, AddedGrams, AddedPercent, AddedMilliliters, Stir, Wait, MilliPascalSeconds, Centipoise, PascalSeconds, Poise, CupSeconds,
+        KrebsUnits, TorquePercent, Speed, Plain, Temperature, Fahrenheit, Ph, StringLength, Note, Void, Replaces,
     ];
 
     /// <summary>The columns by name; capitals make no difference.</summary>

@@ -15,11 +15,25 @@ internal static class ReadingCells
             Value = Value(cells, method),
             Stir = Span(cells.Number(Columns.Stir)),
             Wait = Span(cells.Number(Columns.Wait)),
-            Temperature = cells.Number(Columns.Temperature) is { } t ? Temperature.FromCelsius(t) : null,
+            Temperature = Heat(cells),
             Acidity = cells.Number(Columns.Ph) is { } ph ? Acidity.FromPh(ph) : null,
             StringLength = cells.Number(Columns.StringLength) is { } mm ? Length.FromMillimeters(mm) : null,
         };
         return reading is { Value: null, Temperature: null, Acidity: null, StringLength: null } ? null : reading;
+    }
+
+    private static Temperature? Heat(RowCells cells)
+    {
+        if (cells.Has(Columns.Temperature) && cells.Has(Columns.Fahrenheit))
+        {
+            cells.Findings.Refuse(cells.At(Columns.Fahrenheit), "one temperature a row: temp_c holds one already");
+            return null;
+        }
+
+        // Exact arithmetic, so that 73.4 °F is 23 °C; the last digits of absolute zero may fall below it.
+        return cells.Number(Columns.Fahrenheit) is { } f
+            ? Temperature.FromCelsius(Math.Max(Columns.Temperature.Range!.Least, (double)Unit.Find("degF")!.ToKept((decimal)f)))
+            : cells.Number(Columns.Temperature) is { } t ? Temperature.FromCelsius(t) : null;
     }
 
     private static TimeSpan? Span(double? seconds) => seconds is { } s ? FileNumbers.Span(s) : null;

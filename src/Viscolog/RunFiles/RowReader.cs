@@ -9,6 +9,8 @@ internal sealed class RowReader(Run run)
     // A pot that holds less can be weighed by nobody; the bound keeps the balance finite.
     private const double LeastLeft = 0.001;
 
+    private static readonly Column[] Amounts = [Columns.AddedGrams, Columns.AddedPercent, Columns.AddedMilliliters];
+
     private bool _voidBefore;
     private readonly StandingTime _standing = new();
     private Pot _pot = Pot.With(run.BaseMass);
@@ -77,21 +79,37 @@ internal sealed class RowReader(Run run)
 
     private Entry.Dosed? Dosed(RowCells cells, RowContent content)
     {
-        if (cells.Has(Columns.AddedGrams) && cells.Has(Columns.AddedPercent))
+        Column[] filled = [.. Amounts.Where(cells.Has)];
+        if (filled.Length > 1)
         {
-            cells.Findings.Refuse(cells.At(Columns.AddedPercent), "one amount: added_g holds one already");
+            cells.Findings.Refuse(cells.At(filled[1]), $"one amount: {filled[0].Name} holds one already");
             return null;
         }
 
-        var column = cells.Has(Columns.AddedPercent) ? Columns.AddedPercent : Columns.AddedGrams;
+        var column = filled is [var only] ? only : Columns.AddedGrams;
         var amount = cells.Number(column) ?? 0;
         if (Thickener(cells, column, amount) is not { } thickener || amount == 0)
         {
             return null;
         }
 
-        var grams = column == Columns.AddedGrams ? amount : Poured(thickener, amount, BaseThen(content));
+        var grams = column == Columns.AddedPercent ? Poured(thickener, amount, BaseThen(content))
+            : column == Columns.AddedMilliliters ? Weight(cells, thickener, amount) : amount;
         return grams == 0 ? null : new(thickener.Name, Mass.FromGrams(grams));
+    }
+
+    // What is cut with water has another density than the thickener.
+    private static double Weight(RowCells cells, Thickener thickener, double milliliters)
+    {
+        if (thickener is { Density: { } density, Dilution.WaterParts: 0 })
+        {
+            return (double)((decimal)milliliters * (decimal)density.GramsPerMilliliter);
+        }
+
+        cells.Findings.Refuse(cells.At(Columns.AddedMilliliters), thickener.Density is null
+            ? $"density_g_ml in the header line of '{thickener.Name}': milliliters need it; or grams in added_g"
+            : $"grams in added_g: '{thickener.Name}' is cut with water, and its density is that of the thickener as supplied");
+        return 0;
     }
 
     private Thickener? Thickener(RowCells cells, Column column, double amount)

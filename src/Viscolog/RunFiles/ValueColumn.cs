@@ -16,6 +16,7 @@ internal sealed record ValueColumn(Column Column, Func<double, double, Instrumen
         new(Columns.MilliPascalSeconds, Direct, MethodKind.Direct, MethodKind.Rotational),
         new(Columns.Centipoise, Direct, MethodKind.Direct, MethodKind.Rotational),
         new(Columns.PascalSeconds, Direct, MethodKind.Direct, MethodKind.Rotational),
+        new(Columns.Poise, Direct, MethodKind.Direct, MethodKind.Rotational),
         new(Columns.CupSeconds, (s, _) => new InstrumentValue.CupTime(FileNumbers.Span(s)), MethodKind.EffluxCup, MethodKind.DipCup),
         new(Columns.KrebsUnits, (ku, _) => new InstrumentValue.Krebs(ku), MethodKind.Krebs),
         new(Columns.TorquePercent, (torque, rpm) => new InstrumentValue.Torque(Percentage.FromPercent(torque), rpm), MethodKind.Rotational),

@@ -124,6 +124,35 @@ public sealed class FlowCurveTests
         Assert.Equal("herschel-bulkley", picture.Best!.Model.Name);
     }
 
+    [Fact]
+    public void Scatter_on_a_flat_stretch_is_no_falling_stress()
+        => Gen.Int[0, 1000].Sample(
+            seed =>
+            {
+                var random = new Random(seed);
+                ImmutableArray<FlowPoint> points = [.. Enumerable.Range(0, 40).Select(i => Math.Pow(10, -2 + (i / 10.0)))
+                    .Select(r => new FlowPoint(ShearRate.FromPerSecond(r), Stress.FromPascals((20 + (0.5 * r)) * (1 + (0.08 * (random.NextDouble() - 0.5))))))];
+                Assert.Null(FallingStress.From(points));
+            },
+            iter: 200);
+
+    [Fact]
+    public void A_stress_that_rises_and_then_falls_is_found()
+        => Assert.Equal(10, FallingStress.From(Points([1, 2, 5, 10, 20, 50, 100], r => r <= 10 ? 20 * Math.Pow(r, 0.3) : 40 * Math.Pow(10 / r, 0.4)))!.Value, 1e-9);
+
+    [Fact]
+    public void Any_points_get_an_answer()
+        => Gen.Select(Gen.Double[-6, 6].Array[3, 9], Gen.Double[-6, 6].Array[9], Gen.Bool).Sample(
+            (rates, stresses, relative) =>
+            {
+                ImmutableArray<FlowPoint> points = [.. rates.Select((r, i) => new FlowPoint(ShearRate.FromPerSecond(Math.Pow(10, r)), Stress.FromPascals(Math.Pow(10, stresses[i]))))];
+                var curve = FlowCurve.Of(points, relative ? FlowWeights.Relative : FlowWeights.None);
+                Assert.Equal(7, curve.Fits.Length);
+                Assert.True(curve.Fits.Sum(f => f.Weight) is 0 or (> 0.999 and < 1.001));
+                Assert.All(FlowPicture.Of(null, curve).Curve, c => Assert.True(c.Value.Low <= c.Value.Median && c.Value.Median <= c.Value.High));
+            },
+            iter: 40);
+
     private static FlowFit Fit(string law, Func<double, double> stress) => Curve(stress).Fits.Single(f => f.Model.Name == law);
 
     private static FlowCurve Curve(Func<double, double> stress)

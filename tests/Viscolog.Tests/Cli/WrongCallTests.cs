@@ -90,6 +90,8 @@ public sealed class WrongCallTests : IDisposable
     [InlineData("advise", "--help")]
     [InlineData("fit", "--help")]
     [InlineData("plot", "--help")]
+    [InlineData("convert", "--help")]
+    [InlineData("flow", "--help")]
     public void Help_ends_with_an_example_that_works(params string[] args)
     {
         var called = Called.With(args);

@@ -136,11 +136,39 @@ public class ReadTests
     [InlineData("", "viscosity_pas", "0.0011", 1.1)]
     [InlineData("", "viscosity_pas", "1.42", 1420)]
     [InlineData("", "viscosity_pas", "+1.42E+0", 1420)]
+    [InlineData("", "viscosity_p", "14.2", 1420)]
     [InlineData("# method: rotational\n", "viscosity_mpas", "1420", 1420)]
     public void A_viscosity_is_read_in_the_unit_of_its_column(string method, string column, string text, double expected)
     {
         var value = Assert.IsType<InstrumentValue.Direct>(Value($"{method}{column}\n{text}\n"));
         Assert.Equal(expected, value.Viscosity.MilliPascalSeconds);
+    }
+
+    [Theory]
+    [InlineData("temp_f\n73.4\n", 23)]
+    [InlineData("temp_f\n-459.67\n", -273.15)]
+    [InlineData("temp_c\n23\n", 23)]
+    public void A_temperature_is_read_in_either_unit(string table, double celsius)
+        => Assert.Equal(celsius, Assert.IsType<Entry.Measured>(Assert.Single(FileText.Read(Head + table).Run.Entries)).Reading.Temperature!.Value.Celsius);
+
+    [Fact]
+    public void Milliliters_are_weighed_by_the_thickeners_density()
+    {
+        const string head = "# base_g: 120\n# thickener: TM; density_g_ml=1.06\n";
+        Assert.Equal(new Entry.Dosed("TM", Mass.FromGrams(1.325)), Assert.Single(FileText.Read(head + "added_ml\n1.25\n").Run.Entries));
+        Assert.Contains("density_g_ml", FileText.Refusal("# base_g: 120\n# thickener: TM\nadded_ml\n1.25\n"), StringComparison.Ordinal);
+        Assert.Contains("cut with water", FileText.Refusal("# base_g: 120\n# thickener: TM; density_g_ml=1.06; dilution=1:1\nadded_ml\n1.25\n"), StringComparison.Ordinal);
+        Assert.Contains("one amount", FileText.Refusal(head + "added_g,added_ml\n1,1.25\n"), StringComparison.Ordinal);
+        Assert.Contains("one temperature", FileText.Refusal(head + "temp_c,temp_f\n23,73.4\n"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_a_method_needs_besides_its_readings_is_read_and_written_again()
+    {
+        const string head = "# base_g: 120\n# base_density_g_ml: 1.08\n# method: falling-ball\n# ball_diameter_mm: 3\n# ball_density_g_ml: 7.8\n# fall_mm: 100\n# jar_diameter_mm: 60\n# temp_coefficient_k: 4200\n";
+        var setup = FileText.Read(head + "reading\n42\n").Run.Setup;
+        Assert.Equal((3, 7.8, 100, 60, 4200), (setup.BallDiameter!.Value.Millimeters, setup.BallDensity!.Value.GramsPerMilliliter, setup.Fall!.Value.Millimeters, setup.JarDiameter!.Value.Millimeters, setup.TemperatureCoefficient!.Kelvin));
+        Assert.Contains("at most", FileText.Refusal(head.Replace("4200", "42000", StringComparison.Ordinal) + "reading\n42\n"), StringComparison.Ordinal);
     }
 
     [Fact]

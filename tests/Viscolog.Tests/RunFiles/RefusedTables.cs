@@ -28,12 +28,12 @@ internal static class RefusedTables
         {
             "column in another unit",
             Header + "thickener,added_kg,note\n",
-            "pot.csv, line 3, column added_kg: read 'added_kg', expected added_g or added_pct: give it in that unit"
+            "pot.csv, line 3, column added_kg: read 'added_kg', expected added_g or added_ml or added_pct: give it in that unit"
         },
         {
             "viscosity in a unit of kinematics",
             Header + "thickener,added_g,viscosity_cst\n",
-            "pot.csv, line 3, column viscosity_cst: read 'viscosity_cst', expected viscosity_cp or viscosity_mpas or viscosity_pas: give it in that unit"
+            "pot.csv, line 3, column viscosity_cst: read 'viscosity_cst', expected viscosity_cp or viscosity_mpas or viscosity_p or viscosity_pas: give it in that unit"
         },
         {
             "a row that stands for one that counts",
@@ -203,7 +203,7 @@ internal static class RefusedTables
         {
             "value of another method",
             Header + "cup_s,wait_s\n60,60\n",
-            "pot.csv, line 4, column cup_s: read '60', expected an empty cell: the method direct reads viscosity_mpas or viscosity_cp or viscosity_pas"
+            "pot.csv, line 4, column cup_s: read '60', expected an empty cell: the method direct reads viscosity_mpas or viscosity_cp or viscosity_pas or viscosity_p"
         },
         {
             "viscosity beside a cup",

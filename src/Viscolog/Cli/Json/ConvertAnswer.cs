@@ -53,6 +53,7 @@ internal sealed record ConvertAnswer
             at.At.Celsius,
             Four(reading.Kinematic?.SquareMillimetersPerSecond * at.Factor),
             Four(reading.Dynamic?.MilliPascalSeconds * at.Factor),
+            Four(reading.YieldStress?.Pascals * at.Factor),
             Rounded.Four(at.Uncertainty.Percent)),
         Shear = reading.Shear,
         ShearRate = Four(reading.Rate?.PerSecond),

@@ -1,0 +1,70 @@
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Core.Measuring;
+
+/// <summary>How far a method reads off, as certified oils show it.</summary>
+/// <param name="Condition">Method and speed.</param>
+/// <param name="LnBias">Mean of ln(read/certified) over the last day's readings: 0.05 is 5 % too high.</param>
+/// <param name="Uncertainty">Its standard uncertainty, relative: repeatability over √n with certificate and temperature.</param>
+/// <param name="Readings">Readings of that day.</param>
+/// <param name="LastChecked">That day.</param>
+/// <param name="Change">How far the bias moved since the check before, in ln; null where there was none.</param>
+public sealed record MethodDrift(ShearCondition Condition, double LnBias, Percentage Uncertainty, int Readings, DateOnly LastChecked, double? Change)
+{
+    /// <summary>Days after which a check is old (common practice: a month).</summary>
+    public const int DaysGood = 31;
+
+    /// <summary>Standard uncertainties from which on a bias is told from 0 (about 95 %).</summary>
+    private const double Told = 2;
+
+    /// <summary>Whether the bias is told from 0.</summary>
+    public bool IsBiased => Math.Abs(LnBias) > Told * Uncertainty.Fraction;
+
+    /// <summary>Takes the bias out of a reading's ln; a bias that is not told from 0 is left in.</summary>
+    /// <param name="viscosity">As read.</param>
+    public Viscosity Corrected(Viscosity viscosity) => IsBiased ? Viscosity.FromLn(viscosity.Ln - LnBias) : viscosity;
+
+    /// <summary>The relative standard uncertainty that a verdict by this method has to carry for the instrument: that of the bias, and the bias itself where it is left in.</summary>
+    public Percentage ForVerdicts => IsBiased
+        ? Uncertainty
+        : Percentage.FromFraction(Math.Sqrt((Uncertainty.Fraction * Uncertainty.Fraction) + (LnBias * LnBias)));
+
+    /// <summary>Whether the check is too old to rely on.</summary>
+    /// <param name="today">The day it is asked.</param>
+    public bool IsOld(DateOnly today) => today.DayNumber - LastChecked.DayNumber > DaysGood;
+
+    /// <summary>Sums up the readings of oils by one method; null where there are none.</summary>
+    /// <param name="readings">In any order.</param>
+    /// <param name="condition">Method and speed; readings under another are left aside.</param>
+    /// <param name="repeatability">Of the method, relative.</param>
+    public static MethodDrift? Of(IEnumerable<OilReading> readings, ShearCondition condition, Percentage repeatability)
+    {
+        var days = readings.Where(r => r.Condition == condition).GroupBy(r => r.On).OrderByDescending(g => g.Key).Take(2).Select(g => g.ToArray()).ToArray();
+        if (days.Length == 0)
+        {
+            return null;
+        }
+
+        var (bias, sd) = Mean(days[0], repeatability);
+        double? change = days.Length > 1 ? bias - Mean(days[1], repeatability).Bias : null;
+        return new(condition, bias, Percentage.FromFraction(sd), days[0].Length, days[0][0].On, change);
+    }
+
+    /// <summary>In words, with what to do.</summary>
+    /// <param name="today">The day it is asked.</param>
+    public string Words(DateOnly today)
+    {
+        var days = today.DayNumber - LastChecked.DayNumber;
+        var read = FormattableString.Invariant($"{Condition.Words}: reads {Math.Abs(100 * double.ExpM1(LnBias)):0.0} % too {(LnBias < 0 ? "low" : "high")}, give or take {2 * Uncertainty.Percent:0.0} %, checked {days} days ago with {Readings} readings");
+        var next = IsOld(today) ? "; check it again before relying on it" : IsBiased ? "; clean it and check again, and have it adjusted if that stays" : "";
+        return read + next;
+    }
+
+    /// <summary>Certificate and temperature are the same for all readings of a day, so only the repeatability shrinks with their number.</summary>
+    private static (double Bias, double Sd) Mean(OilReading[] day, Percentage repeatability)
+    {
+        var shared = day.Average(r => r.Deviation.Sd);
+        var own = repeatability.Fraction / Math.Sqrt(day.Length);
+        return (day.Average(r => r.Deviation.Ln), Math.Sqrt((shared * shared) + (own * own)));
+    }
+}

@@ -1,0 +1,58 @@
+using Viscolog.Core.Measuring;
+using Viscolog.Core.Quantities;
+using Xunit;
+
+namespace Viscolog.Core.Tests.Measuring;
+
+/// <summary>Checks of a method with a certified oil.</summary>
+public sealed class MethodDriftTests
+{
+    private static readonly ShearCondition Krebs = new(Method.Find("krebs")!, null);
+    private static readonly DateOnly Day = new(2026, 3, 2);
+    private static readonly CertifiedOil Oil = new("oil 1000", Viscosity.FromMilliPascalSeconds(1000), Temperature.FromCelsius(25), Percentage.FromPercent(0.3));
+
+    [Fact]
+    public void A_bias_is_told_from_scatter_once_enough_readings_agree()
+    {
+        var one = Of(Read(1040, Day))!;
+        var four = Of([.. Enumerable.Repeat(Read(1040, Day), 4)])!;
+        Assert.False(one.IsBiased);
+        Assert.True(four.IsBiased);
+        Assert.Equal(Math.Log(1.04), four.LnBias, 1e-12);
+        Assert.Equal(1000, four.Corrected(Viscosity.FromMilliPascalSeconds(1040)).MilliPascalSeconds, 1e-9);
+        Assert.Equal(1040, one.Corrected(Viscosity.FromMilliPascalSeconds(1040)).MilliPascalSeconds);
+        Assert.True(one.ForVerdicts > one.Uncertainty);
+        Assert.True(four.Uncertainty < one.Uncertainty);
+    }
+
+    [Fact]
+    public void The_last_day_counts_and_the_change_since_the_day_before_is_told()
+    {
+        var drift = Of(Read(1000, Day), Read(1050, Day.AddDays(30)), Read(1050, Day.AddDays(30)))!;
+        Assert.Equal(Math.Log(1.05), drift.LnBias, 1e-12);
+        Assert.Equal(Math.Log(1.05), drift.Change!.Value, 1e-12);
+        Assert.Equal(Day.AddDays(30), drift.LastChecked);
+        Assert.False(drift.IsOld(Day.AddDays(40)));
+        Assert.True(drift.IsOld(Day.AddDays(90)));
+        Assert.Contains("check it again", drift.Words(Day.AddDays(90)), StringComparison.Ordinal);
+        Assert.Contains("5.0 % too high", drift.Words(Day.AddDays(31)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_oil_away_from_its_temperature_is_corrected_and_less_sure()
+    {
+        var oil = Oil with { TemperatureCoefficient = TemperatureCoefficient.Stated(5000) };
+        var read = 1000 * Math.Exp(5000 * ((1 / 296.15) - (1 / 298.15)));
+        var drift = Of(new OilReading(Krebs, oil, Viscosity.FromMilliPascalSeconds(read), Temperature.FromCelsius(23), Day))!;
+        Assert.Equal(0, drift.LnBias, 1e-12);
+        Assert.True(drift.Uncertainty > Of(Read(1000, Day))!.Uncertainty);
+    }
+
+    [Fact]
+    public void Oils_read_by_another_method_say_nothing()
+        => Assert.Null(MethodDrift.Of([Read(1000, Day)], new(Method.Find("rotational")!, 20), Percentage.FromPercent(3)));
+
+    private static MethodDrift? Of(params OilReading[] readings) => MethodDrift.Of(readings, Krebs, Percentage.FromPercent(3));
+
+    private static OilReading Read(double viscosity, DateOnly on) => new(Krebs, Oil, Viscosity.FromMilliPascalSeconds(viscosity), Temperature.FromCelsius(25), on);
+}
