@@ -26,7 +26,7 @@ internal sealed class BodyReader(Run run)
         : Coefficient == TemperatureCoefficient.Default ? "a default coefficient" : FormattableString.Invariant($"a coefficient learned from this run ({Coefficient.Kelvin:0} K)");
 
     /// <summary>Why the readings can't carry a curve: nothing of the last step that was read could be converted.</summary>
-    public string? Trouble => lastRefused > lastRead ? lastReason : null;
+    public string? Trouble => lastRefused > lastRead ? lastReason + (Cups.Find(run.MethodInForce) is null ? "" : "; a run keeps to one cup, so pick it by the target") : null;
 
     /// <summary>What a reader of the results must know.</summary>
     public ImmutableArray<string> Warnings
@@ -34,7 +34,8 @@ internal sealed class BodyReader(Run run)
         get
         {
             string[] left = refusals.Count == 0 ? [] : [$"{(refusals.Count == 1 ? "1 reading" : FormattableString.Invariant($"{refusals.Count} readings"))} left out: {refusals[^1]}"];
-            return [.. left, .. cautions.Distinct(StringComparer.Ordinal)];
+            string[] target = TargetBeyondCup() is { } words ? [words] : [];
+            return [.. left, .. target, .. cautions.Distinct(StringComparer.Ordinal)];
         }
     }
 
@@ -65,6 +66,19 @@ internal sealed class BodyReader(Run run)
             default:
                 return null;
         }
+    }
+
+    private string? TargetBeyondCup()
+    {
+        if (Cups.Find(run.MethodInForce) is not { } cup || run.Base.Density is not { } density || run.Target is not { } target)
+        {
+            return null;
+        }
+
+        var wanted = KinematicViscosity.FromSquareMillimetersPerSecond(target.Band.Aim.MilliPascalSeconds / density.GramsPerMilliliter);
+        return cup.Allows(cup.TimeFor(wanted))
+            ? null
+            : $"the target can't be read with {cup.Name}; {(Cups.Fitting(wanted, cup.Series) is { } other ? $"{other.Name} ({other.Id}) fits it" : "no cup fits it, a rotational viscometer would")}";
     }
 
     /// <summary>Readings of one dose at different temperatures, each step a liquid of its own.</summary>

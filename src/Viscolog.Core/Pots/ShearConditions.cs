@@ -15,8 +15,15 @@ public static class ShearConditions
             .Distinct(),
     ];
 
-    /// <summary>Whether all readings of both runs were taken under one condition, so that they may stand for one curve.</summary>
-    public static bool Agree(Run one, Run other) => Of(one).Union(Of(other)).Take(2).Count() < 2;
+    /// <summary>
+    /// Whether all readings of both runs were taken under one condition, so that they may stand for one curve. Torques with another factor were read with
+    /// another spindle.
+    /// </summary>
+    public static bool Agree(Run one, Run other)
+    {
+        var all = Of(one).Union(Of(other)).ToArray();
+        return all.Length < 2 && (all is not [{ RevolutionsPerMinute: not null }] || one.Setup.PerPercentTorque == other.Setup.PerPercentTorque);
+    }
 
     /// <summary>Why the readings of one run can't be one curve, and what to do; null where they can.</summary>
     public static string? Mixture(Run run)

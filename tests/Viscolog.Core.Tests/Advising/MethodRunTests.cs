@@ -68,6 +68,25 @@ public sealed class MethodRunTests
         => Assert.Contains("iso-2431-5", Assert.IsType<AdviceOutcome.Refused>(Advisor.Advise(new(Of("iso-2431-4", [30, 40, 115], 200)))).Reason, StringComparison.Ordinal);
 
     [Fact]
+    public void A_target_that_the_cup_can_not_tell_is_warned_of_with_the_cup_that_fits()
+    {
+        Assert.Contains(Warnings(600), w => w.Contains("the target can't be read", StringComparison.Ordinal) && w.Contains("iso-2431-6", StringComparison.Ordinal));
+        Assert.Contains(Warnings(60_000), w => w.Contains("rotational viscometer", StringComparison.Ordinal));
+        Assert.DoesNotContain(Warnings(120), w => w.Contains("the target can't be read", StringComparison.Ordinal));
+        static ImmutableArray<string> Warnings(double target)
+            => [.. Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(Of("iso-2431-4", [32, 40, 50], target)))).Advice.Warnings];
+    }
+
+    [Fact]
+    public void Torques_of_another_spindle_teach_nothing()
+    {
+        var run = Of("rotational", [12, 20, 41], 9000);
+        var other = run with { Setup = Setup with { PerPercentTorque = Viscosity.FromMilliPascalSeconds(500) } };
+        Assert.True(ShearConditions.Agree(run, run));
+        Assert.False(ShearConditions.Agree(run, other));
+    }
+
+    [Fact]
     public void An_earlier_reading_outside_the_limits_is_left_out_with_a_warning()
     {
         var advised = Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(Of("iso-2431-4", [22, 40, 62], 200))));
