@@ -13,8 +13,7 @@ public sealed class HouseRulesTests
 
     [Theory]
     [InlineData("Viscolog.Plots", "Viscolog.Cli", "Viscolog.RunFiles")]
-    [InlineData("Viscolog.RunFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.FlowFiles")]
-    [InlineData("Viscolog.FlowFiles", "Viscolog.Cli", "Viscolog.Plots")]
+    [InlineData("Viscolog.RunFiles", "Viscolog.Cli", "Viscolog.Plots")]
     public void Files_and_pictures_know_neither_commands_nor_each_other(string room, params string[] closed)
     {
         const BindingFlags all = BindingFlags.Instance | BindingFlags.Static | BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.DeclaredOnly;
