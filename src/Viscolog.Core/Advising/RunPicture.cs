@@ -10,6 +10,9 @@ namespace Viscolog.Core.Advising;
 /// <param name="ReferenceTemperature">The temperature that all values are stated at.</param>
 public sealed record RunPicture(string? Name, string Thickener, Temperature ReferenceTemperature)
 {
+    /// <summary>How it was read, where the value axis needs it said; null for viscosities read off directly.</summary>
+    public string? Method { get; init; }
+
     /// <summary>The readings that count.</summary>
     public ImmutableArray<PicturedReading> Readings { get; init; } = [];
 

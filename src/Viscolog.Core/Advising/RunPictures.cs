@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Curves;
+using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
@@ -22,6 +23,7 @@ public static class RunPictures
         var steps = evidence.Steps.Where(s => s.Readings.Length > 0).ToImmutableArray();
         return new(evidence.Run.Name, evidence.Thickener.Name, evidence.Run.ReferenceTemperatureInForce)
         {
+            Method = MethodWords(evidence.Run.MethodInForce),
             Target = band,
             Limit = advice?.Limit ?? DoseLimits.Of(belief, band),
             Next = Arrow(advice),
@@ -30,6 +32,13 @@ public static class RunPictures
             Readings = [.. steps.SelectMany(s => s.Readings.Select(r => Reading(belief, s, r)))],
         };
     }
+
+    private static string? MethodWords(Method method) => method.Kind switch
+    {
+        MethodKind.Direct => null,
+        MethodKind.Slump => $"{method.Id}: yield stress over 1/s",
+        _ => method.Id,
+    };
 
     private static NextIncrement? Arrow(Advice? advice) => advice is { Now: { } now, Action: BenchAction.Add add }
         ? new(advice.DoseNow, now.Median, add.After, add.Expected)

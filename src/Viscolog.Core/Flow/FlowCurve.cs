@@ -18,6 +18,10 @@ public sealed class FlowCurve
     private const double Quantile90 = 1.6448536269514722;
     private const double LeastWeight = 1e-4;
 
+    /// <summary>Far beyond any material, so that what senseless points lead to stays finite.</summary>
+    private const double MostLn = 200;
+    private const double MostSd = 50;
+
     private FlowCurve(ImmutableArray<FlowPoint> all, FlowWeights weights)
     {
         (Points, Weights) = (all, weights);
@@ -84,7 +88,7 @@ public sealed class FlowCurve
         var parts = Fits.Where(f => f.Weight >= LeastWeight)
             .Select(f => (f.Weight, Stress: f.StressAt(ShearRate.FromPerSecond(rate)), Fit: f))
             .Where(p => p.Stress is not null)
-            .Select(p => (p.Weight, Ln: Math.Log(1000 * p.Stress!.Value.Pascals / rate), Variance: p.Fit.LnVarianceAt(rate)))
+            .Select(p => (p.Weight, Ln: Bounded(Math.Log(p.Stress!.Value.Pascals) + Math.Log(1000) - Math.Log(rate)), Variance: p.Fit.LnVarianceAt(rate)))
             .ToArray();
         if (parts.Length == 0)
         {
@@ -94,15 +98,17 @@ public sealed class FlowCurve
         var total = parts.Sum(p => p.Weight);
         var mean = parts.Sum(p => p.Weight * p.Ln) / total;
         var variance = parts.Sum(p => p.Weight * ((double.IsFinite(p.Variance) ? p.Variance : 0) + ((p.Ln - mean) * (p.Ln - mean)))) / total;
-        return (mean, Math.Min(Math.Sqrt(variance), 50));
+        return (mean, Math.Min(Math.Sqrt(variance), MostSd));
     }
+
+    private static double Bounded(double ln) => Math.Clamp(ln, -MostLn, MostLn);
 
     private ThinningIndex? MakeIndex()
     {
         var (low, high) = (LeastRate.PerSecond, MostRate.PerSecond);
         var from = Math.Sqrt(low * high / 10);
         return Estimate(from) is var (slow, _) && Estimate(10 * from) is var (fast, _)
-            ? new(Math.Exp(slow - fast), ShearRate.FromPerSecond(from), high < 10 * low * (1 - 1e-9))
+            ? new(Math.Exp(Bounded(slow - fast)), ShearRate.FromPerSecond(from), high < 10 * low * (1 - 1e-9))
             : null;
     }
 

@@ -18,6 +18,8 @@ public static class FlowFits
     /// <summary>Evaluations of a law at one point, over all starts, before a fit is given up: a law that the data do not show would search on for long.</summary>
     private const int MostWork = 600_000;
 
+    private const string Undetermined = "the data do not determine its parameters: read over more decades of rate, or rely on a law with fewer parameters";
+
     private const int FewestEvaluations = 400;
 
     private const int MostEvaluations = 20_000;
@@ -58,7 +60,7 @@ public static class FlowFits
         return outcome switch
         {
             FitOutcome.Converged converged => Report(model, model, converged, points, weights),
-            FitOutcome.NotConverged => Failed(model, "the data do not determine its parameters: read over more decades of rate, or rely on a law with fewer parameters"),
+            FitOutcome.NotConverged => Failed(model, Undetermined),
             FitOutcome.Impossible impossible => Failed(model, impossible.Reason),
             _ => throw new ArgumentOutOfRangeException(nameof(model), outcome, "not a case of the closed set"),
         };
@@ -85,8 +87,13 @@ public static class FlowFits
         var unit = weights == FlowWeights.Relative ? 1 : points.Average(p => p.Stress.Pascals);
         var mean = Math.Max(fit.ResidualSumOfSquares / n, LeastScatter * LeastScatter * unit * unit);
         double? aicc = n - k - 1 > 0 ? (n * Math.Log(mean)) + (2.0 * k) + (2.0 * k * (k + 1) / (n - k - 1)) : null;
-        var parameters = fitted.Quantities.Select((q, j) => Parameter(q, fit.Parameters[j], fit.StandardErrors?[j]));
-        return new(model, [.. parameters], fit.ResidualSumOfSquares, aicc, null) { Fit = fit, Fitted = fitted };
+        ImmutableArray<FlowParameter> parameters = [.. fitted.Quantities.Select((q, j) => Parameter(q, fit.Parameters[j], fit.StandardErrors?[j]))];
+        if (parameters.Any(p => !double.IsFinite(p.Value) || p.StandardError is { } se && !double.IsFinite(se)))
+        {
+            return Failed(model, Undetermined);
+        }
+
+        return new(model, parameters, fit.ResidualSumOfSquares, aicc, null) { Fit = fit, Fitted = fitted };
     }
 
     private static FlowParameter Parameter(FlowQuantity quantity, double theta, double? error)
@@ -99,12 +106,17 @@ public static class FlowFits
         }
 
         // On the root's scale the limit is taken there, as the delta method fails near 0.
-        var limit = error is { } e ? quantity.Value(Math.Max(0, theta) + (OneSided * e)) : (double?)null;
+        var limit = error is { } e && quantity.Value(Math.Max(0, theta) + (OneSided * e)) is var l && double.IsFinite(l) ? l : (double?)null;
         return new(quantity.Name, quantity.Words, quantity.Unit, Math.Max(0, value), se, limit);
     }
 
     private static FlowFit WithLimit(FlowFit fit, FitOutcome.Converged? wide)
     {
+        if (fit.Trouble is not null)
+        {
+            return fit;
+        }
+
         var place = fit.Parameters.Length;
         double? limit = wide?.StandardErrors is { } errors ? Math.Max(0, wide.Parameters[place]) + (OneSided * errors[place]) : null;
         var last = Plateaus.LastQuantity;

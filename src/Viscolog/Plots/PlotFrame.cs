@@ -114,7 +114,8 @@ internal static class PlotFrame
     {
         var thickener = Thickeners(pictures) is { } same ? PlotText.Shorten(same, NameColumns) : "thickeners differ";
         var celsius = Temperatures(pictures) is { } one ? $"values at {one}" : "temperatures differ";
-        return thickener.Length == 0 ? celsius : $"{thickener} · {celsius}";
+        var method = Same(pictures, p => p.Method ?? "") is { } how ? how : "methods differ";
+        return string.Join(" · ", new[] { thickener, celsius, method }.Where(part => part.Length > 0));
     }
 
     private static string? Thickeners(IReadOnlyList<RunPicture> pictures) => Same(pictures, p => PlotText.Clean(p.Thickener));

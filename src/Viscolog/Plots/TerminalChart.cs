@@ -54,7 +54,8 @@ internal static class TerminalChart
     {
         var celsius = PlotFrame.Same(pictures, p => PlotText.Celsius(p.ReferenceTemperature)) ?? "different temperatures";
         var name = pictures.Count == 1 ? pictures[0].Name ?? "run without a name" : $"{pictures.Count} runs";
-        return glyphs.Show($"{PlotText.Unit} at {celsius}") + glyphs.Between + glyphs.Show(name);
+        var method = pictures is [{ Method: { } how }] ? $" by {how}" : "";
+        return glyphs.Show($"{PlotText.Unit} at {celsius}{method}") + glyphs.Between + glyphs.Show(name);
     }
 
     /// <summary>The label of each row; null where it has none.</summary>

@@ -25,8 +25,20 @@ public sealed class MethodSampleTests : IDisposable
     [MemberData(nameof(Names))]
     public void Fit_and_plot_work(string name)
     {
-        Assert.Equal(0, Called.With("fit", Sample(name)).Code);
+        var method = File.ReadLines(Sample(name)).First(l => l.StartsWith("# method: ", StringComparison.Ordinal))["# method: ".Length..];
+        var fit = Called.With("fit", Sample(name));
+        Assert.Equal(0, fit.Code);
+        Assert.Contains($"mPa·s at 23.0 °C by {method}", fit.Output, StringComparison.Ordinal);
         Assert.Equal(0, Called.With("plot", Sample(name), "-o", Path.Combine(folder, name + ".svg")).Code);
+        Assert.Contains(method, File.ReadAllText(Path.Combine(folder, name + ".svg")), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Curves_by_different_methods_in_one_picture_are_warned_of()
+    {
+        var called = Called.With("plot", Sample("wall-gel-rotational"), Checkout.Sample("lantern-gel-07.csv"), "-o", Path.Combine(folder, "both.svg"));
+        Assert.Equal(0, called.Code);
+        Assert.Contains("can't be compared", called.Error, StringComparison.Ordinal);
     }
 
     private static string Sample(string name) => Checkout.Sample(Path.Combine("methods", name + ".csv"));
