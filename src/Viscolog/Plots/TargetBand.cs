@@ -18,7 +18,8 @@ internal sealed class TargetBand(double low, double high, string text, int? row)
         band.Low.MilliPascalSeconds,
         band.High.MilliPascalSeconds,
         $"{label} {PlotText.Number(band.Aim)} {PlotText.Unit} ({PlotText.Number(band.Low)} to {PlotText.Number(band.High)})",
-        row) { Layer = AnnotationLayer.BelowSeries };
+        row)
+    { Layer = AnnotationLayer.BelowSeries };
 
     public override void Render(IRenderContext rc)
     {
