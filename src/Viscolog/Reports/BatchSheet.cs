@@ -26,15 +26,13 @@ internal static class BatchSheet
                 new Block.Prose(plan.Source),
                 new Block.Heading("1  Weigh"),
                 Weighing(plan),
-                new Block.Prose($"Scale: {Figures.Step(plan.BaseScaleStep)} or finer for the base, {Figures.Step(plan.ScaleStep)} or finer for the thickener, so that the smallest addition has three steps or more. Grams are rounded down: what is short can follow, what is over can't be taken out."),
+                new Block.Prose($"Scale: {Figures.Step(plan.BaseScaleStep)} or finer for the base, {Figures.Step(plan.ScaleStep)} or finer for the thickener, so that no addition is under three of its steps. Grams are rounded down: what is short can follow, what is over can't be taken out."),
                 .. Colour(plan, colour),
                 new Block.Heading("2  Dose and read"),
                 new Block.Prose(How(plan)),
                 Dosing(plan),
-                new Block.Points(Rules(plan)),
-                .. Remarks(plan),
-                new Block.Heading("Safety"),
-                new Block.Prose(Safety.Of(plan.Cautions)),
+                new Block.Points([.. Rules(plan), .. plan.Notes.Select(Sentence.Of)]),
+                new Block.Prose(Safety.Of(plan.Cautions)) { Lead = "Safety" },
                 new Block.Signatures(["Made by", "Checked by", "Released by"]),
             ],
             Foot = Foot.Of(run),
@@ -95,7 +93,7 @@ internal static class BatchSheet
 
     private static IEnumerable<Block> Colour(BatchPlan plan, ColourYield? colour)
     {
-        const string counts = "It counts as base: put it in before the thickener, in place of as much base, and read the base again, for colour and filler shift the curve.";
+        const string counts = "It counts as base: it goes in first, in place of as much base, and the base is read with it, for colour shifts the curve.";
         if (plan.Volume is not { } volume)
         {
             if (colour is not null)
@@ -107,16 +105,16 @@ internal static class BatchSheet
         }
 
         yield return new Block.Prose(colour is null
-            ? $"Colour concentrate, where the base has none yet: {Figures.Size(ColourYield.Weak.For(volume))} to {Figures.Size(ColourYield.Strong.For(volume))} (one volume colours 16 to 8 volumes of paint: common practice, no source; the concentrate's maker knows better). {counts}"
+            ? $"Colour concentrate, where the base has none yet: {Figures.Size(ColourYield.Weak.For(volume))} to {Figures.Size(ColourYield.Strong.For(volume))} (1 volume to 16 or 8 volumes of paint: common practice, no source). {counts}"
             : string.Create(CultureInfo.InvariantCulture, $"Colour concentrate: {Figures.Size(colour.For(volume))} (one volume to {colour.Volumes:0.##} volumes of paint). {counts}"));
     }
 
     private static string How(BatchPlan plan)
     {
         var stir = plan.Stir is { } time
-            ? $"The run was stirred for {Shown.Duration(time)} after each addition: take at least that, and longer in a larger vessel, until top and bottom look alike."
-            : "Stir each addition in until top and bottom look alike.";
-        return $"{First(plan)} Read the base first. Pour slowly into the moving batch. {stir} Then stop stirring, let it stand as the table says, and read: two readings 10 s or more apart that agree within {RunFacts.Percent(plan.Run.RepeatabilityInForce)} settle a step.";
+            ? $"Stir for {Shown.Duration(time)} at least, as in the run, and longer in a larger vessel: until top and bottom look alike."
+            : "Stir until top and bottom look alike.";
+        return $"{First(plan)} Read the base, then pour slowly into the moving batch. {stir} Let it stand as the table says, and read: two readings 10 s or more apart that agree within {RunFacts.Percent(plan.Run.RepeatabilityInForce)} settle a step.";
     }
 
     private static string First(BatchPlan plan)
@@ -125,8 +123,8 @@ internal static class BatchSheet
         var fraction = Math.Round(first.PouredSoFar.Grams / plan.Amounts.Parts[0].Poured.Grams, 2);
         var part = string.Create(CultureInfo.InvariantCulture, $"{100 * fraction:0} % of the final one");
         var usual = fraction < BatchPlan.FirstPart - 0.02 ? string.Create(CultureInfo.InvariantCulture, $" ({100 * BatchPlan.FirstPart:0} % is usual, but carries a chance of over above {100 * BatchPlan.FirstRisk:0} % here)") : "";
-        var over = plan.Steps.First(s => s.IsRead).ChanceOver is { } chance ? $"; the chance that another lot is over with it is {Shown.Chance(chance)}" : "";
-        return $"The first dose is {part}{usual}{over}. The steps after it are those that advice would take if the batch reads as the run did.";
+        var over = plan.Steps.First(s => s.IsRead).ChanceOver is { } chance ? $", with which another lot is over by a chance of {Shown.Chance(chance)}" : "";
+        return $"First goes {part}{usual}{over}; then the steps that advice would take if the batch reads as the run did.";
     }
 
     private static Block.Grid Dosing(BatchPlan plan)
@@ -164,10 +162,9 @@ internal static class BatchSheet
     private static ImmutableArray<string> Rules(BatchPlan plan)
     {
         var points = ImmutableArray.CreateBuilder<string>();
-        points.Add("In band: stop, whatever is left. Short: the next step. Above what the table expects: this batch is stronger than the run, so ask before the next step. Over: base brings it back; 'viscolog advise' says how much.");
+        points.Add("In band: stop, whatever is left. Short: the next step. Above what the table expects: this batch is stronger than the run. Log the batch as a run of its own, and 'viscolog advise' weighs its readings against the run: its grams take the place of the table's, and it says how much base brings back a batch that is over.");
         points.Add(string.Create(CultureInfo.InvariantCulture, $"Readings more than 10 °C from {plan.Run.ReferenceTemperatureInForce.Celsius:0.#} °C don't count; write the temperature beside each."));
         points.Add(Acidity(plan));
-        points.Add("Log the batch as a run of its own: after each reading 'viscolog advise' weighs what this batch shows against the run, and its grams take the place of the table's.");
         return points.ToImmutable();
     }
 
@@ -181,16 +178,5 @@ internal static class BatchSheet
         return plan.Recipe.Parts.Any(p => p.Thickener.Chemistry == ThickenerChemistry.AlkaliSwellable)
             ? seen + ": bring the base to the same pH before any thickener goes in (about 8.5 to 9.5 is usual for an alkali-swellable one; below 7.5 it hardly swells). Never raise the pH afterwards: what lay idle swells at once."
             : seen + ": a batch at another pH may thicken differently.";
-    }
-
-    private static IEnumerable<Block> Remarks(BatchPlan plan)
-    {
-        if (plan.Notes.Length == 0)
-        {
-            yield break;
-        }
-
-        yield return new Block.Heading("To know");
-        yield return new Block.Points([.. plan.Notes.Select(Sentence.Of)]);
     }
 }

@@ -13,7 +13,11 @@ internal abstract record Block
     internal sealed record Heading(string Text) : Block;
 
     /// <summary>Running text.</summary>
-    internal sealed record Prose(string Text) : Block;
+    internal sealed record Prose(string Text) : Block
+    {
+        /// <summary>A word that stands out before it; null for none.</summary>
+        public string? Lead { get; init; }
+    }
 
     /// <summary>What matters most, set apart.</summary>
     /// <param name="Sign">One or two words.</param>

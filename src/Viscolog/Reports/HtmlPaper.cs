@@ -75,7 +75,7 @@ internal sealed class HtmlPaper
                 Element("h2", heading.Text);
                 break;
             case Block.Prose prose:
-                Element("p", prose.Text);
+                Prose(prose);
                 break;
             case Block.Result result:
                 Open("section", ("class", "result " + Name(result.Weight)));
@@ -112,6 +112,20 @@ internal sealed class HtmlPaper
         }
     }
 
+    private void Prose(Block.Prose prose)
+    {
+        if (prose.Lead is not { } lead)
+        {
+            Element("p", prose.Text);
+            return;
+        }
+
+        Open("p", ("class", "led"));
+        Element("b", lead + ".");
+        writer.WriteString(" " + PlotText.Clean(prose.Text));
+        Close();
+    }
+
     private void Facts(Block.Facts facts)
     {
         Open("dl");
@@ -128,7 +142,7 @@ internal sealed class HtmlPaper
 
     private void Grid(Block.Grid grid)
     {
-        Open("table");
+        Open("table", ("class", grid.Columns.Any(c => c.Fill == GridFill.Blank) ? "form" : "list"));
         Open("thead");
         Open("tr");
         foreach (var column in grid.Columns)
@@ -163,16 +177,19 @@ internal sealed class HtmlPaper
 
         foreach (var (i, column) in grid.Columns.Index())
         {
-            var fill = column.Fill == GridFill.Blank && row.Cells[i].Length > 0 ? GridFill.Words : column.Fill;
-            if (row.IsStruck && i < grid.Columns.Length - 1 && row.Cells[i].Length > 0)
+            if (column.Fill == GridFill.Blank && row.Cells[i].Length > 0)
             {
-                Open("td", ("class", Name(fill) ?? "words"));
+                Element("td", row.Cells[i], "off");
+            }
+            else if (row.IsStruck && i < grid.Columns.Length - 1 && row.Cells[i].Length > 0)
+            {
+                Open("td", ("class", Name(column.Fill) ?? "words"));
                 Element("s", row.Cells[i]);
                 Close();
             }
             else
             {
-                Element("td", row.Cells[i], Name(fill));
+                Element("td", row.Cells[i], Name(column.Fill));
             }
         }
 

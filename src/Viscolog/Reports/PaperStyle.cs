@@ -5,7 +5,7 @@ internal static class PaperStyle
 {
     public const string Sheet = """
 
-        @page { margin: 15mm 15mm 17mm; @bottom-right { content: counter(page) " of " counter(pages); font: 8pt sans-serif; color: #555; } }
+        @page { margin: 10mm 15mm 12mm; @bottom-right { content: counter(page) " of " counter(pages); font: 8pt sans-serif; color: #555; } }
         * { box-sizing: border-box; }
         html { color: #1a1a1a; background: #fff; font: 10.5pt/1.42 "Segoe UI", "Helvetica Neue", Arial, "Liberation Sans", sans-serif; -webkit-print-color-adjust: exact; print-color-adjust: exact; }
         body { max-width: 180mm; margin: 0 auto; padding: 12mm 0; }
@@ -17,7 +17,7 @@ internal static class PaperStyle
         .sub { color: #444; margin-top: 0.6mm; }
         h2 { font-size: 12pt; font-weight: 600; margin: 5.5mm 0 1.8mm; break-after: avoid; }
         main p { margin-bottom: 2mm; orphans: 3; widows: 3; }
-        dl { display: grid; grid-template-columns: 1fr 1fr; column-gap: 8mm; border-top: 0.5pt solid #bbb; }
+        dl { display: grid; grid-template-columns: 1fr 1fr; column-gap: 8mm; margin-bottom: 3mm; }
         dl div { display: flex; align-items: baseline; gap: 3mm; border-bottom: 0.5pt solid #bbb; padding: 1mm 0; break-inside: avoid; }
         dt { flex: 0 0 29mm; color: #555; font-size: 9.5pt; }
         dd { flex: 1; }
@@ -31,6 +31,9 @@ internal static class PaperStyle
         th.number, td.number { text-align: right; white-space: nowrap; }
         th.blank { text-align: center; }
         td.blank { border: 0.5pt solid #888; min-width: 13mm; height: 7.5mm; }
+        .form td { vertical-align: middle; }
+        main p.led { margin-top: 2.5mm; }
+        .off { text-align: center; }
         tr { break-inside: avoid; }
         tr.total td { font-weight: 600; border-top: 1pt solid #1a1a1a; }
         tr.void td { color: #666; }
@@ -52,7 +55,24 @@ internal static class PaperStyle
         .sign-off .line { border-bottom: 0.75pt solid #1a1a1a; height: 6mm; margin-bottom: 1mm; }
         footer { margin-top: 6mm; padding-top: 1.5mm; border-top: 0.5pt solid #bbb; font-size: 8pt; color: #555; }
         @media screen { body { padding: 12mm 6mm; max-width: 192mm; } }
-        @media print { html { font-size: 9.5pt; } body { max-width: none; padding: 0; } table { font-size: 8.8pt; } }
+        @media print {
+          html { font-size: 8.8pt; line-height: 1.33; }
+          body { max-width: none; padding: 0; }
+          header { padding-bottom: 1.6mm; margin-bottom: 2.4mm; }
+          h1 { font-size: 17pt; }
+          h2 { font-size: 10.5pt; margin: 3.6mm 0 1.1mm; }
+          dl div { padding: 0.7mm 0; }
+          dt { font-size: 8.5pt; }
+          main p { margin-bottom: 1.5mm; }
+          table { font-size: 8.5pt; margin-bottom: 2mm; }
+          td.blank { height: 7mm; }
+          dd.blank { min-height: 5mm; }
+          th { font-size: 8pt; }
+          td { padding: 0.8mm 1.4mm; }
+          li { margin-bottom: 0.5mm; }
+          .sign-off { margin-top: 6mm; break-after: avoid; }
+          footer { margin-top: 3mm; font-size: 7.5pt; }
+        }
 
         """;
 }

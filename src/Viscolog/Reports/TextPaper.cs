@@ -40,7 +40,7 @@ internal sealed class TextPaper
                 Line(new('-', PlotText.Columns(PlotText.Clean(heading.Text))));
                 return;
             case Block.Prose prose:
-                Wrapped(prose.Text, "");
+                Wrapped(prose.Lead is { } lead ? $"{lead.ToUpperInvariant()}. {prose.Text}" : prose.Text, "");
                 break;
             case Block.Result result:
                 Line($"  *** {PlotText.Clean(result.Sign).ToUpperInvariant()} ***");
