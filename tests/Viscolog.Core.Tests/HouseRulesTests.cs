@@ -30,6 +30,8 @@ public sealed class HouseRulesTests
     [InlineData(typeof(BeliefOutcome), 2)]
     [InlineData(typeof(EvidenceOutcome), 2)]
     [InlineData(typeof(Material), 4)]
+    [InlineData(typeof(BatchSize), 2)]
+    [InlineData(typeof(BatchOutcome), 2)]
     public void A_closed_set_has_so_many_sealed_cases(Type set, int cases)
     {
         Assert.True(set.IsAbstract);
