@@ -38,7 +38,7 @@ internal sealed record BenchKnowledge(ImmutableArray<Material> Materials, Immuta
     }
 
     /// <summary>The check of a run.</summary>
-    public BatchRequest Request(Run run, Specification specification, ImmutableArray<Run> earlier, DateOnly today)
+    public CheckRequest Request(Run run, Specification specification, ImmutableArray<Run> earlier, DateOnly today)
         => new(run, specification, today) { History = earlier, Oils = Oils, Repeatability = RepeatabilityOf(run.MethodInForce) };
 
     /// <summary>The repeatability that the bench keeps for a method; null where it keeps none, or several.</summary>

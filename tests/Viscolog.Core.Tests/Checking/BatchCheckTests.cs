@@ -84,19 +84,19 @@ public sealed class BatchCheckTests
         var run = Batch(6000, 6100);
         var history = Enumerable.Range(0, 3).Select(_ => Bench.AlongSigmoid(9000, 1, 1, 0.6)).ToArray();
         static double Grams(BatchCheck check) => ((BenchAction.Add)((NextStep.Correct)check.Next).Advice.Action).Poured.Grams;
-        Assert.True(Grams(Check(new BatchRequest(run, Wanted, Today) { History = [.. history] })) > Grams(Check(run)));
+        Assert.True(Grams(Check(new CheckRequest(run, Wanted, Today) { History = [.. history] })) > Grams(Check(run)));
     }
 
     [Fact]
     public void A_low_pH_comes_first_where_the_thickener_swells_with_it()
     {
         var asked = Wanted with { Acidity = new(Acidity.FromPh(8.5), Acidity.FromPh(9.2)) };
-        var check = Check(new BatchRequest(AtPh(8, 6000, 6100), asked, Today));
+        var check = Check(new CheckRequest(AtPh(8, 6000, 6100), asked, Today));
         Assert.IsType<Verdict.Reject>(check.Verdict);
         Assert.True(Assert.IsType<NextStep.AdjustPh>(check.Next).Raise);
-        Assert.IsType<NextStep.AdjustPh>(Check(new BatchRequest(AtPh(8, 6000, 6100), Wanted, Today)).Next);
-        Assert.IsType<NextStep.Correct>(Check(new BatchRequest(AtPh(8.8, 6000, 6100), asked, Today)).Next);
-        var unread = Check(new BatchRequest(Batch(9000, 9000), asked, Today));
+        Assert.IsType<NextStep.AdjustPh>(Check(new CheckRequest(AtPh(8, 6000, 6100), Wanted, Today)).Next);
+        Assert.IsType<NextStep.Correct>(Check(new CheckRequest(AtPh(8.8, 6000, 6100), asked, Today)).Next);
+        var unread = Check(new CheckRequest(Batch(9000, 9000), asked, Today));
         Assert.Contains("pH", Assert.IsType<Verdict.Undecided>(unread.Verdict).Why, StringComparison.Ordinal);
     }
 
@@ -133,7 +133,7 @@ public sealed class BatchCheckTests
         var oil = new CertifiedOil("oil", Viscosity.FromMilliPascalSeconds(1000), Temperature.FromCelsius(25), Percentage.FromPercent(0.3));
         OilReading Read(double value, DateOnly on) => new(new(Method.Direct, null), oil, Viscosity.FromMilliPascalSeconds(value), Temperature.FromCelsius(25), on);
         var run = Batch(9000, 9000);
-        BatchCheck With(params OilReading[] oils) => Check(new BatchRequest(run, Wanted, Today) { Oils = [.. oils] });
+        BatchCheck With(params OilReading[] oils) => Check(new CheckRequest(run, Wanted, Today) { Oils = [.. oils] });
 
         var told = With([.. Enumerable.Repeat(Read(1150, Today.AddDays(-3)), 6)]);
         Assert.Equal(9000 / 1.15, told.Body!.Value!.Body.MilliPascalSeconds, 1e-6);
@@ -153,7 +153,7 @@ public sealed class BatchCheckTests
     public void Temperature_is_corrected_to_the_specification_and_its_doubt_counts()
     {
         var cold = Wanted with { ReferenceTemperature = Temperature.FromCelsius(20) };
-        var value = Check(new BatchRequest(Batch(9000, 9000), cold, Today)).Body!.Value!;
+        var value = Check(new CheckRequest(Batch(9000, 9000), cold, Today)).Body!.Value!;
         Assert.Equal(9000 * Math.Exp(2000 * ((1 / 293.15) - (1 / 296.15))), value.Body.MilliPascalSeconds, 1e-6);
         Assert.True(value.Parts.Single(p => p.Name == "temperature").Size > Check(Batch(9000, 9000)).Body!.Value!.Parts.Single(p => p.Name == "temperature").Size);
         var bare = Check(Bench.Run(9000, Bench.Dose(2), Bench.Read(9000, celsius: null), Bench.Read(9000, celsius: null)));
@@ -186,7 +186,7 @@ public sealed class BatchCheckTests
     private static Run AtPh(double? ph, params double[] readings) => Bench.Run(
         9000, [Bench.Read(1000), Bench.Dose(1.5), Bench.Read(3000, wait: 300), Bench.Dose(0.7), .. readings.Select((r, i) => Bench.Read(r, wait: 300 + (60 * i), ph: ph))]);
 
-    private static BatchCheck Check(Run run) => Check(new BatchRequest(run, Wanted, Today));
+    private static BatchCheck Check(Run run) => Check(new CheckRequest(run, Wanted, Today));
 
-    private static BatchCheck Check(BatchRequest request) => Assert.IsType<CheckOutcome.Checked>(BatchChecks.Of(request)).Check;
+    private static BatchCheck Check(CheckRequest request) => Assert.IsType<CheckOutcome.Checked>(BatchChecks.Of(request)).Check;
 }
