@@ -48,6 +48,7 @@ internal static class CommandLine
             [new CheckCommand().Create(common, terminal)] = CheckCommand.Example,
             [new TrendCommand().Create(common, terminal)] = TrendCommand.Example,
             [new BatchCommand().Create(common, terminal)] = BatchCommand.Example,
+            [new ReportCommand().Create(common, terminal)] = ReportCommand.Example,
             [new ConvertCommand().Create(common, terminal)] = ConvertCommand.Example,
             [new FlowCommand().Create(common, terminal)] = FlowCommand.Example,
             [new ImportCommand().Create(common, terminal)] = ImportCommand.Example,
