@@ -13,6 +13,9 @@ internal sealed class PracticeCommand
     public Command Create(CommonOptions common, CallOutput terminal)
     {
         Forms[new PracticeDemoCommand().Create(common, terminal)] = PracticeDemoCommand.Example;
+        Forms[new PracticePlayCommand().Create(common, terminal)] = PracticePlayCommand.Example;
+        Forms[new PracticeScoresCommand().Create(common, terminal)] = PracticeScoresCommand.Example;
+        Forms[new PracticeReplayCommand().Create(common, terminal)] = PracticeReplayCommand.Example;
         var command = new Command("practice", "Practise on pots with a hidden curve: nothing of it touches the log. Without a form it opens the practice screen.");
         foreach (var form in Forms.Keys)
         {

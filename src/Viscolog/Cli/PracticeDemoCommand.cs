@@ -10,6 +10,8 @@ internal sealed class PracticeDemoCommand
     public const string Example = "dotnet run --project src/Viscolog -- practice demo --pot slow --seed 3";
 
     private readonly PracticeOptions game = new();
+    private readonly Option<string?> output = new("--output", "-o") { HelpName = "FILE", Description = "Write a picture as well: .svg, .pdf or .png." };
+    private readonly Option<bool> force = new("--force") { Description = "Overwrite an existing file." };
     private readonly Option<bool> stepwise = new("--stepwise") { Description = "Stop after each step; Enter goes on." };
 
     public Command Create(CommonOptions common, CallOutput terminal)
@@ -17,6 +19,8 @@ internal sealed class PracticeDemoCommand
         var command = new Command("demo", "Three players on one pot side by side: one reads too early, one pours 1 % at a time, one does what is advised.");
         game.AddTo(command);
         command.Add(stepwise);
+        command.Add(output);
+        command.Add(force);
         common.AddTo(command);
         command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
         return command;
@@ -26,7 +30,7 @@ internal sealed class PracticeDemoCommand
     {
         var demonstration = Demonstration.Of(game.Game(call));
         Print(call, demonstration);
-        return ExitCode.Done;
+        return call.Value(output) is { } path ? PracticeFile.Write(call, PracticeWords.Named(demonstration), path, call.Value(force)) : ExitCode.Done;
     }
 
     private void Print(Invocation call, Demonstration demonstration)
@@ -49,7 +53,6 @@ internal sealed class PracticeDemoCommand
             }
         }
 
-        var worst = demonstration.Paths.OrderByDescending(p => p.Score.Wasted).First();
-        PracticeText.Reveal(terminal, [.. demonstration.Paths.Select(p => (PracticeWords.Name(p.Player), p))], OverdoseLesson.Of(worst));
+        PracticeText.Reveal(terminal, PracticeWords.Named(demonstration), OverdoseLesson.Of(demonstration.Worst));
     }
 }

@@ -36,7 +36,7 @@ internal static class PracticeText
     }
 
     /// <summary>What hid in the pot, who did how, and why over-dosing is a dead end.</summary>
-    public static void Reveal(CallOutput terminal, IReadOnlyList<(string Name, PracticePath Path)> paths, OverdoseLesson lesson)
+    public static void Reveal(CallOutput terminal, IReadOnlyList<NamedPath> paths, OverdoseLesson lesson)
     {
         terminal.Line();
         terminal.Emphasized("What hid in the pot");
@@ -68,7 +68,7 @@ internal static class PracticeText
     }
 
     /// <summary>The scores side by side.</summary>
-    public static void Table(CallOutput terminal, IEnumerable<(string Name, PracticePath Path)> paths)
+    public static void Table(CallOutput terminal, IEnumerable<NamedPath> paths)
     {
         var table = new TextTable("player", "ended", "doses", "reads", "waits", "over at", "wasted g", "to save g", "time");
         foreach (var (name, path) in paths)
