@@ -4,6 +4,7 @@ using Viscolog.Core.Checking;
 using Viscolog.Core.Curves;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
+using Viscolog.Core.Practice;
 using Xunit;
 
 namespace Viscolog.Core.Tests;
@@ -28,6 +29,7 @@ public sealed class HouseRulesTests
     [InlineData(typeof(BeliefOutcome), 2)]
     [InlineData(typeof(EvidenceOutcome), 2)]
     [InlineData(typeof(Material), 4)]
+    [InlineData(typeof(PracticeMove), 6)]
     public void A_closed_set_has_so_many_sealed_cases(Type set, int cases)
     {
         Assert.True(set.IsAbstract);

@@ -152,6 +152,12 @@ internal static class PracticeWords
         }
     }
 
+    /// <summary>What a demonstration teaches: where players went over and why, what hid in the pot, why over-dosing is a dead end.</summary>
+    public static IEnumerable<string> LessonOf(Demonstration demonstration)
+        => demonstration.Paths.Select(p => WhyOver(p) is { } why ? $"{Capital(Name(p.Player))}. {why}" : null).OfType<string>()
+            .Append(Truth(demonstration.Truth))
+            .Concat(Lesson(OverdoseLesson.Of(demonstration.Worst)));
+
     /// <summary>What hid in the pot, in a sentence.</summary>
     public static string Truth(PotTruth truth)
         => $"Hidden: a curve of the kind '{truth.Family}'; the aim needs {Shown.Dose(truth.Needed)}, in band from {Shown.Dose(truth.InBandFrom)}{(truth.OverFrom is { } over ? $" to {Shown.Dose(over)}" : " on")}; it builds up with a time constant of {Shown.Duration(truth.TimeConstant)}.";
