@@ -8,7 +8,7 @@ namespace Viscolog.Core.Curves;
 /// What the readings of a run, and the prior, say of its dose–response curve: believed cases over shapes, parameters, time constant and
 /// stray, each with the level that the readings leave. Deterministic: the same evidence gives the same belief.
 /// </summary>
-public sealed class Belief
+public sealed class Belief : IStepForecast
 {
     private readonly CurveFilter filter;
     private readonly ImmutableArray<CurveCase> cases;
@@ -21,15 +21,15 @@ public sealed class Belief
         this.rangeTop = rangeTop;
         Prior = prior;
         filter = new(evidence, rangeTop, prior);
-        var sampler = new PopulationMonteCarlo(filter);
-        draws = [.. Shapes.All.Select((shape, s) => sampler.Draw(shape, prior.Mixtures[s], 104729 * s))];
+        draws = [.. Shapes.All.Select((shape, s) =>
+            new PopulationMonteCarlo(shape.Parameters.Length + Prior.Extra, row => filter.LogLikelihood(shape, row)).Draw(prior.Mixtures[s], 104729 * s))];
         if (target is not null)
         {
             DiscountUnreaching(target.Aim.Ln);
         }
 
         ShapeWeights = Weigh();
-        cases = Resample();
+        cases = Resampling.Of(draws, ShapeWeights, (s, draw) => new CurveCase(s, draw, filter));
         ChanceUnlikeHistory = prior.Runs == 0 ? Percentage.FromFraction(0) : Percentage.FromFraction(ChanceUnlike());
     }
 
@@ -47,6 +47,12 @@ public sealed class Belief
 
     /// <summary>How likely the readings are under the prior, as a logarithm up to a constant of the readings alone.</summary>
     internal double LogEvidence { get; private set; }
+
+    double IStepForecast.Repeatability => Evidence.Repeatability;
+
+    double IStepForecast.RangeTop => Evidence.RangeTop;
+
+    ImmutableArray<EvidenceStep> IStepForecast.Steps => Evidence.Steps;
 
     /// <summary>The believed cases, equally likely.</summary>
     internal ImmutableArray<CurveCase> Cases => cases;
@@ -146,7 +152,9 @@ public sealed class Belief
     }
 
     /// <summary>What a step shows after standing for a time, without the reading's own error.</summary>
-    internal LnEstimate At(EvidenceStep step, double waitSeconds)
+    internal LnEstimate At(EvidenceStep step, double waitSeconds) => ((IStepForecast)this).At(step, waitSeconds);
+
+    LnEstimate IStepForecast.At(EvidenceStep step, double waitSeconds)
     {
         var means = new double[cases.Length];
         var sds = new double[cases.Length];
@@ -162,7 +170,9 @@ public sealed class Belief
     }
 
     /// <summary>Change still to come at the start of a step's standing, for each case, in ln units.</summary>
-    internal double[] ChangesIn(EvidenceStep step) => [.. cases.Select(c => c.Rises[step.Place] - c.Starts[step.Place])];
+    internal double[] ChangesIn(EvidenceStep step) => ((IStepForecast)this).ChangesIn(step);
+
+    double[] IStepForecast.ChangesIn(EvidenceStep step) => [.. cases.Select(c => c.Rises[step.Place] - c.Starts[step.Place])];
 
     /// <summary>Rise of each case between two doses, in ln units.</summary>
     internal double[] RisesBetween(Dose from, Dose to) => [.. cases.Select(c => c.At(to.Percent / rangeTop).Mean - c.At(from.Percent / rangeTop).Mean)];
@@ -181,7 +191,9 @@ public sealed class Belief
     }
 
     /// <summary>τ in s of each case.</summary>
-    internal double[] TimeConstants() => [.. cases.Select(c => c.TimeConstant)];
+    internal double[] TimeConstants() => ((IStepForecast)this).TimeConstants();
+
+    double[] IStepForecast.TimeConstants() => [.. cases.Select(c => c.TimeConstant)];
 
     /// <summary>The moments of one shape's parameters; null where the shape has next to no weight.</summary>
     internal PosteriorSummary? Summarize(int shape)
@@ -289,33 +301,5 @@ public sealed class Belief
         }
 
         return Math.Clamp(sum, 0, 1);
-    }
-
-    /// <summary>Systematic resampling (Kitagawa, Journal of Computational and Graphical Statistics 5 (1996) 1–25).</summary>
-    private ImmutableArray<CurveCase> Resample()
-    {
-        var kept = ImmutableArray.CreateBuilder<CurveCase>(BeliefSettings.Cases);
-        var passed = 0.0;
-        for (var s = 0; s < draws.Length; s++)
-        {
-            var weights = draws[s].Weights();
-            for (var i = 0; i < weights.Length; i++)
-            {
-                passed += weights[i] * ShapeWeights[s];
-                CurveCase? made = null;
-                while (kept.Count < BeliefSettings.Cases && (kept.Count + 0.5) / BeliefSettings.Cases < passed)
-                {
-                    made ??= new(s, draws[s].Row(i).ToArray(), filter);
-                    kept.Add(made);
-                }
-            }
-        }
-
-        while (kept.Count < BeliefSettings.Cases)
-        {
-            kept.Add(kept[^1]);
-        }
-
-        return kept.ToImmutable();
     }
 }

@@ -54,6 +54,14 @@ internal sealed class CurveFilter
         }
     }
 
+    /// <summary>The log likelihood of a draw: the shape's parameters, ln τ and the logarithm of the stray.</summary>
+    public double LogLikelihood(Shape shape, ReadOnlySpan<double> row)
+    {
+        var timeConstant = Math.Exp(row[^2]);
+        Prepare(shape, row[..shape.Parameters.Length], timeConstant);
+        return LogLikelihood(timeConstant, Math.Exp(row[^1]), default, default);
+    }
+
     /// <summary>Rise that a step shows after standing for a time; after <see cref="Prepare"/>.</summary>
     public double RiseAfter(int step, double waitSeconds, double timeConstant)
         => step == 0 ? rise[0] : rise[step] + ((start[step] - rise[step]) * BuildUp.Remaining(waitSeconds, timeConstant));
@@ -111,16 +119,22 @@ internal sealed class CurveFilter
     /// <returns>The density of the reading, up to a constant.</returns>
     private static double Update(double innovation, double noise, ref double mean, ref double variance)
     {
-        var (good, slip) = Densities(innovation, variance + noise);
-        var density = good + slip;
-        var spread = variance + noise;
-        var atBest = SlipShare(spread);
-        var trust = density > 0 ? good / density * (1 + atBest) : 0;
-        var widest = noise + (BeliefSettings.SlipSd * BeliefSettings.SlipSd);
-        var gain = variance / (variance + (trust * widest > noise ? noise / trust : widest));
+        var (density, counted) = Heeded(innovation, variance, noise);
+        var gain = variance / (variance + counted);
         mean += gain * innovation;
         variance -= gain * variance;
         return density;
+    }
+
+    /// <summary>The density of a reading that may be a slip, and the noise that it counts with.</summary>
+    public static (double Density, double Noise) Heeded(double innovation, double variance, double noise)
+    {
+        var (good, slip) = Densities(innovation, variance + noise);
+        var density = good + slip;
+        var atBest = SlipShare(variance + noise);
+        var trust = density > 0 ? good / density * (1 + atBest) : 0;
+        var widest = noise + (BeliefSettings.SlipSd * BeliefSettings.SlipSd);
+        return (density, trust * widest > noise ? noise / trust : widest);
     }
 
     /// <summary>How likely a slip is, against a good reading, for a reading that is on the spot.</summary>

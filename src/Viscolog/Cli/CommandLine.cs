@@ -45,6 +45,7 @@ internal static class CommandLine
             [new AdviseCommand().Create(common, terminal)] = AdviseCommand.Example,
             [new FitCommand().Create(common, terminal)] = FitCommand.Example,
             [new PlotCommand().Create(common, terminal)] = PlotCommand.Example,
+            [new BatchCommand().Create(common, terminal)] = BatchCommand.Example,
             [new ConvertCommand().Create(common, terminal)] = ConvertCommand.Example,
             [new FlowCommand().Create(common, terminal)] = FlowCommand.Example,
             [new ImportCommand().Create(common, terminal)] = ImportCommand.Example,

@@ -48,6 +48,7 @@ internal static class PlotRenderer
     {
         PlotKind.Settling => SettlingPlot.Build(pictures),
         PlotKind.Residuals => ResidualPlot.Build(pictures),
+        PlotKind.String => StringPlot.Build(pictures),
         _ => DosePlot.Build(pictures),
     };
 

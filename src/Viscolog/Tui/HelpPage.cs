@@ -18,6 +18,7 @@ internal static class HelpPage
         "F8      target, tolerance, risk                   F9      the list of runs",
         "F1      this help                                 Ctrl+Q  quit",
         "",
+        "Units: 1.45 Pa.s, 1450 cP, 2 mL, 73.4 F. Torque with its speed: 35.2@20.",
         "What was saved is on the disk before the screen says so. Nothing is ever deleted.",
         "An addition can't be taken out again: read when the pot has settled, then dose.",
         "",

@@ -36,6 +36,7 @@ internal static class TuiSession
         Console.SetError(TextWriter.Null);
         Exception? fault = null;
         var signal = 0;
+        TuiRescue? rescue = null;
         using var app = Application.Create();
         try
         {
@@ -46,8 +47,9 @@ internal static class TuiSession
 
             app.Init();
             app.Driver!.Force16Colors = look.IsSixteenColors || !look.HasColor;
+            rescue = new(app, e => fault = e);
             using var signals = new TuiSignals(app, code => signal = code);
-            screens(app, new(log, TimeProvider.System, new(look.HasColor), look.IsAscii), () => signal != 0);
+            screens(app, new(log, TimeProvider.System, new(look.HasColor), look.IsAscii), () => signal != 0 || fault is not null);
         }
         catch (Exception e) when (e is not OutOfMemoryException)
         {
@@ -58,6 +60,7 @@ internal static class TuiSession
             app.Dispose();
             Console.SetOut(output);
             Console.SetError(error);
+            rescue?.Dispose();
         }
 
         return new(fault, signal);

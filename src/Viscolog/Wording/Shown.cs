@@ -29,6 +29,10 @@ internal static class Shown
 
     public static string Spread(Estimate estimate) => $"{Number(estimate.Low.MilliPascalSeconds)} to {Number(estimate.High.MilliPascalSeconds)}";
 
+    public static string Length(Length length) => Number(length.Millimeters) + " mm";
+
+    public static string Spread(LengthEstimate estimate) => $"{Number(estimate.Low.Millimeters)} to {Number(estimate.High.Millimeters)}";
+
     public static string Dose(Dose dose) => dose.Percent.ToString("0.00", CultureInfo.InvariantCulture) + " %";
 
     public static string Share(Percentage share) => share.Percent.ToString("0.00", CultureInfo.InvariantCulture) + " %";

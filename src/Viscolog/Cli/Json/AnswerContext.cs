@@ -22,6 +22,8 @@ namespace Viscolog.Cli.Json;
 [JsonSerializable(typeof(BackupAnswer))]
 [JsonSerializable(typeof(RestoreAnswer))]
 [JsonSerializable(typeof(VerifyAnswer))]
+[JsonSerializable(typeof(BatchAnswer))]
+[JsonSerializable(typeof(PaperAnswer))]
 internal sealed partial class AnswerContext : JsonSerializerContext
 {
     /// <summary>With text as it is: the output is no web page.</summary>

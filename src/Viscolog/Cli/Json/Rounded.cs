@@ -1,3 +1,5 @@
+using Viscolog.Core.Quantities;
+
 namespace Viscolog.Cli.Json;
 
 /// <summary>Rounds to what an answer can tell.</summary>
@@ -20,4 +22,7 @@ internal static class Rounded
 
         return Math.Round(value, Math.Min(digits, 12));
     }
+
+    /// <summary>Grams to a tenth of a milligram.</summary>
+    public static double Grams(Mass mass) => Math.Round(mass.Grams, 4);
 }
