@@ -1,5 +1,7 @@
 using System.CommandLine;
+using Viscolog.Cli.Json;
 using Viscolog.Core.Practice;
+using Viscolog.Reports;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli;
@@ -10,7 +12,7 @@ internal sealed class PracticeDemoCommand
     public const string Example = "dotnet run --project src/Viscolog -- practice demo --pot slow --seed 3";
 
     private readonly PracticeOptions game = new();
-    private readonly Option<string?> output = new("--output", "-o") { HelpName = "FILE", Description = "Write a picture as well: .svg, .pdf or .png." };
+    private readonly Option<string?> output = new("--output", "-o") { HelpName = "FILE", Description = $"Write a file as well: {PracticeFile.Endings}." };
     private readonly Option<bool> force = new("--force") { Description = "Overwrite an existing file." };
     private readonly Option<bool> stepwise = new("--stepwise") { Description = "Stop after each step; Enter goes on." };
 
@@ -29,8 +31,17 @@ internal sealed class PracticeDemoCommand
     private ExitCode Run(Invocation call)
     {
         var demonstration = Demonstration.Of(game.Game(call));
-        Print(call, demonstration);
-        return call.Value(output) is { } path ? PracticeFile.Write(call, PracticeWords.Named(demonstration), path, call.Value(force)) : ExitCode.Done;
+        var players = PracticeWords.Named(demonstration);
+        if (call.Json)
+        {
+            call.Print(PracticeAnswer.Of(players, demonstration.Worst));
+        }
+        else
+        {
+            Print(call, demonstration);
+        }
+
+        return PracticeText.Write(call, players, call.Value(output), call.Value(force));
     }
 
     private void Print(Invocation call, Demonstration demonstration)

@@ -1,6 +1,8 @@
 using System.CommandLine;
+using Viscolog.Cli.Json;
 using Viscolog.Core.Practice;
 using Viscolog.PracticeFiles;
+using Viscolog.Reports;
 using Viscolog.Store;
 using Viscolog.Wording;
 
@@ -13,7 +15,7 @@ internal sealed class PracticePlayCommand
 
     private readonly PracticeOptions game = new();
     private readonly Option<string?> player = new("--player") { HelpName = "NAME", Description = "Who plays; the score is kept under this name. Without it nothing is kept." };
-    private readonly Option<string?> output = new("--output", "-o") { HelpName = "FILE", Description = "Write a picture as well: .svg, .pdf or .png." };
+    private readonly Option<string?> output = new("--output", "-o") { HelpName = "FILE", Description = $"Write a file as well: {PracticeFile.Endings}." };
     private readonly Option<bool> force = new("--force") { Description = "Overwrite an existing file." };
     private readonly Argument<string[]> moves = new("MOVE")
     {
@@ -58,6 +60,11 @@ internal sealed class PracticePlayCommand
 
     private static ExitCode Standing(Invocation call, PracticeSession session)
     {
+        if (call.Json)
+        {
+            return call.Refuse("--json answers on games that have ended; put 'end' last");
+        }
+
         PracticeText.Head(call.Terminal, session.Game);
         foreach (var line in session.Lines)
         {
@@ -74,15 +81,15 @@ internal sealed class PracticePlayCommand
         var path = PracticePath.Of(PracticePlayer.Person, session);
         var name = call.Value(player) is { } given && PracticeWords.PlayerName(given) is { Length: > 0 } said ? said : PracticeWords.Name(PracticePlayer.Person);
         NamedPath[] players = [new(name, path), new(PracticeWords.Name(PracticePlayer.Advised), PracticePlayers.Advised(session.Game))];
-        PracticeText.Head(call.Terminal, session.Game);
-        call.Terminal.Line();
-        for (var i = 0; i < path.Steps.Length; i++)
+        if (call.Json)
         {
-            PracticeText.Lines(call.Terminal, PracticeWords.Sentence(path, i), FormattableString.Invariant($"step {i}"), call.Terminal.Width);
+            call.Print(PracticeAnswer.Of(players, path));
+        }
+        else
+        {
+            Print(call.Terminal, players);
         }
 
-        PracticeText.Lines(call.Terminal, PracticeWords.Ending(path), "end", call.Terminal.Width);
-        PracticeText.Reveal(call.Terminal, players, OverdoseLesson.Of(path));
         if (call.Value(player) is not null)
         {
             if (PracticeScores.Beside(call.Log).Save(PracticeResult.Of(name, path, call.Clock.GetLocalNow())) is { } fault)
@@ -93,6 +100,20 @@ internal sealed class PracticePlayCommand
             call.Note("score kept; 'viscolog practice scores' shows the sheet");
         }
 
-        return call.Value(output) is { } file ? PracticeFile.Write(call, players, file, call.Value(force)) : ExitCode.Done;
+        return PracticeText.Write(call, players, call.Value(output), call.Value(force));
+    }
+
+    private static void Print(CallOutput terminal, NamedPath[] players)
+    {
+        var path = players[0].Path;
+        PracticeText.Head(terminal, path.Session.Game);
+        terminal.Line();
+        for (var i = 0; i < path.Steps.Length; i++)
+        {
+            PracticeText.Lines(terminal, PracticeWords.Sentence(path, i), FormattableString.Invariant($"step {i}"), terminal.Width);
+        }
+
+        PracticeText.Lines(terminal, PracticeWords.Ending(path), "end", terminal.Width);
+        PracticeText.Reveal(terminal, players, OverdoseLesson.Of(path));
     }
 }

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Viscolog.Cli.Json;
 using Viscolog.Core.Practice;
 using Viscolog.Wording;
 
@@ -31,9 +32,15 @@ internal sealed class PracticeReplayCommand
             return code;
         }
 
-        call.Warn(named.Warnings);
         var terminal = call.Terminal;
         var band = target.Band(file, call);
+        if (call.Json)
+        {
+            call.Print(new ReplayAnswer(file.Run.Name, [.. RunReplays.Of(file.Run, band, named.Earlier).Select(ReplayAnswer.Moment.Of)], named.Warnings));
+            return ExitCode.Done;
+        }
+
+        call.Warn(named.Warnings);
         terminal.Line(RunTitle.Of(file.Run) + (band is null ? "" : $" · target {AdviceWords.Band(band)}"));
         using var stop = new StopSignal();
         var any = false;

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Text;
+using Viscolog.Cli.Json;
 using Viscolog.Output;
 using Viscolog.PracticeFiles;
 using Viscolog.RunFiles;
@@ -29,6 +30,12 @@ internal sealed class PracticeScoresCommand
     private ExitCode Run(Invocation call)
     {
         var (results, warnings) = PracticeScores.Beside(call.Log).All();
+        if (call.Json)
+        {
+            call.Print(new PracticeScoresAnswer(results, warnings));
+            return ExitCode.Done;
+        }
+
         call.Warn(warnings);
         if (results.IsEmpty)
         {
@@ -55,7 +62,7 @@ internal sealed class PracticeScoresCommand
             return call.Refuse(OneLine.Of($"{path}: cannot be written: {e.Message}"));
         }
 
-        call.Note($"written: {Path.GetFullPath(path)}, {Count.Of(results.Length, "game", "games")}");
+        call.Terminal.Line($"written: {Path.GetFullPath(path)}, {Count.Of(results.Length, "game", "games")}");
         return ExitCode.Done;
     }
 }

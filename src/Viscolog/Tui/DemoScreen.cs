@@ -1,5 +1,6 @@
 using Terminal.Gui.Input;
 using Viscolog.Core.Practice;
+using Viscolog.Reports;
 using Viscolog.Wording;
 
 namespace Viscolog.Tui;
@@ -51,7 +52,7 @@ internal sealed class DemoScreen : TuiScreen
         {
             if (Ask(ExportForm.Practice()) is { } path)
             {
-                _state = _state with { Said = PracticeExport.Write(PracticeWords.Named(played), path) };
+                _state = _state with { Said = PracticeForms.Written(PracticeFile.Write(PracticeWords.Named(played), path, force: false, DateOnly.FromDateTime(Context.Now.DateTime))) };
             }
         }
         else if (key == Key.Esc)

@@ -5,7 +5,7 @@ internal static class ExportForm
 {
     public static Form<string> Picture() => Path("Export the picture", "chart.svg", ".svg, .pdf or .png");
 
-    public static Form<string> Practice() => Path("Export the picture", "practice.svg", ".svg, .pdf or .png");
+    public static Form<string> Practice() => Path("Export picture or handout", "handout.html", ".html, .svg, .pdf, .png");
 
     public static Form<string> Scores() => Path("Export the score sheet", "scores.csv", ".csv");
 

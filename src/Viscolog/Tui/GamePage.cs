@@ -30,7 +30,7 @@ internal static class GamePage
             return page;
         }
 
-        page.Add(" " + PracticeWords.Pot(state.Session.Game), Tone.Strong);
+        page.Add(" " + PracticeWords.Facts(state.Session.Game, withName: true), Tone.Strong);
         if (state.Path is { } path)
         {
             Ended(page, state, path);
@@ -61,7 +61,7 @@ internal static class GamePage
         page.Add(state.Error is { } error ? new Piece(" ! " + error, Tone.Bad) : new Piece(" " + state.Said, Tone.Dim));
         page.Add(" grams           g   Enter pours; on the empty field it reads");
         page.Add(page.Width >= 80
-            ? " F1 help  F2 let down  F3 stir  F4 time x1/x10  F8 done: show the curve  Esc leave  ^Q"
+            ? " F1 help F2 let down F3 stir F4 time x1/x10 F8 done: show the curve Esc leave ^Q"
             : " F1 help F2 let down F3 stir F4 x10 F8 done Esc leave ^Q", Tone.Dim);
     }
 
@@ -137,9 +137,10 @@ internal static class GamePage
         }
 
         page.FillTo(EntryRow(page.Height));
-        page.Add(" " + (state.Said.Length > 0 ? state.Said : above + room < lines.Length ? "Down: more" : ""), Tone.Dim);
+        string[] said = [state.Said, above + room < lines.Length ? "Down: more" : ""];
+        page.Add(" " + string.Join(" · ", said.Where(t => t.Length > 0)), Tone.Dim);
         page.Add(page.Width >= 80
-            ? " F6 next: curve, why, steps  F5 the same pot again  F7 export  F1 help  Esc back  ^Q"
+            ? " F6 next: curve, why, steps  F5 same pot again  F7 export  F1 help  Esc back  ^Q"
             : " F6 curve/why/steps F5 again F7 export F1 help Esc ^Q", Tone.Dim);
     }
 

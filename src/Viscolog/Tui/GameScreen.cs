@@ -3,6 +3,7 @@ using Terminal.Gui.ViewBase;
 using Terminal.Gui.Views;
 using Viscolog.Core.Practice;
 using Viscolog.PracticeFiles;
+using Viscolog.Reports;
 using Viscolog.Store;
 
 namespace Viscolog.Tui;
@@ -115,7 +116,7 @@ internal sealed class GameScreen : TuiScreen
         }
 
         NamedPath[] players = _state.Advised is { } advised ? [new(_state.Name, path), new("advised", advised)] : [new(_state.Name, path)];
-        Dispatch(new GameEvent.Kept(PracticeExport.Write(players, file)));
+        Dispatch(new GameEvent.Kept(PracticeForms.Written(PracticeFile.Write(players, file, force: false, DateOnly.FromDateTime(Context.Now.DateTime)))));
     }
 
     private void Dispatch(GameEvent @event)

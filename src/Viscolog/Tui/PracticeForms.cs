@@ -1,6 +1,7 @@
 using System.Globalization;
 using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
+using Viscolog.Output;
 using Viscolog.RunFiles;
 using Viscolog.Wording;
 
@@ -16,6 +17,14 @@ internal static class PracticeForms
         texts => int.TryParse(texts[1].Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var seed) && seed <= PracticeGame.GreatestSeed
             ? FormAnswer<PracticeState>.Of(state with { Player = PracticeWords.PlayerName(texts[0]), Seed = seed, Said = "" })
             : FormAnswer<PracticeState>.Wrong(1, $"a whole number from 0 to {PracticeGame.GreatestSeed}"));
+
+    /// <summary>What became of a file, in words.</summary>
+    public static string Written(FileOutcome outcome) => outcome switch
+    {
+        FileOutcome.Written written => $"written: {written.Path}",
+        FileOutcome.Refused refused => refused.Reason,
+        _ => throw new InvalidOperationException("not a case of the closed set"),
+    };
 
     public static Form<GameEvent> LetDown() => new(
         "Let down with base",

@@ -38,7 +38,7 @@ internal static class PracticePage
         page.FillTo(height - 2);
         page.Add(" " + state.Said, Tone.Dim);
         page.Add(width >= 80
-            ? " Enter play  F2 player and seed  F6 demonstration  F7 scores  F1 help  Esc back  ^Q"
+            ? " Enter play  F2 player, seed  F6 demonstration  F7 scores  F1 help  Esc back  ^Q"
             : " Enter play F2 player, seed F6 demo F7 scores F1 help Esc ^Q", Tone.Dim);
         return page;
     }

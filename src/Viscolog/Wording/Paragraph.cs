@@ -3,7 +3,7 @@ namespace Viscolog.Wording;
 /// <summary>Breaks text into lines at spaces, but never between a number and its unit or per cent sign.</summary>
 internal static class Paragraph
 {
-    private static readonly string[] Units = ["%", "mPa·s", "°C", "ln", "g of", "g:", "g,", "± "];
+    private static readonly string[] Units = ["%", "mPa·s", "°C", "ln", "g of", "g:", "g,", "g.", "± "];
 
     public static IEnumerable<string> Of(string text, int width)
     {

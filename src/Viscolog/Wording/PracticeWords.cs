@@ -42,11 +42,17 @@ internal static class PracticeWords
     public static string Title(PracticeGame game) => Capital(game.Start.Name!);
 
     /// <summary>The pot in one line.</summary>
-    public static string Pot(PracticeGame game)
+    public static string Pot(PracticeGame game) => $"{Title(game)} · {Facts(game)} · target {AdviceWords.Band(game.Band)}";
+
+    /// <summary>Base and thickener.</summary>
+    public static string Facts(PracticeGame game, bool withName = false)
     {
         var thickener = game.Start.Thickeners[0];
-        return $"{Title(game)} · {Shown.Number(game.Start.BaseMass.Grams)} g of base · {thickener.Name}, usually {Percent(thickener.UsualRange.Low)} to {Percent(thickener.UsualRange.Top)} % · target {AdviceWords.Band(game.Band)}";
+        return $"{(withName ? Title(game) + " · " : "")}{Shown.Number(game.Start.BaseMass.Grams)} g of base · {thickener.Name}, usually {Percent(thickener.UsualRange.Low)} to {Percent(thickener.UsualRange.Top)} %";
     }
+
+    /// <summary>Minutes and seconds.</summary>
+    public static string Clock(TimeSpan time) => FormattableString.Invariant($"{(int)time.TotalMinutes}:{time.Seconds:00}");
 
     /// <summary>A player's name on one line, not too long.</summary>
     public static string PlayerName(string text) => Plots.PlotText.Shorten(Plots.PlotText.Clean(text).Trim(), 40);
