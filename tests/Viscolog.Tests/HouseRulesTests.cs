@@ -6,6 +6,7 @@ using Viscolog.Plots;
 using Viscolog.Reports;
 using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.TrendFiles;
 using Viscolog.Tui;
 
 namespace Viscolog.Tests;
@@ -26,6 +27,7 @@ public sealed class HouseRulesTests
     [InlineData("Viscolog.RunFiles", "Viscolog.Cli", "Viscolog.MaterialFiles", "Viscolog.Plots", "Viscolog.Store")]
     [InlineData("Viscolog.MaterialFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
     [InlineData("Viscolog.FlowFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
+    [InlineData("Viscolog.TrendFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
     [InlineData("Viscolog.Store", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Tui")]
     [InlineData("Viscolog.Tui", "Viscolog.Cli")]
     [InlineData("Viscolog.Cli", "Viscolog.Tui")]
@@ -41,7 +43,7 @@ public sealed class HouseRulesTests
     [InlineData("LiteDB", "Viscolog.Store")]
     [InlineData("Terminal.Gui", "Viscolog.Tui")]
     [InlineData("OxyPlot", "Viscolog.Plots")]
-    [InlineData("CsvHelper", "Viscolog.RunFiles", "Viscolog.MaterialFiles", "Viscolog.FlowFiles")]
+    [InlineData("CsvHelper", "Viscolog.RunFiles", "Viscolog.MaterialFiles", "Viscolog.FlowFiles", "Viscolog.TrendFiles")]
     public void A_library_stays_in_its_room(string library, params string[] rooms)
         => Assert.All(
             Shell.GetTypes().Where(t => t.Namespace?.StartsWith("Viscolog", StringComparison.Ordinal) == true && !rooms.Contains(t.Namespace, StringComparer.Ordinal)),
@@ -50,6 +52,7 @@ public sealed class HouseRulesTests
     [Theory]
     [InlineData(typeof(RunFileOutcome), 2)]
     [InlineData(typeof(FlowFileOutcome), 2)]
+    [InlineData(typeof(TrendFileOutcome), 2)]
     [InlineData(typeof(MaterialFileOutcome), 2)]
     [InlineData(typeof(PlotOutcome), 2)]
     [InlineData(typeof(FileOutcome), 2)]

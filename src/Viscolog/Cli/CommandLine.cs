@@ -45,6 +45,8 @@ internal static class CommandLine
             [new AdviseCommand().Create(common, terminal)] = AdviseCommand.Example,
             [new FitCommand().Create(common, terminal)] = FitCommand.Example,
             [new PlotCommand().Create(common, terminal)] = PlotCommand.Example,
+            [new CheckCommand().Create(common, terminal)] = CheckCommand.Example,
+            [new TrendCommand().Create(common, terminal)] = TrendCommand.Example,
             [new BatchCommand().Create(common, terminal)] = BatchCommand.Example,
             [new ReportCommand().Create(common, terminal)] = ReportCommand.Example,
             [new ConvertCommand().Create(common, terminal)] = ConvertCommand.Example,

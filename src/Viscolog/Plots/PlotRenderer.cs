@@ -29,6 +29,8 @@ internal static class PlotRenderer
 
     public static byte[] Render(FlowPicture picture, PlotFormat format) => Render(FlowPlot.Build(picture), format);
 
+    public static byte[] Render(TrendPicture picture, PlotFormat format) => Render(TrendPlot.Build(picture), format);
+
     private static byte[] Render(PlotModel model, PlotFormat format)
     {
         model.Culture = CultureInfo.InvariantCulture;
