@@ -1,7 +1,9 @@
 using System.Reflection;
 using Viscolog.FlowFiles;
 using Viscolog.MaterialFiles;
+using Viscolog.Output;
 using Viscolog.Plots;
+using Viscolog.Reports;
 using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.TrendFiles;
@@ -31,6 +33,7 @@ public sealed class HouseRulesTests
     [InlineData("Viscolog.Tui", "Viscolog.Cli")]
     [InlineData("Viscolog.Cli", "Viscolog.Tui")]
     [InlineData("Viscolog.Wording", "Viscolog.Cli", "Viscolog.Tui", "Viscolog.Plots", "Viscolog.RunFiles", "Viscolog.Store")]
+    [InlineData("Viscolog.Reports", "Viscolog.Cli", "Viscolog.Tui", "Viscolog.Store")]
     [InlineData("Viscolog.Output", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.RunFiles", "Viscolog.Store")]
     public void Rooms_know_only_what_stands_below_them(string room, params string[] closed)
         => Assert.All(
@@ -53,6 +56,8 @@ public sealed class HouseRulesTests
     [InlineData(typeof(TrendFileOutcome), 2)]
     [InlineData(typeof(MaterialFileOutcome), 2)]
     [InlineData(typeof(PlotOutcome), 2)]
+    [InlineData(typeof(FileOutcome), 2)]
+    [InlineData(typeof(Block), 8)]
     [InlineData(typeof(BenchEvent), 15)]
     [InlineData(typeof(BenchEffect), 5)]
     [InlineData(typeof(GameEvent), 10)]
