@@ -14,7 +14,7 @@ internal sealed record BenchKnowledge(ImmutableArray<Material> Materials, Immuta
     /// <summary>Nothing.</summary>
     public static BenchKnowledge None { get; } = new([], []);
 
-    public static BenchKnowledge Of(BenchLog log) => new([.. log.Materials().Select(m => m.Material)], []);
+    public static BenchKnowledge Of(BenchLog log) => new([.. log.Materials().Select(m => m.Material)], [.. log.Oils().Where(o => o.Row.Void is null).Select(o => o.Row.Reading)]);
 
     /// <summary>The specification of that name; capitals make no difference. Null where there is none.</summary>
     public Specification? Specification(string name)
@@ -40,6 +40,11 @@ internal sealed record BenchKnowledge(ImmutableArray<Material> Materials, Immuta
     /// <summary>The check of a run.</summary>
     public CheckRequest Request(Run run, Specification specification, ImmutableArray<Run> earlier, DateOnly today)
         => new(run, specification, today) { History = earlier, Oils = Oils, Repeatability = RepeatabilityOf(run.MethodInForce) };
+
+    /// <summary>How each method reads certified oils, by method and speed.</summary>
+    public ImmutableArray<MethodDrift> Drifts()
+        => [.. Oils.Select(o => o.Condition).Distinct().OrderBy(c => c.Words, StringComparer.Ordinal)
+            .Select(c => MethodDrift.Of(Oils, c, RepeatabilityOf(c.Method) ?? c.Method.Repeatability)!)];
 
     /// <summary>The repeatability that the bench keeps for a method; null where it keeps none, or several.</summary>
     private Percentage? RepeatabilityOf(Method method)
