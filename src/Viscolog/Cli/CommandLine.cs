@@ -49,6 +49,7 @@ internal static class CommandLine
             [new TrendCommand().Create(common, terminal)] = TrendCommand.Example,
             [new DriftCommand().Create(common, terminal)] = DriftCommand.Example,
             [new BatchCommand().Create(common, terminal)] = BatchCommand.Example,
+            [new ReportCommand().Create(common, terminal)] = ReportCommand.Example,
             [new ConvertCommand().Create(common, terminal)] = ConvertCommand.Example,
             [new FlowCommand().Create(common, terminal)] = FlowCommand.Example,
             [new ImportCommand().Create(common, terminal)] = ImportCommand.Example,

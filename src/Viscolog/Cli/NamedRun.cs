@@ -14,4 +14,7 @@ internal sealed record NamedRun(string Name, RunFile File, ImmutableArray<Run> E
 {
     /// <summary>What the bench's log knows besides runs.</summary>
     public BenchKnowledge Bench { get; init; } = BenchKnowledge.None;
+
+    /// <summary>The numbers of the file's rows in the log; empty for a file.</summary>
+    public ImmutableArray<int> Rows { get; init; } = [];
 }

@@ -71,7 +71,7 @@ internal static class RunSource
             return null;
         }
 
-        return new($"run {named}", logged.File, withEarlier ? log.Earlier(logged.File.Run, logged.Number) : [], logged.File.Warnings) { Bench = BenchKnowledge.Of(log) };
+        return new($"run {named}", logged.File, withEarlier ? log.Earlier(logged.File.Run, logged.Number) : [], logged.File.Warnings) { Bench = BenchKnowledge.Of(log), Rows = logged.Rows };
     }
 
     private static NamedRun? ReadFile(string path, bool withEarlier, Invocation call)
