@@ -1,6 +1,7 @@
 using System.Reflection;
 using Viscolog.FlowFiles;
 using Viscolog.MaterialFiles;
+using Viscolog.OilFiles;
 using Viscolog.Plots;
 using Viscolog.RunFiles;
 using Viscolog.Store;
@@ -25,6 +26,7 @@ public sealed class HouseRulesTests
     [InlineData("Viscolog.RunFiles", "Viscolog.Cli", "Viscolog.MaterialFiles", "Viscolog.Plots", "Viscolog.Store")]
     [InlineData("Viscolog.MaterialFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
     [InlineData("Viscolog.FlowFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
+    [InlineData("Viscolog.OilFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
     [InlineData("Viscolog.TrendFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
     [InlineData("Viscolog.Store", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Tui")]
     [InlineData("Viscolog.Tui", "Viscolog.Cli")]
@@ -40,7 +42,7 @@ public sealed class HouseRulesTests
     [InlineData("LiteDB", "Viscolog.Store")]
     [InlineData("Terminal.Gui", "Viscolog.Tui")]
     [InlineData("OxyPlot", "Viscolog.Plots")]
-    [InlineData("CsvHelper", "Viscolog.RunFiles", "Viscolog.MaterialFiles", "Viscolog.FlowFiles", "Viscolog.TrendFiles")]
+    [InlineData("CsvHelper", "Viscolog.RunFiles", "Viscolog.MaterialFiles", "Viscolog.FlowFiles", "Viscolog.OilFiles")]
     public void A_library_stays_in_its_room(string library, params string[] rooms)
         => Assert.All(
             Shell.GetTypes().Where(t => t.Namespace?.StartsWith("Viscolog", StringComparison.Ordinal) == true && !rooms.Contains(t.Namespace, StringComparer.Ordinal)),
@@ -49,12 +51,13 @@ public sealed class HouseRulesTests
     [Theory]
     [InlineData(typeof(RunFileOutcome), 2)]
     [InlineData(typeof(FlowFileOutcome), 2)]
+    [InlineData(typeof(OilFileOutcome), 2)]
     [InlineData(typeof(TrendFileOutcome), 2)]
     [InlineData(typeof(MaterialFileOutcome), 2)]
     [InlineData(typeof(PlotOutcome), 2)]
     [InlineData(typeof(BenchEvent), 15)]
     [InlineData(typeof(BenchEffect), 5)]
-    [InlineData(typeof(LogRecord), 7)]
+    [InlineData(typeof(LogRecord), 9)]
     [InlineData(typeof(LogOutcome), 4)]
     [InlineData(typeof(WriteOutcome), 3)]
     [InlineData(typeof(ImportOutcome), 3)]

@@ -139,13 +139,13 @@ internal sealed class DriftCommand
         }
 
         call.Terminal.Line();
-        var table = new TextTable("no.", "date", "method", "oil", "certified", "read", "off", "void");
+        var table = new TextTable("no.", "date", "method", "oil", "certified", "read mPa·s", "off", "void");
         foreach (var o in oils)
         {
             var reading = o.Row.Reading;
             table.Add(
                 o.Number.ToString(CultureInfo.InvariantCulture), reading.On.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), reading.Condition.Words, Plots.PlotText.Shorten(reading.Oil.Name, 20),
-                Wording.Shown.Body(reading.Oil.Viscosity), Wording.Shown.Body(reading.Read), FormattableString.Invariant($"{100 * double.ExpM1(reading.Deviation.Ln):+0.0;-0.0;0.0} %"), Plots.PlotText.Shorten(o.Row.Void ?? "", 20));
+                Wording.Shown.Limit(reading.Oil.Viscosity.MilliPascalSeconds), Wording.Shown.Limit(reading.Read.MilliPascalSeconds), FormattableString.Invariant($"{100 * double.ExpM1(reading.Deviation.Ln):+0.0;-0.0;0.0} %"), Plots.PlotText.Shorten(o.Row.Void ?? "", 20));
         }
 
         table.Write(call.Terminal);

@@ -30,12 +30,15 @@ internal sealed record BenchKnowledge(ImmutableArray<Material> Materials, Immuta
     }
 
     /// <summary>The batches of a product, in the order of their numbers.</summary>
-    public ProductTrend Trend(BenchLog log, Specification specification, DateOnly today)
-    {
-        var runs = log.Runs().Where(r => ProductTrend.IsOf(r.Product, r.Name, specification.Name)).OrderBy(r => r.Number)
-            .Select(r => (r.Name ?? FormattableString.Invariant($"run {r.Number}"), log.Run(r.Number)!.File.Run));
-        return ProductTrend.Of(specification, [.. runs], Oils, today);
-    }
+    public ProductTrend Trend(BenchLog log, Specification specification, DateOnly today) => ProductTrend.Of(specification, RunsOf(log, specification), Oils, today);
+
+    /// <summary>The runs of a product, each with its name on a chart, in the order of their numbers.</summary>
+    public static ImmutableArray<(string Name, Run Run)> RunsOf(BenchLog log, Specification specification)
+        =>
+        [
+            .. log.Runs().Where(r => ProductTrend.IsOf(r.Product, r.Name, specification.Name)).OrderBy(r => r.Number)
+                .Select(r => (r.Name ?? FormattableString.Invariant($"run {r.Number}"), log.Run(r.Number)!.File.Run)),
+        ];
 
     /// <summary>The check of a run.</summary>
     public CheckRequest Request(Run run, Specification specification, ImmutableArray<Run> earlier, DateOnly today)
