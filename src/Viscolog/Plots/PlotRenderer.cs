@@ -29,6 +29,8 @@ internal static class PlotRenderer
 
     public static byte[] Render(FlowPicture picture, PlotFormat format) => Render(FlowPlot.Build(picture), format);
 
+    public static byte[] Render(PairPicture picture, PairKind kind, PlotFormat format) => Render(kind == PairKind.Map ? PairMapPlot.Build(picture) : PairSlicePlot.Build(picture), format);
+
     public static byte[] Render(TrendPicture picture, PlotFormat format) => Render(TrendPlot.Build(picture), format);
 
     private static byte[] Render(PlotModel model, PlotFormat format)
