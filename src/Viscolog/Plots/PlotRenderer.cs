@@ -4,6 +4,7 @@ using OxyPlot.SkiaSharp;
 using SkiaSharp;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Flow;
+using Viscolog.Core.Practice;
 
 namespace Viscolog.Plots;
 
@@ -32,6 +33,8 @@ internal static class PlotRenderer
     public static byte[] Render(PairPicture picture, PairKind kind, PlotFormat format) => Render(kind == PairKind.Map ? PairMapPlot.Build(picture) : PairSlicePlot.Build(picture), format);
 
     public static byte[] Render(TrendPicture picture, PlotFormat format) => Render(TrendPlot.Build(picture), format);
+
+    public static byte[] Render(IReadOnlyList<NamedPath> players, PlotFormat format) => Render(PracticePlot.Build(players), format);
 
     private static byte[] Render(PlotModel model, PlotFormat format)
     {
