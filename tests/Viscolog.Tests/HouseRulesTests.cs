@@ -4,6 +4,7 @@ using Viscolog.MaterialFiles;
 using Viscolog.Plots;
 using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.TrendFiles;
 using Viscolog.Tui;
 
 namespace Viscolog.Tests;
@@ -25,6 +26,7 @@ public sealed class HouseRulesTests
     [InlineData("Viscolog.MaterialFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
     [InlineData("Viscolog.FlowFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
     [InlineData("Viscolog.PracticeFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store", "Viscolog.Tui")]
+    [InlineData("Viscolog.TrendFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
     [InlineData("Viscolog.Store", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Tui")]
     [InlineData("Viscolog.Tui", "Viscolog.Cli")]
     [InlineData("Viscolog.Cli", "Viscolog.Tui")]
@@ -39,7 +41,7 @@ public sealed class HouseRulesTests
     [InlineData("LiteDB", "Viscolog.Store")]
     [InlineData("Terminal.Gui", "Viscolog.Tui")]
     [InlineData("OxyPlot", "Viscolog.Plots")]
-    [InlineData("CsvHelper", "Viscolog.RunFiles", "Viscolog.MaterialFiles", "Viscolog.FlowFiles", "Viscolog.PracticeFiles")]
+    [InlineData("CsvHelper", "Viscolog.RunFiles", "Viscolog.MaterialFiles", "Viscolog.FlowFiles", "Viscolog.TrendFiles", "Viscolog.PracticeFiles")]
     public void A_library_stays_in_its_room(string library, params string[] rooms)
         => Assert.All(
             Shell.GetTypes().Where(t => t.Namespace?.StartsWith("Viscolog", StringComparison.Ordinal) == true && !rooms.Contains(t.Namespace, StringComparer.Ordinal)),
@@ -48,6 +50,7 @@ public sealed class HouseRulesTests
     [Theory]
     [InlineData(typeof(RunFileOutcome), 2)]
     [InlineData(typeof(FlowFileOutcome), 2)]
+    [InlineData(typeof(TrendFileOutcome), 2)]
     [InlineData(typeof(MaterialFileOutcome), 2)]
     [InlineData(typeof(PlotOutcome), 2)]
     [InlineData(typeof(BenchEvent), 15)]

@@ -103,6 +103,9 @@ public static class RunPictures
             Viscosity.FromLn(reading.Ln),
             Viscosity.FromLn(expected),
             deviation / Math.Sqrt(variance),
-            CurveFilter.SlipChance(deviation, variance) > 0.5);
+            CurveFilter.SlipChance(deviation, variance) > 0.5)
+        {
+            Entry = reading.Entry,
+        };
     }
 }

@@ -11,7 +11,10 @@ public sealed record AcidityCheck(Acidity? Mean, AcidityBand Band, Percentage? C
     /// <summary>Standard uncertainty of a pH read at a bench, in pH units: meter, electrode and buffers (from memory).</summary>
     public const double StandardUncertainty = 0.1;
 
-    /// <summary>Whether the pH is below the band by the decision rule's measure of doubt: more likely below than in it.</summary>
+    /// <summary>Where alkali-swellable thickeners swell as a rule (from memory).</summary>
+    internal static AcidityBand UsualForSwelling { get; } = new(Acidity.FromPh(8.5), Acidity.FromPh(9.5));
+
+    /// <summary>Whether the pH is more likely below the band than in it.</summary>
     public bool IsTooLow => Mean is { } mean && mean < Band.Low;
 
     internal static AcidityCheck Of(IReadOnlyCollection<Acidity> read, AcidityBand band)

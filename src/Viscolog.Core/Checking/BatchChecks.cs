@@ -11,7 +11,7 @@ public static class BatchChecks
 {
     /// <summary>Checks a batch.</summary>
     /// <param name="request">The batch, its specification, and what the bench knows.</param>
-    public static CheckOutcome Of(BatchRequest request)
+    public static CheckOutcome Of(CheckRequest request)
     {
         var specification = request.Specification;
         var run = Prepared(request);
@@ -47,8 +47,25 @@ public static class BatchChecks
         });
     }
 
+    /// <summary>A batch's value alone; null with the reason where it tells none.</summary>
+    internal static (BatchValue? Value, string? Reason) ValueOf(CheckRequest request)
+    {
+        var run = Prepared(request);
+        if (Obstacle(run, request.Specification) is { } reason)
+        {
+            return (null, reason);
+        }
+
+        var belief = Evidence.MainThickener(run) is not null && RunBeliefs.Of(run, null, []) is BeliefOutcome.Believed believed ? believed.Belief : null;
+        var readings = new BatchReadings(run with { Target = null }, belief);
+        var drift = ShearConditions.Of(run).FirstOrDefault() is { } condition ? MethodDrift.Of(request.Oils, condition, run.RepeatabilityInForce) : null;
+        return readings.Settled.IsEmpty
+            ? (null, readings.Trouble ?? (readings.All > 0 ? "no reading of its last step has settled" : "its last step was not read"))
+            : (new BatchValues(run, readings, drift, request.Today).Value(), null);
+    }
+
     /// <summary>The run as the specification sees it, with the repeatability that counts: its own, the bench's, learned from repeats, the default.</summary>
-    private static Run Prepared(BatchRequest request)
+    private static Run Prepared(CheckRequest request)
     {
         var run = request.Run with
         {
@@ -74,7 +91,7 @@ public static class BatchChecks
         return ShearConditions.Mixture(run);
     }
 
-    private static IEnumerable<string> Mismatches(BatchRequest request)
+    private static IEnumerable<string> Mismatches(CheckRequest request)
     {
         var (run, specification) = (request.Run, request.Specification);
         if (specification.Base is { } @base && run.Base.Name is { } own && own != @base)

@@ -45,7 +45,7 @@ internal sealed class BatchValues(Run run, BatchReadings readings, MethodDrift? 
             new("reading off", Fraction(Math.Sqrt(Mean(r => r.Own * r.Own) / count)), true, "stopwatch, scale or ruler, each reading its own", "read it more often"),
             Calibration(counted),
             new("temperature", Fraction(Root(Mean(r => r.ShiftSd), Mean(r => r.HasTemperature ? r.LnPerCelsius : 0) * ThermometerSd)), false, TemperatureWords(counted), Warm("bring the pot to")),
-            new("temperature not read", Fraction(bare), false, "anywhere within 2 °C of the reference", Warm("read the temperature, and bring the pot to")),
+            new("unread degrees", Fraction(bare), false, "anywhere within 2 °C of the reference", Warm("read the temperature, and bring the pot to")),
             new("build-up", Fraction(Mean(r => r.Remaining)), false, "what may still be to come", "let it stand longer before it is read"),
         ];
         Warn(counted, weights);

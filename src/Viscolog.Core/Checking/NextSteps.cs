@@ -28,10 +28,20 @@ internal sealed class NextSteps(BatchCheck check, BatchReadings readings, Immuta
     /// </summary>
     private NextStep.AdjustPh? PhFirst()
     {
-        var isSwellable = check.Run.Thickeners.Any(t => t.Chemistry == ThickenerChemistry.AlkaliSwellable && check.Run.PotNow().In(t.Name) > Mass.None);
-        return isSwellable && check.Acidity is { IsTooLow: true } low
-            ? new(true, low.Band, "the thickener swells only at the right pH: raised first, the body may come by itself")
-            : null;
+        if (!check.Run.Thickeners.Any(t => t.Chemistry == ThickenerChemistry.AlkaliSwellable && check.Run.PotNow().In(t.Name) > Mass.None))
+        {
+            return null;
+        }
+
+        const string why = "the thickener swells only at the right pH: raised first, the body may come by itself";
+        if (check.Acidity is { } asked)
+        {
+            return asked.IsTooLow ? new(true, asked.Band, why) : null;
+        }
+
+        // Where no pH is asked for, only a short body makes it matter.
+        var usual = AcidityCheck.Of([.. readings.OfPot.Select(r => r.Acidity).OfType<Acidity>()], AcidityCheck.UsualForSwelling);
+        return check.Body is { Value: not null, IsBelowAim: true } && usual.Chance <= DecisionRule.RejectUpTo && usual.IsTooLow ? new(true, usual.Band, why) : null;
     }
 
     private NextStep Undecided(Verdict.Undecided undecided)

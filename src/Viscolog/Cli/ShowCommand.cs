@@ -72,10 +72,10 @@ internal sealed class ShowCommand
             [
                 number.ToString(CultureInfo.InvariantCulture),
                 .. thickeners.Select(t => pot.DoseOf(t.Name).Percent.ToString("0.00", CultureInfo.InvariantCulture)),
-                Grams(content.Dosed?.Poured.Grams),
-                Seconds(reading?.Stir), Seconds(reading?.Wait), ReadingWords.Value(reading?.Value),
-                Plain(reading?.Temperature?.Celsius), Plain(reading?.Acidity?.Ph), Plain(reading?.StringLength?.Millimeters),
-                Grams(content.LetDown?.Grams), Grams(content.Water?.Grams), Grams(content.Taken?.Grams),
+                ReadingWords.Grams(content.Dosed?.Poured.Grams),
+                ReadingWords.Seconds(reading?.Stir), ReadingWords.Seconds(reading?.Wait), ReadingWords.Value(reading?.Value),
+                ReadingWords.Plain(reading?.Temperature?.Celsius), ReadingWords.Plain(reading?.Acidity?.Ph), ReadingWords.Plain(reading?.StringLength?.Millimeters),
+                ReadingWords.Grams(content.LetDown?.Grams), ReadingWords.Grams(content.Water?.Grams), ReadingWords.Grams(content.Taken?.Grams),
                 content.Time?.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) ?? "",
                 Note(content),
             ]);
@@ -95,10 +95,4 @@ internal sealed class ShowCommand
         ];
         return string.Join("; ", parts.OfType<string>());
     }
-
-    private static string Grams(double? value) => value?.ToString("0.00###", CultureInfo.InvariantCulture) ?? "";
-
-    private static string Seconds(TimeSpan? span) => span?.TotalSeconds.ToString("0.#", CultureInfo.InvariantCulture) ?? "";
-
-    private static string Plain(double? value) => value?.ToString("0.###", CultureInfo.InvariantCulture) ?? "";
 }

@@ -38,6 +38,13 @@ internal static class PlotFile
     public static PlotOutcome Write(IReadOnlyList<NamedPath> players, string path, bool force)
         => Write(format => PlotRenderer.Render(players, format), path, force);
 
+    /// <summary>Draws a control chart into a file; its ending decides the format.</summary>
+    /// <param name="picture">The chart.</param>
+    /// <param name="path">Ends in .svg, .pdf or .png.</param>
+    /// <param name="force">Whether an existing file may be replaced.</param>
+    public static PlotOutcome Write(TrendPicture picture, string path, bool force)
+        => Write(format => PlotRenderer.Render(picture, format), path, force);
+
     private static PlotOutcome Write(Func<PlotFormat, byte[]> render, string path, bool force)
     {
         var shown = PlotText.Clean(path);

@@ -38,6 +38,8 @@ internal static class PlotRenderer
     /// <summary>Players on a practice pot as an SVG that leaves room for text on the same page.</summary>
     public static byte[] RenderLow(IReadOnlyList<NamedPath> players) => Render(PracticePlot.Build(players), PlotFormat.Svg, LowHeight);
 
+    public static byte[] Render(TrendPicture picture, PlotFormat format) => Render(TrendPlot.Build(picture), format);
+
     private static byte[] Render(PlotModel model, PlotFormat format, int height = Height)
     {
         model.Culture = CultureInfo.InvariantCulture;

@@ -40,5 +40,13 @@ internal static class Figures
         var small => small.Value.ToString("N1", Spaced),
     };
 
+    /// <summary>Four figures, thousands set apart.</summary>
+    public static string FourDigits(double value)
+    {
+        var decimals = Math.Clamp(3 - (int)Math.Floor(Math.Log10(Math.Max(value, 1e-9))), 0, 6);
+        var grain = Math.Pow(10, Math.Max(0, Math.Floor(Math.Log10(Math.Max(value, 1e-9))) - 3));
+        return grain > 1 ? (Math.Round(value / grain) * grain).ToString("N0", Spaced) : Math.Round(value, decimals).ToString("#,0." + new string('#', decimals), Spaced);
+    }
+
     private static int Decimals(double step) => Math.Clamp((int)Math.Ceiling(-Math.Log10(step) - 1e-9), 0, 6);
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Xml;
 using Viscolog.Plots;
+using Viscolog.Wording;
 
 namespace Viscolog.Reports;
 
@@ -122,7 +123,7 @@ internal sealed class HtmlPaper
 
         Open("p", ("class", "led"));
         Element("b", lead + ".");
-        writer.WriteString(" " + PlotText.Clean(prose.Text));
+        writer.WriteString(" " + Shown(prose.Text));
         Close();
     }
 
@@ -249,9 +250,11 @@ internal sealed class HtmlPaper
             writer.WriteAttributeString("class", style);
         }
 
-        writer.WriteString(clean ? PlotText.Clean(text) : text);
+        writer.WriteString(clean ? Shown(text) : text);
         writer.WriteFullEndElement();
     }
+
+    private static string Shown(string text) => Paragraph.Bound(PlotText.Clean(text));
 
     private void Line() => writer.WriteWhitespace("\n");
 }

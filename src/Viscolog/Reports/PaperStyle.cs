@@ -28,7 +28,8 @@ internal static class PaperStyle
         td { vertical-align: top; border-bottom: 0.5pt solid #bbb; padding: 1.1mm 1.4mm; }
         th:first-child, td:first-child { padding-left: 0; }
         th:last-child, td:last-child { padding-right: 0; }
-        th.number, td.number { text-align: right; white-space: nowrap; }
+        th.number, td.number { text-align: right; }
+        td.number { white-space: nowrap; }
         th.blank { text-align: center; }
         td.blank { border: 0.5pt solid #888; min-width: 13mm; height: 7.5mm; }
         .form td { vertical-align: middle; }
@@ -70,6 +71,7 @@ internal static class PaperStyle
           th { font-size: 8pt; }
           td { padding: 0.8mm 1.4mm; }
           li { margin-bottom: 0.5mm; }
+          figure svg { max-height: 92mm; }
           .sign-off { margin-top: 6mm; break-after: avoid; }
           footer { margin-top: 3mm; font-size: 7.5pt; }
         }

@@ -20,6 +20,7 @@ internal static class HeaderKeys
         Text("name", (h, text) => h.Run = h.Run with { Name = text }, r => r.Name),
         Text("base", (h, text) => h.Run = h.Run with { Base = h.Run.Base with { Name = text } }, r => r.Base.Name),
         Text("lot", (h, text) => h.Run = h.Run with { Lot = text }, r => r.Lot),
+        Text("product", (h, text) => h.Run = h.Run with { Product = text }, r => r.Product),
         Text("operator", (h, text) => h.Run = h.Run with { Operator = text }, r => r.Operator),
         Text("note", (h, text) => h.Run = h.Run with { Note = text }, r => r.Note),
         Number("base_g", NumberRange.GramsPresent, (r, v) => r with { BaseMass = Mass.FromGrams(v) }, r => r.BaseMass.Grams),

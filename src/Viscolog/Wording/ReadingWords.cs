@@ -3,10 +3,12 @@ using Viscolog.Core.Measuring;
 
 namespace Viscolog.Wording;
 
-/// <summary>Readings in words, by their method.</summary>
+/// <summary>What stands in a row of a run, as tables show it; nothing where nothing is.</summary>
 internal static class ReadingWords
 {
-    /// <summary>What stands over a column of readings.</summary>
+    private static readonly NumberFormatInfo Spaced = new() { NumberGroupSeparator = "\u2009", NumberDecimalSeparator = "." };
+
+    /// <summary>What a method's readings are in.</summary>
     public static string Unit(Method method) => method.Kind switch
     {
         MethodKind.EffluxCup or MethodKind.DipCup => "cup s",
@@ -15,7 +17,10 @@ internal static class ReadingWords
         _ => "mPa·s",
     };
 
-    /// <summary>A reading as the instrument shows it; empty where there is none.</summary>
+    /// <summary>The value as it was entered, no digit left out.</summary>
+    public static string Exact(InstrumentValue? value) => value is InstrumentValue.Direct direct ? direct.Viscosity.MilliPascalSeconds.ToString("#,0.######", Spaced) : Value(value);
+
+    /// <summary>The value to three figures, as a screen shows it.</summary>
     public static string Value(InstrumentValue? value) => value switch
     {
         InstrumentValue.Direct direct => Shown.Number(direct.Viscosity.MilliPascalSeconds),
@@ -26,5 +31,9 @@ internal static class ReadingWords
         _ => "",
     };
 
-    private static string Plain(double? value) => value?.ToString("0.###", CultureInfo.InvariantCulture) ?? "";
+    public static string Grams(double? value) => value?.ToString("0.00###", CultureInfo.InvariantCulture) ?? "";
+
+    public static string Seconds(TimeSpan? span) => span?.TotalSeconds.ToString("0.#", CultureInfo.InvariantCulture) ?? "";
+
+    public static string Plain(double? value) => value?.ToString("0.###", CultureInfo.InvariantCulture) ?? "";
 }

@@ -84,7 +84,7 @@ public sealed class PracticeTests : IDisposable
         Assert.Equal(2, Called.In(Log, "practice", "scores", "-o", file).Code);
         var games = JsonDocument.Parse(Called.In(Log, "practice", "scores", "--json").Output).RootElement;
         Assert.Equal("viscolog.practice-scores/1", games.GetProperty("schema").GetString());
-        Assert.Equal(names, games.GetProperty("games").EnumerateArray().Select(g => g.GetProperty("player").GetString()));
+        Assert.Equal(names, games.GetProperty("games").EnumerateArray().Select(g => g.GetProperty("player").GetString()), StringComparer.Ordinal);
     }
 
     [Fact]
@@ -139,11 +139,11 @@ public sealed class PracticeTests : IDisposable
         var called = Called.With("practice", "demo", "--pot", "peaked", "--seed", "2", "--json", "-o", file);
         var root = JsonDocument.Parse(called.Output).RootElement;
         Assert.Equal("viscolog.practice/1", root.GetProperty("schema").GetString());
-        Assert.Equal(["over", "over", "in band"], root.GetProperty("players").EnumerateArray().Select(p => p.GetProperty("verdict").GetString()));
+        Assert.Equal(["over", "over", "in band"], root.GetProperty("players").EnumerateArray().Select(p => p.GetProperty("verdict").GetString()), StringComparer.Ordinal);
         Assert.Equal("rise-and-fall", root.GetProperty("hidden").GetProperty("family").GetString());
         Assert.True(File.Exists(file));
         var replay = JsonDocument.Parse(Called.With("practice", "replay", Checkout.Sample("harbour-gel-02-over.csv"), "--json").Output).RootElement;
-        Assert.Equal(["more", "dosed-against-advice", "otherwise", null], replay.GetProperty("readings").EnumerateArray().Select(r => r.TryGetProperty("compared", out var c) ? c.GetString() : null));
+        Assert.Equal(["more", "dosed-against-advice", "otherwise", null], replay.GetProperty("readings").EnumerateArray().Select(r => r.TryGetProperty("compared", out var c) ? c.GetString() : null), StringComparer.Ordinal);
     }
 
     [Fact]

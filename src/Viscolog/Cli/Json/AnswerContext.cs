@@ -15,6 +15,8 @@ namespace Viscolog.Cli.Json;
 [JsonSerializable(typeof(ConvertAnswer))]
 [JsonSerializable(typeof(UnitAnswer))]
 [JsonSerializable(typeof(FlowAnswer))]
+[JsonSerializable(typeof(CheckAnswer))]
+[JsonSerializable(typeof(TrendAnswer))]
 [JsonSerializable(typeof(ImportAnswer))]
 [JsonSerializable(typeof(RunsAnswer))]
 [JsonSerializable(typeof(RunAnswer))]

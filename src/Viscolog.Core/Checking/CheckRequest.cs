@@ -9,7 +9,7 @@ namespace Viscolog.Core.Checking;
 /// <param name="Run">The batch.</param>
 /// <param name="Specification">What it must meet.</param>
 /// <param name="Today">The day of asking, for the age of the method's last check.</param>
-public sealed record BatchRequest(Run Run, Specification Specification, DateOnly Today)
+public sealed record CheckRequest(Run Run, Specification Specification, DateOnly Today)
 {
     /// <summary>Earlier runs, for the repeatability and for advice; those with another base or thickener are left aside.</summary>
     public ImmutableArray<Run> History { get; init; } = [];
