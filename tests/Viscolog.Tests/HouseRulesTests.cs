@@ -2,7 +2,9 @@ using System.Reflection;
 using Viscolog.FlowFiles;
 using Viscolog.MaterialFiles;
 using Viscolog.OilFiles;
+using Viscolog.Output;
 using Viscolog.Plots;
+using Viscolog.Reports;
 using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.TrendFiles;
@@ -28,6 +30,7 @@ public sealed class HouseRulesTests
     [InlineData("Viscolog.FlowFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
     [InlineData("Viscolog.OilFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
     [InlineData("Viscolog.TrendFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
+    [InlineData("Viscolog.PracticeFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store", "Viscolog.Tui")]
     [InlineData("Viscolog.Store", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Tui")]
     [InlineData("Viscolog.Tui", "Viscolog.Cli")]
     [InlineData("Viscolog.Cli", "Viscolog.Tui")]
@@ -42,7 +45,7 @@ public sealed class HouseRulesTests
     [InlineData("LiteDB", "Viscolog.Store")]
     [InlineData("Terminal.Gui", "Viscolog.Tui")]
     [InlineData("OxyPlot", "Viscolog.Plots")]
-    [InlineData("CsvHelper", "Viscolog.RunFiles", "Viscolog.MaterialFiles", "Viscolog.FlowFiles", "Viscolog.OilFiles")]
+    [InlineData("CsvHelper", "Viscolog.RunFiles", "Viscolog.MaterialFiles", "Viscolog.FlowFiles", "Viscolog.OilFiles", "Viscolog.PracticeFiles")]
     public void A_library_stays_in_its_room(string library, params string[] rooms)
         => Assert.All(
             Shell.GetTypes().Where(t => t.Namespace?.StartsWith("Viscolog", StringComparison.Ordinal) == true && !rooms.Contains(t.Namespace, StringComparer.Ordinal)),
@@ -55,8 +58,12 @@ public sealed class HouseRulesTests
     [InlineData(typeof(TrendFileOutcome), 2)]
     [InlineData(typeof(MaterialFileOutcome), 2)]
     [InlineData(typeof(PlotOutcome), 2)]
+    [InlineData(typeof(FileOutcome), 2)]
+    [InlineData(typeof(Block), 8)]
     [InlineData(typeof(BenchEvent), 15)]
     [InlineData(typeof(BenchEffect), 5)]
+    [InlineData(typeof(GameEvent), 10)]
+    [InlineData(typeof(GameEffect), 2)]
     [InlineData(typeof(LogRecord), 9)]
     [InlineData(typeof(LogOutcome), 4)]
     [InlineData(typeof(WriteOutcome), 3)]

@@ -4,6 +4,7 @@ using OxyPlot.SkiaSharp;
 using SkiaSharp;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Flow;
+using Viscolog.Core.Practice;
 
 namespace Viscolog.Plots;
 
@@ -30,6 +31,8 @@ internal static class PlotRenderer
     public static byte[] Render(FlowPicture picture, PlotFormat format) => Render(FlowPlot.Build(picture), format);
 
     public static byte[] Render(TrendPicture picture, PlotFormat format) => Render(TrendPlot.Build(picture), format);
+
+    public static byte[] Render(IReadOnlyList<NamedPath> players, PlotFormat format) => Render(PracticePlot.Build(players), format);
 
     private static byte[] Render(PlotModel model, PlotFormat format)
     {

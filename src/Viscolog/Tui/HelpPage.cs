@@ -32,8 +32,9 @@ internal static class HelpPage
         "",
         "Enter   open the chosen run       F2      begin a new run",
         "F4      mark or unmark            F5      compare the marked runs on one chart",
+        "F6      practice pots, apart from this log",
         "F7      export the marked runs, or the chosen one, as run files",
-        "F6      check the chosen run      F9      trend of its product's batches",
+        "F9      trend of its product      F10     check the chosen run",
         "F8      materials                 Esc     back",
         "Ctrl+Q  quit",
     ];
@@ -70,6 +71,21 @@ internal static class HelpPage
         "F5      retire it, or offer it again; nothing that was used is deleted",
         "F6      a method: log a certified oil that was read by it; its bias stands beside it",
         "Esc     back                      Ctrl+Q  quit",
+    ];
+
+    public static string[] Practice { get; } =
+    [
+        "A pot with a hidden curve: dose, stir, wait, read. The curve is shown at the end.",
+        "",
+        "Enter   pour the grams typed; on the empty field, write the reading down",
+        "F2      let down with base                  F3      stirring begins, stirring ends",
+        "F4      time at x1 or x10                   F8      done: show what was hidden",
+        "F5      the same pot again                  F6      next view; the demonstration",
+        "F7      export the picture or the scores    Esc     back; a game that goes on is lost",
+        "",
+        "The reading builds up while the pot stands: what it shows at once is not its body.",
+        "What went in can't be taken out; only base brings the dose back.",
+        "Nothing here touches the log. Scores are kept beside it, where a player is named.",
     ];
 
     public static Page Of(string title, IEnumerable<string> lines, int width, int height, bool isAscii)

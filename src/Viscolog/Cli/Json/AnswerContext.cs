@@ -25,6 +25,9 @@ namespace Viscolog.Cli.Json;
 [JsonSerializable(typeof(BackupAnswer))]
 [JsonSerializable(typeof(RestoreAnswer))]
 [JsonSerializable(typeof(VerifyAnswer))]
+[JsonSerializable(typeof(PracticeAnswer))]
+[JsonSerializable(typeof(PracticeScoresAnswer))]
+[JsonSerializable(typeof(ReplayAnswer))]
 [JsonSerializable(typeof(BatchAnswer))]
 [JsonSerializable(typeof(PaperAnswer))]
 internal sealed partial class AnswerContext : JsonSerializerContext
