@@ -35,6 +35,7 @@ public sealed class HouseRulesTests
     [InlineData("Viscolog.Tui", "Viscolog.Cli")]
     [InlineData("Viscolog.Cli", "Viscolog.Tui")]
     [InlineData("Viscolog.Wording", "Viscolog.Cli", "Viscolog.Tui", "Viscolog.Plots", "Viscolog.RunFiles", "Viscolog.Store")]
+    [InlineData("Viscolog.Reports", "Viscolog.Cli", "Viscolog.Tui", "Viscolog.Store")]
     [InlineData("Viscolog.Output", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.RunFiles", "Viscolog.Store")]
     public void Rooms_know_only_what_stands_below_them(string room, params string[] closed)
         => Assert.All(

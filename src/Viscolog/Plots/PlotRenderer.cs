@@ -30,6 +30,8 @@ internal static class PlotRenderer
 
     public static byte[] Render(FlowPicture picture, PlotFormat format) => Render(FlowPlot.Build(picture), format);
 
+    public static byte[] Render(PairPicture picture, PairKind kind, PlotFormat format) => Render(kind == PairKind.Map ? PairMapPlot.Build(picture) : PairSlicePlot.Build(picture), format);
+
     public static byte[] Render(TrendPicture picture, PlotFormat format) => Render(TrendPlot.Build(picture), format);
 
     public static byte[] Render(IReadOnlyList<NamedPath> players, PlotFormat format) => Render(PracticePlot.Build(players), format);

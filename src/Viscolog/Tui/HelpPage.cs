@@ -32,9 +32,9 @@ internal static class HelpPage
         "",
         "Enter   open the chosen run       F2      begin a new run",
         "F4      mark or unmark            F5      compare the marked runs on one chart",
-        "F6      practice pots, apart from this log",
+        "F6      check the chosen run      F9      trend of its product's batches",
         "F7      export the marked runs, or the chosen one, as run files",
-        "F9      trend of its product      F10     check the chosen run",
+        "F10     practice pots, apart from this log",
         "F8      materials                 Esc     back",
         "Ctrl+Q  quit",
     ];

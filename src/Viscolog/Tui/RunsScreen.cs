@@ -73,7 +73,7 @@ internal sealed class RunsScreen : TuiScreen
         {
             Export();
         }
-        else if (key == Key.F6)
+        else if (key == Key.F10)
         {
             Practise(context => new PracticeScreen(context));
         }
@@ -94,7 +94,7 @@ internal sealed class RunsScreen : TuiScreen
     private TuiScreen? Beside(Key key)
         => key == Key.F8 ? new MaterialsScreen(Context)
             : key == Key.F9 ? new TrendScreen(Context, _state.Current is { } run ? run.Product ?? run.Name : null)
-            : key == Key.F10 && _state.Current is { } chosen ? new CheckScreen(Context, Context.Log.Run(chosen.Number)!)
+            : key == Key.F6 && _state.Current is { } chosen ? new CheckScreen(Context, Context.Log.Run(chosen.Number)!)
             : null;
 
     private ImmutableArray<RunSummary> Latest() => [.. Context.Log.Runs().OrderByDescending(r => r.Number)];
