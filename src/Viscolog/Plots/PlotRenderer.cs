@@ -4,6 +4,7 @@ using OxyPlot.SkiaSharp;
 using SkiaSharp;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Flow;
+using Viscolog.Core.Quantities;
 
 namespace Viscolog.Plots;
 
@@ -15,6 +16,9 @@ internal static class PlotRenderer
 
     /// <summary>Height in px of 1/96 inch.</summary>
     public const int Height = 520;
+
+    /// <summary>Height in px of 1/96 inch of a picture that stands among text.</summary>
+    public const int LowHeight = 230;
 
     /// <summary>Dots of the PNG for each px of 1/96 inch: 240 dots an inch in print.</summary>
     public const float PngScale = 2.5f;
@@ -30,6 +34,14 @@ internal static class PlotRenderer
     public static byte[] Render(FlowPicture picture, PlotFormat format) => Render(FlowPlot.Build(picture), format);
 
     public static byte[] Render(TrendPicture picture, PlotFormat format) => Render(TrendPlot.Build(picture), format);
+
+    /// <summary>A low picture as SVG: the readings of a batch against its band.</summary>
+    public static byte[] Verdict(RunPicture picture, ViscosityBand band, string wanted, Estimate found)
+    {
+        var model = VerdictPlot.Build(picture, band, wanted, found);
+        (model.Culture, model.DefaultFont) = (CultureInfo.InvariantCulture, PlotFont.SvgFamilies);
+        return Svg(model, LowHeight);
+    }
 
     private static byte[] Render(PlotModel model, PlotFormat format)
     {
@@ -51,15 +63,15 @@ internal static class PlotRenderer
         _ => DosePlot.Build(pictures),
     };
 
-    private static byte[] Svg(PlotModel model)
+    private static byte[] Svg(PlotModel model, int height = Height)
     {
         using var stream = new MemoryStream();
         var exporter = new OxyPlot.SvgExporter
         {
             Width = Width,
-            Height = Height,
+            Height = height,
             UseVerticalTextAlignmentWorkaround = true,
-            TextMeasurer = new PixelMeasurer(Width, Height),
+            TextMeasurer = new PixelMeasurer(Width, height),
         };
         exporter.Export(model, stream);
         return stream.ToArray();
