@@ -4,6 +4,7 @@ using Viscolog.Core.Checking;
 using Viscolog.Core.Curves;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
+using Viscolog.Core.Practice;
 using Xunit;
 
 namespace Viscolog.Core.Tests;
@@ -34,6 +35,7 @@ public sealed class HouseRulesTests
     [InlineData(typeof(NextStep), 6)]
     [InlineData(typeof(CheckOutcome), 2)]
     [InlineData(typeof(ChartOutcome), 2)]
+    [InlineData(typeof(PracticeMove), 6)]
     [InlineData(typeof(BatchSize), 2)]
     [InlineData(typeof(BatchOutcome), 2)]
     public void A_closed_set_has_so_many_sealed_cases(Type set, int cases)

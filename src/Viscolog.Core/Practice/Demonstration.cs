@@ -13,6 +13,9 @@ public sealed record Demonstration(PracticeGame Game, ImmutableArray<PracticePat
     /// <summary>The most steps that a player made.</summary>
     public int StepCount => Paths.Max(p => p.Steps.Length);
 
+    /// <summary>The player that wasted most.</summary>
+    public PracticePath Worst => Paths.MaxBy(p => p.Score.Wasted.Grams)!;
+
     /// <summary>Lets the three play.</summary>
     public static Demonstration Of(PracticeGame game) => new(game, [PracticePlayers.Impatient(game), PracticePlayers.Bold(game), PracticePlayers.Advised(game)]);
 }

@@ -13,12 +13,12 @@ public static class RunReplays
     private const double SamePart = 0.1;
 
     /// <summary>Replays a run; each moment is worked out when it is asked for.</summary>
-    /// <param name="run">The run. Entries that are void are left out, as if they never had been made.</param>
+    /// <param name="run">The run. Entries that are void are left out, as if they never had been made; so are notes.</param>
     /// <param name="band">The band aimed at; null for the run's own.</param>
     /// <param name="history">Earlier runs.</param>
     public static IEnumerable<ReplayMoment> Of(Run run, ViscosityBand? band, ImmutableArray<Run> history)
     {
-        var entries = run.Entries.Where(e => e.Counts).ToImmutableArray();
+        var entries = run.Entries.Where(e => e.Counts && e is not Entry.Noted).ToImmutableArray();
         var number = 0;
         for (var i = 0; i < entries.Length; i++)
         {

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Viscolog.Store;
 
 namespace Viscolog.Cli;
 
@@ -13,6 +14,9 @@ internal sealed class PracticeCommand
     public Command Create(CommonOptions common, CallOutput terminal)
     {
         Forms[new PracticeDemoCommand().Create(common, terminal)] = PracticeDemoCommand.Example;
+        Forms[new PracticePlayCommand().Create(common, terminal)] = PracticePlayCommand.Example;
+        Forms[new PracticeScoresCommand().Create(common, terminal)] = PracticeScoresCommand.Example;
+        Forms[new PracticeReplayCommand().Create(common, terminal)] = PracticeReplayCommand.Example;
         var command = new Command("practice", "Practise on pots with a hidden curve: nothing of it touches the log. Without a form it opens the practice screen.");
         foreach (var form in Forms.Keys)
         {
@@ -20,13 +24,34 @@ internal sealed class PracticeCommand
         }
 
         common.AddTo(command);
-        command.SetAction(parsed => (int)Screen(new(parsed, common, terminal)));
+        command.SetAction(parsed => Screen(new(parsed, common, terminal)));
         return command;
     }
 
-    private static ExitCode Screen(Invocation call)
+    private static int Screen(Invocation call)
     {
-        call.Terminal.Error(call.Surroundings.Obstacle() ?? "no screen yet");
-        return ExitCode.WrongCall;
+        if (call.Surroundings.Obstacle() is not null)
+        {
+            call.Terminal.Error("the practice screen needs a terminal; here use the forms: viscolog practice demo, play, scores, replay (viscolog practice --help tells more)");
+            return (int)ExitCode.WrongCall;
+        }
+
+        switch (PracticeLog.Open(call.Log, call.Clock))
+        {
+            case LogOutcome.Opened { Log: var log }:
+                using (log)
+                {
+                    return BenchCommand.Ended(call, call.Surroundings.PracticeScreens(log, call.Look()));
+                }
+
+            case LogOutcome.Absent absent:
+                return (int)call.LogFailed(absent.Reason);
+            case LogOutcome.Busy busy:
+                return (int)call.LogFailed(busy.Reason);
+            case LogOutcome.Refused refused:
+                return (int)call.LogFailed(refused.Reason);
+            default:
+                throw new InvalidOperationException("not a case of the closed set");
+        }
     }
 }

@@ -1,5 +1,7 @@
 using System.CommandLine;
+using Viscolog.Cli.Json;
 using Viscolog.Core.Practice;
+using Viscolog.Reports;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli;
@@ -10,6 +12,8 @@ internal sealed class PracticeDemoCommand
     public const string Example = "dotnet run --project src/Viscolog -- practice demo --pot slow --seed 3";
 
     private readonly PracticeOptions game = new();
+    private readonly Option<string?> output = new("--output", "-o") { HelpName = "FILE", Description = $"Write a file as well: {PracticeFile.Endings}." };
+    private readonly Option<bool> force = new("--force") { Description = "Overwrite an existing file." };
     private readonly Option<bool> stepwise = new("--stepwise") { Description = "Stop after each step; Enter goes on." };
 
     public Command Create(CommonOptions common, CallOutput terminal)
@@ -17,6 +21,8 @@ internal sealed class PracticeDemoCommand
         var command = new Command("demo", "Three players on one pot side by side: one reads too early, one pours 1 % at a time, one does what is advised.");
         game.AddTo(command);
         command.Add(stepwise);
+        command.Add(output);
+        command.Add(force);
         common.AddTo(command);
         command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
         return command;
@@ -25,8 +31,17 @@ internal sealed class PracticeDemoCommand
     private ExitCode Run(Invocation call)
     {
         var demonstration = Demonstration.Of(game.Game(call));
-        Print(call, demonstration);
-        return ExitCode.Done;
+        var players = PracticeWords.Named(demonstration);
+        if (call.Json)
+        {
+            call.Print(PracticeAnswer.Of(players, demonstration.Worst));
+        }
+        else
+        {
+            Print(call, demonstration);
+        }
+
+        return PracticeText.Write(call, players, call.Value(output), call.Value(force));
     }
 
     private void Print(Invocation call, Demonstration demonstration)
@@ -49,7 +64,6 @@ internal sealed class PracticeDemoCommand
             }
         }
 
-        var worst = demonstration.Paths.OrderByDescending(p => p.Score.Wasted).First();
-        PracticeText.Reveal(terminal, [.. demonstration.Paths.Select(p => (PracticeWords.Name(p.Player), p))], OverdoseLesson.Of(worst));
+        PracticeText.Reveal(terminal, PracticeWords.Named(demonstration), OverdoseLesson.Of(demonstration.Worst));
     }
 }

@@ -1,6 +1,8 @@
 using System.Globalization;
 using Viscolog.Core.Practice;
+using Viscolog.Output;
 using Viscolog.Plots;
+using Viscolog.Reports;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli;
@@ -36,7 +38,7 @@ internal static class PracticeText
     }
 
     /// <summary>What hid in the pot, who did how, and why over-dosing is a dead end.</summary>
-    public static void Reveal(CallOutput terminal, IReadOnlyList<(string Name, PracticePath Path)> paths, OverdoseLesson lesson)
+    public static void Reveal(CallOutput terminal, IReadOnlyList<NamedPath> paths, OverdoseLesson lesson)
     {
         terminal.Line();
         terminal.Emphasized("What hid in the pot");
@@ -68,7 +70,7 @@ internal static class PracticeText
     }
 
     /// <summary>The scores side by side.</summary>
-    public static void Table(CallOutput terminal, IEnumerable<(string Name, PracticePath Path)> paths)
+    public static void Table(CallOutput terminal, IEnumerable<NamedPath> paths)
     {
         var table = new TextTable("player", "ended", "doses", "reads", "waits", "over at", "wasted g", "to save g", "time");
         foreach (var (name, path) in paths)
@@ -83,10 +85,33 @@ internal static class PracticeText
                 score.WentOverAt is { } at ? Count(at) : "–",
                 Grams(score.Wasted.Grams),
                 Grams(score.BaseToSave.Grams),
-                FormattableString.Invariant($"{(int)score.Time.TotalMinutes}:{score.Time.Seconds:00}"));
+                PracticeWords.Clock(score.Time));
         }
 
         table.Write(terminal);
+    }
+
+    /// <summary>Writes a picture or a handout where one was asked for.</summary>
+    public static ExitCode Write(Invocation call, IReadOnlyList<NamedPath> players, string? path, bool force)
+    {
+        if (path is null)
+        {
+            return ExitCode.Done;
+        }
+
+        switch (PracticeFile.Write(players, path, force, PaperOptions.Today(call)))
+        {
+            case FileOutcome.Refused refused:
+                return call.Refuse(refused.Reason);
+            case FileOutcome.Written when call.Json:
+                return ExitCode.Done;
+            case FileOutcome.Written written:
+                call.Terminal.Line();
+                call.Terminal.Line($"written: {written.Path}");
+                return ExitCode.Done;
+            default:
+                throw new InvalidOperationException("not a case of the closed set");
+        }
     }
 
     /// <summary>A text behind a name, broken to the width.</summary>

@@ -6,6 +6,8 @@ using Viscolog.Core.Advising;
 using Viscolog.Core.Flow;
 using Viscolog.Core.Quantities;
 
+using Viscolog.Core.Practice;
+
 namespace Viscolog.Plots;
 
 /// <summary>Turns pictures into the bytes of a file; the same pictures give the same bytes.</summary>
@@ -33,6 +35,8 @@ internal static class PlotRenderer
 
     public static byte[] Render(FlowPicture picture, PlotFormat format) => Render(FlowPlot.Build(picture), format);
 
+    public static byte[] Render(PairPicture picture, PairKind kind, PlotFormat format) => Render(kind == PairKind.Map ? PairMapPlot.Build(picture) : PairSlicePlot.Build(picture), format);
+
     public static byte[] Render(TrendPicture picture, PlotFormat format) => Render(TrendPlot.Build(picture), format);
 
     /// <summary>A low picture as SVG: the readings of a batch against its band.</summary>
@@ -42,6 +46,8 @@ internal static class PlotRenderer
         (model.Culture, model.DefaultFont) = (CultureInfo.InvariantCulture, PlotFont.SvgFamilies);
         return Svg(model, LowHeight);
     }
+
+    public static byte[] Render(IReadOnlyList<NamedPath> players, PlotFormat format) => Render(PracticePlot.Build(players), format);
 
     private static byte[] Render(PlotModel model, PlotFormat format)
     {

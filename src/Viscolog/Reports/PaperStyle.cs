@@ -49,7 +49,7 @@ internal static class PaperStyle
         .bad .sign { color: #a32900; }
         figure { break-inside: avoid; margin: 2mm 0 3mm; }
         figure svg { display: block; width: 100%; height: auto; }
-        figure.low svg { max-height: 46mm; }
+        figure.low svg { max-height: 41mm; }
         figcaption { font-size: 9pt; color: #444; }
         .sign-off { display: flex; gap: 8mm; margin-top: 13mm; break-inside: avoid; }
         .sign-off div { flex: 1; }

@@ -3,7 +3,7 @@ namespace Viscolog.Wording;
 /// <summary>Breaks text into lines at spaces, but never between a number and its unit or per cent sign.</summary>
 internal static class Paragraph
 {
-    private static readonly string[] Units = ["%", "mPa·s", "°C", "ln", "g of", "± "];
+    private static readonly string[] Units = ["%", "mPa·s", "°C", "ln", "g of", "g:", "g,", "g.", "± "];
 
     private const string Hard = "\u00a0";
 

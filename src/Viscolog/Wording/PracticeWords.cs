@@ -35,11 +35,35 @@ internal static class PracticeWords
         _ => "plays by hand",
     };
 
+    /// <summary>The players of a demonstration with their names.</summary>
+    public static IReadOnlyList<NamedPath> Named(Demonstration demonstration) => [.. demonstration.Paths.Select(p => new NamedPath(Name(p.Player), p))];
+
+    /// <summary>The pot's name.</summary>
+    public static string Title(PracticeGame game) => Capital(game.Start.Name!);
+
     /// <summary>The pot in one line.</summary>
-    public static string Pot(PracticeGame game)
+    public static string Pot(PracticeGame game) => $"{Title(game)} · {Facts(game)} · target {AdviceWords.Band(game.Band)}";
+
+    /// <summary>Base and thickener.</summary>
+    public static string Facts(PracticeGame game, bool withName = false)
     {
         var thickener = game.Start.Thickeners[0];
-        return $"{Capital(game.Start.Name!)} · {Shown.Number(game.Start.BaseMass.Grams)} g of base · {thickener.Name}, usually {Percent(thickener.UsualRange.Low)} to {Percent(thickener.UsualRange.Top)} % · target {AdviceWords.Band(game.Band)}";
+        return $"{(withName ? Title(game) + " · " : "")}{Shown.Number(game.Start.BaseMass.Grams)} g of base · {thickener.Name}, usually {Percent(thickener.UsualRange.Low)} to {Percent(thickener.UsualRange.Top)} %";
+    }
+
+    /// <summary>Minutes and seconds.</summary>
+    public static string Clock(TimeSpan time) => FormattableString.Invariant($"{(int)time.TotalMinutes}:{time.Seconds:00}");
+
+    /// <summary>A player's name on one line, not too long.</summary>
+    public static string PlayerName(string text) => Plots.PlotText.Shorten(Plots.PlotText.Clean(text).Trim(), 40);
+
+    /// <summary>A line of a game while it goes on: nothing of the truth in it.</summary>
+    public static string Row(PracticeLine line)
+    {
+        var poured = line.Poured.Grams > 0 ? $"{Shown.Grams(line.Poured)} in, " : "";
+        var added = line.Base.Grams > 0 ? $"{Shown.Grams(line.Base)} of base in, " : "";
+        var read = line.Shown is { } shown ? $"read {Shown.Body(shown)}" : "not read";
+        return $"{Shown.Dose(line.Dose)}: {poured}{added}{read}{(line.Stood is { } stood ? $" after {Shown.Duration(stood)}" : "")}{(line.Signs.IsEmpty ? "" : ", seen: " + string.Join(" and ", line.Signs.Select(Sign)))}";
     }
 
     /// <summary>How a game ended, in a word or two.</summary>
@@ -127,12 +151,18 @@ internal static class PracticeWords
         }
 
         yield return $"Weeping and lumps. From {Shown.Dose(truth.WeepsFrom)} on this pot holds more thickener than it can bind and weeps; more than {Shown.Dose(Times(truth.RangeTop, IncrementPolicy.StepCap))} at once, or a stir under 5 s, leaves lumps.";
-        yield return $"Letting down costs base. An addition can't be taken out; only base brings the dose back. {string.Join(", ", lesson.Costs.Select(c => Cost(c, truth)))}: with twice the dose the pot has to double.";
+        yield return $"Letting down costs base. An addition can't be taken out; only base brings the dose back. {string.Join(", ", lesson.Costs.Select((c, i) => Cost(c, truth, i == 0)))}: with twice the dose the pot has to double.";
         if (lesson.Own is { } own)
         {
             yield return $"This game: {Shown.Dose(own.Dose)} went in where {Shown.Dose(truth.Needed)} was enough. Saving it takes {Shown.Number(own.Base.Grams)} g of base: {Shown.Number(own.Before.Grams)} g become {Shown.Number(own.After.Grams)} g{(own.Base > own.Before ? ", more than double: split the pot and save a part" : "")}.";
         }
     }
+
+    /// <summary>What a demonstration teaches: where players went over and why, what hid in the pot, why over-dosing is a dead end.</summary>
+    public static IEnumerable<string> LessonOf(Demonstration demonstration)
+        => demonstration.Paths.Select(p => WhyOver(p) is { } why ? $"{Capital(Name(p.Player))}. {why}" : null).OfType<string>()
+            .Append(Truth(demonstration.Truth))
+            .Concat(Lesson(OverdoseLesson.Of(demonstration.Worst)));
 
     /// <summary>What hid in the pot, in a sentence.</summary>
     public static string Truth(PotTruth truth)
@@ -173,7 +203,7 @@ internal static class PracticeWords
         }
         else if (early)
         {
-            main = $"{step.PercentToCome.ToString("0", CultureInfo.InvariantCulture)} % more is still to come{(path.Player == PracticePlayer.Impatient ? ", and it takes this for the body" : "")}.";
+            main = $"It is on its way to {Shown.Body(step.Settled)}{(path.Player == PracticePlayer.Impatient ? ", but this is taken for the body" : "")}.";
         }
         else if (step.Settled >= band.Low)
         {
@@ -207,8 +237,12 @@ internal static class PracticeWords
         ? $" From {Shown.Dose(flat)} on a gram buys under a quarter of the most that any gram bought."
         : "";
 
-    private static string Cost(LetDownCost cost, PotTruth truth)
-        => $"{(cost.Dose.Percent / truth.Needed.Percent).ToString("0.##", CultureInfo.InvariantCulture)} times the dose needed takes {Shown.Number(cost.Base.Grams)} g of base";
+    private static string Cost(LetDownCost cost, PotTruth truth, bool inFull)
+    {
+        var times = (cost.Dose.Percent / truth.Needed.Percent).ToString("0.##", CultureInfo.InvariantCulture);
+        var grams = Shown.Number(cost.Base.Grams);
+        return inFull ? $"{times} times the dose needed takes {grams} g of base" : $"{times} times takes {grams} g";
+    }
 
     private static string Change(double percent) => percent.ToString("+0.0;−0.0", CultureInfo.InvariantCulture) + " %";
 

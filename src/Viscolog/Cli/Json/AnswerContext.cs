@@ -17,6 +17,7 @@ namespace Viscolog.Cli.Json;
 [JsonSerializable(typeof(FlowAnswer))]
 [JsonSerializable(typeof(CheckAnswer))]
 [JsonSerializable(typeof(TrendAnswer))]
+[JsonSerializable(typeof(DriftsAnswer))]
 [JsonSerializable(typeof(ImportAnswer))]
 [JsonSerializable(typeof(RunsAnswer))]
 [JsonSerializable(typeof(RunAnswer))]
@@ -24,6 +25,9 @@ namespace Viscolog.Cli.Json;
 [JsonSerializable(typeof(BackupAnswer))]
 [JsonSerializable(typeof(RestoreAnswer))]
 [JsonSerializable(typeof(VerifyAnswer))]
+[JsonSerializable(typeof(PracticeAnswer))]
+[JsonSerializable(typeof(PracticeScoresAnswer))]
+[JsonSerializable(typeof(ReplayAnswer))]
 [JsonSerializable(typeof(BatchAnswer))]
 [JsonSerializable(typeof(PaperAnswer))]
 internal sealed partial class AnswerContext : JsonSerializerContext
