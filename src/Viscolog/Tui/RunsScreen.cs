@@ -31,15 +31,15 @@ internal sealed class RunsScreen : TuiScreen
 
     protected override Page Draw(int width, int height) => RunsPage.Of(_state, width, height, Context.IsAscii);
 
+    /// <summary>Rows that a key moves by; 0 for other keys.</summary>
+    private static int Step(Key key)
+        => key == Key.CursorUp ? -1 : key == Key.CursorDown ? 1 : key == Key.PageUp ? -10 : key == Key.PageDown ? 10 : 0;
+
     protected override bool TakeKey(Key key)
     {
-        if (key == Key.CursorUp || key == Key.CursorDown)
+        if (Step(key) is var step && step != 0)
         {
-            _state = _state.Move(key == Key.CursorUp ? -1 : 1);
-        }
-        else if (key == Key.PageUp || key == Key.PageDown)
-        {
-            _state = _state.Move(key == Key.PageUp ? -10 : 10);
+            _state = _state.Move(step);
         }
         else if (key == Key.F1)
         {

@@ -32,6 +32,8 @@ public sealed partial class ReadmeTests : IDisposable
     [InlineData("advise")]
     [InlineData("fit")]
     [InlineData("plot")]
+    [InlineData("batch")]
+    [InlineData("report")]
     [InlineData("check")]
     [InlineData("trend")]
     [InlineData("drift")]
@@ -73,6 +75,14 @@ public sealed partial class ReadmeTests : IDisposable
     {
         var stored = File.ReadAllText(Path.Combine(Checkout.Root, "tests", "Viscolog.Tests", "Expected", "cli", name + ".txt"));
         Assert.Contains($"```\n{stored}```", Readmes().First(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_table_of_the_batch_sheet_is_the_stored_one()
+    {
+        var sheet = File.ReadAllText(Path.Combine(Checkout.Root, "tests", "Viscolog.Tests", "Expected", "cli", "batch-lantern-gel-06.txt"));
+        var table = sheet[sheet.IndexOf("  step  pour", StringComparison.Ordinal)..];
+        Assert.Contains($"```\n{table[..table.IndexOf("\n\n", StringComparison.Ordinal)]}\n```", Readmes().First(), StringComparison.Ordinal);
     }
 
     [Fact]
