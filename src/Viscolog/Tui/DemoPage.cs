@@ -35,7 +35,7 @@ internal static class DemoPage
         page.FillTo(height - 2);
         page.Add(" " + state.Said, Tone.Dim);
         page.Add(width >= 80
-            ? " Enter next  Left back  F3 run, stop  F6 why over-dosing fails  F7 export  Esc  ^Q"
+            ? " Enter next  Left back  F3 run, stop  F6 why it fails  F7 export  Esc  ^Q"
             : " Enter next Left back F3 run F6 why F7 export Esc ^Q", Tone.Dim);
         return page;
     }
