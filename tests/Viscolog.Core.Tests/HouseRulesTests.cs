@@ -31,11 +31,11 @@ public sealed class HouseRulesTests
     [InlineData(typeof(BeliefOutcome), 2)]
     [InlineData(typeof(EvidenceOutcome), 2)]
     [InlineData(typeof(Material), 4)]
-    [InlineData(typeof(PracticeMove), 6)]
     [InlineData(typeof(Verdict), 3)]
     [InlineData(typeof(NextStep), 6)]
     [InlineData(typeof(CheckOutcome), 2)]
     [InlineData(typeof(ChartOutcome), 2)]
+    [InlineData(typeof(PracticeMove), 6)]
     [InlineData(typeof(BatchSize), 2)]
     [InlineData(typeof(BatchOutcome), 2)]
     public void A_closed_set_has_so_many_sealed_cases(Type set, int cases)

@@ -10,7 +10,10 @@ namespace Viscolog.Core.Advising;
 internal sealed class PairDecision
 {
     /// <summary>Chance that both are in band from which on it is time to stop.</summary>
-    private const double StopChance = 0.88;
+    private const double StopChance = 0.82;
+
+    /// <summary>An addition that covers less of its way than this, in half widths of the band, is not worth making while a reading may free a larger one.</summary>
+    private const double SmallGain = 0.7;
 
     /// <summary>Chance of being over from which on the pot counts as over.</summary>
     private const double OverChance = 0.9;
@@ -134,7 +137,7 @@ internal sealed class PairDecision
                 : Stuck(choice));
         }
 
-        return OutOfRoom() ?? (choice is null ? Repeat() ?? Stuck(choice) : Addition(choice));
+        return OutOfRoom() ?? (choice is null ? Repeat() ?? Stuck(choice) : RepeatInstead(choice) ?? Addition(choice));
     }
 
     /// <summary>One more reading of whatever is less sure; null where both were read often enough.</summary>
@@ -153,6 +156,16 @@ internal sealed class PairDecision
         }
 
         return StringReadOften ? null : Stay(new BenchAction.Measure(null), "The string can't be told well enough from the readings so far: draw one more from the same pot.", true);
+    }
+
+    /// <summary>A reading in place of an addition that would be small only because the string is not known well enough.</summary>
+    private Advice? RepeatInstead(PairChoice choice)
+    {
+        var boundByString = choice.Bound == PairBound.StringRisk || (choice.Bound == PairBound.Room && choice.IsString);
+        return boundByString && !StringReadOften && Policy.Gain(choice) < SmallGain
+            ? Stay(new BenchAction.Measure(null), FormattableString.Invariant(
+                $"One reading of a string is good to {100 * belief.Evidence.StringRepeatability:0} % only, and that alone keeps the next addition small: draw one more from the same pot."), true)
+            : null;
     }
 
     /// <summary>The body would pass before the string arrives: base has to go in, the sooner the less.</summary>

@@ -19,11 +19,11 @@ public sealed class PairBelief : IStepForecast
         var path = new PairPath(evidence);
         var filter = new PairBodyFilter(evidence, path);
         WeightedDraws[] draws = [.. Shapes.All.Select((shape, s) =>
-            new PopulationMonteCarlo(shape.Parameters.Length + PairBodyFilter.Extra, row => filter.LogLikelihood(shape, row, default)).Draw(PairBodyFilter.PriorOf(shape), 104729 * s))];
+            new PopulationMonteCarlo(shape.Parameters.Length + PairBodyFilter.Extra, row => filter.LogLikelihood(shape, row, default), PairSettings.FirstDraws, PairSettings.LaterDraws).Draw(PairBodyFilter.PriorOf(shape), 104729 * s))];
         ShapeWeights = Resampling.Weigh([.. draws.Select((d, s) => d.LogMeanWeight() + Math.Log(PairBodyFilter.PriorOf(Shapes.All[s]).Total))]);
         bodies = Resampling.Of(draws, ShapeWeights, (s, draw) => new PairBodyCase(s, draw, filter));
         var second = new PairStringFilter(evidence, path);
-        WeightedDraws[] stringDraws = [new PopulationMonteCarlo(PairStringFilter.Count, row => second.LogLikelihood(row, default)).Draw(PairStringFilter.Prior, 331)];
+        WeightedDraws[] stringDraws = [new PopulationMonteCarlo(PairStringFilter.Count, row => second.LogLikelihood(row, default)).Draw(second.Prior, 331)];
         strings = Resampling.Of(stringDraws, [1], (_, draw) => new PairStringCase(draw, second));
     }
 

@@ -6,14 +6,21 @@ namespace Viscolog.Core.Curves;
 /// </summary>
 /// <param name="dimension">How many numbers a draw has.</param>
 /// <param name="logLikelihood">The log likelihood of a draw.</param>
-internal sealed class PopulationMonteCarlo(int dimension, DrawLikelihood logLikelihood)
+/// <param name="first">Draws in the first round.</param>
+/// <param name="later">Draws in each later round.</param>
+internal sealed class PopulationMonteCarlo(int dimension, DrawLikelihood logLikelihood, int first, int later)
 {
+    public PopulationMonteCarlo(int dimension, DrawLikelihood logLikelihood)
+        : this(dimension, logLikelihood, BeliefSettings.FirstDraws, BeliefSettings.LaterDraws)
+    {
+    }
+
     /// <summary>The last round's draws, weighted by likelihood, prior and proposal.</summary>
     /// <param name="prior">Their prior.</param>
     /// <param name="place">Where in the table of random numbers to begin.</param>
     public WeightedDraws Draw(Mixture prior, int place)
     {
-        var draws = new WeightedDraws(BeliefSettings.FirstDraws, dimension);
+        var draws = new WeightedDraws(first, dimension);
         for (var i = 0; i < draws.Count; i++)
         {
             prior.Draw(Normals.EvenPlace(i), Normals.From(place + (i * dimension), dimension), draws.Row(i));
@@ -33,7 +40,7 @@ internal sealed class PopulationMonteCarlo(int dimension, DrawLikelihood logLike
     {
         var (mean, covariance) = before.Moments();
         var proposal = new GaussianComponent(1, mean, covariance * BeliefSettings.Widening);
-        var draws = new WeightedDraws(BeliefSettings.LaterDraws, dimension);
+        var draws = new WeightedDraws(later, dimension);
         const double fromPrior = 1.0 / BeliefSettings.PriorEvery;
         for (var i = 0; i < draws.Count; i++)
         {

@@ -33,12 +33,14 @@ internal static class PlotRenderer
 
     public static byte[] Render(FlowPicture picture, PlotFormat format) => Render(FlowPlot.Build(picture), format);
 
+    public static byte[] Render(PairPicture picture, PairKind kind, PlotFormat format) => Render(kind == PairKind.Map ? PairMapPlot.Build(picture) : PairSlicePlot.Build(picture), format);
+
+    public static byte[] Render(TrendPicture picture, PlotFormat format) => Render(TrendPlot.Build(picture), format);
+
     public static byte[] Render(IReadOnlyList<NamedPath> players, PlotFormat format) => Render(PracticePlot.Build(players), format);
 
     /// <summary>Players on a practice pot as an SVG that leaves room for text on the same page.</summary>
     public static byte[] RenderLow(IReadOnlyList<NamedPath> players) => Render(PracticePlot.Build(players), PlotFormat.Svg, LowHeight);
-
-    public static byte[] Render(TrendPicture picture, PlotFormat format) => Render(TrendPlot.Build(picture), format);
 
     private static byte[] Render(PlotModel model, PlotFormat format, int height = Height)
     {

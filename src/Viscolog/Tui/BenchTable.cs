@@ -1,6 +1,8 @@
 using System.Globalization;
+using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.RunFiles;
+using Viscolog.Wording;
 
 namespace Viscolog.Tui;
 
@@ -49,7 +51,7 @@ internal static class BenchTable
         };
         string?[] notes = [content.Void is { } reason ? $"void: {reason}" : null, content.Replaces ? "put right" : null, reading?.StringLength is { } s ? FormattableString.Invariant($"string {s.Millimeters:0.#} mm") : null, reading?.Fault is { } fault ? FaultNames.Of(fault) : null, content.Note];
         return Row(
-            page, wide, width, null, dose, went, Seconds(reading?.Stir), Seconds(reading?.Wait), reading?.Value is { } value ? BenchValue.Number(value) : "",
+            page, wide, width, null, dose, went, Seconds(reading?.Stir), Seconds(reading?.Wait), Cell(reading?.Value),
             reading?.Acidity?.Ph.ToString("0.0#", CultureInfo.InvariantCulture) ?? "", reading?.Temperature?.Celsius.ToString("0.#", CultureInfo.InvariantCulture) ?? "", string.Join("; ", notes.OfType<string>()));
     }
 
@@ -62,4 +64,8 @@ internal static class BenchTable
     }
 
     private static string Seconds(TimeSpan? span) => span?.TotalSeconds.ToString("0", CultureInfo.InvariantCulture) ?? "";
+
+    /// <summary>A torque as it is typed, since the words for it are wider than the cell.</summary>
+    private static string Cell(InstrumentValue? value)
+        => value is InstrumentValue.Torque torque ? FormattableString.Invariant($"{torque.OfFullScale.Percent:0.#}%@{torque.RevolutionsPerMinute:0.#}") : ReadingWords.Value(value);
 }

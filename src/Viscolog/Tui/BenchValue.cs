@@ -1,4 +1,3 @@
-using System.Globalization;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.RunFiles;
@@ -35,26 +34,14 @@ internal static class BenchValue
         return TypedNumber.Read(text, column.Column.Range!, out error, run.Base.Density) is { } value ? column.Make(value, 0) : null;
     }
 
-    /// <summary>A value in the unit that it is kept in, as short as a cell.</summary>
-    public static string Number(InstrumentValue value) => value switch
-    {
-        InstrumentValue.Direct direct => Shown.Number(direct.Viscosity.MilliPascalSeconds),
-        InstrumentValue.CupTime cup => cup.Time.TotalSeconds.ToString("0.#", CultureInfo.InvariantCulture),
-        InstrumentValue.Krebs krebs => krebs.Units.ToString("0.#", CultureInfo.InvariantCulture),
-        InstrumentValue.Torque torque => FormattableString.Invariant($"{torque.OfFullScale.Percent:0.#}%@{torque.RevolutionsPerMinute:0.#}"),
-        InstrumentValue.Plain plain => plain.Value.ToString("0.###", CultureInfo.InvariantCulture),
-        _ => throw new ArgumentOutOfRangeException(nameof(value), value, "not a case of the closed set"),
-    };
-
     /// <summary>A value with its unit.</summary>
     public static string Words(InstrumentValue value) => value switch
     {
         // To the last digit, as it confirms what was typed.
         InstrumentValue.Direct direct => $"{FileNumbers.Show(direct.Viscosity.MilliPascalSeconds)} mPa·s",
-        InstrumentValue.CupTime => $"{Number(value)} s",
-        InstrumentValue.Krebs => $"{Number(value)} KU",
-        InstrumentValue.Torque => $"{Number(value)} rpm",
-        _ => Number(value),
+        InstrumentValue.CupTime => $"{ReadingWords.Value(value)} s",
+        InstrumentValue.Krebs => $"{ReadingWords.Value(value)} KU",
+        _ => ReadingWords.Value(value),
     };
 
     /// <summary>Whether the instrument shows torque: its factor is stated, or the run was read so before.</summary>

@@ -69,11 +69,19 @@ internal sealed class RunsScreen : TuiScreen
         {
             Compare();
         }
+        else if (key == Key.F6 && _state.Current is { } checking)
+        {
+            RunsOver(new CheckScreen(Context, Context.Log.Run(checking.Number)!));
+        }
+        else if (key == Key.F9)
+        {
+            RunsOver(new TrendScreen(Context, _state.Current is { } run ? run.Product ?? run.Name : null));
+        }
         else if (key == Key.F7)
         {
             Export();
         }
-        else if (key == Key.F6)
+        else if (key == Key.F10)
         {
             Practise(context => new PracticeScreen(context));
         }

@@ -34,16 +34,22 @@ public sealed partial class ReadmeTests : IDisposable
     [InlineData("plot")]
     [InlineData("check")]
     [InlineData("trend")]
+    [InlineData("drift")]
     [InlineData("import")]
     [InlineData("runs")]
     [InlineData("show")]
     [InlineData("export")]
+    [InlineData("practice")]
+    [InlineData("practice demo")]
+    [InlineData("practice play")]
+    [InlineData("practice scores")]
+    [InlineData("practice replay")]
     [InlineData("backup")]
     [InlineData("restore")]
     [InlineData("verify")]
     public void Help_ends_with_an_example_that_works_in_a_fresh_checkout(string command)
     {
-        var help = Called.With([.. new[] { command, "--help" }.Where(w => w.Length > 0)]).Output;
+        var help = Called.With([.. command.Split(' ').Append("--help").Where(w => w.Length > 0)]).Output;
         var example = help.TrimEnd().Split('\n')[^1].Replace(" && ", "\n", StringComparison.Ordinal);
         var commands = Command().Matches(example);
         Assert.NotEmpty(commands);
@@ -67,6 +73,7 @@ public sealed partial class ReadmeTests : IDisposable
     [InlineData("advise-lantern-gel-07")]
     [InlineData("advise-lantern-gel-08-read-early")]
     [InlineData("advise-harbour-gel-02-over")]
+    [InlineData("practice-demo-brief")]
     public void Shown_output_is_the_stored_one(string name)
     {
         var stored = File.ReadAllText(Path.Combine(Checkout.Root, "tests", "Viscolog.Tests", "Expected", "cli", name + ".txt"));
