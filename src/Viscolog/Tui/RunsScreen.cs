@@ -33,13 +33,9 @@ internal sealed class RunsScreen : TuiScreen
 
     protected override bool TakeKey(Key key)
     {
-        if (key == Key.CursorUp || key == Key.CursorDown)
+        if (Rows(key) is var rows and not 0)
         {
-            _state = _state.Move(key == Key.CursorUp ? -1 : 1);
-        }
-        else if (key == Key.PageUp || key == Key.PageDown)
-        {
-            _state = _state.Move(key == Key.PageUp ? -10 : 10);
+            _state = _state.Move(rows);
         }
         else if (key == Key.F1)
         {
@@ -97,6 +93,9 @@ internal sealed class RunsScreen : TuiScreen
         Redraw();
         return true;
     }
+
+    private static int Rows(Key key)
+        => key == Key.CursorUp ? -1 : key == Key.CursorDown ? 1 : key == Key.PageUp ? -10 : key == Key.PageDown ? 10 : 0;
 
     private ImmutableArray<RunSummary> Latest() => [.. Context.Log.Runs().OrderByDescending(r => r.Number)];
 
