@@ -18,7 +18,7 @@ internal static class PlotRenderer
     public const int Height = 520;
 
     /// <summary>Height of a picture that shares its page with text.</summary>
-    private const int LowHeight = 380;
+    private const int LowHeight = 400;
 
     /// <summary>Dots of the PNG for each px of 1/96 inch: 240 dots an inch in print.</summary>
     public const float PngScale = 2.5f;

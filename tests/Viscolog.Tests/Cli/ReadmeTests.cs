@@ -89,6 +89,14 @@ public sealed partial class ReadmeTests : IDisposable
         Assert.Equal(Words(Path.Combine(Checkout.Root, "docs", "pictures", "lantern-gel-07.svg")), Words(drawn));
     }
 
+    [Fact]
+    public void The_practice_picture_says_what_the_demonstration_draws()
+    {
+        var drawn = Path.Combine(folder, "practice.svg");
+        Assert.Equal(0, Called.With("practice", "demo", "--pot", "slow", "--seed", "3", "--brief", "-o", drawn).Code);
+        Assert.Equal(Words(Path.Combine(Checkout.Root, "docs", "pictures", "practice-slow-3.svg")), Words(drawn));
+    }
+
     private static string[] Words(string path)
     {
         using var reader = XmlReader.Create(path, new XmlReaderSettings { DtdProcessing = DtdProcessing.Ignore, XmlResolver = null });
