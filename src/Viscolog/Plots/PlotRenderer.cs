@@ -20,7 +20,7 @@ internal static class PlotRenderer
     public const int Height = 520;
 
     /// <summary>Height of a picture that shares its page with text.</summary>
-    private const int HalfHeight = 380;
+    private const int HalfHeight = 400;
 
     /// <summary>Height in px of 1/96 inch of a picture that stands among text.</summary>
     public const int LowHeight = 230;
