@@ -121,6 +121,7 @@ internal sealed class NextSteps(BatchCheck check, BatchReadings readings, Immuta
             AdviceOutcome.Advised { Advice: { Action: BenchAction.GiveUp give } advice } => new NextStep.Rework($"the body is {direction}. {give.Remedy} {advice.Why}"),
             AdviceOutcome.Advised { Advice: { Action: BenchAction.Measure } advice } => new NextStep.Read(1, advice.Why),
             AdviceOutcome.Advised { Advice: { Action: BenchAction.Wait wait } advice } => new NextStep.Wait(wait.More, advice.Why),
+            AdviceOutcome.AdvisedPair => new NextStep.Rework($"the body is {direction}, and the run has two thickeners: 'viscolog advise' says what to add for body and string together"),
             AdviceOutcome.Refused refused => new NextStep.Rework($"the body is {direction}, and no correction can be advised: {refused.Reason}"),
             _ => new NextStep.Rework($"the body is {direction}, though the run's curve says otherwise: look at its readings ('viscolog fit'), and read the pot again"),
         };

@@ -19,6 +19,7 @@ namespace Viscolog.Cli.Json;
 [JsonSerializable(typeof(TrendAnswer))]
 [JsonSerializable(typeof(ImportAnswer))]
 [JsonSerializable(typeof(RunsAnswer))]
+[JsonSerializable(typeof(CompareAnswer))]
 [JsonSerializable(typeof(RunAnswer))]
 [JsonSerializable(typeof(ExportAnswer))]
 [JsonSerializable(typeof(BackupAnswer))]
