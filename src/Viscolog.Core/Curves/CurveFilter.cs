@@ -47,9 +47,11 @@ internal sealed class CurveFilter
     /// <summary>Evaluates the shape at every step and where each step's build-up starts.</summary>
     public void Prepare(Shape shape, ReadOnlySpan<double> logParameters, double timeConstant)
     {
+        Span<double> parameters = stackalloc double[logParameters.Length];
+        Shape.Exponentiate(logParameters, parameters);
         for (var k = 0; k < steps.Length; k++)
         {
-            rise[k] = shape.Rise(logParameters, Doses[k]);
+            rise[k] = shape.RiseOf(parameters, Doses[k]);
             start[k] = k == 0 ? rise[0] : rise[k - 1] + ((start[k - 1] - rise[k - 1]) * BuildUp.Remaining(lastWait[k - 1], timeConstant));
         }
     }
@@ -111,10 +113,14 @@ internal sealed class CurveFilter
     /// <returns>The density of the reading, up to a constant.</returns>
     private static double Update(double innovation, double noise, ref double mean, ref double variance)
     {
-        var (good, slip) = Densities(innovation, variance + noise);
-        var density = good + slip;
         var spread = variance + noise;
-        var atBest = SlipShare(spread);
+        var wide = spread + (BeliefSettings.SlipSd * BeliefSettings.SlipSd);
+        var (rootSpread, rootWide) = (Math.Sqrt(spread), Math.Sqrt(wide));
+        var squared = innovation * innovation;
+        var good = (1 - BeliefSettings.SlipShare) * Math.Exp(-0.5 * squared / spread) / rootSpread;
+        var slip = BeliefSettings.SlipShare * Math.Exp(-0.5 * squared / wide) / rootWide;
+        var density = good + slip;
+        var atBest = BeliefSettings.SlipShare / (1 - BeliefSettings.SlipShare) * rootSpread / rootWide;
         var trust = density > 0 ? good / density * (1 + atBest) : 0;
         var widest = noise + (BeliefSettings.SlipSd * BeliefSettings.SlipSd);
         var gain = variance / (variance + (trust * widest > noise ? noise / trust : widest));
@@ -122,10 +128,6 @@ internal sealed class CurveFilter
         variance -= gain * variance;
         return density;
     }
-
-    /// <summary>How likely a slip is, against a good reading, for a reading that is on the spot.</summary>
-    private static double SlipShare(double variance)
-        => BeliefSettings.SlipShare / (1 - BeliefSettings.SlipShare) * Math.Sqrt(variance / (variance + (BeliefSettings.SlipSd * BeliefSettings.SlipSd)));
 
     /// <summary>The reading nearest the step's middle first, so that one slip can't set the level that the others are judged by.</summary>
     private static EvidenceStep InOrderOfCloseness(EvidenceStep step)
