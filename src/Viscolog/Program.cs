@@ -12,6 +12,11 @@ var surroundings = Surroundings.OfProcess with
         var end = TuiSession.Run(log, run, new(look.IsAscii, look.HasColor, look.IsSixteenColors));
         return new(end.Fault, end.Signal);
     },
+    PracticeScreens = (practice, look) =>
+    {
+        var end = TuiSession.RunPractice(practice, new(look.IsAscii, look.HasColor, look.IsSixteenColors));
+        return new(end.Fault, end.Signal);
+    },
 };
 try
 {

@@ -88,16 +88,7 @@ internal static class DosingBenchmark
         }
     }
 
-    /// <summary>A share with its 95 % interval (Wilson, Journal of the American Statistical Association 22 (1927) 209–212).</summary>
-    private static string Share(PlayedPot[] results, Func<PlayedPot, bool> which)
-    {
-        const double z = 1.96;
-        double n = results.Length;
-        var p = results.Count(which) / n;
-        var middle = (p + (z * z / (2 * n))) / (1 + (z * z / n));
-        var half = z / (1 + (z * z / n)) * Math.Sqrt((p * (1 - p) / n) + (z * z / (4 * n * n)));
-        return FormattableString.Invariant($"{100 * p:0.0} % ({100 * (middle - half):0.0} to {100 * (middle + half):0.0})");
-    }
+    private static string Share(PlayedPot[] results, Func<PlayedPot, bool> which) => Wilson.Share(results.Count(which), results.Length);
 
     private static double Number(string[] args, string name, double fallback)
     {

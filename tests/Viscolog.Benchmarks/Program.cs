@@ -3,6 +3,7 @@ using Viscolog.Benchmarks;
 return args switch
 {
     ["dosing", .. var rest] => DosingBenchmark.Run(rest),
+    ["pair", .. var rest] => PairBenchmark.Run(rest),
     ["speed", var path] => SpeedBenchmark.Run(path),
     ["log", .. var sizes] => LogBenchmark.Run(sizes),
     ["kill", .. var rounds] => KillRounds.Run(rounds),
@@ -15,6 +16,8 @@ static int Usage()
 {
     Console.Error.WriteLine("usage: dosing [--pots N] [--seed N] [--tau] [--drift] [--published] [--history N] [--unlike] [--ideal] [--advised-only] [--risk PCT]");
     Console.Error.WriteLine("         plays practice pots against the program's advice and other players");
+    Console.Error.WriteLine("       pair [--pots N] [--seed N] [--advised-only] [--risk PCT]");
+    Console.Error.WriteLine("         the same for two thickeners, body and string together");
     Console.Error.WriteLine("       speed RUN                                            times one advice on a run file, and on practice pots with earlier runs");
     Console.Error.WriteLine("       log [READINGS]...                                    how the log grows: import, open, list, show, advise, append");
     Console.Error.WriteLine("       kill [ROUNDS] [SEED]                                 kills programs at work on a log and looks at what is left");

@@ -4,6 +4,7 @@ using Viscolog.Core.Checking;
 using Viscolog.Core.Curves;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
+using Viscolog.Core.Practice;
 using Xunit;
 
 namespace Viscolog.Core.Tests;
@@ -24,10 +25,19 @@ public sealed class HouseRulesTests
     [InlineData(typeof(Geometry), 3)]
     [InlineData(typeof(Target), 2)]
     [InlineData(typeof(FitOutcome), 3)]
-    [InlineData(typeof(AdviceOutcome), 2)]
+    [InlineData(typeof(AdviceOutcome), 3)]
+    [InlineData(typeof(PairEvidenceOutcome), 2)]
+    [InlineData(typeof(PairBeliefOutcome), 2)]
     [InlineData(typeof(BeliefOutcome), 2)]
     [InlineData(typeof(EvidenceOutcome), 2)]
     [InlineData(typeof(Material), 4)]
+    [InlineData(typeof(Verdict), 3)]
+    [InlineData(typeof(NextStep), 6)]
+    [InlineData(typeof(CheckOutcome), 2)]
+    [InlineData(typeof(ChartOutcome), 2)]
+    [InlineData(typeof(PracticeMove), 6)]
+    [InlineData(typeof(BatchSize), 2)]
+    [InlineData(typeof(BatchOutcome), 2)]
     public void A_closed_set_has_so_many_sealed_cases(Type set, int cases)
     {
         Assert.True(set.IsAbstract);

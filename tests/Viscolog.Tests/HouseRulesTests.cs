@@ -4,6 +4,7 @@ using Viscolog.MaterialFiles;
 using Viscolog.Plots;
 using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.TrendFiles;
 using Viscolog.Tui;
 
 namespace Viscolog.Tests;
@@ -24,6 +25,8 @@ public sealed class HouseRulesTests
     [InlineData("Viscolog.RunFiles", "Viscolog.Cli", "Viscolog.MaterialFiles", "Viscolog.Plots", "Viscolog.Store")]
     [InlineData("Viscolog.MaterialFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
     [InlineData("Viscolog.FlowFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
+    [InlineData("Viscolog.TrendFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
+    [InlineData("Viscolog.PracticeFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store", "Viscolog.Tui")]
     [InlineData("Viscolog.Store", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Tui")]
     [InlineData("Viscolog.Tui", "Viscolog.Cli")]
     [InlineData("Viscolog.Cli", "Viscolog.Tui")]
@@ -38,7 +41,7 @@ public sealed class HouseRulesTests
     [InlineData("LiteDB", "Viscolog.Store")]
     [InlineData("Terminal.Gui", "Viscolog.Tui")]
     [InlineData("OxyPlot", "Viscolog.Plots")]
-    [InlineData("CsvHelper", "Viscolog.RunFiles", "Viscolog.MaterialFiles", "Viscolog.FlowFiles")]
+    [InlineData("CsvHelper", "Viscolog.RunFiles", "Viscolog.MaterialFiles", "Viscolog.FlowFiles", "Viscolog.TrendFiles", "Viscolog.PracticeFiles")]
     public void A_library_stays_in_its_room(string library, params string[] rooms)
         => Assert.All(
             Shell.GetTypes().Where(t => t.Namespace?.StartsWith("Viscolog", StringComparison.Ordinal) == true && !rooms.Contains(t.Namespace, StringComparer.Ordinal)),
@@ -47,10 +50,13 @@ public sealed class HouseRulesTests
     [Theory]
     [InlineData(typeof(RunFileOutcome), 2)]
     [InlineData(typeof(FlowFileOutcome), 2)]
+    [InlineData(typeof(TrendFileOutcome), 2)]
     [InlineData(typeof(MaterialFileOutcome), 2)]
     [InlineData(typeof(PlotOutcome), 2)]
     [InlineData(typeof(BenchEvent), 15)]
     [InlineData(typeof(BenchEffect), 5)]
+    [InlineData(typeof(GameEvent), 10)]
+    [InlineData(typeof(GameEffect), 2)]
     [InlineData(typeof(LogRecord), 7)]
     [InlineData(typeof(LogOutcome), 4)]
     [InlineData(typeof(WriteOutcome), 3)]

@@ -66,6 +66,13 @@ sleep 0.5
 check "a storm of sizes leaves the bench as it was" 'until_shown "Bench pot" && shown | grep -q "F1 help"'
 pkill -TERM -n -f "viscolog.* --log $log"
 check "SIGTERM gives the terminal back" 'until_shown "rc=143" && [ "$(screen display -p -t s "#{alternate_on}")" = 0 ]'
+open bench 1; until_shown "Bench pot"; sleep 1
+pkill -HUP -n -f "viscolog.* --log $log"
+check "SIGHUP gives the terminal back" 'until_shown "rc=129" && [ "$(screen display -p -t s "#{alternate_on}")" = 0 ]'
+screen new-window "$program bench 1 --log $log"; sleep 3
+screen kill-window
+gone() { for _ in $(seq 1 80); do pgrep -f "viscolog.* --log $log" > /dev/null || return 0; sleep 0.1; done; return 1; }
+check "a closed terminal ends the program, and the log is whole" 'gone && $program verify --log "$log" > /dev/null 2>&1'
 screen send-keys -t s "clear; TERM=dumb $program --log $log; echo rc=\$?" Enter
 check "without a terminal the commands are named" 'until_shown "rc=1" && shown | grep -q "viscolog advise"'
 echo "$failed failed"

@@ -32,6 +32,9 @@ public sealed record Advice(BenchAction Action, string Why)
     /// <summary>The dose limit and its reason.</summary>
     public required DoseLimit Limit { get; init; }
 
+    /// <summary>String and the other thickener; null where the advice is about the body alone.</summary>
+    public PairAdvice? Pair { get; init; }
+
     /// <summary>What the addition that was asked about would bring; null where none was, or where nothing has been read.</summary>
     public WhatIf? WhatIf { get; init; }
 

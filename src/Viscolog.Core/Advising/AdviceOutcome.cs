@@ -14,6 +14,11 @@ public abstract record AdviceOutcome
     /// <param name="Belief">The belief it rests on.</param>
     public sealed record Advised(Advice Advice, Belief Belief) : AdviceOutcome;
 
+    /// <summary>It could, for body and string together.</summary>
+    /// <param name="Advice">The advice; its <see cref="Advice.Pair"/> is there.</param>
+    /// <param name="Belief">The belief it rests on.</param>
+    public sealed record AdvisedPair(Advice Advice, PairBelief Belief) : AdviceOutcome;
+
     /// <summary>It could not.</summary>
     /// <param name="Reason">Why, and what to do.</param>
     public sealed record Refused(string Reason) : AdviceOutcome;

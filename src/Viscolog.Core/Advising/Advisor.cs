@@ -1,4 +1,5 @@
 using Viscolog.Core.Curves;
+using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Advising;
@@ -19,9 +20,9 @@ public static class Advisor
             return new AdviceOutcome.Refused("the run states no target; add '# target_mpas: VALUE' to it or give --target");
         }
 
-        if (run.TargetString is not null && run.Thickeners.Length > 1)
+        if (run.TargetString is { } strings && run.Thickeners.Length > 1)
         {
-            return new AdviceOutcome.Refused("advice on body and string together is not there yet; leave target_string_mm out to get advice on the body alone");
+            return Pair(request, band, strings);
         }
 
         return RunBeliefs.Of(run, band, request.History) switch
@@ -32,6 +33,13 @@ public static class Advisor
             var other => throw new ArgumentOutOfRangeException(nameof(request), other, "not a case of the closed set"),
         };
     }
+
+    private static AdviceOutcome Pair(AdviceRequest request, ViscosityBand band, StringBand strings) => PairBeliefs.Of(request.Run, request.History) switch
+    {
+        PairBeliefOutcome.Believed { Belief: var belief } => new AdviceOutcome.AdvisedPair(new PairDecision(request, band, strings, belief).Decide(), belief),
+        PairBeliefOutcome.Refused refused => new AdviceOutcome.Refused(refused.Reason),
+        var other => throw new ArgumentOutOfRangeException(nameof(request), other, "not a case of the closed set"),
+    };
 
     private static string? TooFar(AdviceRequest request, Belief belief)
     {

@@ -1,4 +1,5 @@
 using Viscolog.Core.Curves;
+using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Advising;
@@ -33,6 +34,7 @@ internal static class DoseLimits
         }
 
         limit = Least(limit, Peak(belief, top));
+        limit = Least(limit, Fault(belief.Evidence));
         return Least(limit, Stiffness(medians, top, belief.Evidence.Run.TooStiff));
     }
 
@@ -88,6 +90,27 @@ internal static class DoseLimits
         var dose = top * peaks[peaks.Length / 2];
         return new(Dose.FromPercent(dose), FormattableString.Invariant($"the body may peak near {dose:0.0#} % and fall beyond it"));
     }
+
+    /// <summary>The least dose at which something was seen to be wrong; what is wrong without thickener is not the thickener's doing.</summary>
+    private static DoseLimit? Fault(Evidence evidence)
+    {
+        var seen =
+            from step in Steps.Of(evidence.Run)
+            let dose = step.Pot.DoseOf(evidence.Thickener.Name)
+            where dose > Dose.None
+            from placed in step.Readings
+            where placed.Reading.Fault is not null
+            select (Dose: dose, Fault: placed.Reading.Fault!.Value);
+        return seen.OrderBy(s => s.Dose).Select(s => new DoseLimit(s.Dose, FormattableString.Invariant($"{Words(s.Fault)} at {s.Dose.Percent:0.0#} % (void that entry if stirring mended it)"))).FirstOrDefault();
+    }
+
+    private static string Words(ObservedFault fault) => fault switch
+    {
+        ObservedFault.Lumps => "lumps or seeds were seen",
+        ObservedFault.Weeping => "weeping was seen",
+        ObservedFault.Strings => "strings that nobody wants were seen",
+        _ => "it was seen not to level",
+    };
 
     private static DoseLimit? Stiffness(double[] medians, double top, Viscosity? tooStiff)
     {

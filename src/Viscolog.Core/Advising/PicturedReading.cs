@@ -11,4 +11,8 @@ namespace Viscolog.Core.Advising;
 /// <param name="StandardizedResidual">ln(value/expected) over the repeatability.</param>
 /// <param name="Doubted">Whether it lies so far off the others that it counts for less.</param>
 public sealed record PicturedReading(
-    int Step, Dose Dose, TimeSpan? Wait, Viscosity Value, Viscosity Expected, double StandardizedResidual, bool Doubted);
+    int Step, Dose Dose, TimeSpan? Wait, Viscosity Value, Viscosity Expected, double StandardizedResidual, bool Doubted)
+{
+    /// <summary>The place of its entry in the run, from 0.</summary>
+    public int Entry { get; init; }
+}

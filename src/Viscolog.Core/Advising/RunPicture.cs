@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Curves;
+using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Advising;
@@ -15,6 +16,12 @@ public sealed record RunPicture(string? Name, string Thickener, Temperature Refe
 
     /// <summary>The readings that count.</summary>
     public ImmutableArray<PicturedReading> Readings { get; init; } = [];
+
+    /// <summary>The string lengths read.</summary>
+    public ImmutableArray<PicturedString> Strings { get; init; } = [];
+
+    /// <summary>The string lengths wanted; null where the run states none.</summary>
+    public StringBand? TargetString { get; init; }
 
     /// <summary>The steps with at least one reading.</summary>
     public ImmutableArray<PicturedStep> Steps { get; init; } = [];

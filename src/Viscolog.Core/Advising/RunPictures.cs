@@ -30,8 +30,16 @@ public static class RunPictures
             Curve = Curve(belief, band, advice, level),
             Steps = [.. steps.Select(s => Step(belief, s, LongestWait(steps), level))],
             Readings = [.. steps.SelectMany(s => s.Readings.Select(r => Reading(belief, s, r)))],
+            Strings = [.. Strings(evidence.Run, evidence.Thickener)],
+            TargetString = evidence.Run.TargetString,
         };
     }
+
+    private static IEnumerable<PicturedString> Strings(Run run, Thickener thickener) =>
+        from step in Pots.Steps.Of(run).Index()
+        from placed in step.Item.Readings
+        where placed.Reading.StringLength is not null
+        select new PicturedString(step.Index, step.Item.Pot.DoseOf(thickener.Name), placed.Reading.StringLength!.Value);
 
     private static string? MethodWords(Method method) => method.Kind switch
     {
@@ -95,6 +103,9 @@ public static class RunPictures
             Viscosity.FromLn(reading.Ln),
             Viscosity.FromLn(expected),
             deviation / Math.Sqrt(variance),
-            CurveFilter.SlipChance(deviation, variance) > 0.5);
+            CurveFilter.SlipChance(deviation, variance) > 0.5)
+        {
+            Entry = reading.Entry,
+        };
     }
 }

@@ -12,14 +12,14 @@ internal sealed class StepChecks
     /// </summary>
     private const double SteepestRise = 15;
 
-    private readonly Belief belief;
+    private readonly IStepForecast belief;
     private readonly EvidenceStep step;
     private readonly double repeatability;
 
-    public StepChecks(Belief belief, EvidenceStep step)
+    public StepChecks(IStepForecast belief, EvidenceStep step)
     {
         (this.belief, this.step) = (belief, step);
-        repeatability = belief.Evidence.Repeatability;
+        repeatability = belief.Repeatability;
         var stood = step.Readings[^1].WaitSeconds;
         var times = belief.TimeConstants();
         var changes = belief.ChangesIn(step);
@@ -70,14 +70,14 @@ internal sealed class StepChecks
     /// <summary>A single reading at a new dose against the step before it.</summary>
     private string? Jump(BodyReading last)
     {
-        var earlier = belief.Evidence.Steps.Take(step.Place).LastOrDefault(s => s.Readings.Length > 0);
+        var earlier = belief.Steps.Take(step.Place).LastOrDefault(s => s.Readings.Length > 0);
         if (earlier is null || step.Dose <= earlier.Dose)
         {
             return null;
         }
 
         var before = earlier.Readings[^1].Ln;
-        var most = SteepestRise * (step.Dose - earlier.Dose) / belief.Evidence.RangeTop;
+        var most = SteepestRise * (step.Dose - earlier.Dose) / belief.RangeTop;
         if (last.Ln < before - (3 * repeatability))
         {
             return $"The body reads {Apart(last.Ln - before)} what it read before the addition, though thickener went in";

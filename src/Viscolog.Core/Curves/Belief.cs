@@ -8,7 +8,7 @@ namespace Viscolog.Core.Curves;
 /// What the readings of a run, and the prior, say of its dose–response curve: believed cases over shapes, parameters, time constant and
 /// stray, each with the level that the readings leave. Deterministic: the same evidence gives the same belief.
 /// </summary>
-public sealed class Belief
+public sealed class Belief : IStepForecast
 {
     /// <summary>A draw so far below its shape's likeliest, in ln of weight, counts for nothing.</summary>
     private const double NegligibleBelow = 14;
@@ -25,14 +25,14 @@ public sealed class Belief
         this.rangeTop = rangeTop;
         Prior = prior;
         filter = new(evidence, rangeTop, prior);
-        draws = new PopulationMonteCarlo(() => new(evidence, rangeTop, prior), effort).Draw(prior.Mixtures);
+        draws = new PopulationMonteCarlo(effort).Draw([.. Shapes.All.Select(Kind)]);
         if (target is not null)
         {
             DiscountUnreaching(target.Aim.Ln);
         }
 
         ShapeWeights = Weigh();
-        cases = Resample(effort.Cases);
+        cases = Resampling.Of(draws, ShapeWeights, effort.Cases, (s, draw) => new CurveCase(s, draw, filter));
         ChanceUnlikeHistory = prior.Runs == 0 ? Percentage.FromFraction(0) : Percentage.FromFraction(ChanceUnlike());
     }
 
@@ -62,6 +62,12 @@ public sealed class Belief
 
     /// <summary>How likely the readings are under the prior, as a logarithm up to a constant of the readings alone.</summary>
     internal double LogEvidence { get; private set; }
+
+    double IStepForecast.Repeatability => Evidence.Repeatability;
+
+    double IStepForecast.RangeTop => Evidence.RangeTop;
+
+    ImmutableArray<EvidenceStep> IStepForecast.Steps => Evidence.Steps;
 
     /// <summary>The believed cases, equally likely.</summary>
     internal ImmutableArray<CurveCase> Cases => cases;
@@ -151,7 +157,9 @@ public sealed class Belief
     }
 
     /// <summary>What a step shows after standing for a time, without the reading's own error.</summary>
-    internal LnEstimate At(EvidenceStep step, double waitSeconds)
+    internal LnEstimate At(EvidenceStep step, double waitSeconds) => ((IStepForecast)this).At(step, waitSeconds);
+
+    LnEstimate IStepForecast.At(EvidenceStep step, double waitSeconds)
     {
         var means = new double[cases.Length];
         var sds = new double[cases.Length];
@@ -167,7 +175,9 @@ public sealed class Belief
     }
 
     /// <summary>Change still to come at the start of a step's standing, for each case, in ln units.</summary>
-    internal double[] ChangesIn(EvidenceStep step) => [.. cases.Select(c => c.Rises[step.Place] - c.Starts[step.Place])];
+    internal double[] ChangesIn(EvidenceStep step) => ((IStepForecast)this).ChangesIn(step);
+
+    double[] IStepForecast.ChangesIn(EvidenceStep step) => [.. cases.Select(c => c.Rises[step.Place] - c.Starts[step.Place])];
 
     /// <summary>Rise of each case between two doses, in ln units.</summary>
     internal double[] RisesBetween(Dose from, Dose to) => [.. cases.Select(c => c.At(to.Percent / rangeTop).Mean - c.At(from.Percent / rangeTop).Mean)];
@@ -186,7 +196,9 @@ public sealed class Belief
     }
 
     /// <summary>τ in s of each case.</summary>
-    internal double[] TimeConstants() => [.. cases.Select(c => c.TimeConstant)];
+    internal double[] TimeConstants() => ((IStepForecast)this).TimeConstants();
+
+    double[] IStepForecast.TimeConstants() => [.. cases.Select(c => c.TimeConstant)];
 
     /// <summary>The moments of one shape's parameters; null where the shape has next to no weight.</summary>
     internal PosteriorSummary? Summarize(int shape)
@@ -256,6 +268,16 @@ public sealed class Belief
         return double.PositiveInfinity;
     }
 
+    private DrawKind Kind(Shape shape, int place) => new(
+        shape.Parameters.Length + Prior.Extra,
+        Prior.Mixtures[place],
+        () =>
+        {
+            var own = new CurveFilter(Evidence, rangeTop, Prior);
+            return row => own.LogLikelihood(shape, row);
+        },
+        104729 * place);
+
     private void DiscountUnreaching(double aim)
     {
         double[] places = [0.3, 0.5, 0.7, 0.85, 1, 1.2];
@@ -315,33 +337,5 @@ public sealed class Belief
         }
 
         return Math.Clamp(sum, 0, 1);
-    }
-
-    /// <summary>Systematic resampling (Kitagawa, Journal of Computational and Graphical Statistics 5 (1996) 1–25).</summary>
-    private ImmutableArray<CurveCase> Resample(int count)
-    {
-        var kept = ImmutableArray.CreateBuilder<CurveCase>(count);
-        var passed = 0.0;
-        for (var s = 0; s < draws.Length; s++)
-        {
-            var weights = draws[s].Weights();
-            for (var i = 0; i < weights.Length; i++)
-            {
-                passed += weights[i] * ShapeWeights[s];
-                CurveCase? made = null;
-                while (kept.Count < count && (kept.Count + 0.5) / count < passed)
-                {
-                    made ??= new(s, draws[s].Row(i).ToArray(), filter);
-                    kept.Add(made);
-                }
-            }
-        }
-
-        while (kept.Count < count)
-        {
-            kept.Add(kept[^1]);
-        }
-
-        return kept.ToImmutable();
     }
 }

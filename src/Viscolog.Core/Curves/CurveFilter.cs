@@ -56,6 +56,14 @@ internal sealed class CurveFilter
         }
     }
 
+    /// <summary>The log likelihood of a draw: the shape's parameters, ln τ and the logarithm of the stray.</summary>
+    public double LogLikelihood(Shape shape, ReadOnlySpan<double> row)
+    {
+        var timeConstant = Math.Exp(row[^2]);
+        Prepare(shape, row[..shape.Parameters.Length], timeConstant);
+        return LogLikelihood(timeConstant, Math.Exp(row[^1]), default, default);
+    }
+
     /// <summary>Rise that a step shows after standing for a time; after <see cref="Prepare"/>.</summary>
     public double RiseAfter(int step, double waitSeconds, double timeConstant)
         => step == 0 ? rise[0] : rise[step] + ((start[step] - rise[step]) * BuildUp.Remaining(waitSeconds, timeConstant));
@@ -113,20 +121,26 @@ internal sealed class CurveFilter
     /// <returns>The density of the reading, up to a constant.</returns>
     private static double Update(double innovation, double noise, ref double mean, ref double variance)
     {
+        var (density, counted) = Heeded(innovation, variance, noise);
+        var gain = variance / (variance + counted);
+        mean += gain * innovation;
+        variance -= gain * variance;
+        return density;
+    }
+
+    /// <summary>The density of a reading that may be a slip, and the noise that it counts with.</summary>
+    public static (double Density, double Noise) Heeded(double innovation, double variance, double noise)
+    {
         var spread = variance + noise;
         var wide = spread + (BeliefSettings.SlipSd * BeliefSettings.SlipSd);
         var (rootSpread, rootWide) = (Math.Sqrt(spread), Math.Sqrt(wide));
         var squared = innovation * innovation;
         var good = (1 - BeliefSettings.SlipShare) * Math.Exp(-0.5 * squared / spread) / rootSpread;
-        var slip = BeliefSettings.SlipShare * Math.Exp(-0.5 * squared / wide) / rootWide;
-        var density = good + slip;
+        var density = good + (BeliefSettings.SlipShare * Math.Exp(-0.5 * squared / wide) / rootWide);
         var atBest = BeliefSettings.SlipShare / (1 - BeliefSettings.SlipShare) * rootSpread / rootWide;
         var trust = density > 0 ? good / density * (1 + atBest) : 0;
         var widest = noise + (BeliefSettings.SlipSd * BeliefSettings.SlipSd);
-        var gain = variance / (variance + (trust * widest > noise ? noise / trust : widest));
-        mean += gain * innovation;
-        variance -= gain * variance;
-        return density;
+        return (density, trust * widest > noise ? noise / trust : widest);
     }
 
     /// <summary>The reading nearest the step's middle first, so that one slip can't set the level that the others are judged by.</summary>

@@ -51,7 +51,7 @@ public sealed record Evidence
         if (other is not null)
         {
             return new EvidenceOutcome.Unusable(
-                $"the pot holds '{other.Name}' beside '{thickener.Name}'; a run with two thickeners dosed can't be fitted yet: keep one thickener a run");
+                $"the pot holds '{other.Name}' beside '{thickener.Name}'; one curve can't hold both: state target_string_mm for advice on body and string together, or keep one thickener a run");
         }
 
         var collector = new EvidenceCollector(run);

@@ -50,7 +50,7 @@ internal sealed class EvidenceCollector(Run run)
 
         // Water of pre-dilution comes with every dose of the curve itself; only water poured on its own sets readings apart.
         double WaterPercent(Pot pot)
-            => 100 * (pot.Water.Grams - (pot.In(thickener.Name).Grams * thickener.Dilution.WaterParts / thickener.Dilution.ThickenerParts)) / pot.Base.Grams;
+            => 100 * (pot.Water.Grams - run.Thickeners.Sum(t => pot.In(t.Name).Grams * t.Dilution.WaterParts / t.Dilution.ThickenerParts)) / pot.Base.Grams;
     }
 
     private BodyReading? Read(PlacedReading placed, int step, double waterSd)
@@ -115,16 +115,7 @@ internal sealed class EvidenceCollector(Run run)
             warnings.Add($"{Readings(withoutWait)} without wait_s, taken as settled");
         }
 
-        if (LowPh(thickener) is { } ph)
-        {
-            warnings.Add(FormattableString.Invariant($"at pH {ph:0.0} an alkali-swellable thickener hardly swells: raise the pH first, the curve means little"));
-        }
-
-        if (ReferenceEquals(thickener.UsualRange, DoseRange.Common))
-        {
-            warnings.Add($"no usual range is stated for '{thickener.Name}': 1 to 5 % is assumed; a strong thickener needs its own range_pct");
-        }
-
+        warnings.AddRange(NotesOn(thickener));
         if (highestPh - lowestPh > 0.5)
         {
             warnings.Add(FormattableString.Invariant($"the pH moved from {lowestPh:0.0} to {highestPh:0.0} within the run; a curve across a pH change means little"));
@@ -133,6 +124,20 @@ internal sealed class EvidenceCollector(Run run)
         if (run.Entries.Any(e => e.Counts && e is Entry.Watered))
         {
             warnings.Add($"water was added; readings before it count for less, as the curve of '{thickener.Name}' has moved since");
+        }
+    }
+
+    /// <summary>What a reader must know of a thickener's curve; after <see cref="Collect"/>.</summary>
+    public IEnumerable<string> NotesOn(Thickener thickener)
+    {
+        if (LowPh(thickener) is { } ph)
+        {
+            yield return FormattableString.Invariant($"at pH {ph:0.0} an alkali-swellable thickener hardly swells: raise the pH first, the curve means little");
+        }
+
+        if (ReferenceEquals(thickener.UsualRange, DoseRange.Common))
+        {
+            yield return $"no usual range is stated for '{thickener.Name}': 1 to 5 % is assumed; a strong thickener needs its own range_pct";
         }
     }
 

@@ -62,5 +62,11 @@ internal sealed class LnEstimate
         Bounded(Quantile((1 + level.Fraction) / 2)),
         level);
 
+    /// <summary>The same as lengths, kept within 1 nm and 1 km.</summary>
+    public LengthEstimate ToLengths(Percentage level) => new(
+        Length(Quantile(0.5)), Length(Quantile((1 - level.Fraction) / 2)), Length(Quantile((1 + level.Fraction) / 2)), level);
+
+    private static Length Length(double ln) => Quantities.Length.FromMillimeters(Math.Exp(Math.Clamp(ln, Math.Log(1e-6), Math.Log(1e6))));
+
     private static Viscosity Bounded(double ln) => Viscosity.FromLn(Math.Clamp(ln, Math.Log(1e-6), Math.Log(1e15)));
 }

@@ -13,6 +13,9 @@ internal sealed class SteepStepShape() : Shape(
     new ShapeParameter("step dose", "R", 0.5, 0.35),
     new ShapeParameter("step width", "R", 0.03, 0.5))
 {
+    /// <summary>More than others, as is the two-stage shape: nothing before a step tells of it.</summary>
+    internal override double PriorWeight => 1.3;
+
     /// <inheritdoc/>
     internal override ImmutableArray<double> Potency => [1, 0, -1, -1];
 

@@ -6,13 +6,13 @@ namespace Viscolog.Core.Curves;
 internal sealed class TwoStageShape() : Shape(
     "two-stage",
     new ShapeParameter("first rise", "ln", 1.2, 0.45),
-    new ShapeParameter("first dose", "R", 0.15, 0.45),
+    new ShapeParameter("first dose", "R", 0.13, 0.45),
     new ShapeParameter("second rise", "ln", 2.5, 0.4),
     new ShapeParameter("second dose", "R", 0.6, 0.35),
-    new ShapeParameter("second width", "R", 0.08, 0.5))
+    new ShapeParameter("second width", "R", 0.05, 0.5))
 {
     /// <summary>More than others: a plateau that is taken for the end of the curve is what pots go over by.</summary>
-    internal override double PriorWeight => 1.3;
+    internal override double PriorWeight => 1.5;
 
     /// <inheritdoc/>
     internal override ImmutableArray<double> Potency => [0, -1, 0, -1, -1];

@@ -3,7 +3,7 @@ using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Pots;
 
-/// <summary>What was measured at one moment. A part that was not measured is null; at least one of value, temperature, pH and string is there.</summary>
+/// <summary>What was measured at one moment. A part that was not measured is null; at least one of value, temperature, pH, string and fault is there.</summary>
 public sealed record Reading
 {
     /// <summary>What the run's method showed.</summary>
@@ -23,4 +23,7 @@ public sealed record Reading
 
     /// <summary>How far a lifted stick draws a string.</summary>
     public Length? StringLength { get; init; }
+
+    /// <summary>What was seen to be wrong.</summary>
+    public ObservedFault? Fault { get; init; }
 }

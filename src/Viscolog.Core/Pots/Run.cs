@@ -21,6 +21,9 @@ public sealed record Run(PotBase Base, Mass BaseMass)
     /// <summary>The base's lot.</summary>
     public string? Lot { get; init; }
 
+    /// <summary>The product that it is a batch of, by its specification's name.</summary>
+    public string? Product { get; init; }
+
     /// <summary>Who ran it.</summary>
     public string? Operator { get; init; }
 

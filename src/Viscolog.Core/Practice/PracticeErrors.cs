@@ -12,6 +12,9 @@ public sealed record PracticeErrors(double ReadingSd, double DosingSd, double Ti
     /// <summary>The pot's true Arrhenius–Andrade coefficient in K.</summary>
     public double TemperatureCoefficient { get; init; } = 2000;
 
+    /// <summary>Standard deviation of ln of a string reading.</summary>
+    public double StringSd { get; init; } = 0.15;
+
     /// <summary>Share of readings that are slips, from 0 to 1.</summary>
     public double SlipShare { get; init; }
 

@@ -7,13 +7,10 @@ namespace Viscolog.Core.Practice;
 /// <summary>A virtual pot with a hidden law: it takes doses and answers readings with build-up and error, as a real one would.</summary>
 public sealed class PracticePot
 {
-    private readonly HiddenLaw law;
     private readonly PracticeErrors errors;
     private readonly Random random;
     private readonly double phase;
-    private double trueGrams;
-    private double standing;
-    private double start;
+    private HiddenPot pot;
 
     /// <summary>Makes a pot.</summary>
     /// <param name="law">The law that hides in it.</param>
@@ -22,32 +19,23 @@ public sealed class PracticePot
     /// <param name="seed">Makes the errors repeat.</param>
     public PracticePot(HiddenLaw law, PracticeErrors errors, Run run, int seed)
     {
-        (this.law, this.errors, Run) = (law, errors, run);
+        (this.errors, Run) = (errors, run);
+        pot = new(law, TimeSpan.FromSeconds(errors.TimeConstantSeconds), run.Thickeners[0].UsualRange.Top, run.BaseMass);
         random = new(seed);
         phase = 2 * Math.PI * new Random(seed + 1).NextDouble();
-        start = law.LnBody(0);
-        standing = double.PositiveInfinity;
     }
 
     /// <summary>What the user has written down so far.</summary>
     public Run Run { get; private set; }
 
     /// <summary>The true settled body now.</summary>
-    public Viscosity TrueBody => Viscosity.FromLn(SettledLn);
-
-    private double SettledLn => law.LnBody(trueGrams / Run.BaseMass.Grams * 100 / Run.Thickeners[0].UsualRange.Top.Percent);
-
-    private double LnNow => double.IsInfinity(standing)
-        ? SettledLn
-        : SettledLn + ((start - SettledLn) * Math.Exp(-standing / errors.TimeConstantSeconds));
+    public Viscosity TrueBody => pot.Settled;
 
     /// <summary>Pours thickener in and stirs it; the scale shows what was asked for, the pot gets it within the dosing error.</summary>
     /// <param name="poured">Grams on the scale.</param>
     public void Add(Mass poured)
     {
-        var before = LnNow;
-        trueGrams += poured.Grams * (1 + (errors.DosingSd * Normal()));
-        (start, standing) = (before, errors.TimeConstantSeconds > 0 ? 0 : double.PositiveInfinity);
+        pot = pot.StirredIn(Mass.FromGrams(Math.Max(0, poured.Grams * (1 + (errors.DosingSd * Normal())))), Mass.None);
         Run = Run with { Entries = Run.Entries.Add(new Entry.Dosed(Run.Thickeners[0].Name, poured)) };
     }
 
@@ -55,10 +43,10 @@ public sealed class PracticePot
     /// <param name="more">Further standing time.</param>
     public void Read(TimeSpan more)
     {
-        standing += more.TotalSeconds;
+        pot = pot.Stood(more);
         var temperature = TemperatureNow();
         var distance = (1 / temperature.Kelvin) - (1 / Run.ReferenceTemperatureInForce.Kelvin);
-        var ln = LnNow + (errors.TemperatureCoefficient * distance) + (errors.ReadingSd * Normal());
+        var ln = pot.LnNow + (errors.TemperatureCoefficient * distance) + (errors.ReadingSd * Normal());
         if (errors.SlipShare > 0 && random.NextDouble() < errors.SlipShare)
         {
             ln += errors.SlipSd * Normal();
@@ -68,7 +56,7 @@ public sealed class PracticePot
         {
             Value = new InstrumentValue.Direct(Viscosity.FromLn(ln)),
             Temperature = temperature,
-            Wait = double.IsInfinity(standing) ? null : TimeSpan.FromSeconds(standing),
+            Wait = pot.Standing,
         };
         Run = Run with { Entries = Run.Entries.Add(new Entry.Measured(reading)) };
     }

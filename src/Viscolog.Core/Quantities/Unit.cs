@@ -29,14 +29,16 @@ public sealed record Unit
     /// <summary>Every unit; the first of a kind is the one that its quantities are kept in.</summary>
     public static IReadOnlyList<Unit> All { get; } =
     [
-        new("mPa·s", UnitKind.DynamicViscosity, 1, typed: ["mPas", "mPa*s"]),
+        new("mPa·s", UnitKind.DynamicViscosity, 1, typed: ["mPas", "mPa*s", "mPa.s"]),
         new("cP", UnitKind.DynamicViscosity, 1),
-        new("Pa·s", UnitKind.DynamicViscosity, 1000, typed: ["Pas", "Pa*s"]),
+        new("Pa·s", UnitKind.DynamicViscosity, 1000, typed: ["Pas", "Pa*s", "Pa.s"]),
         new("P", UnitKind.DynamicViscosity, 100),
         new("mm²/s", UnitKind.KinematicViscosity, 1, typed: ["mm2/s"]),
         new("cSt", UnitKind.KinematicViscosity, 1),
         new("g", UnitKind.Mass, 1),
+        new("kg", UnitKind.Mass, 1000),
         new("mL", UnitKind.Volume, 1),
+        new("L", UnitKind.Volume, 1000),
         new("US fl oz", UnitKind.Volume, 29.5735295625m, typed: ["us-fl-oz", "us-oz"]),
         new("US cup", UnitKind.Volume, 236.5882365m, typed: ["us-cup"]),
         new("°C", UnitKind.Temperature, 1, typed: ["C", "degC"]),

@@ -38,4 +38,7 @@ public sealed record ViscosityBand
 
         return new(low, Viscosity.FromLn((low.Ln + high.Ln) / 2), high);
     }
+
+    /// <summary>The band with both ends and the aim moved by the same factor, given as its logarithm.</summary>
+    internal ViscosityBand Shifted(double ln) => ln == 0 ? this : new(Viscosity.FromLn(Low.Ln + ln), Viscosity.FromLn(Aim.Ln + ln), Viscosity.FromLn(High.Ln + ln));
 }

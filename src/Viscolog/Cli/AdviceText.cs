@@ -9,7 +9,7 @@ internal static class AdviceText
 {
     public static void Write(CallOutput terminal, Run run, Advice advice)
     {
-        terminal.Line($"{RunTitle.Of(run)} · target {AdviceWords.Band(advice.Band)}");
+        terminal.Line($"{RunTitle.Of(run)} · target {AdviceWords.Band(advice.Band)}{(advice.Pair is { } aim ? ", " + AdviceWords.Strings(aim) : "")}");
         terminal.Line();
         foreach (var line in AdviceWords.Headline(advice))
         {
@@ -25,7 +25,11 @@ internal static class AdviceText
             Row(terminal, "Expect", $"{Shown.Body(expected.Median)} ({Shown.Spread(expected)}), 9 times in 10");
         }
 
-        if (advice.Now is not null)
+        if (advice.Pair is { } pair)
+        {
+            WritePair(terminal, advice, pair);
+        }
+        else if (advice.Now is not null)
         {
             Row(terminal, "In band", Shown.Chance(advice.ChanceInBand));
             Row(terminal, "Over", $"{Shown.Chance(advice.ChanceOver)} ({Explanation.OneIn(advice.ChanceOver)})");
@@ -45,6 +49,26 @@ internal static class AdviceText
 
         terminal.Line();
         Row(terminal, "Safety", string.Join(' ', advice.Cautions));
+    }
+
+    private static void WritePair(CallOutput terminal, Advice advice, PairAdvice pair)
+    {
+        Row(terminal, "String", pair.Now is { } now ? $"{Shown.Length(now.Median)} ({Shown.Spread(now)}) now; {pair.OtherThickener} at {Shown.Dose(pair.OtherDoseNow)}" : "not read yet");
+        if (pair.Expected is { } expected)
+        {
+            Row(terminal, "Expect", $"{Shown.Length(expected.Median)} of string ({Shown.Spread(expected)}), 9 times in 10");
+        }
+
+        if (advice.Now is not null && pair.Now is not null)
+        {
+            Row(terminal, "In band", $"both {Shown.Chance(pair.ChanceBoth)}; body {Shown.Chance(advice.ChanceInBand)}, string {Shown.Chance(pair.ChanceInBand)}");
+            Row(terminal, "Over", $"body {Shown.Chance(advice.ChanceOver)} ({Explanation.OneIn(advice.ChanceOver)}), string {Shown.Chance(pair.ChanceOver)} ({Explanation.OneIn(pair.ChanceOver)})");
+        }
+
+        if (AdviceWords.Plan(pair) is { } plan)
+        {
+            Row(terminal, "Plan", $"{plan}; this addition is the first of it");
+        }
     }
 
     private static void Row(CallOutput terminal, string name, string text)

@@ -61,15 +61,25 @@ internal sealed class AdviseCommand
         {
             case AdviceOutcome.Refused refused:
                 return call.Refuse($"{named.Name}: {refused.Reason}");
-            case AdviceOutcome.Advised { Advice: var advice } when call.Json:
-                call.Print(AdviceAnswer.Of(file.Run.Name, advice, named.Warnings));
-                return ExitCode.Done;
             case AdviceOutcome.Advised { Advice: var advice }:
-                call.Warn(named.Warnings);
-                AdviceText.Write(call.Terminal, file.Run, advice);
-                return ExitCode.Done;
+                return Answer(call, named, advice);
+            case AdviceOutcome.AdvisedPair { Advice: var advice }:
+                return Answer(call, named, advice);
             default:
                 throw new InvalidOperationException("not a case of the closed set");
         }
+    }
+
+    private static ExitCode Answer(Invocation call, NamedRun named, Advice advice)
+    {
+        if (call.Json)
+        {
+            call.Print(AdviceAnswer.Of(named.File.Run.Name, advice, named.Warnings));
+            return ExitCode.Done;
+        }
+
+        call.Warn(named.Warnings);
+        AdviceText.Write(call.Terminal, named.File.Run, advice);
+        return ExitCode.Done;
     }
 }

@@ -46,7 +46,12 @@ internal sealed class BenchCommand
             }
         }
 
-        var end = call.Surroundings.Screens(log, opened, call.Look());
+        return Ended(call, call.Surroundings.Screens(log, opened, call.Look()));
+    }
+
+    /// <summary>Says how screens ended where that was not as it should be.</summary>
+    public static int Ended(Invocation call, ScreenEnd end)
+    {
         if (end.Fault is { } fault)
         {
             call.Terminal.Error($"a fault of ours; everything that was saved is in the log: {fault.GetType().Name}: {fault.Message} - please report it (see README.md)");

@@ -35,6 +35,9 @@ internal sealed class CallOutput(TextWriter output, TextWriter error, bool shows
 
     public void Error(string text) => error.WriteLine(OneLine(Shown(text)));
 
+    /// <summary>Shows what was written so far.</summary>
+    public void Flush() => output.Flush();
+
     /// <summary>Whether a line on standard error can be written over.</summary>
     public bool HasLiveErrors => liveErrors;
 

@@ -39,11 +39,16 @@ internal static class CommandLine
     private static RootCommand Create(CallOutput terminal, Surroundings surroundings)
     {
         var common = new CommonOptions(surroundings);
+        var practice = new PracticeCommand();
         var examples = new Dictionary<Command, string>
         {
             [new AdviseCommand().Create(common, terminal)] = AdviseCommand.Example,
             [new FitCommand().Create(common, terminal)] = FitCommand.Example,
             [new PlotCommand().Create(common, terminal)] = PlotCommand.Example,
+            [new CheckCommand().Create(common, terminal)] = CheckCommand.Example,
+            [new TrendCommand().Create(common, terminal)] = TrendCommand.Example,
+            [new BatchCommand().Create(common, terminal)] = BatchCommand.Example,
+            [new ReportCommand().Create(common, terminal)] = ReportCommand.Example,
             [new ConvertCommand().Create(common, terminal)] = ConvertCommand.Example,
             [new FlowCommand().Create(common, terminal)] = FlowCommand.Example,
             [new ImportCommand().Create(common, terminal)] = ImportCommand.Example,
@@ -51,6 +56,7 @@ internal static class CommandLine
             [new ShowCommand().Create(common, terminal)] = ShowCommand.Example,
             [new ExportCommand().Create(common, terminal)] = ExportCommand.Example,
             [new BenchCommand().Create(common, terminal)] = BenchCommand.Example,
+            [practice.Create(common, terminal)] = PracticeCommand.Example,
             [new BackupCommand().Create(common, terminal)] = BackupCommand.Example,
             [new RestoreCommand().Create(common, terminal)] = RestoreCommand.Example,
             [VerifyCommand.Create(common, terminal)] = VerifyCommand.Example,
@@ -61,6 +67,11 @@ internal static class CommandLine
             root.Add(command);
         }
 
+        foreach (var (form, example) in practice.Forms)
+        {
+            examples[form] = example;
+        }
+
         common.AddTo(root);
         root.SetAction(parsed => BenchCommand.Run(new(parsed, common, terminal), null));
         examples[root] = AdviseCommand.Example;
@@ -69,5 +80,14 @@ internal static class CommandLine
         return root;
     }
 
-    private static string CommandName(ParseResult parsed) => parsed.CommandResult.Command is RootCommand ? "" : parsed.CommandResult.Command.Name + " ";
+    private static string CommandName(ParseResult parsed)
+    {
+        var name = "";
+        for (var at = parsed.CommandResult; at.Command is not RootCommand; at = (System.CommandLine.Parsing.CommandResult)at.Parent!)
+        {
+            name = at.Command.Name + " " + name;
+        }
+
+        return name;
+    }
 }

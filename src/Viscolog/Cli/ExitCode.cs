@@ -6,6 +6,10 @@ internal enum ExitCode
     Done = 0,
     WrongCall = 1,
     InputRefused = 2,
+
+    /// <summary>The verdict of a check is reject.</summary>
+    Rejected = 3,
+
     LogUnusable = 4,
     Fault = 70,
 

@@ -34,13 +34,9 @@ internal sealed record FlowReport(FlowFile File, FlowCurve Curve, ImmutableArray
 
     private static FlowFitAnswer Fit(FlowFit fit) => new(
         fit.Model.Name,
-        fit.Parameters.ToDictionary(p => p.Name, p => new FlowParameterAnswer(Six(p.Value), p.StandardError is { } se ? Six(se) : null, p.UpperLimit is { } limit ? Six(limit) : null), StringComparer.Ordinal),
-        fit.ResidualSumOfSquares is { } rss ? Six(rss) : null,
+        fit.Parameters.ToDictionary(p => p.Name, p => new FlowParameterAnswer(Rounded.Six(p.Value), p.StandardError is { } se ? Rounded.Six(se) : null, p.UpperLimit is { } limit ? Rounded.Six(limit) : null), StringComparer.Ordinal),
+        fit.ResidualSumOfSquares is { } rss ? Rounded.Six(rss) : null,
         fit.Aicc is { } aicc ? Math.Round(aicc, 3) : null,
         Math.Round(fit.Weight, 4),
         fit.Trouble);
-
-    /// <summary>Six significant digits, so that a script can compare fits.</summary>
-    private static double Six(double value)
-        => value == 0 || !double.IsFinite(value) ? value : double.Parse(value.ToString("G6", System.Globalization.CultureInfo.InvariantCulture), System.Globalization.CultureInfo.InvariantCulture);
 }

@@ -54,6 +54,13 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
         return ExitCode.InputRefused;
     }
 
+    /// <summary>Options that don't go together.</summary>
+    public ExitCode Wrong(string reason)
+    {
+        Terminal.Error($"{reason} (viscolog {parsed.CommandResult.Command.Name} --help tells more)");
+        return ExitCode.WrongCall;
+    }
+
     public ExitCode LogFailed(string reason)
     {
         Terminal.Error(reason);

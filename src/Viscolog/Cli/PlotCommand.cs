@@ -13,12 +13,12 @@ internal sealed class PlotCommand
     private readonly Argument<string[]> runs = new("RUN") { Description = "A run file or the number of a logged run, or several to overlay.", Arity = ArgumentArity.OneOrMore };
     private readonly TargetOptions target = new();
     private readonly Option<string> output = new("--output", "-o") { HelpName = "FILE", Description = "Where to write: .svg, .pdf or .png.", Required = true };
-    private readonly Option<string> kind = new("--kind") { HelpName = "KIND", Description = "dose (default), settling or residuals.", DefaultValueFactory = _ => "dose" };
+    private readonly Option<string> kind = new("--kind") { HelpName = "KIND", Description = "dose (default), settling, residuals or string.", DefaultValueFactory = _ => "dose" };
     private readonly Option<bool> force = new("--force") { Description = "Overwrite an existing file." };
 
     public Command Create(CommonOptions common, CallOutput terminal)
     {
-        kind.AcceptOnlyFromAmong("dose", "settling", "residuals");
+        kind.AcceptOnlyFromAmong("dose", "settling", "residuals", "string");
         var command = new Command("plot", "Draw one run, or several overlaid, into an SVG, PDF or PNG file.");
         command.Add(runs);
         command.Add(output);

@@ -71,7 +71,7 @@ internal static class RunSource
             return null;
         }
 
-        return new($"run {named}", logged.File, withEarlier ? log.Earlier(logged.File.Run, logged.Number) : [], logged.File.Warnings);
+        return new($"run {named}", logged.File, withEarlier ? log.Earlier(logged.File.Run, logged.Number) : [], logged.File.Warnings) { Bench = BenchKnowledge.Of(log), Rows = logged.Rows };
     }
 
     private static NamedRun? ReadFile(string path, bool withEarlier, Invocation call)
@@ -81,12 +81,12 @@ internal static class RunSource
             return null;
         }
 
-        var (earlier, warnings) = withEarlier ? FromLog(file, call) : ([], []);
-        return new(path, file, earlier, [.. file.Warnings, .. warnings]);
+        var (earlier, warnings, bench) = withEarlier ? FromLog(file, call) : ([], [], BenchKnowledge.None);
+        return new(path, file, earlier, [.. file.Warnings, .. warnings]) { Bench = bench };
     }
 
     /// <summary>The log's earlier runs for a file. The file never needs the log: where it can't be had, a warning says so.</summary>
-    private static (ImmutableArray<Run> Earlier, ImmutableArray<string> Warnings) FromLog(RunFile file, Invocation call)
+    private static (ImmutableArray<Run> Earlier, ImmutableArray<string> Warnings, BenchKnowledge Bench) FromLog(RunFile file, Invocation call)
     {
         using var progress = call.Progress();
         const string without = "going on without earlier runs";
@@ -95,15 +95,15 @@ internal static class RunSource
             case LogOutcome.Opened { Log: var log }:
                 using (log)
                 {
-                    return (log.Earlier(file.Run, log.Find(file)), [.. log.Notes]);
+                    return (log.Earlier(file.Run, log.Find(file)), [.. log.Notes], BenchKnowledge.Of(log));
                 }
 
             case LogOutcome.Absent:
-                return ([], [$"{without}: there is no log yet ('viscolog import FILE' starts one)"]);
+                return ([], [$"{without}: there is no log yet ('viscolog import FILE' starts one)"], BenchKnowledge.None);
             case LogOutcome.Busy busy:
-                return ([], [$"{without}: {busy.Reason}"]);
+                return ([], [$"{without}: {busy.Reason}"], BenchKnowledge.None);
             case LogOutcome.Refused refused:
-                return ([], [$"{without}: {refused.Reason}"]);
+                return ([], [$"{without}: {refused.Reason}"], BenchKnowledge.None);
             default:
                 throw new InvalidOperationException("not a case of the closed set");
         }

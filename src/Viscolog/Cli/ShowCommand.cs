@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
 using Viscolog.Cli.Json;
-using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Plots;
 using Viscolog.RunFiles;
@@ -62,7 +61,7 @@ internal sealed class ShowCommand
         var whole = logged.File.Run;
         var thickeners = whole.Thickeners.Where(t => whole.Entries.OfType<Entry.Dosed>().Any(d => d.Thickener == t.Name)).ToList();
         var table = new TextTable(
-            ["row", .. thickeners.Select(t => $"{t.Name} %"), "poured g", "stir s", "wait s", Unit(whole.MethodInForce), "°C", "pH", "string mm", "base g", "water g", "taken g", "time", "note"]);
+            ["row", .. thickeners.Select(t => $"{t.Name} %"), "poured g", "stir s", "wait s", ReadingWords.Unit(whole.MethodInForce), "°C", "pH", "string mm", "base g", "water g", "taken g", "time", "note"]);
         var pot = Pot.With(whole.BaseMass);
         foreach (var (row, number) in logged.File.Contents().Zip(logged.Rows))
         {
@@ -73,10 +72,10 @@ internal sealed class ShowCommand
             [
                 number.ToString(CultureInfo.InvariantCulture),
                 .. thickeners.Select(t => pot.DoseOf(t.Name).Percent.ToString("0.00", CultureInfo.InvariantCulture)),
-                Grams(content.Dosed?.Poured.Grams),
-                Seconds(reading?.Stir), Seconds(reading?.Wait), Value(reading?.Value),
-                Plain(reading?.Temperature?.Celsius), Plain(reading?.Acidity?.Ph), Plain(reading?.StringLength?.Millimeters),
-                Grams(content.LetDown?.Grams), Grams(content.Water?.Grams), Grams(content.Taken?.Grams),
+                ReadingWords.Grams(content.Dosed?.Poured.Grams),
+                ReadingWords.Seconds(reading?.Stir), ReadingWords.Seconds(reading?.Wait), ReadingWords.Value(reading?.Value),
+                ReadingWords.Plain(reading?.Temperature?.Celsius), ReadingWords.Plain(reading?.Acidity?.Ph), ReadingWords.Plain(reading?.StringLength?.Millimeters),
+                ReadingWords.Grams(content.LetDown?.Grams), ReadingWords.Grams(content.Water?.Grams), ReadingWords.Grams(content.Taken?.Grams),
                 content.Time?.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) ?? "",
                 Note(content),
             ]);
@@ -91,32 +90,9 @@ internal sealed class ShowCommand
         [
             content.Void is { } reason ? $"VOID: {reason}" : null,
             content.Replaces ? "in place of the row above" : null,
+            content.Reading?.Fault is { } fault ? FaultNames.Of(fault) : null,
             content.Note,
         ];
         return string.Join("; ", parts.OfType<string>());
     }
-
-    private static string Unit(Method method) => method.Kind switch
-    {
-        MethodKind.EffluxCup or MethodKind.DipCup => "cup s",
-        MethodKind.Krebs => "KU",
-        MethodKind.FallingBall or MethodKind.Slump => "reading",
-        _ => "mPa·s",
-    };
-
-    private static string Value(InstrumentValue? value) => value switch
-    {
-        InstrumentValue.Direct direct => Shown.Number(direct.Viscosity.MilliPascalSeconds),
-        InstrumentValue.CupTime cup => Plain(cup.Time.TotalSeconds),
-        InstrumentValue.Krebs krebs => Plain(krebs.Units),
-        InstrumentValue.Torque torque => $"{Plain(torque.OfFullScale.Percent)} % at {Plain(torque.RevolutionsPerMinute)} rpm",
-        InstrumentValue.Plain plain => Plain(plain.Value),
-        _ => "",
-    };
-
-    private static string Grams(double? value) => value?.ToString("0.00###", CultureInfo.InvariantCulture) ?? "";
-
-    private static string Seconds(TimeSpan? span) => span?.TotalSeconds.ToString("0.#", CultureInfo.InvariantCulture) ?? "";
-
-    private static string Plain(double? value) => value?.ToString("0.###", CultureInfo.InvariantCulture) ?? "";
 }

@@ -13,6 +13,12 @@ internal sealed record Surroundings(Func<string, string?> Variable, TimeProvider
     /// <summary>Shows the screens of a log, one of its runs first where one is given, until they end; says how.</summary>
     public Func<BenchLog, LoggedRun?, Look, ScreenEnd> Screens { get; init; } = (_, _, _) => new(null, 0);
 
+    /// <summary>Shows the practice screens on an open practice log until they end; says how.</summary>
+    public Func<BenchLog, Look, ScreenEnd> PracticeScreens { get; init; } = (_, _) => new(null, 0);
+
+    /// <summary>The next line that somebody types; null where there is none.</summary>
+    public Func<string?> NextLine { get; init; } = () => null;
+
     /// <summary>Those of the process.</summary>
-    public static Surroundings OfProcess { get; } = new(Environment.GetEnvironmentVariable, TimeProvider.System);
+    public static Surroundings OfProcess { get; } = new(Environment.GetEnvironmentVariable, TimeProvider.System) { NextLine = Console.In.ReadLine };
 }

@@ -1,32 +1,29 @@
-using Viscolog.Plots;
+using Viscolog.Wording;
 
 namespace Viscolog.Cli;
 
-/// <summary>A table in plain text: numbers to the right, texts to the left, columns as wide as they need.</summary>
+/// <summary>A table on the terminal, its names set apart.</summary>
 internal sealed class TextTable(params string[] names)
 {
-    private readonly List<string[]> _rows = [];
+    private readonly PlainTable table = new(names);
 
-    public void Add(params string[] cells) => _rows.Add([.. cells.Select(PlotText.Clean)]);
+    public void Add(params string[] cells) => table.Add(cells);
 
     public void Write(CallOutput terminal)
     {
-        var used = Enumerable.Range(0, names.Length).Where(c => _rows.Exists(r => r[c].Length > 0)).ToList();
-        var widths = used.ConvertAll(c => _rows.Max(r => Math.Max(PlotText.Columns(names[c]), PlotText.Columns(r[c]))));
-        var toRight = used.ConvertAll(c => _rows.TrueForAll(r => r[c].Length == 0 || char.IsAsciiDigit(r[c][0]) || r[c][0] == '–') && !_rows.Exists(r => r[c].Contains('-', StringComparison.Ordinal)));
-        terminal.Emphasized(Line(names));
-        foreach (var row in _rows)
+        var isFirst = true;
+        foreach (var line in table.Lines())
         {
-            terminal.Line(Line(row));
+            if (isFirst)
+            {
+                terminal.Emphasized(line);
+            }
+            else
+            {
+                terminal.Line(line);
+            }
+
+            isFirst = false;
         }
-
-        string Line(string[] cells)
-            => ("  " + string.Join("  ", used.Select((c, i) => Padded(cells[c], widths[i], toRight[i])))).TrimEnd();
-    }
-
-    private static string Padded(string text, int width, bool toRight)
-    {
-        var space = new string(' ', width - PlotText.Columns(text));
-        return toRight ? space + text : text + space;
     }
 }

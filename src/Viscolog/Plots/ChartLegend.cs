@@ -12,8 +12,11 @@ internal static class ChartLegend
 
     /// <summary>Items in order of weight, as many as fit.</summary>
     public static IReadOnlyList<string> Lines(IReadOnlyList<RunPicture> pictures, ChartGlyphs glyphs, int width, int most)
+        => Arrange(pictures.Count == 1 ? One(pictures[0], glyphs, width >= NumbersFrom) : Several(pictures, glyphs), glyphs, width, most);
+
+    /// <summary>Items side by side, as many lines as are allowed.</summary>
+    public static IReadOnlyList<string> Arrange(IEnumerable<string> items, ChartGlyphs glyphs, int width, int most)
     {
-        var items = pictures.Count == 1 ? One(pictures[0], glyphs, width >= NumbersFrom) : Several(pictures, glyphs);
         var lines = new List<string>();
         foreach (var item in items)
         {

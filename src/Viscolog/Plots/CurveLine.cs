@@ -1,34 +1,30 @@
-using System.Collections.Immutable;
-using Viscolog.Core.Curves;
-using Viscolog.Core.Quantities;
-
 namespace Viscolog.Plots;
 
-/// <summary>Values between the samples of a curve, on straight lines of ln viscosity.</summary>
+/// <summary>Values between the samples of a curve.</summary>
 internal static class CurveLine
 {
-    /// <summary>The value in mPa·s at a dose; null outside the samples.</summary>
-    public static double? At(ImmutableArray<CurveSample> curve, double dose, Func<CurveSample, Viscosity> what)
+    /// <summary>The value at a place, on straight lines of the value or of its logarithm; null outside the samples.</summary>
+    public static double? At(IReadOnlyList<(double X, double Y)> points, double x, bool onLogarithm)
     {
         var next = 0;
-        while (next < curve.Length && curve[next].Dose.Percent < dose)
+        while (next < points.Count && points[next].X < x)
         {
             next++;
         }
 
-        if (next == curve.Length || (next == 0 && curve[0].Dose.Percent > dose))
+        if (next == points.Count || (next == 0 && points[0].X > x))
         {
             return null;
         }
 
-        var right = curve[next];
-        if (next == 0 || right.Dose.Percent <= curve[next - 1].Dose.Percent)
+        var right = points[next];
+        if (next == 0 || right.X <= points[next - 1].X)
         {
-            return what(right).MilliPascalSeconds;
+            return right.Y;
         }
 
-        var left = curve[next - 1];
-        var part = (dose - left.Dose.Percent) / (right.Dose.Percent - left.Dose.Percent);
-        return Math.Exp(what(left).Ln + (part * (what(right).Ln - what(left).Ln)));
+        var left = points[next - 1];
+        var part = (x - left.X) / (right.X - left.X);
+        return onLogarithm ? left.Y * Math.Pow(right.Y / left.Y, part) : left.Y + (part * (right.Y - left.Y));
     }
 }

@@ -150,7 +150,7 @@ internal static class DosePlot
         foreach (var (row, group) in groups.Index())
         {
             var whose = pictures.All(p => p.Target is null || p.Target == group.Key) ? "target" : $"target of {PlotFrame.Label(group.First(), pictures)}";
-            model.Annotations.Add(new TargetBand(group.Key, whose, groups.Length > 1 ? row : null) { Layer = AnnotationLayer.BelowSeries });
+            model.Annotations.Add(TargetBand.Of(group.Key, whose, groups.Length > 1 ? row : null));
         }
     }
 }

@@ -1,6 +1,6 @@
-using System.Security;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Flow;
+using Viscolog.Core.Practice;
 using Viscolog.Output;
 
 namespace Viscolog.Plots;
@@ -31,6 +31,20 @@ internal static class PlotFile
     public static PlotOutcome Write(FlowPicture picture, string path, bool force)
         => Write(format => PlotRenderer.Render(picture, format), path, force);
 
+    /// <summary>Draws a control chart into a file; its ending decides the format.</summary>
+    /// <param name="picture">The chart.</param>
+    /// <param name="path">Ends in .svg, .pdf or .png.</param>
+    /// <param name="force">Whether an existing file may be replaced.</param>
+    public static PlotOutcome Write(TrendPicture picture, string path, bool force)
+        => Write(format => PlotRenderer.Render(picture, format), path, force);
+
+    /// <summary>Draws players on one practice pot into a file; its ending decides the format.</summary>
+    /// <param name="players">From one to three, all on the same pot.</param>
+    /// <param name="path">Ends in .svg, .pdf or .png.</param>
+    /// <param name="force">Whether an existing file may be replaced.</param>
+    public static PlotOutcome Write(IReadOnlyList<NamedPath> players, string path, bool force)
+        => Write(format => PlotRenderer.Render(players, format), path, force);
+
     private static PlotOutcome Write(Func<PlotFormat, byte[]> render, string path, bool force)
     {
         var shown = PlotText.Clean(path);
@@ -39,25 +53,17 @@ internal static class PlotFile
             return new PlotOutcome.Refused($"{shown}: the file's ending decides the format; use .svg, .pdf or .png");
         }
 
-        if (path.Contains('\0', StringComparison.Ordinal))
-        {
-            return new PlotOutcome.Refused($"{shown}: cannot be written: the name holds a null character; take it out");
-        }
-
         if (format != PlotFormat.Svg && !PlotFont.AnyHere())
         {
             return new PlotOutcome.Refused($"{shown}: this machine has no fonts; install one, such as DejaVu Sans, or write an .svg");
         }
 
-        try
+        return NamedFile.Write(path, force, () => render(format)) switch
         {
-            var full = Path.GetFullPath(path);
-            return Obstacle(full, shown, force) ?? Place(render(format), full, shown, force);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or SecurityException or NotSupportedException)
-        {
-            return new PlotOutcome.Refused($"{shown}: cannot be written: {PlotText.Clean(e.Message)}");
-        }
+            FileOutcome.Written written => new PlotOutcome.Written(written.Path),
+            FileOutcome.Refused refused => new PlotOutcome.Refused(refused.Reason),
+            var other => throw new ArgumentOutOfRangeException(nameof(path), other, "not a case of the closed set"),
+        };
     }
 
     private static PlotFormat? FormatOf(string path) => Path.GetExtension(path).ToUpperInvariant() switch
@@ -67,26 +73,4 @@ internal static class PlotFile
         ".PNG" => PlotFormat.Png,
         _ => null,
     };
-
-    /// <summary>What is wrong before any work is done; the final move decides races.</summary>
-    private static PlotOutcome.Refused? Obstacle(string full, string shown, bool force)
-    {
-        var folder = Path.GetDirectoryName(full) ?? full;
-        if (!Directory.Exists(folder))
-        {
-            return new($"{shown}: the folder {PlotText.Clean(folder)} does not exist; make it first or choose another");
-        }
-
-        if (Directory.Exists(full))
-        {
-            return new($"{shown}: is a folder; give the name of a file");
-        }
-
-        return !force && Path.Exists(full) ? Taken(shown) : null;
-    }
-
-    private static PlotOutcome Place(byte[] bytes, string full, string shown, bool force)
-        => WholeFile.Write(full, bytes, force) ? new PlotOutcome.Written(full) : Taken(shown);
-
-    private static PlotOutcome.Refused Taken(string shown) => new($"{shown}: exists already; choose another name, or overwrite it with --force");
 }

@@ -11,4 +11,7 @@ internal enum PlotKind
 
     /// <summary>Standardised residual over dose.</summary>
     Residuals,
+
+    /// <summary>String length over dose.</summary>
+    String,
 }

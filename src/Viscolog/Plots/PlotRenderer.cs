@@ -4,6 +4,7 @@ using OxyPlot.SkiaSharp;
 using SkiaSharp;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Flow;
+using Viscolog.Core.Practice;
 
 namespace Viscolog.Plots;
 
@@ -29,6 +30,10 @@ internal static class PlotRenderer
 
     public static byte[] Render(FlowPicture picture, PlotFormat format) => Render(FlowPlot.Build(picture), format);
 
+    public static byte[] Render(TrendPicture picture, PlotFormat format) => Render(TrendPlot.Build(picture), format);
+
+    public static byte[] Render(IReadOnlyList<NamedPath> players, PlotFormat format) => Render(PracticePlot.Build(players), format);
+
     private static byte[] Render(PlotModel model, PlotFormat format)
     {
         model.Culture = CultureInfo.InvariantCulture;
@@ -45,6 +50,7 @@ internal static class PlotRenderer
     {
         PlotKind.Settling => SettlingPlot.Build(pictures),
         PlotKind.Residuals => ResidualPlot.Build(pictures),
+        PlotKind.String => StringPlot.Build(pictures),
         _ => DosePlot.Build(pictures),
     };
 

@@ -8,15 +8,10 @@ namespace Viscolog.Plots;
 /// <summary>How far each reading lies off what was expected, over its dose.</summary>
 internal static class ResidualPlot
 {
-    /// <summary>Of normal scatter, about 95 % lies within.</summary>
-    private const double Usual = 2;
-
     public static PlotModel Build(IReadOnlyList<RunPicture> pictures)
     {
         var model = PlotFrame.Create(pictures, Notes(pictures));
-        var doses = pictures.SelectMany(p => p.Readings).Select(r => r.Dose.Percent).DefaultIfEmpty(0).Max();
-        var end = (doses > 0 ? doses : 1) * 1.08;
-        var reach = pictures.SelectMany(p => p.Readings).Select(r => Math.Abs(r.StandardizedResidual)).Where(double.IsFinite).Append(Usual).Max() * 1.25;
+        var (end, reach) = ResidualWindow.Of(pictures);
         var axis = PlotFrame.Styled(new LinearAxis { Position = AxisPosition.Left, Minimum = -reach, Maximum = reach });
         axis.Title = "Standardised residual, in repeatabilities";
         axis.LabelFormatter = Signed;
@@ -43,8 +38,8 @@ internal static class ResidualPlot
     {
         DataPoint[] Level(double y) => [new(-end, y), new(end, y)];
         model.Series.Add(RunTraces.Line("as expected", Level(0), PlotStyle.Ink, LineStyle.Solid, 1.4));
-        model.Series.Add(RunTraces.Line("±2: about 95 % of readings lie between", Level(Usual), PlotStyle.Ink, LineStyle.Dash, 1.2));
-        model.Series.Add(RunTraces.Line(null, Level(-Usual), PlotStyle.Ink, LineStyle.Dash, 1.2));
+        model.Series.Add(RunTraces.Line("±2: about 95 % of readings lie between", Level(ResidualWindow.Usual), PlotStyle.Ink, LineStyle.Dash, 1.2));
+        model.Series.Add(RunTraces.Line(null, Level(-ResidualWindow.Usual), PlotStyle.Ink, LineStyle.Dash, 1.2));
     }
 
     private static void AddRun(PlotModel model, IReadOnlyList<RunPicture> pictures, int place)

@@ -10,18 +10,13 @@ internal static class SettlingPlot
     /// <summary>The share of the width kept at the right for the labels of the traces.</summary>
     private const double LabelShare = 0.13;
 
-    /// <summary>From here on the axis counts minutes.</summary>
-    private const double MinutesFrom = 600;
-
     public static PlotModel Build(IReadOnlyList<RunPicture> pictures)
     {
-        var seconds = pictures.SelectMany(Waits).Select(w => w.TotalSeconds).DefaultIfEmpty(0).Max();
-        var end = seconds > 0 ? seconds : 60;
-        var unit = end >= MinutesFrom ? 60.0 : 1;
+        var time = StandingWindow.Of(pictures);
         var window = Window(pictures);
         var model = PlotFrame.Create(pictures, Notes(pictures));
         PlotFrame.AddViscosity(model, pictures, window.Low, window.High);
-        PlotFrame.AddAcross(model, $"Standing time since stirring ended, {(unit > 1 ? "min" : "s")}", end / unit / (1 - LabelShare));
+        PlotFrame.AddAcross(model, $"Standing time since stirring ended, {time.Unit}", time.End / (1 - LabelShare));
         var ends = new List<(DataPoint, string, OxyColor)>();
         var trace = 0;
         for (var i = 0; i < pictures.Count; i++)
@@ -29,14 +24,14 @@ internal static class SettlingPlot
             foreach (var step in pictures[i].Steps)
             {
                 var label = pictures.Count == 1 ? PlotText.Percent(step.Dose) : $"{Letter(i)} {PlotText.Percent(step.Dose)}";
-                AddStep(model, pictures[i], step, trace, end / unit, unit);
-                ends.Add((new(end / unit, step.Settled.Median.MilliPascalSeconds), label, PlotStyle.ColorOf(trace)));
+                AddStep(model, pictures[i], step, trace, time);
+                ends.Add((new(time.End, step.Settled.Median.MilliPascalSeconds), label, PlotStyle.ColorOf(trace)));
                 trace++;
             }
         }
 
         AddLegend(model, pictures);
-        Finish(model, ends, end / unit);
+        Finish(model, ends, time.End);
         return model;
     }
 
@@ -47,15 +42,15 @@ internal static class SettlingPlot
             : new MiddleNote("nothing to show yet: no step has a reading"));
     }
 
-    private static void AddStep(PlotModel model, RunPicture picture, PicturedStep step, int trace, double end, double unit)
+    private static void AddStep(PlotModel model, RunPicture picture, PicturedStep step, int trace, StandingWindow time)
     {
         var color = PlotStyle.ColorOf(trace);
-        var way = step.Way.Select(t => new DataPoint(t.Wait.TotalSeconds / unit, t.Value.Median.MilliPascalSeconds));
+        var way = step.Way.Select(t => new DataPoint(time.Of(t.Wait), t.Value.Median.MilliPascalSeconds));
         var level = step.Settled.Median.MilliPascalSeconds;
         model.Series.Add(RunTraces.Line(null, way, color, LineStyle.Solid));
-        model.Series.Add(RunTraces.Line(null, [new(0, level), new(end, level)], color, LineStyle.Dash, 1.2));
+        model.Series.Add(RunTraces.Line(null, [new(0, level), new(time.End, level)], color, LineStyle.Dash, 1.2));
         var timed = picture.Readings.Where(r => r.Step == step.Step && r.Wait is not null).ToList();
-        foreach (var marks in RunTraces.Readings(timed, r => new(r.Wait!.Value.TotalSeconds / unit, r.Value.MilliPascalSeconds), trace, color, titled: false))
+        foreach (var marks in RunTraces.Readings(timed, r => new(time.Of(r.Wait!.Value), r.Value.MilliPascalSeconds), trace, color, titled: false))
         {
             model.Series.Add(marks);
         }
@@ -89,10 +84,8 @@ internal static class SettlingPlot
 
     private static string Letter(int i) => i < 26 ? ((char)('A' + i)).ToString() : $"{i + 1}";
 
-    private static IEnumerable<TimeSpan> Waits(RunPicture p)
-        => p.Readings.Select(r => r.Wait).OfType<TimeSpan>().Concat(p.Steps.SelectMany(s => s.Way).Select(t => t.Wait));
-
-    private static DoseWindow Window(IReadOnlyList<RunPicture> pictures)
+    /// <summary>The values that the ways, the readings and the settled values take.</summary>
+    public static DoseWindow Window(IReadOnlyList<RunPicture> pictures)
         => DoseWindow.Of([.. pictures.Select(p => p with
         {
             Curve = [],

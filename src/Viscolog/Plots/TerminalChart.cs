@@ -11,9 +11,6 @@ internal static class TerminalChart
     public const int UsualWidth = 72;
     public const int UsualHeight = 20;
 
-    /// <summary>The longest label on the viscosity axis.</summary>
-    private const int LabelColumns = 9;
-
     /// <summary>Draws one run.</summary>
     /// <param name="picture">The run.</param>
     /// <param name="width">Columns; no line is longer.</param>
@@ -41,13 +38,10 @@ internal static class TerminalChart
 
         var window = DoseWindow.Of(pictures);
         var legend = ChartLegend.Lines(pictures, glyphs, width, height < 12 ? 2 : height < 16 ? 3 : 4);
-        var labels = Labels(window, height - legend.Count - 3, glyphs);
-        var margin = labels.Select(l => l?.Length ?? 0).Max() + 1;
-        var grid = new CharGrid(width - margin, labels.Length, ascii);
-        ChartPainter.Paint(pictures, new ChartScale(window, grid), glyphs);
-        var rows = labels.Select((label, i) => (label ?? "").PadLeft(margin - 1) + (label is null ? glyphs.Upright : glyphs.Tick) + grid.Row(i));
-        string[] lines = [Head(pictures, glyphs), .. rows, .. Foot(window, margin, width, glyphs), .. legend];
-        return [.. lines.Select(l => PlotText.Shorten(l.TrimEnd(), width, glyphs.Ellipsis))];
+        var across = new CharAxis("dose, %", 0, window.Dose, IsLogarithmic: false);
+        var up = new CharAxis("", window.Low, window.High, IsLogarithmic: true);
+        var chart = CharPanel.Draw(Head(pictures, glyphs), across, up, width, height - legend.Count, glyphs, plane => ChartPainter.Paint(pictures, plane, glyphs));
+        return [.. chart, .. legend.Select(l => PlotText.Shorten(l.TrimEnd(), width, glyphs.Ellipsis))];
     }
 
     private static string Head(IReadOnlyList<RunPicture> pictures, ChartGlyphs glyphs)
@@ -56,46 +50,5 @@ internal static class TerminalChart
         var name = pictures.Count == 1 ? pictures[0].Name ?? "run without a name" : $"{pictures.Count} runs";
         var method = pictures is [{ Method: { } how }] ? $" by {how}" : "";
         return glyphs.Show($"{PlotText.Unit} at {celsius}{method}") + glyphs.Between + glyphs.Show(name);
-    }
-
-    /// <summary>The label of each row; null where it has none.</summary>
-    private static string?[] Labels(DoseWindow window, int rows, ChartGlyphs glyphs)
-    {
-        var labels = new string?[rows];
-        var scale = new ChartScale(window, new CharGrid(1, rows, plain: true));
-        // Powers of ten first, as they are the ones to keep where two would share a row.
-        foreach (var value in LogTicks.Major(window.Low, window.High).OrderBy(v => Math.Abs(Math.Log10(v) - Math.Round(Math.Log10(v))) > 1e-9))
-        {
-            var text = PlotText.Number(value, glyphs.Thousands);
-            labels[scale.Row(value)] ??= text.Length <= LabelColumns ? text : value.ToString("0.#E+0", CultureInfo.InvariantCulture);
-        }
-
-        return labels;
-    }
-
-    /// <summary>The dose axis and its labels.</summary>
-    private static string[] Foot(DoseWindow window, int margin, int width, ChartGlyphs glyphs)
-    {
-        const string title = "dose, %";
-        var columns = width - margin;
-        var axis = new CharGrid(columns, 1, plain: true);
-        var numbers = new CharGrid(width, 1, plain: true);
-        axis.Write(0, 0, new string(glyphs.Across, columns));
-        var free = 0;
-        foreach (var dose in RoundSteps.Between(0, window.Dose, columns / 8))
-        {
-            var column = new ChartScale(window, axis).Column(dose);
-            var text = dose.ToString("0.######", CultureInfo.InvariantCulture);
-            var from = Math.Max(0, margin + column - (text.Length / 2));
-            axis.Put(column, 0, glyphs.AcrossTick);
-            if (from >= free && from + text.Length < width - title.Length)
-            {
-                numbers.Write(from, 0, text);
-                free = from + text.Length + 1;
-            }
-        }
-
-        numbers.Write(width - title.Length, 0, title);
-        return [new string(' ', margin - 1) + glyphs.Corner + axis.Row(0), numbers.Row(0)];
     }
 }

@@ -63,6 +63,9 @@ internal static class Columns
     /// <summary>String length.</summary>
     public static readonly Column StringLength = new("string_mm", new("mm", 0, 1e6), r => Show(r.Reading?.StringLength?.Millimeters));
 
+    /// <summary>What was seen to be wrong.</summary>
+    public static readonly Column Fault = new("fault", null, r => r.Reading?.Fault is { } fault ? FaultNames.Of(fault) : null);
+
     /// <summary>Sample taken out.</summary>
     public static readonly Column Taken = new("taken_g", NumberRange.Grams, r => Show(r.Taken?.Grams));
 
@@ -91,7 +94,7 @@ internal static class Columns
     public static IReadOnlyList<Column> All { get; } =
     [
         Time, Taken, LetDown, Water, Thickener, AddedGrams, AddedPercent, AddedMilliliters, Stir, Wait, MilliPascalSeconds, Centipoise, PascalSeconds, Poise, CupSeconds,
-        KrebsUnits, TorquePercent, Speed, Plain, Temperature, Fahrenheit, Ph, StringLength, Note, Void, Replaces,
+        KrebsUnits, TorquePercent, Speed, Plain, Temperature, Fahrenheit, Ph, StringLength, Fault, Note, Void, Replaces,
     ];
 
     /// <summary>The columns by name; capitals make no difference.</summary>

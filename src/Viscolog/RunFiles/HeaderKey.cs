@@ -12,4 +12,7 @@ internal sealed record HeaderKey(string Name, Action<RunHeader, HeaderLine> Take
 
     /// <summary>Whether it may stand more than once.</summary>
     public bool Repeats { get; init; }
+
+    /// <summary>Whether it says something of the method.</summary>
+    public bool IsOfMethod { get; init; }
 }

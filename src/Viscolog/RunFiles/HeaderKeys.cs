@@ -20,6 +20,7 @@ internal static class HeaderKeys
         Text("name", (h, text) => h.Run = h.Run with { Name = text }, r => r.Name),
         Text("base", (h, text) => h.Run = h.Run with { Base = h.Run.Base with { Name = text } }, r => r.Base.Name),
         Text("lot", (h, text) => h.Run = h.Run with { Lot = text }, r => r.Lot),
+        Text("product", (h, text) => h.Run = h.Run with { Product = text }, r => r.Product),
         Text("operator", (h, text) => h.Run = h.Run with { Operator = text }, r => r.Operator),
         Text("note", (h, text) => h.Run = h.Run with { Note = text }, r => r.Note),
         Number("base_g", NumberRange.GramsPresent, (r, v) => r with { BaseMass = Mass.FromGrams(v) }, r => r.BaseMass.Grams),
@@ -40,7 +41,7 @@ internal static class HeaderKeys
         Setup("cylinder_height_mm", NumberRange.Millimeters, (s, v) => s with { CylinderHeight = Length.FromMillimeters(v) }, s => s.CylinderHeight?.Millimeters),
         Setup("cylinder_diameter_mm", NumberRange.Millimeters, (s, v) => s with { CylinderDiameter = Length.FromMillimeters(v) }, s => s.CylinderDiameter?.Millimeters),
         Setup("temp_coefficient_k", new("K", 0, 30_000), (s, v) => s with { TemperatureCoefficient = TemperatureCoefficient.Stated(v) }, s => s.TemperatureCoefficient?.Kelvin),
-        Number("repeatability_pct", NumberRange.Percent, (r, v) => r with { Repeatability = Percentage.FromPercent(v) }, r => r.Repeatability?.Percent),
+        Number("repeatability_pct", NumberRange.Percent, (r, v) => r with { Repeatability = Percentage.FromPercent(v) }, r => r.Repeatability?.Percent) with { IsOfMethod = true },
         Number("scale_step_g", new("g", 0, 1e6, Above: true), (r, v) => r with { ScaleStep = Mass.FromGrams(v) }, r => r.ScaleStep?.Grams),
         Number("too_stiff_mpas", NumberRange.Viscosity, (r, v) => r with { TooStiff = Viscosity.FromMilliPascalSeconds(v) }, r => r.TooStiff?.MilliPascalSeconds),
     ];
@@ -59,7 +60,7 @@ internal static class HeaderKeys
         => Once(name, Number(range, (h, v) => h.Run = take(h.Run, v)), f => show(f.Run) is { } v ? FileNumbers.Show(v) : null);
 
     private static HeaderKey Setup(string name, NumberRange range, Func<MethodSetup, double, MethodSetup> take, Func<MethodSetup, double?> show)
-        => Number(name, range, (r, v) => r with { Setup = take(r.Setup, v) }, r => show(r.Setup));
+        => Number(name, range, (r, v) => r with { Setup = take(r.Setup, v) }, r => show(r.Setup)) with { IsOfMethod = true };
 
     private static Action<RunHeader, HeaderLine> Number(NumberRange range, Action<RunHeader, double> take) => (header, line) =>
     {

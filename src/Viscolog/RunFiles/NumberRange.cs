@@ -37,6 +37,9 @@ internal sealed record NumberRange(string Unit, double Least, double Most, bool 
     /// <summary>A percentage above 0.</summary>
     public static NumberRange Percent { get; } = new("%", 0, 100, Above: true);
 
+    /// <summary>Any number.</summary>
+    public static NumberRange Any { get; } = new("", -1e15, 1e15);
+
     /// <summary>The power of ten between what is written and what is read.</summary>
     public int Shift { get; init; }
 
@@ -50,6 +53,11 @@ internal sealed record NumberRange(string Unit, double Least, double Most, bool 
         var written = (decimal)Math.Pow(10, -Shift);
         var (least, most) = ((decimal)Least * written, (decimal)Most * written);
         var unit = Unit.Length == 0 ? "" : $" in {Unit}";
+        if (Least == Any.Least)
+        {
+            return read is null ? $"a number{unit}" : FormattableString.Invariant($"a number{unit} of at most {most} in size");
+        }
+
         if (Most <= 100 && !Above)
         {
             return FormattableString.Invariant($"a number{unit}, between {least} and {most}");

@@ -18,8 +18,9 @@ internal static class ReadingCells
             Temperature = Heat(cells),
             Acidity = cells.Number(Columns.Ph) is { } ph ? Acidity.FromPh(ph) : null,
             StringLength = cells.Number(Columns.StringLength) is { } mm ? Length.FromMillimeters(mm) : null,
+            Fault = Fault(cells),
         };
-        return reading is { Value: null, Temperature: null, Acidity: null, StringLength: null } ? null : reading;
+        return reading is { Value: null, Temperature: null, Acidity: null, StringLength: null, Fault: null } ? null : reading;
     }
 
     private static Temperature? Heat(RowCells cells)
@@ -34,6 +35,22 @@ internal static class ReadingCells
         return cells.Number(Columns.Fahrenheit) is { } f
             ? Temperature.FromCelsius(Math.Max(Columns.Temperature.Range!.Least, (double)Unit.Find("degF")!.ToKept((decimal)f)))
             : cells.Number(Columns.Temperature) is { } t ? Temperature.FromCelsius(t) : null;
+    }
+
+    private static ObservedFault? Fault(RowCells cells)
+    {
+        if (cells.Text(Columns.Fault) is not { } text)
+        {
+            return null;
+        }
+
+        var fault = FaultNames.Find(text);
+        if (fault is null)
+        {
+            cells.Findings.Refuse(cells.At(Columns.Fault), $"one of {FaultNames.List}; anything else belongs in note");
+        }
+
+        return fault;
     }
 
     private static TimeSpan? Span(double? seconds) => seconds is { } s ? FileNumbers.Span(s) : null;

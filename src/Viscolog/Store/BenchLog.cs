@@ -183,7 +183,10 @@ internal sealed class BenchLog : IDisposable
         => left.Count == right.Count && left.All(p => right.TryGetValue(p.Key, out var text) && text == p.Value);
 
     private static RunSummary Summary(RunDoc doc)
-        => new(doc.Id, Guid.Parse(doc.Uuid), doc.Name, doc.Base, HeaderText.Read(doc.Header).Run.Lot, [.. doc.Thickeners], doc.Rows, doc.Voided, doc.Readings, Time(doc.Last));
+    {
+        var header = HeaderText.Read(doc.Header).Run;
+        return new(doc.Id, Guid.Parse(doc.Uuid), doc.Name, doc.Base, header.Lot, [.. doc.Thickeners], doc.Rows, doc.Voided, doc.Readings, Time(doc.Last)) { Product = header.Product };
+    }
 
     private static DateTimeOffset Time(string text)
         => FileTime.TryParse(text, out var time) ? time : throw new FormatException($"'{text}' is no time");

@@ -7,10 +7,13 @@ internal static class PracticeLog
 {
     private const string Prefix = "samples/";
 
+    /// <summary>Where it is: a folder beside the real log's.</summary>
+    public static string FolderOf(LogPlace real) => real.Folder.TrimEnd(Path.DirectorySeparatorChar) + "-practice";
+
     /// <summary>Opens it, with the sample runs in it.</summary>
     public static LogOutcome Open(LogPlace real, TimeProvider clock)
     {
-        var outcome = BenchLog.Open(new(real.Folder + "-practice"), LogUse.Write, clock, null);
+        var outcome = BenchLog.Open(new(FolderOf(real), real.IsUsual), LogUse.Write, clock, null);
         if (outcome is LogOutcome.Opened { Log: var log })
         {
             foreach (var file in Samples())

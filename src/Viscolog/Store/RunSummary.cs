@@ -13,4 +13,8 @@ namespace Viscolog.Store;
 /// <param name="Voided">Rows that are void.</param>
 /// <param name="Readings">Rows with a reading that count.</param>
 /// <param name="Last">When the last thing happened to it or was logged.</param>
-internal sealed record RunSummary(int Number, Guid Id, string? Name, string? Base, string? Lot, ImmutableArray<string> Thickeners, int Entries, int Voided, int Readings, DateTimeOffset Last);
+internal sealed record RunSummary(int Number, Guid Id, string? Name, string? Base, string? Lot, ImmutableArray<string> Thickeners, int Entries, int Voided, int Readings, DateTimeOffset Last)
+{
+    /// <summary>The product that it says it is a batch of; null where it says none.</summary>
+    public string? Product { get; init; }
+}

@@ -37,6 +37,8 @@ internal sealed record StoredRow
 
     public double? StringMm { get; init; }
 
+    public string? Fault { get; init; }
+
     public string? Note { get; init; }
 
     public string? Void { get; init; }

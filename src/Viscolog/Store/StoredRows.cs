@@ -31,6 +31,7 @@ internal static class StoredRows
             TempC = reading?.Temperature?.Celsius,
             Ph = reading?.Acidity?.Ph,
             StringMm = reading?.StringLength?.Millimeters,
+            Fault = reading?.Fault is { } fault ? FaultNames.Of(fault) : null,
             Note = content.Note,
             Void = content.Void,
             Replaces = content.Replaces ? Columns.RowAbove : null,
@@ -59,7 +60,7 @@ internal static class StoredRows
     }
 
     /// <summary>Whether something was measured.</summary>
-    public static bool HoldsReading(StoredRow row) => row.TempC is not null || row.Ph is not null || row.StringMm is not null || Value(row) is not null;
+    public static bool HoldsReading(StoredRow row) => row.TempC is not null || row.Ph is not null || row.StringMm is not null || row.Fault is not null || Value(row) is not null;
 
     private static Reading? Reading(StoredRow row)
     {
@@ -76,6 +77,7 @@ internal static class StoredRows
             Temperature = row.TempC is { } celsius ? Temperature.FromCelsius(celsius) : null,
             Acidity = row.Ph is { } ph ? Acidity.FromPh(ph) : null,
             StringLength = row.StringMm is { } mm ? Length.FromMillimeters(mm) : null,
+            Fault = row.Fault is { } fault ? FaultNames.Find(fault) ?? throw new FormatException($"'{fault}' is no fault") : null,
         };
     }
 

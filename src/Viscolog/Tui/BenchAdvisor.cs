@@ -15,6 +15,8 @@ internal static class BenchAdvisor
             case AdviceOutcome.Advised advised:
                 var drawn = advised.Belief.Evidence.ReadingCount > 0 ? RunPictures.Of(advised.Belief, band, advised.Advice, Advisor.Level) : null;
                 return new(advised.Advice, null, drawn);
+            case AdviceOutcome.AdvisedPair pair:
+                return new(pair.Advice, null, null);
             case AdviceOutcome.Refused refused:
                 return new(null, refused.Reason, null);
             default:

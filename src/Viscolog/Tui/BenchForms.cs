@@ -11,6 +11,9 @@ internal static class BenchForms
     private static readonly NumberRange RiskRange = new("%", 0.01, 50);
     private static readonly NumberRange ToleranceRange = new("%", 0.001, 99);
 
+    /// <summary>At room temperature, to the hundredth that a measuring cup tells.</summary>
+    private static readonly Density Water = Density.FromGramsPerMilliliter(1);
+
     public static Form<BenchEvent> Dose(BenchState state)
     {
         var run = state.Run.File.Run;
@@ -18,9 +21,9 @@ internal static class BenchForms
         // Cautions stand where they matter, once a run and not at every dose.
         var isFirst = !run.Entries.Any(e => e is Entry.Dosed { Counts: true });
         var cautions = isFirst && state.Advice?.Advice?.Cautions is { IsDefault: false } c ? string.Join(' ', c) : "";
-        return new("Thickener that went in", cautions, [new("thickener", advised.Thickener, string.Join(", ", run.Thickeners.Select(t => t.Name))), new("poured", advised.Grams, "g, as weighed")], texts =>
+        return new("Thickener that went in", cautions, [new("thickener", advised.Thickener, string.Join(", ", run.Thickeners.Select(t => t.Name))), new("poured", advised.Grams, "g, as weighed, or mL")], texts =>
             run.FindThickener(texts[0].Trim()) is not { } thickener ? FormAnswer<BenchEvent>.Wrong(0, $"the run has {string.Join(", ", run.Thickeners.Select(t => t.Name))}")
-            : TypedNumber.Read(texts[1], NumberRange.GramsPresent, out var error) is { } grams ? FormAnswer<BenchEvent>.Of(new BenchEvent.Poured(thickener.Name, Mass.FromGrams(grams)))
+            : TypedNumber.Read(texts[1], NumberRange.GramsPresent, out var error, thickener.Dilution == PreDilution.None ? thickener.Density : null) is { } grams ? FormAnswer<BenchEvent>.Of(new BenchEvent.Poured(thickener.Name, Mass.FromGrams(grams)))
             : FormAnswer<BenchEvent>.Wrong(1, error!));
     }
 
@@ -29,7 +32,7 @@ internal static class BenchForms
         "",
         [
             new("temperature", Text(state.Beside.TempC), "°C"), new("pH", Text(state.Beside.Ph)), new("string length", Text(state.Beside.StringMm), "mm"),
-            new("fault seen", state.Beside.Fault ?? "", "lumps, weeping, strings, won't level"),
+            new("fault seen", state.Beside.Fault is { } seen ? FaultNames.Of(seen) : "", FaultNames.List),
         ],
         texts =>
         {
@@ -47,7 +50,10 @@ internal static class BenchForms
                 }
             }
 
-            return FormAnswer<BenchEvent>.Of(new BenchEvent.ReadBeside(new(values[0], values[1], values[2], texts[3].Trim() is { Length: > 0 } fault ? fault : null)));
+            var fault = FaultNames.Find(texts[3]);
+            return fault is null && texts[3].Trim().Length > 0
+                ? FormAnswer<BenchEvent>.Wrong(3, $"one of {FaultNames.List}; anything else goes into the note")
+                : FormAnswer<BenchEvent>.Of(new BenchEvent.ReadBeside(new(values[0], values[1], values[2], fault)));
         });
 
     public static Form<BenchEvent> Void(BenchState state) => new(
@@ -58,9 +64,9 @@ internal static class BenchForms
             ? FormAnswer<BenchEvent>.Wrong(0, "say why")
             : FormAnswer<BenchEvent>.Of(new BenchEvent.Voided(state.ChosenPlace, texts[0], texts[1])));
 
-    public static Form<BenchEvent> Change() => new(
+    public static Form<BenchEvent> Change(BenchState state) => new(
         "Something else went in or out",
-        "One of the three, in g.",
+        "One of the three, in g; mL, US cup and US fl oz are taken too.",
         [new("base in", "", "g"), new("water in", "", "g"), new("sample out", "", "g")],
         texts =>
         {
@@ -70,7 +76,7 @@ internal static class BenchForms
                 return FormAnswer<BenchEvent>.Wrong(filled.Count == 0 ? 0 : filled[1], "one of the three");
             }
 
-            return TypedNumber.Read(texts[only], NumberRange.GramsPresent, out var error) is not { } number
+            return TypedNumber.Read(texts[only], NumberRange.GramsPresent, out var error, only == 1 ? Water : state.Run.File.Run.Base.Density) is not { } number
                 ? FormAnswer<BenchEvent>.Wrong(only, error!)
                 : FormAnswer<BenchEvent>.Of(only switch
                 {

@@ -16,7 +16,7 @@ internal static class BenchPage
     /// <summary>Where the fields begin, and how wide they are: reading, wait, note.</summary>
     public static (int X, int Width)[] Fields(BenchState state, int width)
     {
-        var unit = PlotText.Columns(BenchValue.Unit(state.Run.File.Run.MethodInForce));
+        var unit = PlotText.Columns(BenchValue.Unit(state.Run.File.Run));
         var wait = 9 + 10 + 1 + unit + 7;
         return [(9, 10), (wait, 6), (wait + 6 + 8, Math.Max(6, width - wait - 6 - 9))];
     }
@@ -51,7 +51,7 @@ internal static class BenchPage
     private static string Entry(BenchState state, DateTimeOffset now)
     {
         var fields = Fields(state, 200);
-        var line = " reading " + new string(' ', fields[0].Width) + " " + BenchValue.Unit(state.Run.File.Run.MethodInForce);
+        var line = " reading " + new string(' ', fields[0].Width) + " " + BenchValue.Unit(state.Run.File.Run);
         var clock = state.Clock.Standing(now) is { } standing ? FormattableString.Invariant($"{standing.TotalSeconds:0}") : "";
         return line + "  wait " + clock.PadRight(fields[1].Width)[..fields[1].Width] + " s note ";
     }

@@ -69,7 +69,7 @@ internal sealed class BenchScreen : TuiScreen
         }
         else if (key == Key.F7)
         {
-            Take(BenchForms.Change());
+            Take(BenchForms.Change(_state));
         }
         else if (key == Key.F8)
         {

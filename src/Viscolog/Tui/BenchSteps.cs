@@ -44,12 +44,11 @@ internal static class BenchSteps
 
     private static BenchStep Enter(BenchState state, BenchEvent.Typed typed, DateTimeOffset now)
     {
-        string?[] notes = [state.Beside.Fault, string.IsNullOrWhiteSpace(typed.Note) ? null : typed.Note.Trim()];
-        var note = string.Join("; ", notes.OfType<string>());
-        if (typed.Reading.Trim().Length == 0 && state.Beside with { Fault = null } == BenchReadings.None)
+        var note = typed.Note.Trim();
+        if (typed.Reading.Trim().Length == 0 && state.Beside.IsEmpty)
         {
             return note.Length == 0
-                ? new(state with { Error = $"type a reading in {BenchValue.Unit(state.Run.File.Run.MethodInForce)}, then Enter" }, [])
+                ? new(state with { Error = $"type a reading in {BenchValue.Unit(state.Run.File.Run)}, then Enter" }, [])
                 : Add(state, new() { Note = note, Time = now }, "a note");
         }
 
@@ -58,13 +57,13 @@ internal static class BenchSteps
             return new(state with { Error = error }, []);
         }
 
-        return Add(state, new() { Reading = reading, Note = note.Length == 0 ? null : note, Time = now }, typed.Reading.Trim().Length == 0 ? state.Beside.Words : $"{typed.Reading.Trim()} {BenchValue.Unit(state.Run.File.Run.MethodInForce)}");
+        return Add(state, new() { Reading = reading, Note = note.Length == 0 ? null : note, Time = now }, typed.Reading.Trim().Length == 0 ? state.Beside.Words : BenchValue.Words(reading.Value!));
     }
 
     private static Reading? Reading(BenchState state, BenchEvent.Typed typed, DateTimeOffset now, out string? error)
     {
         error = null;
-        var value = typed.Reading.Trim().Length == 0 ? null : BenchValue.Read(typed.Reading, state.Run.File.Run.MethodInForce, out error);
+        var value = typed.Reading.Trim().Length == 0 ? null : BenchValue.Read(typed.Reading, state.Run.File.Run, out error);
         var wait = state.Clock.Standing(now);
         if (error is null && typed.Wait.Trim().Length > 0)
         {
@@ -84,6 +83,7 @@ internal static class BenchSteps
             Temperature = state.Beside.TempC is { } t ? Temperature.FromCelsius(t) : null,
             Acidity = state.Beside.Ph is { } ph ? Acidity.FromPh(ph) : null,
             StringLength = state.Beside.StringMm is { } mm ? Length.FromMillimeters(mm) : null,
+            Fault = state.Beside.Fault,
         };
     }
 
@@ -137,7 +137,7 @@ internal static class BenchSteps
         var content = row.Content with { Time = row.Content.Time is null ? null : now, Replaces = true };
         if (content.Reading is { Value: not null } reading)
         {
-            return BenchValue.Read(text, state.Run.File.Run.MethodInForce, out error) is { } value ? row with { Content = content with { Reading = reading with { Value = value } } } : null;
+            return BenchValue.Read(text, state.Run.File.Run, out error) is { } value ? row with { Content = content with { Reading = reading with { Value = value } } } : null;
         }
 
         if (TypedNumber.Read(text, NumberRange.GramsPresent, out error) is not { } number)

@@ -14,7 +14,7 @@ internal static class BenchTable
         var columns = width >= 56;
         var lines = new List<Piece>
         {
-            new(Row(page, columns, width, "", "dose %", "went in g", "stir", "wait", BenchValue.Unit(state.Run.File.Run.MethodInForce), "pH", "°C", "")),
+            new(Row(page, columns, width, "", "dose %", "went in g", "stir", "wait", BenchValue.Unit(state.Run.File.Run), "pH", "°C", "")),
         };
         var shown = rows - 1;
         var all = state.Run.Rows.Length;
@@ -49,9 +49,9 @@ internal static class BenchTable
             { Taken: { } t } => $"out {t.Grams.ToString("0.##", CultureInfo.InvariantCulture)}",
             _ => "",
         };
-        string?[] notes = [content.Void is { } reason ? $"void: {reason}" : null, content.Replaces ? "put right" : null, reading?.StringLength is { } s ? FormattableString.Invariant($"string {s.Millimeters:0.#} mm") : null, content.Note];
+        string?[] notes = [content.Void is { } reason ? $"void: {reason}" : null, content.Replaces ? "put right" : null, reading?.StringLength is { } s ? FormattableString.Invariant($"string {s.Millimeters:0.#} mm") : null, reading?.Fault is { } fault ? FaultNames.Of(fault) : null, content.Note];
         return Row(
-            page, wide, width, null, dose, went, Seconds(reading?.Stir), Seconds(reading?.Wait), Value(reading?.Value),
+            page, wide, width, null, dose, went, Seconds(reading?.Stir), Seconds(reading?.Wait), Cell(reading?.Value),
             reading?.Acidity?.Ph.ToString("0.0#", CultureInfo.InvariantCulture) ?? "", reading?.Temperature?.Celsius.ToString("0.#", CultureInfo.InvariantCulture) ?? "", string.Join("; ", notes.OfType<string>()));
     }
 
@@ -65,13 +65,7 @@ internal static class BenchTable
 
     private static string Seconds(TimeSpan? span) => span?.TotalSeconds.ToString("0", CultureInfo.InvariantCulture) ?? "";
 
-    private static string Value(InstrumentValue? value) => value switch
-    {
-        InstrumentValue.Direct direct => Shown.Number(direct.Viscosity.MilliPascalSeconds),
-        InstrumentValue.CupTime cup => cup.Time.TotalSeconds.ToString("0.#", CultureInfo.InvariantCulture),
-        InstrumentValue.Krebs krebs => krebs.Units.ToString("0.#", CultureInfo.InvariantCulture),
-        InstrumentValue.Torque torque => FormattableString.Invariant($"{torque.OfFullScale.Percent:0.#}%@{torque.RevolutionsPerMinute:0.#}"),
-        InstrumentValue.Plain plain => plain.Value.ToString("0.###", CultureInfo.InvariantCulture),
-        _ => "",
-    };
+    /// <summary>A torque as it is typed, since the words for it are wider than the cell.</summary>
+    private static string Cell(InstrumentValue? value)
+        => value is InstrumentValue.Torque torque ? FormattableString.Invariant($"{torque.OfFullScale.Percent:0.#}%@{torque.RevolutionsPerMinute:0.#}") : ReadingWords.Value(value);
 }

@@ -5,6 +5,10 @@ internal static class ExportForm
 {
     public static Form<string> Picture() => Path("Export the picture", "chart.svg", ".svg, .pdf or .png");
 
+    public static Form<string> Practice() => Path("Export picture or handout", "handout.html", ".html, .svg, .pdf, .png");
+
+    public static Form<string> Scores() => Path("Export the score sheet", "scores.csv", ".csv");
+
     public static Form<string> Runs() => Path("Export run files", "exported-runs", "a folder");
 
     private static Form<string> Path(string title, string usual, string hint) => new(

@@ -18,6 +18,7 @@ internal static class HelpPage
         "F8      target, tolerance, risk                   F9      the list of runs",
         "F1      this help                                 Ctrl+Q  quit",
         "",
+        "Units: 1.45 Pa.s, 1450 cP, 2 mL, 73.4 F. Torque with its speed: 35.2@20.",
         "What was saved is on the disk before the screen says so. Nothing is ever deleted.",
         "An addition can't be taken out again: read when the pot has settled, then dose.",
         "",
@@ -31,6 +32,7 @@ internal static class HelpPage
         "",
         "Enter   open the chosen run       F2      begin a new run",
         "F4      mark or unmark            F5      compare the marked runs on one chart",
+        "F6      practice pots, apart from this log",
         "F7      export the marked runs, or the chosen one, as run files",
         "F8      materials                 Esc     back",
         "Ctrl+Q  quit",
@@ -43,6 +45,21 @@ internal static class HelpPage
         "Enter   change the chosen one     F2      add one",
         "F5      retire it, or offer it again; nothing that was used is deleted",
         "Esc     back                      Ctrl+Q  quit",
+    ];
+
+    public static string[] Practice { get; } =
+    [
+        "A pot with a hidden curve: dose, stir, wait, read. The curve is shown at the end.",
+        "",
+        "Enter   pour the grams typed; on the empty field, write the reading down",
+        "F2      let down with base                  F3      stirring begins, stirring ends",
+        "F4      time at x1 or x10                   F8      done: show what was hidden",
+        "F5      the same pot again                  F6      next view; the demonstration",
+        "F7      export the picture or the scores    Esc     back; a game that goes on is lost",
+        "",
+        "The reading builds up while the pot stands: what it shows at once is not its body.",
+        "What went in can't be taken out; only base brings the dose back.",
+        "Nothing here touches the log. Scores are kept beside it, where a player is named.",
     ];
 
     public static Page Of(string title, IEnumerable<string> lines, int width, int height, bool isAscii)

@@ -41,7 +41,7 @@ internal static class RunsPage
         page.FillTo(FilterRow(height) - 1);
         page.Add(new Piece(" " + state.Said, Tone.Dim));
         page.Add(" search ");
-        page.Add(new Piece(" Enter open  F2 new  F4 mark  F5 compare  F7 export  F8 materials  F1 help  ^Q", Tone.Dim));
+        page.Add(new Piece(" Enter open F2 new F4 mark F5 compare F6 practice F7 export F8 materials F1 help ^Q", Tone.Dim));
         return page;
     }
 

@@ -55,7 +55,7 @@ internal sealed class RunsScreen : TuiScreen
         }
         else if (key == Key.F3 && _state.All.IsEmpty && !Context.IsPractice)
         {
-            Practise();
+            Practise(context => new RunsScreen(context));
         }
         else if (key == Key.Esc && Context.IsPractice)
         {
@@ -72,6 +72,10 @@ internal sealed class RunsScreen : TuiScreen
         else if (key == Key.F7)
         {
             Export();
+        }
+        else if (key == Key.F6)
+        {
+            Practise(context => new PracticeScreen(context));
         }
         else if (key == Key.F8)
         {
@@ -115,14 +119,21 @@ internal sealed class RunsScreen : TuiScreen
         _state = _state with { Said = outcome switch { WriteOutcome.SavedOnly saved => saved.Reason, WriteOutcome.NotSaved not => $"not saved: {not.Reason}", _ => "" } };
     }
 
-    private void Practise()
+    /// <summary>Shows a screen on the practice log, which is opened for it where it is not open already.</summary>
+    private void Practise(Func<TuiContext, TuiScreen> screen)
     {
+        if (Context.IsPractice)
+        {
+            RunsOver(screen(Context));
+            return;
+        }
+
         switch (PracticeLog.Open(Context.Log.Place, Context.Clock))
         {
             case LogOutcome.Opened { Log: var log }:
                 using (log)
                 {
-                    RunsOver(new RunsScreen(Context with { Log = log, IsPractice = true }));
+                    RunsOver(screen(Context with { Log = log, IsPractice = true }));
                 }
 
                 break;

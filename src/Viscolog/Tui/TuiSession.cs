@@ -17,7 +17,18 @@ internal static class TuiSession
     /// <param name="log">The open log.</param>
     /// <param name="run">The run to open; null for the list.</param>
     /// <param name="look">What the screens may use.</param>
-    public static TuiEnd Run(BenchLog log, LoggedRun? run, TuiLook look)
+    public static TuiEnd Run(BenchLog log, LoggedRun? run, TuiLook look) => Run(log, look, (app, context, isEnding) => Run(app, context, run, isEnding));
+
+    /// <summary>Runs the practice screens; says how they ended.</summary>
+    /// <param name="practice">The open practice log.</param>
+    /// <param name="look">What the screens may use.</param>
+    public static TuiEnd RunPractice(BenchLog practice, TuiLook look) => Run(practice, look, (app, context, _) =>
+    {
+        using var screen = new PracticeScreen(context with { IsPractice = true });
+        app.Run(screen);
+    });
+
+    private static TuiEnd Run(BenchLog log, TuiLook look, Action<IApplication, TuiContext, Func<bool>> screens)
     {
         var (output, error) = (Console.Out, Console.Error);
         // A stray line would stay in the middle of the screen.
@@ -25,6 +36,7 @@ internal static class TuiSession
         Console.SetError(TextWriter.Null);
         Exception? fault = null;
         var signal = 0;
+        TuiRescue? rescue = null;
         using var app = Application.Create();
         try
         {
@@ -35,8 +47,9 @@ internal static class TuiSession
 
             app.Init();
             app.Driver!.Force16Colors = look.IsSixteenColors || !look.HasColor;
+            rescue = new(app, e => fault = e);
             using var signals = new TuiSignals(app, code => signal = code);
-            Run(app, new(log, TimeProvider.System, new(look.HasColor), look.IsAscii), run, () => signal != 0);
+            screens(app, new(log, TimeProvider.System, new(look.HasColor), look.IsAscii), () => signal != 0 || fault is not null);
         }
         catch (Exception e) when (e is not OutOfMemoryException)
         {
@@ -47,6 +60,7 @@ internal static class TuiSession
             app.Dispose();
             Console.SetOut(output);
             Console.SetError(error);
+            rescue?.Dispose();
         }
 
         return new(fault, signal);

@@ -15,8 +15,7 @@ internal sealed class TuiSignals : IDisposable
     public TuiSignals(IApplication app, Action<int> ended)
     {
         (_app, _ended) = (app, ended);
-        // A terminal that was closed (SIGHUP) takes the program with it: everything acknowledged is on the disk, and waiting for it to answer would hang.
-        foreach (var signal in (ReadOnlySpan<PosixSignal>)[PosixSignal.SIGINT, PosixSignal.SIGTERM, PosixSignal.SIGQUIT])
+        foreach (var signal in (ReadOnlySpan<PosixSignal>)[PosixSignal.SIGINT, PosixSignal.SIGTERM, PosixSignal.SIGQUIT, PosixSignal.SIGHUP])
         {
             _registrations.Add(PosixSignalRegistration.Create(signal, End));
         }
@@ -27,18 +26,9 @@ internal sealed class TuiSignals : IDisposable
     private void End(PosixSignalContext context)
     {
         context.Cancel = true;
-        var code = context.Signal switch { PosixSignal.SIGINT => 130, PosixSignal.SIGQUIT => 131, _ => 143 };
+        var code = context.Signal switch { PosixSignal.SIGINT => 130, PosixSignal.SIGQUIT => 131, PosixSignal.SIGHUP => 129, _ => 143 };
         _ended(code);
-        _app.Invoke(() =>
-        {
-            foreach (var token in _app.SessionStack!.ToArray())
-            {
-                if (token.Runnable is { } runnable)
-                {
-                    _app.RequestStop(runnable);
-                }
-            }
-        });
+        TuiRescue.StopAll(_app);
         new Thread(() =>
         {
             Thread.Sleep(Patience);

@@ -25,9 +25,42 @@ internal static class Shown
         return Math.Round(value, Math.Min(digits, 10)).ToString("0." + new string('#', Math.Min(digits, 10)), CultureInfo.InvariantCulture);
     }
 
+    /// <summary>A limit: told more finely than a reading, four significant digits.</summary>
+    public static string Limit(double value)
+    {
+        if (value == 0 || !double.IsFinite(value))
+        {
+            return Number(value);
+        }
+
+        return Placed(value, 3 - (int)Math.Floor(Math.Log10(Math.Abs(value))));
+    }
+
+    /// <summary>A body with its standard uncertainty, both to the second digit of the latter.</summary>
+    public static string Uncertain(Viscosity body, Viscosity uncertainty)
+    {
+        var digits = 1 - (int)Math.Floor(Math.Log10(uncertainty.MilliPascalSeconds));
+        return $"{Placed(body.MilliPascalSeconds, digits)} ± {Placed(uncertainty.MilliPascalSeconds, digits)} mPa·s";
+    }
+
+    private static string Placed(double value, int decimals)
+    {
+        if (decimals > 0)
+        {
+            return Math.Round(value, Math.Min(decimals, 10)).ToString("#,0." + new string('#', Math.Min(decimals, 10)), Spaced);
+        }
+
+        var grain = Math.Pow(10, -decimals);
+        return (Math.Round(value / grain) * grain).ToString("N0", Spaced);
+    }
+
     public static string Body(Viscosity viscosity) => Number(viscosity.MilliPascalSeconds) + " mPa·s";
 
     public static string Spread(Estimate estimate) => $"{Number(estimate.Low.MilliPascalSeconds)} to {Number(estimate.High.MilliPascalSeconds)}";
+
+    public static string Length(Length length) => Number(length.Millimeters) + " mm";
+
+    public static string Spread(LengthEstimate estimate) => $"{Number(estimate.Low.Millimeters)} to {Number(estimate.High.Millimeters)}";
 
     public static string Dose(Dose dose) => dose.Percent.ToString("0.00", CultureInfo.InvariantCulture) + " %";
 

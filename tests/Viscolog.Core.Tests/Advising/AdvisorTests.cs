@@ -187,6 +187,25 @@ public sealed class AdvisorTests
     }
 
     [Fact]
+    public void A_fault_that_was_seen_limits_the_dose()
+    {
+        var run = Bench.AlongSigmoid(30000, 0.5, 0.7, 0.9);
+        Run Seen(int step, string? voided = null)
+        {
+            var place = Steps.Of(run)[step].Readings[0].Entry;
+            var reading = ((Entry.Measured)run.Entries[place]).Reading with { Fault = ObservedFault.Weeping };
+            return run with { Entries = run.Entries.Insert(place + 1, new Entry.Measured(reading with { Value = null }) { VoidReason = voided }) };
+        }
+
+        var limit = Of(Seen(3)).Limit;
+        Assert.Equal(Steps.Of(run)[3].Pot.DoseOf(Bench.Name).Percent, limit!.Dose.Percent, 9);
+        Assert.Contains("weeping was seen at", limit.Why, StringComparison.Ordinal);
+        Assert.Contains("weeping", Assert.IsType<BenchAction.GiveUp>(Of(Seen(3)).Action).ToString() + Of(Seen(3)).Why, StringComparison.Ordinal);
+        Assert.Equal(Of(run).Limit, Of(Seen(3, "stirred out")).Limit);
+        Assert.Equal(Of(run).Limit, Of(Seen(0)).Limit);
+    }
+
+    [Fact]
     public void An_increment_under_the_scale_asks_for_pre_dilution()
     {
         var run = Bench.AlongSigmoid(9000, 0.5, 0.7) with { ScaleStep = Mass.FromGrams(0.3) };

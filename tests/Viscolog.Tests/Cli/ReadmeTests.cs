@@ -32,6 +32,8 @@ public sealed partial class ReadmeTests : IDisposable
     [InlineData("advise")]
     [InlineData("fit")]
     [InlineData("plot")]
+    [InlineData("check")]
+    [InlineData("trend")]
     [InlineData("import")]
     [InlineData("runs")]
     [InlineData("show")]

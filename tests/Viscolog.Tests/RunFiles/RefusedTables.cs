@@ -141,6 +141,11 @@ internal static class RefusedTables
             "pot.csv, line 4, column string_mm: read '-1', expected a number in mm, 0 or more"
         },
         {
+            "unknown fault",
+            Header + Names.TrimEnd() + ",fault\n,0,0,60,850,,,,,bubbles\n",
+            "pot.csv, line 4, column fault: read 'bubbles', expected one of lumps, weeping, strings, no-levelling; anything else belongs in note"
+        },
+        {
             "unknown thickener",
             Header + Names + "TB,0.6,10,30,1420,,,,\n",
             "pot.csv, line 4, column thickener: read 'TB', expected a thickener of the header (TA), or a header line '# thickener: NAME' for it"

@@ -133,6 +133,7 @@ internal static class RunFileGen
            from stir in Maybe(Seconds)
            from wait in Maybe(Seconds)
            from numbers in Maybe(Number(0.1, 13)).Array[3]
+           from fault in Maybe(Gen.Enum<ObservedFault>())
            select new Reading
            {
                Value = value,
@@ -141,6 +142,7 @@ internal static class RunFileGen
                Temperature = Made(numbers[0], Temperature.FromCelsius),
                Acidity = Made(numbers[1], Acidity.FromPh),
                StringLength = value is null ? Length.FromMillimeters(3) : Made(numbers[2], Length.FromMillimeters),
+               Fault = fault,
            };
 
     private static Gen<InstrumentValue?> Value(Method method)

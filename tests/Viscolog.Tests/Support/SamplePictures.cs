@@ -20,6 +20,8 @@ internal static class SamplePictures
         ],
         Steps = [Step(0, 0, 0.05), Step(1, 0.5, 0.05), Step(2, 1.2, 0.04), Step(3, 1.8, 0.05)],
         Curve = Curve(12_000, 2, 4.5),
+        Strings = [String(1, 0.5, 8), String(2, 1.2, 21), String(2, 1.2, 26), String(3, 1.8, 44)],
+        TargetString = new(Length.FromMillimeters(40), Length.FromMillimeters(70)),
         Target = ViscosityBand.Around(Mpas(12_000), Percentage.FromPercent(15)),
         Limit = new DoseLimit(Dose.FromPercent(3.6), "the curve flattens from 3.6 %; more thickener hardly thickens and makes the film slow to dry"),
         Next = new NextIncrement(Dose.FromPercent(1.8), Mpas(At(1.8)), Dose.FromPercent(2.4), Around(At(2.4), 0.22)),
@@ -61,6 +63,8 @@ internal static class SamplePictures
         var expected = At(dose) * (dose > 0 ? Way(wait) : 1);
         return new(step, Dose.FromPercent(dose), TimeSpan.FromSeconds(wait), Mpas(expected * factor), Mpas(expected), residual, doubted);
     }
+
+    private static PicturedString String(int step, double dose, double length) => new(step, Dose.FromPercent(dose), Length.FromMillimeters(length));
 
     private static PicturedStep Step(int place, double dose, double spread)
     {

@@ -1,6 +1,8 @@
+using System.Collections.Immutable;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
+using Viscolog.MaterialFiles;
 using Viscolog.Tui;
 
 namespace Viscolog.Tests.Tui;
@@ -33,7 +35,8 @@ public sealed class BenchStepsTests
     }
 
     [Theory]
-    [InlineData("12a", "", "read '12a', expected a number in mPa·s, at least 0.001, such as 1450 or 0.84")]
+    [InlineData("12a", "", "read the unit 'a', expected mPa·s, cP, Pa·s, P, mm²/s, cSt")]
+    [InlineData("1 200", "", "read '1 200', expected a number in mPa·s, at least 0.001, such as 1450 or 0.84")]
     [InlineData("1,200.5", "", "read '1,200.5', expected a number in mPa·s, at least 0.001, such as 1450 or 0.84")]
     [InlineData("-4", "", "read '-4', expected a number in mPa·s, at least 0.001")]
     [InlineData("", "", "type a reading in mPa·s, then Enter")]
@@ -109,9 +112,9 @@ public sealed class BenchStepsTests
     public void What_was_read_beside_goes_with_the_next_reading_alone()
     {
         var trial = BenchTrial.OfSample("lantern-gel-07");
-        trial.Do(new BenchEvent.ReadBeside(new(22.5, 8.8, 14, "lumps")));
+        trial.Do(new BenchEvent.ReadBeside(new(22.5, 8.8, 14, ObservedFault.Lumps)));
         trial.Do(new BenchEvent.Typed("4400", "200", "stirred by hand"));
-        Assert.Equal((22.5, 8.8, 14.0, "lumps; stirred by hand"), (trial.Last.Reading!.Temperature!.Value.Celsius, trial.Last.Reading.Acidity!.Value.Ph, trial.Last.Reading.StringLength!.Value.Millimeters, trial.Last.Note));
+        Assert.Equal((22.5, 8.8, 14.0, "stirred by hand", ObservedFault.Lumps), (trial.Last.Reading!.Temperature!.Value.Celsius, trial.Last.Reading.Acidity!.Value.Ph, trial.Last.Reading.StringLength!.Value.Millimeters, trial.Last.Note, trial.Last.Reading.Fault!.Value));
         trial.Do(new BenchEvent.Typed("4410", "260", ""));
         Assert.Null(trial.Last.Reading!.Temperature);
     }
@@ -133,9 +136,81 @@ public sealed class BenchStepsTests
     [InlineData(2, "", "x", "")]
     public void The_form_of_what_went_in_takes_one_amount(int outcome, params string[] texts)
     {
-        var answer = BenchForms.Change().Read(texts);
+        var answer = BenchForms.Change(BenchTrial.OfSample("lantern-gel-07").State).Read(texts);
         Assert.Equal(outcome == 0, answer.Value is BenchEvent.LetDown);
         Assert.Equal(outcome, answer.Error is null ? 0 : answer.Error == "one of the three" ? 1 : 2);
+    }
+
+    [Theory]
+    [InlineData("1.45 Pa.s", 1450)]
+    [InlineData("1,45 Pa·s", 1450)]
+    [InlineData("1450cP", 1450)]
+    [InlineData("14.5 P", 1450)]
+    [InlineData("1 cSt", 1.06)]
+    public void A_viscosity_may_be_typed_in_another_unit(string typed, double milliPascalSeconds)
+    {
+        var run = BenchTrial.OfSample("lantern-gel-07").State.Run.File.Run;
+        var value = BenchValue.Read(typed, run with { Base = new("LY-12", Density.FromGramsPerMilliliter(1.06)) }, out var error);
+        Assert.Null(error);
+        Assert.Equal(milliPascalSeconds, Assert.IsType<Core.Measuring.InstrumentValue.Direct>(value).Viscosity.MilliPascalSeconds);
+    }
+
+    [Theory]
+    [InlineData("1450 g", "read the unit 'g', expected mPa·s, cP, Pa·s, P, mm²/s, cSt")]
+    [InlineData("1450 x", "read the unit 'x', expected mPa·s, cP, Pa·s, P, mm²/s, cSt")]
+    [InlineData("1 cSt", "read the unit 'cSt'; without a density it can't be told in mPa·s")]
+    [InlineData("Pa.s", "read 'Pa.s', expected a number in mPa·s, at least 0.001, such as 1450 or 0.84")]
+    public void A_unit_that_does_not_fit_is_named(string typed, string said)
+    {
+        var run = BenchTrial.OfSample("lantern-gel-07").State.Run.File.Run with { Base = new("LY-12") };
+        Assert.Null(BenchValue.Read(typed, run, out var error));
+        Assert.Equal(said, error);
+    }
+
+    [Fact]
+    public void Torque_is_typed_with_its_speed_which_then_stays()
+    {
+        var trial = new BenchTrial(RunFiles.FileText.Read("# base: GB-40\n# base_g: 120\n# thickener: TA\n# method: rotational\n# factor_mpas_per_pct: 100\nadded_g,wait_s,torque_pct,rpm\n"));
+        Assert.Equal("%@rpm", BenchValue.Unit(trial.State.Run.File.Run));
+        trial.Do(new BenchEvent.Typed("35.2", "", ""));
+        Assert.Equal("type torque and speed, such as 35.2@20 for 35.2 % at 20 rpm", trial.State.Error);
+        trial.Do(new BenchEvent.Typed("35,2@20", "", ""));
+        trial.Do(new BenchEvent.Typed("36", "", ""));
+        Assert.Equal(new Core.Measuring.InstrumentValue.Torque(Percentage.FromPercent(36), 20), trial.Last.Reading!.Value);
+        trial.Do(new BenchEvent.Typed("36@x", "", ""));
+        Assert.Contains("1/min", trial.State.Error, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("rotational; factor_mpas_per_pct=100", null)]
+    [InlineData("bench viscometer", null)]
+    [InlineData("cup", "read 'method: cup', expected")]
+    [InlineData("slump; height=3", "after the method's name, 'key=value' with one of factor_mpas_per_pct")]
+    [InlineData("slump; cylinder_height_mm", "in mm")]
+    public void A_new_run_takes_its_method_with_what_that_needs(string typed, string? said)
+    {
+        var own = new MaterialRow(new Core.Checking.Material.OfMethod(new("bench viscometer", Core.Measuring.Method.Find("rotational")!, Percentage.FromPercent(2))), ImmutableSortedDictionary<string, string>.Empty);
+        var answer = NewRunForm.Of([own], null).Read(["gel", "GB-40", "120", "TA", "1-5", "9000", "15", typed, ""]);
+        Assert.Equal(said is null, answer.Value is not null);
+        if (said is not null)
+        {
+            Assert.Contains(said, answer.Error, StringComparison.Ordinal);
+            Assert.Equal(7, answer.Field);
+            return;
+        }
+
+        Assert.Equal("rotational", answer.Value!.Run.MethodInForce.Id);
+        Assert.Equal(typed[0] == 'b' ? 2 : 3, answer.Value.Run.RepeatabilityInForce.Percent);
+    }
+
+    [Fact]
+    public void Volumes_go_in_where_the_density_is_known()
+    {
+        var trial = new BenchTrial(RunFiles.FileText.Read("# base: GB-40\n# base_g: 120\n# base_density_g_ml: 1.06\n# thickener: TA; density_g_ml=1.05\n# thickener: TB\nthickener,added_g,wait_s,viscosity_mpas\n,,60,850\n"));
+        Assert.Equal(2.1, Assert.IsType<BenchEvent.Poured>(BenchForms.Dose(trial.State).Read(["TA", "2 mL"]).Value).Grams.Grams, 12);
+        Assert.Contains("without a density", BenchForms.Dose(trial.State).Read(["TB", "2 mL"]).Error, StringComparison.Ordinal);
+        Assert.Equal(236.5882365 * 1.06, Assert.IsType<BenchEvent.LetDown>(BenchForms.Change(trial.State).Read(["1 US cup", "", ""]).Value).Grams.Grams, 9);
+        Assert.Equal(23, Assert.IsType<BenchEvent.ReadBeside>(BenchForms.Beside(trial.State).Read(["73.4 F", "", "", ""]).Value).Readings.TempC);
     }
 
     [Fact]

@@ -1,4 +1,5 @@
 using Viscolog.Core.Quantities;
+using Viscolog.MaterialFiles;
 using Viscolog.Plots;
 using Viscolog.Store;
 using Viscolog.Tests.Support;
@@ -43,12 +44,34 @@ public sealed class PageTests
     public void The_chart_is_as_stored(int width, int height, bool isAscii)
     {
         var state = new ChartState([SamplePictures.Full()]);
-        foreach (var (name, shown) in new[] { ("dose", state), ("settling", state.Next()), ("residuals", state.Next().Next()) })
+        foreach (var (name, shown) in new[] { ("dose", state), ("settling", state.Next()), ("residuals", state.Next().Next()), ("string", state.Next().Next().Next()) })
         {
             var page = ChartPage.Of(shown, width, height, isAscii).Text + "\n";
             ExpectedFile.Check(FormattableString.Invariant($"tui/chart-{name}-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
             Fits(page, width, height, isAscii);
         }
+    }
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void Several_runs_share_every_chart(int width, int height, bool isAscii)
+    {
+        var state = new ChartState([.. SamplePictures.Several(3)]);
+        for (var i = 0; i < Enum.GetValues<PlotKind>().Length; i++)
+        {
+            Fits(ChartPage.Of(state, width, height, isAscii).Text, width, height, isAscii);
+            state = state.Next();
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void The_materials_are_as_stored(int width, int height, bool isAscii)
+    {
+        var read = Assert.IsType<MaterialFileOutcome.Read>(MaterialFileReader.Parse("workshop.csv", File.ReadAllBytes(Checkout.Sample("materials/workshop.csv"))));
+        var page = MaterialsPage.Of(new MaterialsState([.. read.File.Rows]).Move(2), width, height, isAscii).Text + "\n";
+        ExpectedFile.Check(FormattableString.Invariant($"tui/materials-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
+        Fits(page, width, height, isAscii);
     }
 
     [Theory]

@@ -40,7 +40,7 @@ public sealed class ScreenTests
 
         stage.Type("12x");
         stage.Press(Key.Enter);
-        Assert.Contains("! read '12x', expected a number in mPa·s", stage.Text, StringComparison.Ordinal);
+        Assert.Contains("! read the unit 'x', expected mPa·s", stage.Text, StringComparison.Ordinal);
         Assert.Equal(3, log.Run(1)!.Rows.Length);
         stage.End();
         Assert.Null(LogCheck.Of(log, null).Difference);

@@ -31,6 +31,20 @@ internal sealed record AdviceAnswer
 
     public BodyAnswer? NowMpas { get; init; }
 
+    public LengthAnswer? ExpectedStringMm { get; init; }
+
+    public LengthAnswer? NowStringMm { get; init; }
+
+    public double? ChanceBothPct { get; init; }
+
+    public double? ChanceOverStringPct { get; init; }
+
+    public string? OtherThickener { get; init; }
+
+    public double? OtherDoseNowPct { get; init; }
+
+    public IReadOnlyList<PlannedAnswer>? Plan { get; init; }
+
     public required double ChanceInBandPct { get; init; }
 
     public required double ChanceOverPct { get; init; }
@@ -61,6 +75,13 @@ internal sealed record AdviceAnswer
             ChanceOverPct = Math.Round(advice.ChanceOver.Percent, 2),
             ChanceOverWords = Explanation.OneIn(advice.ChanceOver),
             WhatIf = advice.WhatIf is { } asked ? WhatIfAnswer.Of(asked) : null,
+            ExpectedStringMm = advice.Pair?.Expected is { } expected ? LengthAnswer.Of(expected) : null,
+            NowStringMm = advice.Pair?.Now is { } length ? LengthAnswer.Of(length) : null,
+            ChanceBothPct = advice.Pair is { } both ? Math.Round(both.ChanceBoth.Percent, 2) : null,
+            ChanceOverStringPct = advice.Pair is { } over ? Math.Round(over.ChanceOver.Percent, 2) : null,
+            OtherThickener = advice.Pair?.OtherThickener,
+            OtherDoseNowPct = advice.Pair is { } other ? Rounded.Four(other.OtherDoseNow.Percent) : null,
+            Plan = advice.Pair is { } pair ? [.. pair.Plan.Select(p => new PlannedAnswer(p.Thickener, Math.Round(p.About.Percent, 2), p.Additions))] : null,
             DoseLimit = new(Rounded.Four(advice.Limit.Dose.Percent), advice.Limit.Why),
             Why = advice.Why,
             Warnings = [.. fileWarnings, .. advice.Warnings],

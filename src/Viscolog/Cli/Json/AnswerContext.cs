@@ -15,6 +15,8 @@ namespace Viscolog.Cli.Json;
 [JsonSerializable(typeof(ConvertAnswer))]
 [JsonSerializable(typeof(UnitAnswer))]
 [JsonSerializable(typeof(FlowAnswer))]
+[JsonSerializable(typeof(CheckAnswer))]
+[JsonSerializable(typeof(TrendAnswer))]
 [JsonSerializable(typeof(ImportAnswer))]
 [JsonSerializable(typeof(RunsAnswer))]
 [JsonSerializable(typeof(RunAnswer))]
@@ -22,6 +24,11 @@ namespace Viscolog.Cli.Json;
 [JsonSerializable(typeof(BackupAnswer))]
 [JsonSerializable(typeof(RestoreAnswer))]
 [JsonSerializable(typeof(VerifyAnswer))]
+[JsonSerializable(typeof(PracticeAnswer))]
+[JsonSerializable(typeof(PracticeScoresAnswer))]
+[JsonSerializable(typeof(ReplayAnswer))]
+[JsonSerializable(typeof(BatchAnswer))]
+[JsonSerializable(typeof(PaperAnswer))]
 internal sealed partial class AnswerContext : JsonSerializerContext
 {
     /// <summary>With text as it is: the output is no web page.</summary>

@@ -1,3 +1,5 @@
+using Viscolog.Core.Quantities;
+
 namespace Viscolog.Cli.Json;
 
 /// <summary>Rounds to what an answer can tell.</summary>
@@ -20,4 +22,11 @@ internal static class Rounded
 
         return Math.Round(value, Math.Min(digits, 12));
     }
+
+    /// <summary>Six significant digits, for figures that a script compares.</summary>
+    public static double Six(double value)
+        => value == 0 || !double.IsFinite(value) ? value : double.Parse(value.ToString("G6", System.Globalization.CultureInfo.InvariantCulture), System.Globalization.CultureInfo.InvariantCulture);
+
+    /// <summary>Grams to a tenth of a milligram.</summary>
+    public static double Grams(Mass mass) => Math.Round(mass.Grams, 4);
 }

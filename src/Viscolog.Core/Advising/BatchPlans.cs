@@ -1,0 +1,130 @@
+using System.Collections.Immutable;
+using Viscolog.Core.Curves;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Core.Advising;
+
+/// <summary>Makes the plan of a batch from a run: run, size and history in, plan out. Deterministic.</summary>
+public static class BatchPlans
+{
+    /// <summary>Parts that the rest goes in where no curve tells how far to go at once.</summary>
+    private const int BlindParts = 3;
+
+    /// <summary>Makes the plan.</summary>
+    /// <param name="request">The run, the size, the band and the history.</param>
+    public static BatchOutcome Of(BatchRequest request)
+    {
+        var recipe = Recipe.Of(request.Run);
+        if (recipe.Parts.Length == 0)
+        {
+            return new BatchOutcome.Refused("no thickener has gone into the run, so there is no dose to carry over: log the doses first");
+        }
+
+        if (Size(request.Size, recipe) is null)
+        {
+            return new BatchOutcome.Refused(NeedsDensity);
+        }
+
+        var stated = request.Band ?? request.Run.Target?.Band;
+        return RunBeliefs.Of(request.Run, stated, request.History) switch
+        {
+            BeliefOutcome.Believed { Belief.Evidence.ReadingCount: > 0 } believed => Led(request, recipe, believed.Belief, stated),
+            BeliefOutcome.Refused refused => Blind(request, recipe, refused.Reason),
+            _ => Blind(request, recipe, "no reading of it counts"),
+        };
+    }
+
+    private const string NeedsDensity = "litres need the base's density, which the run does not state: give the size in kg, or --density G_ML (weigh 100 mL of the base)";
+
+    private static Mass? Size(BatchSize size, Recipe recipe) => size switch
+    {
+        BatchSize.OfMass mass => mass.Mass,
+        BatchSize.OfVolume volume => recipe.MassOf(volume.Volume),
+        _ => throw new ArgumentOutOfRangeException(nameof(size), size, "not a case of the closed set"),
+    };
+
+    /// <summary>A batch whose way the run's curve leads.</summary>
+    private static BatchOutcome Led(BatchRequest request, Recipe recipe, Belief belief, ViscosityBand? stated)
+    {
+        if (belief.Evidence.LowPh is { } ph)
+        {
+            return new BatchOutcome.Refused(FormattableString.Invariant(
+                $"the run was read at pH {ph:0.0}, where an alkali-swellable thickener hardly swells: raise the pH of the run first, its doses mean nothing for a batch"));
+        }
+
+        var name = belief.Evidence.Thickener.Name;
+        var reached = request.Run.PotNow().DoseOf(name);
+        var band = stated ?? ViscosityBand.Around(belief.BodyAt(reached, Advisor.Level).Median, Target.DefaultTolerance);
+        var aim = BatchAim.Of(belief, band, stated is not null);
+        if (aim.Dose is not { } final)
+        {
+            return new BatchOutcome.Refused(aim.Words);
+        }
+
+        if (final == Dose.None)
+        {
+            return new BatchOutcome.Refused($"the run's pot holds no '{name}', so there is no dose to carry over");
+        }
+
+        var stages = new BatchForecast(belief, band, request.History, request.Risk).Walk(final);
+        return Drawn(request, recipe.With(name, final), stages, new(belief.Evidence.Run, band, aim.Words, belief.Evidence.Warnings)
+        {
+            BaseBody = belief.BodyAt(Dose.None, Advisor.Level).Median,
+        });
+    }
+
+    /// <summary>A batch after a run of which no curve can be believed.</summary>
+    private static BatchOutcome Blind(BatchRequest request, Recipe recipe, string reason)
+    {
+        var rest = (1 - BatchPlan.FirstPart) / BlindParts;
+        var stages = Enumerable.Range(0, BlindParts + 1)
+            .Select(i => new BatchStage(i == BlindParts ? 1 : BatchPlan.FirstPart + (rest * i), null, null))
+            .ToImmutableArray();
+        var source = $"The batch repeats the doses of the run. Its curve can't tell how far to go at once ({reason}), so what is left after the first doses goes in by three equal parts.";
+        return Drawn(request, recipe, stages, new(request.Run, request.Band ?? request.Run.Target?.Band, source, []));
+    }
+
+    private static BatchOutcome Drawn(BatchRequest request, Recipe recipe, ImmutableArray<BatchStage> stages, BatchFrame frame)
+    {
+        var exact = recipe.For(Size(request.Size, recipe)!.Value);
+        var baseStep = BatchScales.ForBase(exact.Base);
+        var amounts = recipe.OnBase(BatchScales.Down(exact.Base.Grams, baseStep));
+        var additions = new BatchAdditions(amounts, stages, request.ScaleStep);
+        if (additions.TooCoarse is { } reason)
+        {
+            return new BatchOutcome.Refused(reason);
+        }
+
+        return new BatchOutcome.Planned(new(frame.Run, recipe, amounts)
+        {
+            Size = request.Size,
+            Volume = recipe.VolumeOf(amounts.Total),
+            Band = frame.Band,
+            BaseOfRun = frame.BaseBody,
+            Source = frame.Source,
+            Steps = additions.Steps,
+            ScaleStep = additions.ScaleStep,
+            BaseScaleStep = baseStep,
+            Stir = Stir(request.Run),
+            AcidityOfRun = AcidityOf(request.Run),
+            Notes = [.. additions.Notes, .. BatchNotes.Of(request.Run, recipe), .. frame.Warnings],
+            Cautions = [.. recipe.Parts.SelectMany(p => Cautions.For(p.Thickener)).Distinct(StringComparer.Ordinal).OrderBy(c => c == Cautions.Last)],
+        });
+    }
+
+    private static TimeSpan? Stir(Run run)
+    {
+        TimeSpan[] times =
+        [
+            .. Steps.Of(run).Skip(1).SelectMany(s => s.Readings).Select(r => r.Reading.Stir).OfType<TimeSpan>().Where(t => t > TimeSpan.Zero).Order(),
+        ];
+        return times.Length == 0 ? null : times[times.Length / 2];
+    }
+
+    private static (Acidity Low, Acidity High)? AcidityOf(Run run)
+    {
+        Acidity[] read = [.. run.Entries.OfType<Entry.Measured>().Where(m => m.Counts).Select(m => m.Reading.Acidity).OfType<Acidity>()];
+        return read.Length == 0 ? null : (read.MinBy(a => a.Ph), read.MaxBy(a => a.Ph));
+    }
+}

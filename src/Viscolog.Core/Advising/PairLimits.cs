@@ -1,0 +1,32 @@
+using Viscolog.Core.Curves;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Core.Advising;
+
+/// <summary>The dose of one of two thickeners beyond which more is wrong, the other staying where it is.</summary>
+internal static class PairLimits
+{
+    private const int Grid = 20;
+
+    /// <summary>Finds the limit.</summary>
+    public static DoseLimit Of(PairBelief belief, Thickener thickener, double bodyNow, double stringNow, bool isString)
+    {
+        var top = thickener.UsualRange.Top.Percent;
+        if (belief.Evidence.Run.TooStiff is { } stiff)
+        {
+            var from = isString ? stringNow : bodyNow;
+            for (var i = 1; i <= Grid && from < top; i++)
+            {
+                var dose = from + ((top - from) * i / Grid);
+                if (belief.LnBodyAt(isString ? bodyNow : dose, isString ? dose : stringNow).Quantile(0.5) > stiff.Ln)
+                {
+                    var last = from + ((top - from) * (i - 1) / Grid);
+                    return new(Dose.FromPercent(last), FormattableString.Invariant($"from {last:0.0#} % on the pot is expected to be too stiff to stir"));
+                }
+            }
+        }
+
+        return new(Dose.FromPercent(top), FormattableString.Invariant($"the usual range ends at {top:0.##} %"));
+    }
+}

@@ -1,0 +1,147 @@
+namespace Viscolog.Core.Advising;
+
+/// <summary>
+/// Chooses the next addition of two thickeners: escalation with overdose control as for one (see <see cref="IncrementPolicy"/>), over body and string.
+/// Each addition keeps the chance of going over in either within the risk and leaves room for what the other thickener will still do.
+/// </summary>
+internal sealed class PairPolicy
+{
+    /// <summary>A chance of both in band that is worth aiming at.</summary>
+    public const double WorthAiming = 0.45;
+
+    /// <summary>The chance, in the end, of having no room left that an addition may carry.</summary>
+    public const double RoomRisk = 0.1;
+
+    private const int Candidates = 14;
+
+    private readonly PairSituation at;
+    private readonly double risk;
+
+    public PairPolicy(PairSituation situation, double risk)
+    {
+        (at, this.risk) = (situation, risk);
+        var (body, strings) = (at.BodyNow, at.StringNow);
+        for (var i = 0; i < 3; i++)
+        {
+            strings = at.StringDoseFor(body, at.StringNow);
+            body = at.BodyDoseFor(strings, at.BodyNow);
+        }
+
+        (BodyEnd, StringEnd) = (body, strings);
+    }
+
+    /// <summary>Where the body thickener's dose is expected to end, in %.</summary>
+    public double BodyEnd { get; }
+
+    /// <summary>Where the string thickener's dose is expected to end, in %.</summary>
+    public double StringEnd { get; }
+
+    /// <summary>Chooses.</summary>
+    /// <returns>Null where no addition keeps within the risk.</returns>
+    public PairChoice? Choose()
+    {
+        var (body, strings) = (Consider(false), Consider(true));
+        if (body is null || strings is null)
+        {
+            return body ?? strings;
+        }
+
+        if (Math.Max(body.BestBoth, strings.BestBoth) >= WorthAiming)
+        {
+            return body.BestBoth >= strings.BestBoth ? body : strings;
+        }
+
+        return Gain(body) >= Gain(strings) ? body : strings;
+    }
+
+    /// <summary>How much of the way to its aim an addition covers, in half widths of the band.</summary>
+    private double Gain(PairChoice choice)
+    {
+        if (choice.IsString)
+        {
+            double Median(double x) => at.Belief.LnStringAt(at.BodyNow, x).Quantile(0.5);
+            return (Math.Min(Median(choice.DosePercent), at.StringAim) - Median(at.StringNow)) / ((at.HighString - at.StringAim) / 2);
+        }
+
+        double Body(double x) => at.Belief.LnBodyAt(x, StringEnd).Quantile(0.5);
+        return (Math.Min(Body(choice.DosePercent), at.Band.Aim.Ln) - Body(at.BodyNow)) / (at.Band.High.Ln - at.Band.Aim.Ln);
+    }
+
+    private PairChoice? Consider(bool isString)
+    {
+        var roles = at.Belief.Evidence.Roles;
+        var (now, limit, top) = isString
+            ? (at.StringNow, at.StringLimit.Dose.Percent, roles.StringThickener.UsualRange.Top.Percent)
+            : (at.BodyNow, at.BodyLimit.Dose.Percent, roles.BodyThickener.UsualRange.Top.Percent);
+        var cap = now + (IncrementPolicy.StepCap * top);
+        var most = Math.Min(cap, limit);
+        if (most <= now)
+        {
+            return null;
+        }
+
+        var (ceiling, bound) = Ceiling(isString, now, most);
+        if (ceiling <= now)
+        {
+            return null;
+        }
+
+        var (best, bestBoth) = (ceiling, -1.0);
+        for (var i = 1; i <= Candidates; i++)
+        {
+            var dose = now + ((ceiling - now) * i / Candidates);
+            var both = (isString ? at.At(at.BodyNow, dose) : at.At(dose, at.StringNow)).Both;
+            (best, bestBoth) = both > bestBoth + 1e-9 ? (dose, both) : (best, bestBoth);
+        }
+
+        if (bestBoth >= WorthAiming && best < ceiling)
+        {
+            return new(isString, best, bestBoth, PairBound.BestChance);
+        }
+
+        return new(isString, ceiling, bestBoth, bound ?? (limit <= cap ? PairBound.Limit : PairBound.StepCap));
+    }
+
+    /// <summary>The largest dose up to which every dose on the way is allowed, and what forbids more.</summary>
+    private (double Dose, PairBound? Bound) Ceiling(bool isString, double now, double most)
+    {
+        PairBound? forbids = null;
+        var (low, high) = (now, most);
+        for (var i = 1; i <= Candidates; i++)
+        {
+            high = now + ((most - now) * i / Candidates);
+            if (Forbidden(isString, high) is { } bound)
+            {
+                forbids = bound;
+                break;
+            }
+
+            low = high;
+        }
+
+        for (var i = 0; i < 8 && high > low; i++)
+        {
+            var middle = (low + high) / 2;
+            var bound = Forbidden(isString, middle);
+            forbids = bound ?? forbids;
+            (low, high) = bound is null ? (middle, high) : (low, middle);
+        }
+
+        return (low, forbids);
+    }
+
+    private PairBound? Forbidden(bool isString, double dose)
+    {
+        var (body, strings) = isString ? (at.BodyNow, dose) : (dose, at.StringNow);
+        var (bodyOver, stringOver) = (at.BodyOver(body, strings), at.StringOver(body, strings));
+        if (bodyOver + stringOver - (bodyOver * stringOver) > risk)
+        {
+            return bodyOver >= stringOver ? PairBound.BodyRisk : PairBound.StringRisk;
+        }
+
+        var stuck = isString
+            ? at.StringOver(Math.Max(BodyEnd, body), strings)
+            : at.BodyOver(body, Math.Max(StringEnd, strings));
+        return stuck > Math.Max(risk, RoomRisk) ? PairBound.Room : null;
+    }
+}

@@ -1,0 +1,122 @@
+using Viscolog.Core.Advising;
+using Viscolog.Core.Curves;
+using Viscolog.Core.Measuring;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Core.Checking;
+
+/// <summary>The one call behind every check of a batch: run, specification and history in, verdict and next step out. Deterministic.</summary>
+public static class BatchChecks
+{
+    /// <summary>Checks a batch.</summary>
+    /// <param name="request">The batch, its specification, and what the bench knows.</param>
+    public static CheckOutcome Of(CheckRequest request)
+    {
+        var specification = request.Specification;
+        var run = Prepared(request);
+        if (Obstacle(run, specification) is { } reason)
+        {
+            return new CheckOutcome.Refused(reason);
+        }
+
+        var belief = Evidence.MainThickener(run) is not null && RunBeliefs.Of(run, specification.Body?.Band, request.History) is BeliefOutcome.Believed believed ? believed.Belief : null;
+        var readings = new BatchReadings(run, belief);
+        if (specification.Body is not null && readings.Trouble is { } trouble)
+        {
+            return new CheckOutcome.Refused(trouble);
+        }
+
+        var condition = ShearConditions.Of(run).FirstOrDefault();
+        var drift = condition is null ? null : MethodDrift.Of(request.Oils, condition, run.RepeatabilityInForce);
+        var values = new BatchValues(run, readings, drift, request.Today);
+        var body = specification.Body is { Band: var band } ? Body(band, readings.Settled.IsEmpty ? null : values.Value()) : null;
+        var check = new BatchCheck(run, specification, new Verdict.Accept(), new NextStep.Release())
+        {
+            Body = body,
+            Acidity = specification.Acidity is { } acid ? AcidityCheck.Of([.. readings.OfPot.Select(r => r.Acidity).OfType<Acidity>()], acid) : null,
+            StringLength = specification.StringLength is { } strings ? StringCheck.Of([.. readings.OfPot.Select(r => r.StringLength).OfType<Length>()], strings) : null,
+            Condition = condition,
+            Drift = drift,
+        };
+        check = check with { Verdict = new Verdicts(check, readings).Decide() };
+        return new CheckOutcome.Checked(check with
+        {
+            Next = new NextSteps(check, readings, request.History).Decide(),
+            Warnings = [.. readings.Warnings, .. values.Warnings, .. Mismatches(request)],
+        });
+    }
+
+    /// <summary>A batch's value alone; null with the reason where it tells none.</summary>
+    internal static (BatchValue? Value, string? Reason) ValueOf(CheckRequest request)
+    {
+        var run = Prepared(request);
+        if (Obstacle(run, request.Specification) is { } reason)
+        {
+            return (null, reason);
+        }
+
+        var belief = Evidence.MainThickener(run) is not null && RunBeliefs.Of(run, null, []) is BeliefOutcome.Believed believed ? believed.Belief : null;
+        var readings = new BatchReadings(run with { Target = null }, belief);
+        var drift = ShearConditions.Of(run).FirstOrDefault() is { } condition ? MethodDrift.Of(request.Oils, condition, run.RepeatabilityInForce) : null;
+        return readings.Settled.IsEmpty
+            ? (null, readings.Trouble ?? (readings.All > 0 ? "no reading of its last step has settled" : "its last step was not read"))
+            : (new BatchValues(run, readings, drift, request.Today).Value(), null);
+    }
+
+    /// <summary>The run as the specification sees it, with the repeatability that counts: its own, the bench's, learned from repeats, the default.</summary>
+    private static Run Prepared(CheckRequest request)
+    {
+        var run = request.Run with
+        {
+            ReferenceTemperature = request.Specification.ReferenceTemperatureInForce,
+            Target = request.Specification.Body ?? request.Run.Target,
+            Repeatability = request.Run.Repeatability ?? request.Repeatability,
+        };
+        return LearnedRepeatability.Into(run, request.History);
+    }
+
+    private static string? Obstacle(Run run, Specification specification)
+    {
+        if (specification is { Body: null, Acidity: null, StringLength: null })
+        {
+            return $"the specification '{specification.Name}' asks for nothing: state a body, a pH or a string length";
+        }
+
+        if (specification.Method is { } asked && asked != run.MethodInForce && specification.Body is not null)
+        {
+            return $"the specification '{specification.Name}' asks for readings by {asked.Id}, the run was read by {run.MethodInForce.Id}: bodies by different methods can't be compared, read it by {asked.Id}";
+        }
+
+        return ShearConditions.Mixture(run);
+    }
+
+    private static IEnumerable<string> Mismatches(CheckRequest request)
+    {
+        var (run, specification) = (request.Run, request.Specification);
+        if (specification.Base is { } @base && run.Base.Name is { } own && own != @base)
+        {
+            yield return $"the specification is for base '{@base}', the run is of '{own}'";
+        }
+
+        if (specification.Thickener is { } thickener && run.Thickeners.Length > 0 && run.FindThickener(thickener) is null)
+        {
+            yield return $"the specification is for thickener '{thickener}', which the run does not name";
+        }
+    }
+
+    private static BodyCheck Body(ViscosityBand band, BatchValue? value)
+    {
+        if (value is null)
+        {
+            return new(null, band, null, null);
+        }
+
+        var uncertainty = value.Uncertainty.Fraction;
+        var chance = Conformity.Chance(value.Body.Ln, uncertainty, band.Low.Ln, band.High.Ln);
+        var accepted = Conformity.Acceptance(uncertainty, band.Low.Ln, band.High.Ln) is var (low, high) && low < high
+            ? ViscosityBand.Between(Viscosity.FromLn(low), Viscosity.FromLn(high))
+            : null;
+        return new(value, band, Percentage.FromFraction(chance), accepted);
+    }
+}

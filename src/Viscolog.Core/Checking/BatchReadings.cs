@@ -1,0 +1,139 @@
+using System.Collections.Immutable;
+using Viscolog.Core.Advising;
+using Viscolog.Core.Curves;
+using Viscolog.Core.Measuring;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Settling;
+
+namespace Viscolog.Core.Checking;
+
+/// <summary>The readings of a batch as it is now: those of its last step that stood long enough.</summary>
+internal sealed class BatchReadings
+{
+    /// <summary>Without a belief in the pot's build-up a reading has settled from so long a standing time on, in s: six usual time constants.</summary>
+    private const double SettledSeconds = 120;
+
+    /// <summary>So many standard deviations over the band a pot that still builds is over already.</summary>
+    private const double SurelyOver = 3;
+
+    private readonly Run run;
+    private readonly BodyReader reader;
+    private readonly Step step;
+    private readonly int place;
+    private readonly Belief? belief;
+
+    /// <summary>Takes the readings of a run's last step.</summary>
+    /// <param name="run">The run, its repeatability as it counts.</param>
+    /// <param name="belief">The belief in its curve; null where there is none.</param>
+    public BatchReadings(Run run, Belief? belief)
+    {
+        (this.run, this.belief) = (run, belief);
+        reader = new(run);
+        var steps = Steps.Of(run);
+        (step, place) = (steps[^1], steps.Length - 1);
+        ImmutableArray<(CountedReading Reading, double Wait)> all = [.. step.Readings.Select(r => Read(r.Reading)).OfType<(CountedReading, double)>()];
+        (All, Settled) = (all.Length, Counting(all));
+        if (all.Length > 0 && Settled.IsEmpty)
+        {
+            MoreWait = WaitFor(all[^1].Wait);
+        }
+
+        if (Settled.IsEmpty && run.Target is { } target && all.Length > 0 && all.All(r => r.Reading.Ln - (SurelyOver * run.RepeatabilityInForce.Fraction) > target.Band.High.Ln))
+        {
+            (Settled, MoreWait) = ([.. all.Select(r => r.Reading)], null);
+        }
+    }
+
+    /// <summary>Readings of a body in the last step.</summary>
+    public int All { get; }
+
+    /// <summary>Those of a body that count.</summary>
+    public ImmutableArray<CountedReading> Settled { get; }
+
+    /// <summary>How much longer to wait where readings are there but none has settled; null elsewhere.</summary>
+    public TimeSpan? MoreWait { get; }
+
+    /// <summary>Whether the readings fall over time, which is not settling.</summary>
+    public bool Falls => EvidenceStep is { Readings.Length: > 1 } read && new StepChecks(belief!, read).Falls;
+
+    /// <summary>Readings too far from the reference temperature.</summary>
+    public int TooFar { get; private set; }
+
+    /// <summary>Why nothing of the last step could be converted; null where something could.</summary>
+    public string? Trouble => reader.Trouble;
+
+    /// <summary>What a reader must know.</summary>
+    public IEnumerable<string> Warnings => reader.Warnings;
+
+    /// <summary>Where the temperature coefficient comes from.</summary>
+    public string CoefficientWords => reader.CoefficientWords;
+
+    /// <summary>The readings of the pot as it is now, whatever they read.</summary>
+    public IEnumerable<Reading> OfPot => step.Readings.Select(r => r.Reading);
+
+    private EvidenceStep? EvidenceStep => belief?.Evidence.Steps[^1] is { } last && last.Place == place && last.Readings.Length > 0 ? last : null;
+
+    private (CountedReading Reading, double Wait)? Read(Reading reading)
+    {
+        if (reader.Read(reading, place) is not var (body, own))
+        {
+            return null;
+        }
+
+        var reference = run.ReferenceTemperatureInForce;
+        var at = reading.Temperature ?? reference;
+        if (Math.Abs(at.Celsius - reference.Celsius) > TemperatureCorrection.GreatestDistance)
+        {
+            TooFar++;
+            return null;
+        }
+
+        var (shift, sd) = TemperatureCorrection.LnShift(at, reference, reader.Coefficient);
+        var calibration = Conversions.ToBody(run.MethodInForce, reading.Value!, run.Setup, run.Base.Density) is Conversion.Converted converted
+            ? converted.Reading.CalibrationUncertainty.Fraction
+            : 0;
+        // The base before any addition has nothing to build up.
+        var wait = place == 0 || reading.Wait is null ? double.PositiveInfinity : reading.Wait.Value.TotalSeconds;
+        var slope = reader.Coefficient.Kelvin / (at.Kelvin * at.Kelvin);
+        return (new(body.Ln + shift, own, calibration, slope, at > reference ? sd : -sd, reading.Temperature is not null, Remaining(wait)), wait);
+    }
+
+    /// <summary>Expected build-up still to come after a standing time, in ln units; where nothing is believed, nothing after six usual time constants.</summary>
+    private double Remaining(double wait)
+        => double.IsInfinity(wait) ? 0
+            : EvidenceStep is { } known ? BuildUp.ExpectedRemaining(belief!.ChangesIn(known), belief.TimeConstants(), wait)
+            : wait >= SettledSeconds ? 0 : double.PositiveInfinity;
+
+    /// <summary>Those that have settled; else the last two where they agree though time lay between them.</summary>
+    private ImmutableArray<CountedReading> Counting(ImmutableArray<(CountedReading Reading, double Wait)> all)
+    {
+        var repeatability = run.RepeatabilityInForce.Fraction;
+        ImmutableArray<CountedReading> settled = [.. all.Where(r => r.Reading.Remaining < repeatability / 2).Select(r => r.Reading)];
+        if (settled.Length > 0 || all.Length < 2)
+        {
+            return settled;
+        }
+
+        var (before, last) = (all[^2], all[^1]);
+        var agree = last.Wait - before.Wait >= BuildUp.LeastWaitSeconds && Math.Abs(last.Reading.Ln - before.Reading.Ln) <= repeatability;
+        // What two agreeing readings leave open is what could still hide in their scatter.
+        return agree ? [before.Reading with { Remaining = repeatability / 2 }, last.Reading with { Remaining = repeatability / 2 }] : [];
+    }
+
+    private TimeSpan WaitFor(double stood)
+    {
+        if (EvidenceStep is not { } known)
+        {
+            return TimeSpan.FromSeconds(Math.Max(BuildUp.LeastWaitSeconds, SettledSeconds - stood));
+        }
+
+        var times = belief!.TimeConstants();
+        var changes = belief.ChangesIn(known);
+        for (var i = 0; i < changes.Length; i++)
+        {
+            changes[i] *= BuildUp.Remaining(stood, times[i]);
+        }
+
+        return TimeSpan.FromSeconds(BuildUp.WaitUntilBelow(changes, times, run.RepeatabilityInForce.Fraction / 2));
+    }
+}

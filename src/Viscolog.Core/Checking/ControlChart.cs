@@ -1,0 +1,176 @@
+using System.Collections.Immutable;
+
+namespace Viscolog.Core.Checking;
+
+/// <summary>
+/// An individuals and moving-range chart (ISO 7870-2): mean ± 3·(mean moving range)/d2, and D4·(mean moving range) for the range of neighbours. On the log scale
+/// all of it is worked out on ln of the values, and levels are brought back to the values' unit; moving ranges stay in ln.
+/// </summary>
+public sealed record ControlChart
+{
+    /// <summary>Values that limits are taken from where nothing else is asked for (common practice: 20 to 25).</summary>
+    public const int UsualBaseline = 20;
+
+    /// <summary>Fewer values tell no scatter.</summary>
+    public const int LeastBaseline = 3;
+
+    private ControlChart(ChartRequest request, ImmutableArray<double> scaled, ImmutableArray<double> baseline)
+    {
+        (Points, Scale, BaselineCount, LeftOut) = (request.Points, request.Scale, request.Baseline ?? Math.Min(UsualBaseline, scaled.Length), request.LeftOut);
+        (Low, High, InBaseline) = (request.Low, request.High, baseline.Length);
+        var mean = baseline.Average();
+        MovingRangeMean = Ranges(baseline).Average()!.Value;
+        Sigma = MovingRangeMean / ShewhartConstants.D2;
+        (Mean, Lower, Upper) = (Back(mean), Back(mean - (ShewhartConstants.Limit * Sigma)), Back(mean + (ShewhartConstants.Limit * Sigma)));
+        MovingRanges = [.. Ranges(scaled)];
+        Away = [.. scaled.Select(v => (v - mean) / Sigma)];
+        Signals = [.. ChartRules.Of(Points, Away)];
+        RangeSignals = [.. Enumerable.Range(0, Points.Length).Where(i => MovingRanges[i] > MovingRangeUpper)];
+        Cpk = Capability.Of(mean, Sigma, InBaseline, 1 / (2 * ShewhartConstants.RelativeVariance(InBaseline)), Scaled(Low), Scaled(High));
+        var deviation = Math.Sqrt(baseline.Sum(v => (v - mean) * (v - mean)) / (InBaseline - 1));
+        Ppk = Capability.Of(mean, deviation, InBaseline, InBaseline - 1, Scaled(Low), Scaled(High));
+        Warnings = [.. Warned()];
+    }
+
+    /// <summary>The points, in order.</summary>
+    public ImmutableArray<ChartPoint> Points { get; }
+
+    /// <summary>The scale.</summary>
+    public ChartScale Scale { get; }
+
+    /// <summary>How many of the first points the baseline spans.</summary>
+    public int BaselineCount { get; }
+
+    /// <summary>Batches of it that the limits leave out.</summary>
+    public ImmutableArray<string> LeftOut { get; }
+
+    /// <summary>Values that the limits rest on.</summary>
+    public int InBaseline { get; }
+
+    /// <summary>The centre, in the values' unit (on the log scale the geometric mean).</summary>
+    public double Mean { get; }
+
+    /// <summary>Lower limit, in the values' unit.</summary>
+    public double Lower { get; }
+
+    /// <summary>Upper limit, in the values' unit.</summary>
+    public double Upper { get; }
+
+    /// <summary>Mean moving range; on the log scale in ln.</summary>
+    public double MovingRangeMean { get; }
+
+    /// <summary>Upper limit of a moving range; on the log scale in ln. The lower one is 0.</summary>
+    public double MovingRangeUpper => ShewhartConstants.D4 * MovingRangeMean;
+
+    /// <summary>Standard deviation from the mean moving range; on the log scale in ln.</summary>
+    public double Sigma { get; }
+
+    /// <summary>For each point the range to the one before it; null for the first. On the log scale in ln.</summary>
+    public ImmutableArray<double?> MovingRanges { get; }
+
+    /// <summary>For each point how far it lies from the mean, in standard deviations.</summary>
+    public ImmutableArray<double> Away { get; }
+
+    /// <summary>Signals of the four rules.</summary>
+    public ImmutableArray<ChartSignal> Signals { get; }
+
+    /// <summary>Places of points whose moving range is above its limit.</summary>
+    public ImmutableArray<int> RangeSignals { get; }
+
+    /// <summary>The least value wanted; null for none.</summary>
+    public double? Low { get; }
+
+    /// <summary>The greatest value wanted; null for none.</summary>
+    public double? High { get; }
+
+    /// <summary>Capability within the baseline, by the moving range; null where no limit is wanted.</summary>
+    public Capability? Cpk { get; }
+
+    /// <summary>Performance over the baseline, by the standard deviation of all its values (ISO 22514-1 calls it so); null where no limit is wanted.</summary>
+    public Capability? Ppk { get; }
+
+    /// <summary>What a reader must know.</summary>
+    public ImmutableArray<string> Warnings { get; }
+
+    /// <summary>Charts values.</summary>
+    /// <param name="request">What is asked.</param>
+    public static ChartOutcome Of(ChartRequest request)
+    {
+        if (Obstacle(request) is { } reason)
+        {
+            return new ChartOutcome.Refused(reason);
+        }
+
+        ImmutableArray<double> scaled = [.. request.Points.Select(p => request.Scale == ChartScale.Log ? Math.Log(p.Value) : p.Value)];
+        ImmutableArray<double> baseline = [.. scaled.Take(request.Baseline ?? UsualBaseline).Where((_, i) => !request.LeftOut.Contains(request.Points[i].Batch, StringComparer.Ordinal))];
+        if (baseline.Length < LeastBaseline)
+        {
+            return new ChartOutcome.Refused(FormattableString.Invariant($"limits need {LeastBaseline} batches or more (20 tell them well), {baseline.Length} {(baseline.Length == 1 ? "is" : "are")} there"));
+        }
+
+        return Ranges(baseline).Average() > 1e-12 * Math.Max(1, baseline.Max(Math.Abs))
+            ? new ChartOutcome.Charted(new(request, scaled, baseline))
+            : new ChartOutcome.Refused("all values of the baseline are the same, so there is no scatter to take limits from: read them more finely, or take a longer baseline");
+    }
+
+    /// <summary>A level so many standard deviations from the mean, in the values' unit.</summary>
+    /// <param name="deviations">Above 0 above the mean.</param>
+    public double Level(double deviations) => Back((Scaled(Mean) ?? 0) + (deviations * Sigma));
+
+    private static string? Obstacle(ChartRequest request)
+    {
+        if (request.Scale == ChartScale.Log && request.Points.FirstOrDefault(p => p.Value <= 0) is { } low)
+        {
+            return FormattableString.Invariant($"batch {low.Batch} has the value {low.Value:0.###}, which has no logarithm: chart these values on the linear scale");
+        }
+
+        if (request.Scale == ChartScale.Log && (request.Low <= 0 || request.High <= 0))
+        {
+            return "a wanted value of 0 or less has no logarithm: leave that end out, or chart on the linear scale";
+        }
+
+        if (request.Low >= request.High)
+        {
+            return "the wanted values must rise: the low end first and smaller";
+        }
+
+        var unknown = request.LeftOut.FirstOrDefault(b => !request.Points.Any(p => p.Batch == b));
+        return unknown is null ? null : $"there is no batch '{unknown}' to leave out";
+    }
+
+    private static IEnumerable<double?> Ranges(IReadOnlyList<double> values)
+    {
+        for (var i = 0; i < values.Count; i++)
+        {
+            yield return i == 0 ? null : Math.Abs(values[i] - values[i - 1]);
+        }
+    }
+
+    private double? Scaled(double? value) => value is { } v ? (Scale == ChartScale.Log ? Math.Log(v) : v) : null;
+
+    private double Back(double scaled) => Scale == ChartScale.Log ? Math.Exp(scaled) : scaled;
+
+    private IEnumerable<string> Warned()
+    {
+        if (InBaseline < UsualBaseline)
+        {
+            yield return FormattableString.Invariant($"the limits rest on {InBaseline} batches; they are rough below {UsualBaseline}");
+        }
+
+        string[] outside = [.. Signals.Where(s => s.Rule == ChartRule.BeyondLimits && s.Place < BaselineCount && !LeftOut.Contains(s.Batch, StringComparer.Ordinal)).Select(s => s.Batch)];
+        if (outside.Length > 0)
+        {
+            yield return $"{(outside.Length == 1 ? "batch" : "batches")} {string.Join(", ", outside)} of the baseline {(outside.Length == 1 ? "lies" : "lie")} beyond the limits: where the cause is found, leave {(outside.Length == 1 ? "it" : "them")} out and take the limits anew";
+        }
+
+        if (Cpk is not null && Signals.Any(s => s.Place < BaselineCount))
+        {
+            yield return "the baseline gives signals: capability means little before they are explained";
+        }
+
+        if (Points.GroupBy(p => p.Batch, StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1) is { } twice)
+        {
+            yield return $"batch '{twice.Key}' stands there more than once; each row is a point of its own";
+        }
+    }
+}

@@ -1,0 +1,128 @@
+using System.Collections.Immutable;
+using Viscolog.Core.Advising;
+using Viscolog.Core.Curves;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Core.Checking;
+
+/// <summary>Goes from a verdict to what to do.</summary>
+internal sealed class NextSteps(BatchCheck check, BatchReadings readings, ImmutableArray<Run> history)
+{
+    /// <summary>More readings than these nobody takes for a verdict; then something else is better changed (common practice, no source).</summary>
+    private const int MostReadings = 10;
+
+    /// <summary>Decides.</summary>
+    public NextStep Decide() => check.Verdict switch
+    {
+        Verdict.Accept => new NextStep.Release(),
+        _ when PhFirst() is { } first => first,
+        Verdict.Undecided undecided => Undecided(undecided),
+        Verdict.Reject => Correction(),
+        var other => throw new ArgumentOutOfRangeException(nameof(check), other, "not a case of the closed set"),
+    };
+
+    /// <summary>
+    /// An alkali-swellable thickener swells with the pH: below its band the body is short for want of alkali, and thickener poured in now would be too
+    /// much once the pH is right.
+    /// </summary>
+    private NextStep.AdjustPh? PhFirst()
+    {
+        if (!check.Run.Thickeners.Any(t => t.Chemistry == ThickenerChemistry.AlkaliSwellable && check.Run.PotNow().In(t.Name) > Mass.None))
+        {
+            return null;
+        }
+
+        const string why = "the thickener swells only at the right pH: raised first, the body may come by itself";
+        if (check.Acidity is { } asked)
+        {
+            return asked.IsTooLow ? new(true, asked.Band, why) : null;
+        }
+
+        // Where no pH is asked for, only a short body makes it matter.
+        var usual = AcidityCheck.Of([.. readings.OfPot.Select(r => r.Acidity).OfType<Acidity>()], AcidityCheck.UsualForSwelling);
+        return check.Body is { Value: not null, IsBelowAim: true } && usual.Chance <= DecisionRule.RejectUpTo && usual.IsTooLow ? new(true, usual.Band, why) : null;
+    }
+
+    private NextStep Undecided(Verdict.Undecided undecided)
+    {
+        if (readings.Falls)
+        {
+            return new NextStep.Rework("let it rest, stir gently, and read until two readings agree: falling readings mean breakdown under shear, bubbles or a change of temperature");
+        }
+
+        if (readings.MoreWait is { } more)
+        {
+            return new NextStep.Wait(more, "the pot may still build");
+        }
+
+        if (undecided.MoreReadings is { } count and <= MostReadings)
+        {
+            return new NextStep.Read(count, undecided.Why);
+        }
+
+        if (check.Body is not { Value: { } value } body || check.Verdict is Verdict.Undecided && IsPass(body.Chance))
+        {
+            return Others();
+        }
+
+        var doubt = value.Parts.Where(p => !p.ShrinksWithReadings || undecided.MoreReadings is not null).MaxBy(p => p.Size);
+        var reading = undecided.MoreReadings is { } many ? FormattableString.Invariant($"{many} more readings would decide, which is too many") : "no number of readings decides";
+        return Toward(body) is { } correct
+            ? correct
+            : new NextStep.Rework(doubt is null ? reading : FormattableString.Invariant($"{reading}: the greatest doubt is {doubt.Name} ({doubt.Size.Percent:0.0} %); {doubt.Remedy}"));
+    }
+
+    private static bool IsPass(Percentage? chance) => chance >= DecisionRule.AcceptFrom;
+
+    /// <summary>Where doubt can't be read away, a body on the edge of its band is better moved toward the aim.</summary>
+    private NextStep? Toward(BodyCheck body) => body.Accepted is null || !body.IsBelowAim ? null : Advised() as NextStep.Correct;
+
+    private NextStep Correction()
+    {
+        if (check.Body is { } body && body.Chance <= DecisionRule.RejectUpTo)
+        {
+            return Advised();
+        }
+
+        return check.Acidity is { Mean: not null } acidity && acidity.Chance <= DecisionRule.RejectUpTo
+            ? new NextStep.AdjustPh(acidity.IsTooLow, acidity.Band, "the body goes with the pH: read both again afterwards")
+            : Others();
+    }
+
+    private NextStep Others() => check switch
+    {
+        { Acidity: { Mean: not null } acidity } when !IsPass(acidity.Chance)
+            => new NextStep.AdjustPh(acidity.Mean < Middle(acidity.Band), acidity.Band, "the body goes with the pH: read both again afterwards"),
+        { StringLength: { Mean: { } mean } strings } when mean < strings.Band.Low
+            => new NextStep.Rework("the string is too short: a thickener that draws strings brings it, an associative one as a rule; try it on a cup first"),
+        { StringLength: { Mean: { } mean } strings } when mean > strings.Band.High
+            => new NextStep.Rework("the string is too long: base or water shortens it, at the cost of body; try it on a cup first"),
+        _ => new NextStep.Rework("read the string length on a fresh sample, by another hand"),
+    };
+
+    private static Acidity Middle(AcidityBand band) => Acidity.FromPh((band.Low.Ph + band.High.Ph) / 2);
+
+    /// <summary>Thickener or base by the same advice as at the bench, with the product's history; the band as this instrument reads it.</summary>
+    private NextStep Advised()
+    {
+        var (run, body) = (check.Run, check.Body!);
+        var direction = body.IsBelowAim ? "short" : "over";
+        if (Evidence.MainThickener(run) is null)
+        {
+            return new NextStep.Rework($"the body is {direction}, and the run names no thickener to correct it by: {(body.IsBelowAim ? "log its base and thickener to be told how much to add" : "let it down with base in small steps, reading after each")}");
+        }
+
+        var band = body.Band.Shifted(body.Value!.LnBiasTakenOut);
+        return Advisor.Advise(new(run) { Band = band, History = history }) switch
+        {
+            AdviceOutcome.Advised { Advice: { Action: BenchAction.Add } advice } when body.IsBelowAim => new NextStep.Correct(advice),
+            AdviceOutcome.Advised { Advice: { Action: BenchAction.LetDown } advice } when !body.IsBelowAim => new NextStep.Correct(advice),
+            AdviceOutcome.Advised { Advice: { Action: BenchAction.GiveUp give } advice } => new NextStep.Rework($"the body is {direction}. {give.Remedy} {advice.Why}"),
+            AdviceOutcome.Advised { Advice: { Action: BenchAction.Measure } advice } => new NextStep.Read(1, advice.Why),
+            AdviceOutcome.Advised { Advice: { Action: BenchAction.Wait wait } advice } => new NextStep.Wait(wait.More, advice.Why),
+            AdviceOutcome.Refused refused => new NextStep.Rework($"the body is {direction}, and no correction can be advised: {refused.Reason}"),
+            _ => new NextStep.Rework($"the body is {direction}, though the run's curve says otherwise: look at its readings ('viscolog fit'), and read the pot again"),
+        };
+    }
+}

@@ -1,0 +1,36 @@
+using System.Collections.Immutable;
+using Viscolog.Core.Measuring;
+using Viscolog.Core.Pots;
+
+namespace Viscolog.Core.Checking;
+
+/// <summary>The values of a product's batches, each as a check of it would find it.</summary>
+/// <param name="Points">In the order given, in mPa·s.</param>
+/// <param name="LeftOut">Runs of the product that tell no value, with the reason.</param>
+public sealed record ProductTrend(ImmutableArray<ChartPoint> Points, ImmutableArray<string> LeftOut)
+{
+    /// <summary>Whether a run is a batch of a product: it says so, or it says nothing and its name is the product's, or the product's with more words after it.</summary>
+    /// <param name="stated">The product that the run states; null where it states none.</param>
+    /// <param name="name">The run's name; null where it has none.</param>
+    /// <param name="product">The product.</param>
+    public static bool IsOf(string? stated, string? name, string product)
+        => stated is not null
+            ? stated.Trim().Equals(product.Trim(), StringComparison.OrdinalIgnoreCase)
+            : name is not null && $"{name} ".StartsWith($"{product.Trim()} ", StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>Works out the values.</summary>
+    /// <param name="specification">The product; it asks for a body.</param>
+    /// <param name="runs">The runs, each with a name for the chart; those of other products are left aside.</param>
+    /// <param name="oils">Readings of certified oils at this bench.</param>
+    /// <param name="today">The day of asking.</param>
+    public static ProductTrend Of(Specification specification, IEnumerable<(string Name, Run Run)> runs, ImmutableArray<OilReading> oils, DateOnly today)
+    {
+        var found = runs.Where(r => IsOf(r.Run.Product, r.Run.Name, specification.Name))
+            .AsParallel().AsOrdered()
+            .Select(r => (r.Name, Outcome: BatchChecks.ValueOf(new(r.Run, specification, today) { Oils = oils })))
+            .ToArray();
+        return new(
+            [.. found.Where(f => f.Outcome.Value is not null).Select(f => new ChartPoint(f.Name, f.Outcome.Value!.Body.MilliPascalSeconds))],
+            [.. found.Where(f => f.Outcome.Value is null).Select(f => $"{f.Name}: {f.Outcome.Reason}")]);
+    }
+}

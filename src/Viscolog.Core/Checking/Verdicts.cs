@@ -1,0 +1,72 @@
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Core.Checking;
+
+/// <summary>Goes from what was found to a verdict: reject where one thing fails, accept where all pass.</summary>
+internal sealed class Verdicts(BatchCheck check, BatchReadings readings)
+{
+    /// <summary>Readings missing from those that a verdict needs; 0 where none is.</summary>
+    public int Missing => check.Body is null ? 0 : Math.Max(0, check.Specification.MinimumReadingsInForce - (check.Body.Value?.Readings ?? 0));
+
+    /// <summary>Decides.</summary>
+    public Verdict Decide()
+    {
+        if (readings.Falls)
+        {
+            return new Verdict.Undecided(null, "the readings of the pot fall over time, which is not settling");
+        }
+
+        if (readings.MoreWait is not null)
+        {
+            return new Verdict.Undecided(null, "no reading has settled yet");
+        }
+
+        if (Missing > 0)
+        {
+            return new Verdict.Undecided(Missing, FormattableString.Invariant($"a verdict needs {check.Specification.MinimumReadingsInForce} readings of the settled pot, {check.Body!.Value?.Readings ?? 0} {(check.Body.Value?.Readings == 1 ? "is" : "are")} there"));
+        }
+
+        return Failing() is { } why ? new Verdict.Reject(why) : (Verdict?)(Unread() ?? Doubted()) ?? new Verdict.Accept();
+    }
+
+    private static bool Fails(Percentage? chance) => chance <= DecisionRule.RejectUpTo;
+
+    private static bool Passes(Percentage? chance) => chance >= DecisionRule.AcceptFrom;
+
+    private string? Failing()
+    {
+        string?[] failing =
+        [
+            Fails(check.Body?.Chance) ? $"the body is {(check.Body!.IsBelowAim ? "short" : "over")}" : null,
+            Fails(check.Acidity?.Chance) ? $"the pH is too {(check.Acidity!.IsTooLow ? "low" : "high")}" : null,
+            Fails(check.StringLength?.Chance) ? $"the string is too {(check.StringLength!.Mean < check.StringLength.Band.Low ? "short" : "long")}" : null,
+        ];
+        return failing.All(f => f is null) ? null : string.Join(", ", failing.OfType<string>());
+    }
+
+    private Verdict.Undecided? Unread()
+        => check.Acidity is { Mean: null } ? new(1, "the specification asks for a pH, and none was read of the pot as it is now")
+            : check.StringLength is { Mean: null } ? new(1, "the specification asks for a string length, and none was read of the pot as it is now")
+            : null;
+
+    private Verdict.Undecided? Doubted()
+    {
+        if (check.Body is { Value: { } value } body && !Passes(body.Chance))
+        {
+            var shared = value.Variance(shrinking: false);
+            var more = Conformity.MoreReadings(value.Body.Ln, value.Variance(shrinking: true) * value.Readings, value.Readings, shared, body.Band.Low.Ln, body.Band.High.Ln);
+            return new(more, "the value lies too near a limit for its uncertainty");
+        }
+
+        return check.Acidity is { } acidity && !Passes(acidity.Chance) ? new(null, "the pH lies too near a limit for what a bench meter can tell")
+            : check.StringLength is { Mean: { } mean } strings && !Passes(strings.Chance) ? new(MoreStrings(strings, mean), "the string length lies too near a limit for its uncertainty")
+            : null;
+    }
+
+    private static int? MoreStrings(StringCheck strings, Length mean)
+    {
+        var single = StringCheck.Repeatability.Fraction;
+        var count = single * single / (strings.Uncertainty.Fraction * strings.Uncertainty.Fraction);
+        return Conformity.MoreReadings(Math.Log(mean.Millimeters), single * single, count, 0, Math.Log(Math.Max(0.25, strings.Band.Low.Millimeters)), Math.Log(strings.Band.High.Millimeters));
+    }
+}

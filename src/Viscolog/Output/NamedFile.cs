@@ -1,0 +1,52 @@
+using System.Security;
+using Viscolog.Plots;
+
+namespace Viscolog.Output;
+
+/// <summary>Writes what is made to a file that somebody named: whole or not at all, never over another file unasked.</summary>
+internal static class NamedFile
+{
+    /// <summary>Makes the content and writes it.</summary>
+    /// <param name="path">As it was typed.</param>
+    /// <param name="force">Whether an existing file may be replaced.</param>
+    /// <param name="make">Makes the content; called only where the file seems to have a place.</param>
+    public static FileOutcome Write(string path, bool force, Func<byte[]> make)
+    {
+        var shown = PlotText.Clean(path);
+        if (path.Contains('\0', StringComparison.Ordinal))
+        {
+            return new FileOutcome.Refused($"{shown}: cannot be written: the name holds a null character; take it out");
+        }
+
+        try
+        {
+            var full = Path.GetFullPath(path);
+            return Obstacle(full, shown, force) is { } obstacle
+                ? obstacle
+                : WholeFile.Write(full, make(), force) ? new FileOutcome.Written(full) : Taken(shown);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or SecurityException or NotSupportedException)
+        {
+            return new FileOutcome.Refused($"{shown}: cannot be written: {PlotText.Clean(e.Message)}");
+        }
+    }
+
+    /// <summary>What is wrong before any work is done; the final move decides races.</summary>
+    private static FileOutcome.Refused? Obstacle(string full, string shown, bool force)
+    {
+        var folder = Path.GetDirectoryName(full) ?? full;
+        if (!Directory.Exists(folder))
+        {
+            return new($"{shown}: the folder {PlotText.Clean(folder)} does not exist; make it first or choose another");
+        }
+
+        if (Directory.Exists(full))
+        {
+            return new($"{shown}: is a folder; give the name of a file");
+        }
+
+        return !force && Path.Exists(full) ? Taken(shown) : null;
+    }
+
+    private static FileOutcome.Refused Taken(string shown) => new($"{shown}: exists already; choose another name, or overwrite it with --force");
+}

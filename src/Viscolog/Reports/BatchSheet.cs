@@ -1,0 +1,182 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Viscolog.Core.Advising;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
+using Viscolog.Wording;
+
+namespace Viscolog.Reports;
+
+/// <summary>The sheet that a batch is made by: what to weigh, what to add in which steps, what to read, room to write it down.</summary>
+internal static class BatchSheet
+{
+    /// <summary>Makes it.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="colour">How far the colour concentrate goes; null for the usual range.</param>
+    /// <param name="issued">Today.</param>
+    public static Paper Of(BatchPlan plan, ColourYield? colour, DateOnly issued)
+    {
+        var run = plan.Run;
+        return new("Batch sheet", RunFacts.Name(run), issued)
+        {
+            Subtitle = $"{Size(plan)} of {run.Base.Name ?? "base"} with {string.Join(" and ", plan.Recipe.Parts.Select(p => p.Thickener.Name))}",
+            Blocks =
+            [
+                Head(plan),
+                new Block.Prose(plan.Source),
+                new Block.Heading("1  Weigh"),
+                Weighing(plan),
+                new Block.Prose($"Scale: {Figures.Step(plan.BaseScaleStep)} or finer for the base, {Figures.Step(plan.ScaleStep)} or finer for the thickener, so that no addition is under three of its steps. Grams are rounded down: what is short can follow, what is over can't be taken out."),
+                .. Colour(plan, colour),
+                new Block.Heading("2  Dose and read"),
+                new Block.Prose(How(plan)),
+                Dosing(plan),
+                new Block.Points([.. Rules(plan), .. plan.Notes.Select(Sentence.Of)]),
+                new Block.Prose(Safety.Of(plan.Cautions)) { Lead = "Safety" },
+                new Block.Signatures(["Made by", "Checked by", "Released by"]),
+            ],
+            Foot = Foot.Of(run),
+        };
+    }
+
+    private static string Size(BatchPlan plan) => plan.Size switch
+    {
+        BatchSize.OfMass mass => Figures.Size(mass.Mass) + (plan.Volume is { } volume ? $" (about {Figures.Size(volume)})" : ""),
+        BatchSize.OfVolume volume => $"{Figures.Size(volume.Volume)} (about {Figures.Size(plan.Amounts.Total)})",
+        _ => throw new ArgumentOutOfRangeException(nameof(plan), plan.Size, "not a case of the closed set"),
+    };
+
+    private static Block.Facts Head(BatchPlan plan)
+    {
+        var run = plan.Run;
+        return new(
+        [
+            new("Size", Size(plan)),
+            new("Target", plan.Band is { } band ? AdviceWords.Band(band) : "none stated"),
+            new("Read by", RunFacts.Method(run)),
+            new("Stated at", RunFacts.Temperature(run)),
+            new("After run", RunFacts.Name(run) + (run.Lot is { } lot ? $", lot {lot}" : "")),
+            new("Repeatability", RunFacts.Percent(run.RepeatabilityInForce)),
+            Fact.Blank("Batch no."),
+            Fact.Blank("Date"),
+        ]);
+    }
+
+    private static Block.Grid Weighing(BatchPlan plan)
+    {
+        var rows = ImmutableArray.CreateBuilder<GridRow>();
+        var amounts = plan.Amounts;
+        rows.Add(GridRow.Of("base " + (plan.Run.Base.Name ?? ""), Figures.Grams(amounts.Base, plan.BaseScaleStep), Of(amounts.Base, plan.Recipe.Base.Density), "", ""));
+        if (amounts.Water > Mass.None)
+        {
+            rows.Add(GridRow.Of("water, with the base", Figures.Grams(amounts.Water, plan.BaseScaleStep), Of(amounts.Water, Recipe.Water), "–", ""));
+        }
+
+        foreach (var amount in amounts.Parts)
+        {
+            var thickener = amount.Part.Thickener;
+            rows.Add(GridRow.Of($"thickener {thickener.Name}, at hand", Figures.Grams(amount.Neat, plan.ScaleStep), Of(amount.Neat, thickener.Density), "", ""));
+            if (amount.Water > Mass.None)
+            {
+                rows.Add(GridRow.Of($"water to cut {thickener.Name} {RunFacts.Dilution(thickener.Dilution)}", Figures.Grams(amount.Water, plan.ScaleStep), Of(amount.Water, Recipe.Water), "–", ""));
+            }
+        }
+
+        rows.Add(GridRow.Of("in all", Figures.Grams(amounts.Total, plan.ScaleStep), Figures.Milliliters(plan.Volume), "–", "–") with { IsTotal = true });
+        return new(
+            [new("material"), new("g", GridFill.Numbers), new("mL", GridFill.Numbers), new("lot", GridFill.Blank), new("weighed, g", GridFill.Blank)],
+            rows.ToImmutable());
+    }
+
+    private static string Of(Mass mass, Density? density)
+        => density is { } known ? Figures.Milliliters(Volume.FromMilliliters(mass.Grams / known.GramsPerMilliliter)) : "–";
+
+    private static IEnumerable<Block> Colour(BatchPlan plan, ColourYield? colour)
+    {
+        const string counts = "It counts as base: it goes in first, in place of as much base, and the base is read with it, for colour shifts the curve.";
+        if (plan.Volume is not { } volume)
+        {
+            if (colour is not null)
+            {
+                yield return new Block.Prose("Colour concentrate goes by volume, and the base's density is not stated: give it with --density G_ML.");
+            }
+
+            yield break;
+        }
+
+        yield return new Block.Prose(colour is null
+            ? $"Colour concentrate, where the base has none yet: {Figures.Size(ColourYield.Weak.For(volume))} to {Figures.Size(ColourYield.Strong.For(volume))} (1 volume to 16 or 8 volumes of paint: common practice, no source). {counts}"
+            : string.Create(CultureInfo.InvariantCulture, $"Colour concentrate: {Figures.Size(colour.For(volume))} (one volume to {colour.Volumes:0.##} volumes of paint). {counts}"));
+    }
+
+    private static string How(BatchPlan plan)
+    {
+        var stir = plan.Stir is { } time
+            ? $"Stir for {Shown.Duration(time)} at least, as in the run, and longer in a larger vessel: until top and bottom look alike."
+            : "Stir until top and bottom look alike.";
+        return $"{First(plan)} Read the base, then pour slowly into the moving batch. {stir} Let it stand as the table says, and read: two readings 10 s or more apart that agree within {RunFacts.Percent(plan.Run.RepeatabilityInForce)} settle a step.";
+    }
+
+    private static string First(BatchPlan plan)
+    {
+        var first = plan.Steps[0];
+        var fraction = Math.Round(first.PouredSoFar.Grams / plan.Amounts.Parts[0].Poured.Grams, 2);
+        var part = string.Create(CultureInfo.InvariantCulture, $"{100 * fraction:0} % of the final one");
+        var usual = fraction < BatchPlan.FirstPart - 0.02 ? string.Create(CultureInfo.InvariantCulture, $" ({100 * BatchPlan.FirstPart:0} % is usual, but carries a chance of over above {100 * BatchPlan.FirstRisk:0} % here)") : "";
+        var over = plan.Steps.First(s => s.IsRead).ChanceOver is { } chance ? $", with which another lot is over by a chance of {Shown.Chance(chance)}" : "";
+        return $"First goes {part}{usual}{over}; then the steps that advice would take if the batch reads as the run did.";
+    }
+
+    private static Block.Grid Dosing(BatchPlan plan)
+    {
+        var rows = ImmutableArray.CreateBuilder<GridRow>();
+        rows.Add(GridRow.Of("base", "–", "–", "–", "", "", "–", plan.BaseOfRun is { } seen ? $"{Shown.Number(seen.MilliPascalSeconds)} in the run" : "", "", "", "", ""));
+        foreach (var step in plan.Steps)
+        {
+            var off = step.IsRead ? "" : "–";
+            rows.Add(GridRow.Of(
+                step.Stage.ToString(CultureInfo.InvariantCulture),
+                step.Thickener,
+                Figures.Grams(step.Poured, plan.ScaleStep),
+                Figures.Grams(step.PouredSoFar, plan.ScaleStep),
+                Figures.Milliliters(step.Volume),
+                Figures.Dose(step.After),
+                step.IsRead ? step.Standing is { } standing ? Figures.Seconds(standing) : "" : off,
+                step.IsRead ? step.Expected is { } expected ? $"{Shown.Number(expected.Median.MilliPascalSeconds)} ({Shown.Spread(expected)})" : "" : off,
+                off, off, off, off));
+        }
+
+        var hasVolumes = plan.Steps.Any(s => s.Volume is not null);
+        return Without(hasVolumes ? -1 : 4, new(
+            [
+                new("step"), new("pour"), new("g", GridFill.Numbers), new("g so far", GridFill.Numbers), new("mL", GridFill.Numbers), new("dose %", GridFill.Numbers), new("stand s", GridFill.Numbers),
+                new("expect mPa·s, 9 times in 10", GridFill.Numbers), new("read 1", GridFill.Blank), new("read 2", GridFill.Blank), new("°C", GridFill.Blank), new("pH", GridFill.Blank),
+            ],
+            rows.ToImmutable()));
+    }
+
+    private static Block.Grid Without(int column, Block.Grid grid) => column < 0
+        ? grid
+        : new(grid.Columns.RemoveAt(column), [.. grid.Rows.Select(r => r with { Cells = r.Cells.RemoveAt(column) })]);
+
+    private static ImmutableArray<string> Rules(BatchPlan plan)
+    {
+        var points = ImmutableArray.CreateBuilder<string>();
+        points.Add("In band: stop, whatever is left. Short: the next step. Above what the table expects: this batch is stronger than the run. Log the batch as a run of its own, and 'viscolog advise' weighs its readings against the run: its grams take the place of the table's, and it says how much base brings back a batch that is over.");
+        points.Add(string.Create(CultureInfo.InvariantCulture, $"Readings more than 10 °C from {plan.Run.ReferenceTemperatureInForce.Celsius:0.#} °C don't count; write the temperature beside each."));
+        points.Add(Acidity(plan));
+        return points.ToImmutable();
+    }
+
+    private static string Acidity(BatchPlan plan)
+    {
+        var seen = plan.AcidityOfRun is var (low, high)
+            ? low.Ph == high.Ph
+                ? string.Create(CultureInfo.InvariantCulture, $"The run was at pH {low.Ph:0.0}")
+                : string.Create(CultureInfo.InvariantCulture, $"The run went from pH {high.Ph:0.0} to {low.Ph:0.0}")
+            : "The pH of the run was not measured";
+        return plan.Recipe.Parts.Any(p => p.Thickener.Chemistry == ThickenerChemistry.AlkaliSwellable)
+            ? seen + ": bring the base to the same pH before any thickener goes in (about 8.5 to 9.5 is usual for an alkali-swellable one; below 7.5 it hardly swells). Never raise the pH afterwards: what lay idle swells at once."
+            : seen + ": a batch at another pH may thicken differently.";
+    }
+}

@@ -1,0 +1,40 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Viscolog.RunFiles;
+using Viscolog.Wording;
+
+namespace Viscolog.Reports;
+
+/// <summary>What was corrected, made void or doubted in a run.</summary>
+internal static class Corrections
+{
+    public static IEnumerable<string> Of(RunFile file, ImmutableArray<int> numbers, RunStudy study)
+    {
+        string[] points = [.. Voids(file, numbers), .. Doubts(file, numbers, study), .. (study.Belief?.Evidence.Warnings ?? []).Select(Sentence.Of)];
+        return points.Length == 0 ? ["None: every row counts as it was entered."] : points;
+    }
+
+    private static IEnumerable<string> Voids(RunFile file, ImmutableArray<int> numbers)
+    {
+        var contents = file.Contents().Select(c => c.Content).ToArray();
+        for (var i = 0; i < contents.Length; i++)
+        {
+            if (contents[i].Void is { } reason)
+            {
+                var next = i + 1 < contents.Length && contents[i + 1].Replaces ? $"; row {Number(numbers, i + 1)} stands in its place" : "";
+                yield return $"Row {Number(numbers, i)} is void and counts for nothing ({reason}){next}.";
+            }
+        }
+    }
+
+    private static IEnumerable<string> Doubts(RunFile file, ImmutableArray<int> numbers, RunStudy study)
+    {
+        foreach (var reading in study.Picture?.Readings.Where(r => r.Doubted) ?? [])
+        {
+            var row = file.Rows.Select((r, i) => (r, i)).First(r => reading.Entry < r.r.FirstEntry + r.r.EntryCount).i;
+            yield return string.Create(CultureInfo.InvariantCulture, $"Row {Number(numbers, row)} reads {Shown.Body(reading.Value)} where the others lead to expect {Shown.Body(reading.Expected)}: it is kept and counts for less.");
+        }
+    }
+
+    private static string Number(ImmutableArray<int> numbers, int place) => (numbers.IsEmpty ? place + 1 : numbers[place]).ToString(CultureInfo.InvariantCulture);
+}

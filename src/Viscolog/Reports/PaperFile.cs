@@ -1,0 +1,20 @@
+using System.Text;
+using Viscolog.Output;
+using Viscolog.Plots;
+
+namespace Viscolog.Reports;
+
+/// <summary>Writes documents to files; the file's ending decides the format.</summary>
+internal static class PaperFile
+{
+    /// <summary>Writes one.</summary>
+    /// <param name="paper">The document.</param>
+    /// <param name="path">Ends in .html, .htm or .txt.</param>
+    /// <param name="force">Whether an existing file may be replaced.</param>
+    public static FileOutcome Write(Paper paper, string path, bool force) => Path.GetExtension(path).ToUpperInvariant() switch
+    {
+        ".HTML" or ".HTM" => NamedFile.Write(path, force, () => HtmlPaper.Write(paper)),
+        ".TXT" => NamedFile.Write(path, force, () => Encoding.UTF8.GetBytes(TextPaper.Write(paper))),
+        _ => new FileOutcome.Refused($"{PlotText.Clean(path)}: the file's ending decides the format; use .html or .txt"),
+    };
+}

@@ -1,0 +1,29 @@
+using Viscolog.Core.Practice;
+using Viscolog.Output;
+using Viscolog.Plots;
+
+namespace Viscolog.Reports;
+
+/// <summary>Practice games as a file: a picture, or a handout to print; the file's ending decides.</summary>
+internal static class PracticeFile
+{
+    /// <summary>What the endings are.</summary>
+    public const string Endings = ".svg, .pdf or .png for the picture, .html or .txt for a handout";
+
+    /// <summary>Writes it.</summary>
+    /// <param name="players">From one to three, all on the same pot.</param>
+    /// <param name="path">Where.</param>
+    /// <param name="force">Whether an existing file may be replaced.</param>
+    /// <param name="today">The day that a handout bears.</param>
+    public static FileOutcome Write(IReadOnlyList<NamedPath> players, string path, bool force, DateOnly today) => Path.GetExtension(path).ToUpperInvariant() switch
+    {
+        ".HTML" or ".HTM" or ".TXT" => PaperFile.Write(PracticeHandout.Of(players, today), path, force),
+        ".SVG" or ".PDF" or ".PNG" => PlotFile.Write(players, path, force) switch
+        {
+            PlotOutcome.Written written => new FileOutcome.Written(written.Path),
+            PlotOutcome.Refused refused => new FileOutcome.Refused(refused.Reason),
+            _ => throw new InvalidOperationException("not a case of the closed set"),
+        },
+        _ => new FileOutcome.Refused($"{PlotText.Clean(path)}: the file's ending decides the format; use {Endings}"),
+    };
+}

@@ -1,0 +1,66 @@
+using System.Globalization;
+using Viscolog.Core.Practice;
+using Viscolog.Plots;
+using Viscolog.Wording;
+
+namespace Viscolog.Reports;
+
+/// <summary>A page for a class: players on one practice pot, what came of their habits, and why over-dosing is a dead end.</summary>
+internal static class PracticeHandout
+{
+    /// <summary>The handout.</summary>
+    /// <param name="players">From one to three, all on the same pot.</param>
+    /// <param name="issued">The day.</param>
+    public static Paper Of(IReadOnlyList<NamedPath> players, DateOnly issued)
+    {
+        var game = players[0].Path.Session.Game;
+        var worst = players.Select(p => p.Path).MaxBy(p => p.Score.Wasted.Grams)!;
+        return new("Practice handout", PracticeWords.Title(game), issued)
+        {
+            Subtitle = $"{PracticeWords.Facts(game)} · target {AdviceWords.Band(game.Band)}",
+            Blocks =
+            [
+                new Block.Drawing(SvgPicture.Of(PlotRenderer.Render(players, PlotFormat.Svg)), "Filled: what was read. Open: the body that the pot settles at. Where the two lie apart, the reading came too early."),
+                Scores(players),
+                .. players.Select(Player),
+                new Block.Heading("Why over-dosing is a dead end"),
+                new Block.Points([.. PracticeWords.Lesson(OverdoseLesson.Of(worst))]),
+            ],
+            Foot = FormattableString.Invariant($"An invented pot: 'viscolog practice demo --pot {game.Difficulty.Name} --seed {game.Seed}' plays it again. {PracticeWords.Truth(worst.Truth)} At a real pot the safety data sheet and local rules decide."),
+        };
+    }
+
+    private static Block.Grid Scores(IReadOnlyList<NamedPath> players) => new(
+        [
+            new("player"), new("ended"), new("doses", GridFill.Numbers), new("readings", GridFill.Numbers), new("waits", GridFill.Numbers), new("over at dose", GridFill.Numbers),
+            new("poured g", GridFill.Numbers), new("wasted g", GridFill.Numbers), new("base to save it, g", GridFill.Numbers), new("time", GridFill.Numbers),
+        ],
+        [.. players.Select(Row)]);
+
+    private static GridRow Row(NamedPath player)
+    {
+        var score = player.Path.Score;
+        return GridRow.Of(
+            player.Name,
+            PracticeWords.Verdict(score.Verdict),
+            Text(score.Doses),
+            Text(score.Readings),
+            Text(score.Waits),
+            score.WentOverAt is { } over ? Text(over) : "–",
+            score.Poured.Grams.ToString("0.00", CultureInfo.InvariantCulture),
+            score.Wasted.Grams.ToString("0.00", CultureInfo.InvariantCulture),
+            score.BaseToSave.Grams.ToString("0", CultureInfo.InvariantCulture),
+            PracticeWords.Clock(score.Time));
+    }
+
+    private static Block.Prose Player(NamedPath player)
+    {
+        var path = player.Path;
+        var name = player.Name.Length == 0 ? "?" : char.ToUpper(player.Name[0], CultureInfo.InvariantCulture) + player.Name[1..];
+        return new($"{Sentence(PracticeWords.Habit(path.Player))} {(PracticeWords.WhyOver(path) is { } why ? why + " " : "")}{PracticeWords.Ending(path)}") { Lead = name };
+    }
+
+    private static string Sentence(string text) => char.ToUpper(text[0], CultureInfo.InvariantCulture) + text[1..] + ".";
+
+    private static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
+}

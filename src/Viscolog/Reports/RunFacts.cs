@@ -1,0 +1,56 @@
+using System.Globalization;
+using Viscolog.Core.Measuring;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Reports;
+
+/// <summary>What documents say of a run's header.</summary>
+internal static class RunFacts
+{
+    /// <summary>The run's name, or what stands for one.</summary>
+    public static string Name(Run run) => run.Name ?? "run without a name";
+
+    /// <summary>The method in words.</summary>
+    public static string Method(Run run) => run.MethodInForce.Kind switch
+    {
+        MethodKind.Direct => "viscosity read off directly",
+        MethodKind.EffluxCup => $"efflux cup {run.MethodInForce.Id}",
+        MethodKind.DipCup => $"dip cup {run.MethodInForce.Id}",
+        MethodKind.Krebs => "Krebs paddle, Krebs units",
+        MethodKind.Rotational => "rotational viscometer, torque",
+        MethodKind.FallingBall => "falling ball",
+        MethodKind.Slump => "slump of a cylinder",
+        _ => run.MethodInForce.Id,
+    };
+
+    /// <summary>The temperature that bodies are stated at.</summary>
+    public static string Temperature(Run run) => run.ReferenceTemperatureInForce.Celsius.ToString("0.#", CultureInfo.InvariantCulture) + " °C";
+
+    /// <summary>The repeatability and where it comes from.</summary>
+    public static string Repeatability(Run stated, Run inForce)
+    {
+        var value = Percent(inForce.RepeatabilityInForce);
+        return stated.Repeatability is not null ? $"{value}, as the run states" : inForce.Repeatability is not null ? $"{value}, from repeat readings" : $"{value}, the method's default";
+    }
+
+    /// <summary>A percentage to a tenth.</summary>
+    public static string Percent(Percentage part) => part.Percent.ToString("0.#", CultureInfo.InvariantCulture) + " %";
+
+    /// <summary>A thickener with what is known of it.</summary>
+    public static string Thickener(Thickener thickener)
+    {
+        string?[] parts =
+        [
+            thickener.Chemistry == ThickenerChemistry.Other ? null : RunFiles.ChemistryNames.Of(thickener.Chemistry),
+            thickener.Active is { } active ? active.Percent.ToString("0.##", CultureInfo.InvariantCulture) + " % active" : null,
+            thickener.Dilution == PreDilution.None ? null : "cut with water " + Dilution(thickener.Dilution),
+        ];
+        var known = string.Join(", ", parts.OfType<string>());
+        return known.Length == 0 ? thickener.Name : $"{thickener.Name} ({known})";
+    }
+
+    /// <summary>Parts of thickener to parts of water.</summary>
+    public static string Dilution(PreDilution dilution)
+        => string.Create(CultureInfo.InvariantCulture, $"{dilution.ThickenerParts:0.##}:{dilution.WaterParts:0.##}");
+}

@@ -1,0 +1,73 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Viscolog.Core.Pots;
+using Viscolog.RunFiles;
+using Viscolog.Wording;
+
+namespace Viscolog.Reports;
+
+/// <summary>Every row of a run as a table: what counts, and struck through what does not.</summary>
+internal static class RunRows
+{
+    /// <summary>Makes the table.</summary>
+    /// <param name="file">The run.</param>
+    /// <param name="numbers">The rows' numbers; empty to count them.</param>
+    /// <param name="study">What the run says, for the bodies at the reference temperature.</param>
+    public static Block.Grid Of(RunFile file, ImmutableArray<int> numbers, RunStudy study)
+    {
+        var run = file.Run;
+        var bodies = study.Picture?.Readings.ToDictionary(r => r.Entry) ?? [];
+        var dosed = run.Thickeners.Where(t => run.Entries.OfType<Entry.Dosed>().Any(d => d.Thickener == t.Name)).ToArray();
+        var oneDay = run.Entries.Select(e => e.Time?.Date).Distinct().Count() == 1;
+        var pot = Pot.With(run.BaseMass);
+        var rows = ImmutableArray.CreateBuilder<GridRow>();
+        foreach (var ((row, place), content) in file.Rows.Select((r, i) => (r, i)).Zip(file.Contents().Select(c => c.Content)))
+        {
+            pot = content.Entries().Aggregate(pot, run.After);
+            var body = Enumerable.Range(row.FirstEntry, row.EntryCount).Select(bodies.GetValueOrDefault).FirstOrDefault(b => b is not null);
+            var reading = content.Reading;
+            rows.Add(new(
+            [
+                (numbers.IsEmpty ? place + 1 : numbers[place]).ToString(CultureInfo.InvariantCulture),
+                content.Time?.ToString(oneDay ? "HH:mm" : "yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) ?? "",
+                content.Dosed is { } d ? (dosed.Length > 1 ? $"{ReadingWords.Grams(d.Poured.Grams)} {d.Thickener}" : ReadingWords.Grams(d.Poured.Grams)) : "",
+                .. dosed.Select(t => Figures.Dose(pot.DoseOf(t.Name))),
+                ReadingWords.Seconds(reading?.Stir), ReadingWords.Seconds(reading?.Wait), ReadingWords.Exact(reading?.Value),
+                Figures.OneDecimal(reading?.Temperature?.Celsius), body is null ? "" : Figures.FourDigits(body.Value.MilliPascalSeconds),
+                Figures.OneDecimal(reading?.Acidity?.Ph), ReadingWords.Plain(reading?.StringLength?.Millimeters),
+                Remark(content, body?.Doubted == true),
+            ])
+            { IsStruck = content.Void is not null });
+        }
+
+        return Used(new(
+            [
+                new("row", GridFill.Numbers), new("time", GridFill.Numbers), new("poured g", GridFill.Numbers), .. dosed.Select(t => new GridColumn($"{t.Name} %", GridFill.Numbers)),
+                new("stir s", GridFill.Numbers), new("wait s", GridFill.Numbers), new(ReadingWords.Unit(run.MethodInForce), GridFill.Numbers),
+                new("°C", GridFill.Numbers), new($"mPa·s at {RunFacts.Temperature(run)}", GridFill.Numbers), new("pH", GridFill.Numbers), new("string mm", GridFill.Numbers), new("remark"),
+            ],
+            rows.ToImmutable()));
+    }
+
+    private static string Remark(RowContent content, bool isDoubted)
+    {
+        string?[] parts =
+        [
+            content.Void is { } reason ? $"void: {reason}" : null,
+            content.Replaces ? "in place of the row above" : null,
+            content.Taken is { } taken ? $"{ReadingWords.Grams(taken.Grams)} g taken out" : null,
+            content.LetDown is { } added ? $"{ReadingWords.Grams(added.Grams)} g of base added" : null,
+            content.Water is { } water ? $"{ReadingWords.Grams(water.Grams)} g of water added" : null,
+            isDoubted ? "doubted: counts for less" : null,
+            content.Note,
+        ];
+        return string.Join("; ", parts.OfType<string>());
+    }
+
+    /// <summary>The table without columns that no row fills.</summary>
+    private static Block.Grid Used(Block.Grid grid)
+    {
+        int[] used = [.. Enumerable.Range(0, grid.Columns.Length).Where(c => c == grid.Columns.Length - 1 || grid.Rows.Any(r => r.Cells[c].Length > 0))];
+        return new([.. used.Select(c => grid.Columns[c])], [.. grid.Rows.Select(r => r with { Cells = [.. used.Select(c => r.Cells[c])] })]);
+    }
+}

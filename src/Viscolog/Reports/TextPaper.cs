@@ -1,0 +1,117 @@
+using System.Globalization;
+using System.Text;
+using Viscolog.Plots;
+using Viscolog.Wording;
+
+namespace Viscolog.Reports;
+
+/// <summary>Writes a document as plain text.</summary>
+internal sealed class TextPaper
+{
+    /// <summary>Columns of a page.</summary>
+    public const int Width = 96;
+
+    private const string Blank = "______";
+
+    private readonly StringBuilder text = new();
+
+    /// <summary>The whole text; lines end with LF.</summary>
+    public static string Write(Paper paper)
+    {
+        var page = new TextPaper();
+        page.Line($"{paper.Kind.ToUpperInvariant()}: {PlotText.Clean(paper.Title)}");
+        page.Wrapped($"{(paper.Subtitle is null ? "" : paper.Subtitle + " · ")}issued {paper.Issued.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}", "");
+        page.Line();
+        foreach (var block in paper.Blocks)
+        {
+            page.Write(block);
+        }
+
+        page.Wrapped(paper.Foot, "");
+        return page.text.ToString();
+    }
+
+    private void Write(Block block)
+    {
+        switch (block)
+        {
+            case Block.Heading heading:
+                Line(PlotText.Clean(heading.Text));
+                Line(new('-', PlotText.Columns(PlotText.Clean(heading.Text))));
+                return;
+            case Block.Prose prose:
+                Wrapped(prose.Lead is { } lead ? $"{lead.ToUpperInvariant()}. {prose.Text}" : prose.Text, "");
+                break;
+            case Block.Result result:
+                Line($"  *** {PlotText.Clean(result.Sign).ToUpperInvariant()} ***");
+                Wrapped(result.Text, "  ");
+                break;
+            case Block.Facts facts:
+                var widest = facts.Items.Max(f => PlotText.Columns(f.Name)) + 2;
+                foreach (var fact in facts.Items)
+                {
+                    Wrapped(fact.Text ?? new('_', 24), fact.Name.PadRight(widest), new(' ', widest));
+                }
+
+                break;
+            case Block.Points points:
+                foreach (var item in points.Items)
+                {
+                    Wrapped(item, "- ", "  ");
+                }
+
+                break;
+            case Block.Grid grid:
+                Grid(grid);
+                break;
+            case Block.Drawing drawing:
+                Wrapped($"[picture, in the HTML form only: {drawing.Caption}]", "");
+                break;
+            case Block.Signatures signatures:
+                Signatures(signatures);
+                break;
+            default:
+                throw new ArgumentOutOfRangeException(nameof(block), block, "not a case of the closed set");
+        }
+
+        Line();
+    }
+
+    private void Grid(Block.Grid grid)
+    {
+        var table = new PlainTable([.. grid.Columns.Select(c => c.Name)]);
+        foreach (var row in grid.Rows)
+        {
+            table.Add([.. row.Cells.Select((cell, i) => Cell(grid.Columns[i], cell))]);
+        }
+
+        foreach (var line in table.Lines(Width))
+        {
+            Line(line);
+        }
+    }
+
+    private static string Cell(GridColumn column, string cell) => column.Fill == GridFill.Blank && cell.Length == 0 ? Blank : cell;
+
+    private void Signatures(Block.Signatures signatures)
+    {
+        var widest = signatures.Roles.Max(PlotText.Columns) + 2;
+        foreach (var role in signatures.Roles)
+        {
+            Line();
+            Line($"{role.PadRight(widest)}{new('_', 28)}  date {new('_', 12)}");
+        }
+    }
+
+    private void Wrapped(string words, string first, string? next = null)
+    {
+        var lead = first;
+        foreach (var line in Paragraph.Of(PlotText.Clean(words), Width - PlotText.Columns(first)))
+        {
+            Line(lead + line);
+            lead = next ?? first;
+        }
+    }
+
+    private void Line(string line = "") => text.Append(line.TrimEnd()).Append('\n');
+}

@@ -1,0 +1,47 @@
+using System.Collections.Immutable;
+using Viscolog.Core.Checking;
+using Viscolog.Core.Measuring;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Store;
+
+/// <summary>What a log knows besides its runs.</summary>
+/// <param name="Materials">Bases, thickeners, methods and specifications.</param>
+/// <param name="Oils">Readings of certified oils that count.</param>
+internal sealed record BenchKnowledge(ImmutableArray<Material> Materials, ImmutableArray<OilReading> Oils)
+{
+    /// <summary>Nothing.</summary>
+    public static BenchKnowledge None { get; } = new([], []);
+
+    public static BenchKnowledge Of(BenchLog log) => new([.. log.Materials().Select(m => m.Material)], []);
+
+    /// <summary>The specification of that name; capitals make no difference. Null where there is none.</summary>
+    public Specification? Specification(string name)
+        => Materials.OfType<Material.OfSpecification>().Select(s => s.Specification).FirstOrDefault(s => s.Name.Equals(name.Trim(), StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>What to say where there is no specification of a name, or one that asks for no body.</summary>
+    public string UnknownSpecification(string name)
+    {
+        string[] known = [.. Materials.OfType<Material.OfSpecification>().Where(s => s.Specification.Body is not null).Select(s => $"'{s.Name}'").Order(StringComparer.Ordinal)];
+        return known.Length == 0
+            ? $"the log has no specification '{name}' that asks for a body; 'viscolog import FILE' brings a materials file in"
+            : $"the log has no specification '{name}' that asks for a body; it has {string.Join(", ", known)}";
+    }
+
+    /// <summary>The batches of a product, in the order of their numbers.</summary>
+    public ProductTrend Trend(BenchLog log, Specification specification, DateOnly today)
+    {
+        var runs = log.Runs().Where(r => ProductTrend.IsOf(r.Product, r.Name, specification.Name)).OrderBy(r => r.Number)
+            .Select(r => (r.Name ?? FormattableString.Invariant($"run {r.Number}"), log.Run(r.Number)!.File.Run));
+        return ProductTrend.Of(specification, [.. runs], Oils, today);
+    }
+
+    /// <summary>The check of a run.</summary>
+    public CheckRequest Request(Run run, Specification specification, ImmutableArray<Run> earlier, DateOnly today)
+        => new(run, specification, today) { History = earlier, Oils = Oils, Repeatability = RepeatabilityOf(run.MethodInForce) };
+
+    /// <summary>The repeatability that the bench keeps for a method; null where it keeps none, or several.</summary>
+    private Percentage? RepeatabilityOf(Method method)
+        => Materials.OfType<Material.OfMethod>().Where(m => !m.IsRetired && m.Method.Method == method && m.Method.Repeatability is not null).Select(m => m.Method.Repeatability).ToArray() is [var only] ? only : null;
+}

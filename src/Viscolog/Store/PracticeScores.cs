@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using Viscolog.Output;
+using Viscolog.PracticeFiles;
+
+namespace Viscolog.Store;
+
+/// <summary>
+/// The games that a class has played, each a file of its own that is written once and whole; beside the real log, in the folder of the practice
+/// log, never in it.
+/// </summary>
+/// <param name="folder">The practice log's folder.</param>
+internal sealed class PracticeScores(string folder)
+{
+    private readonly string _games = Path.Combine(folder, "games");
+
+    /// <summary>Those that belong to a real log.</summary>
+    public static PracticeScores Beside(LogPlace real) => new(PracticeLog.FolderOf(real));
+
+    /// <summary>Keeps a game; null when it is on the disk, else why it is not.</summary>
+    public string? Save(PracticeResult result)
+    {
+        try
+        {
+            if (Path.GetDirectoryName(folder) is not { } parent || !Directory.Exists(parent))
+            {
+                return $"{folder}: the folder above it does not exist; make it first or choose another log";
+            }
+
+            Directory.CreateDirectory(_games);
+            var name = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{result.Ended.UtcDateTime:yyyyMMdd-HHmmss}-{Guid.NewGuid():N}.json");
+            WholeFile.Write(Path.Combine(_games, name), JsonSerializer.SerializeToUtf8Bytes(result, PracticeJson.Relaxed.PracticeResult), replace: false);
+            return null;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return RunFiles.OneLine.Of($"the score can't be kept: {e.Message}");
+        }
+    }
+
+    /// <summary>All games in the order in which they ended, and what to say of files that can't be read.</summary>
+    public (ImmutableArray<PracticeResult> Results, ImmutableArray<string> Warnings) All()
+    {
+        var (results, warnings) = (ImmutableArray.CreateBuilder<PracticeResult>(), ImmutableArray.CreateBuilder<string>());
+        foreach (var path in (string[])(Directory.Exists(_games) ? Directory.GetFiles(_games, "*.json") : []))
+        {
+            try
+            {
+                var result = JsonSerializer.Deserialize(File.ReadAllBytes(path), PracticeJson.Relaxed.PracticeResult);
+                if (result is { Schema: PracticeResult.Version })
+                {
+                    results.Add(result);
+                    continue;
+                }
+
+                warnings.Add($"{path}: left out; it is not a game of the kind {PracticeResult.Version}");
+            }
+            catch (Exception e) when (e is IOException or UnauthorizedAccessException or JsonException)
+            {
+                warnings.Add(RunFiles.OneLine.Of($"{path}: left out; it can't be read: {e.Message}"));
+            }
+        }
+
+        return ([.. results.OrderBy(r => r.Ended)], warnings.ToImmutable());
+    }
+}

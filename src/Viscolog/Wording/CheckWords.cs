@@ -1,0 +1,102 @@
+using Viscolog.Core.Advising;
+using Viscolog.Core.Checking;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Wording;
+
+/// <summary>A check in words, the same on the screen and in print.</summary>
+internal static class CheckWords
+{
+    /// <summary>The verdict, one line.</summary>
+    public static string Headline(Verdict verdict) => verdict switch
+    {
+        Verdict.Accept => "ACCEPT. It meets the specification.",
+        Verdict.Reject reject => $"REJECT: {reject.Why}.",
+        Verdict.Undecided undecided => $"UNDECIDED: {undecided.Why}.",
+        _ => throw new ArgumentOutOfRangeException(nameof(verdict), verdict, "not a case of the closed set"),
+    };
+
+    /// <summary>The verdict in a word, as scripts know it.</summary>
+    public static string Name(Verdict verdict) => verdict switch
+    {
+        Verdict.Accept => "accept",
+        Verdict.Reject => "reject",
+        Verdict.Undecided => "undecided",
+        _ => throw new ArgumentOutOfRangeException(nameof(verdict), verdict, "not a case of the closed set"),
+    };
+
+    /// <summary>What to do, in a sentence or two.</summary>
+    public static string Next(NextStep next) => next switch
+    {
+        NextStep.Release => "Release it: nothing to add.",
+        NextStep.Read read => $"Read the pot {(read.Readings == 1 ? "once" : $"{read.Readings} times")} more: {Ended(read.Why)}",
+        NextStep.Wait wait => $"Let it stand {Shown.Duration(wait.More)} more, then read again: {Ended(wait.Why)}",
+        NextStep.AdjustPh ph => $"{(ph.Raise ? "Raise" : "Lower")} the pH to {Ph(ph.Band)} first, stir, and read body and pH again: {Ended(ph.Why)}",
+        NextStep.Correct { Advice: { Action: BenchAction.Add add } advice }
+            => $"Short: add {Shown.Grams(add.Poured)} {advice.Thickener}, stir it in well, let it stand {Shown.Duration(add.Standing)}, and check again. {advice.Why}",
+        NextStep.Correct { Advice: { Action: BenchAction.LetDown letDown } advice }
+            => $"Over: let it down with {Shown.Grams(letDown.Base)} of base, stir it in well, and check again. {advice.Why}",
+        NextStep.Rework rework => Capital(Ended(rework.What)),
+        _ => throw new ArgumentOutOfRangeException(nameof(next), next, "not a case of the closed set"),
+    };
+
+    /// <summary>What a check found, a name and a text each.</summary>
+    /// <param name="check">The check.</param>
+    /// <param name="today">The day of asking.</param>
+    public static IEnumerable<(string Name, string Text)> Rows(BatchCheck check, DateOnly today)
+    {
+        if (check.Body is { } body)
+        {
+            yield return ("Value", body.Value is { } value ? Value(value) : "no reading counts yet");
+            foreach (var part in body.Value?.Parts ?? [])
+            {
+                yield return ($"  {part.Name}", $"{Relative(part.Size)}: {part.Words}");
+            }
+
+            yield return ("Band", $"{Shown.Limit(body.Band.Low.MilliPascalSeconds)} to {Shown.Limit(body.Band.High.MilliPascalSeconds)} mPa·s");
+            yield return ("Conforms", Chance(body.Chance));
+        }
+
+        if (check.Acidity is { } acidity)
+        {
+            yield return ("pH", $"{(acidity.Mean is { } ph ? FormattableString.Invariant($"{ph.Ph:0.00} ± {AcidityCheck.StandardUncertainty:0.0}") : "not read")}, wanted {Ph(acidity.Band)}: {Chance(acidity.Chance)}");
+        }
+
+        if (check.StringLength is { } strings)
+        {
+            var band = strings.Band;
+            yield return ("String", $"{(strings.Mean is { } mm ? $"{Shown.Number(mm.Millimeters)} mm ± {Relative(strings.Uncertainty)}" : "not read")}, wanted {Shown.Number(band.Low.Millimeters)} to {Shown.Number(band.High.Millimeters)} mm: {Chance(strings.Chance)}");
+        }
+
+        if (check.Body is { Value: not null } judged)
+        {
+            yield return ("Rule", Rule(judged));
+        }
+
+        if (check.Drift is { } drift)
+        {
+            yield return ("Method", drift.Words(today));
+        }
+    }
+
+    private static string Chance(Percentage? chance) => chance is { } known ? Shown.Chance(known) : "can't be told";
+
+    /// <summary>A band of pH.</summary>
+    public static string Ph(AcidityBand band) => FormattableString.Invariant($"{band.Low.Ph:0.0#} to {band.High.Ph:0.0#}");
+
+    /// <summary>A value with its standard uncertainty.</summary>
+    public static string Value(BatchValue value)
+        => $"{Shown.Uncertain(value.Body, value.StandardUncertainty)} (k = 1, {Relative(value.Uncertainty)}), mean of {Count.Of(value.Readings, "reading", "readings")}";
+
+    /// <summary>A relative size.</summary>
+    public static string Relative(Percentage size) => FormattableString.Invariant($"{size.Percent:0.0} %");
+
+    /// <summary>The decision rule with its guard band.</summary>
+    public static string Rule(BodyCheck body) => body.Accepted is { } inside
+        ? FormattableString.Invariant($"{DecisionRule.Words}; guard band {body.GuardBand!.Value.Percent:0.0} %: means from {Shown.Limit(inside.Low.MilliPascalSeconds)} to {Shown.Limit(inside.High.MilliPascalSeconds)} mPa·s are accepted")
+        : $"{DecisionRule.Words}; the band is too narrow for this uncertainty: no mean would be accepted";
+
+    private static string Ended(string text) => text.EndsWith('.') ? text : text + ".";
+
+    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+}

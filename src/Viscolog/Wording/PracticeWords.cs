@@ -1,0 +1,258 @@
+using System.Globalization;
+using Viscolog.Core.Advising;
+using Viscolog.Core.Practice;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Wording;
+
+/// <summary>Practice games in words, the same on the screen and in print.</summary>
+internal static class PracticeWords
+{
+    /// <summary>A part of the body still to come from which on a reading counts as too early, in %.</summary>
+    public const double EarlyPercent = 5;
+
+    /// <summary>A part still to come that explains why a pot went over, in %.</summary>
+    private const double TellingPercent = 15;
+
+    /// <summary>A last gram that buys this part of the best one buys as much, for a person.</summary>
+    private const double SteadyPart = 0.6;
+
+    /// <summary>The player in one word.</summary>
+    public static string Name(PracticePlayer player) => player switch
+    {
+        PracticePlayer.Impatient => "impatient",
+        PracticePlayer.Bold => "bold",
+        PracticePlayer.Advised => "advised",
+        _ => "you",
+    };
+
+    /// <summary>How the player plays.</summary>
+    public static string Habit(PracticePlayer player) => player switch
+    {
+        PracticePlayer.Impatient => "reads 5 s after stirring and believes it",
+        PracticePlayer.Bold => "pours 1 % at a time, waits 3 min, reads",
+        PracticePlayer.Advised => "does what the program advises",
+        _ => "plays by hand",
+    };
+
+    /// <summary>The players of a demonstration with their names.</summary>
+    public static IReadOnlyList<NamedPath> Named(Demonstration demonstration) => [.. demonstration.Paths.Select(p => new NamedPath(Name(p.Player), p))];
+
+    /// <summary>The pot's name.</summary>
+    public static string Title(PracticeGame game) => Capital(game.Start.Name!);
+
+    /// <summary>The pot in one line.</summary>
+    public static string Pot(PracticeGame game) => $"{Title(game)} · {Facts(game)} · target {AdviceWords.Band(game.Band)}";
+
+    /// <summary>Base and thickener.</summary>
+    public static string Facts(PracticeGame game, bool withName = false)
+    {
+        var thickener = game.Start.Thickeners[0];
+        return $"{(withName ? Title(game) + " · " : "")}{Shown.Number(game.Start.BaseMass.Grams)} g of base · {thickener.Name}, usually {Percent(thickener.UsualRange.Low)} to {Percent(thickener.UsualRange.Top)} %";
+    }
+
+    /// <summary>Minutes and seconds.</summary>
+    public static string Clock(TimeSpan time) => FormattableString.Invariant($"{(int)time.TotalMinutes}:{time.Seconds:00}");
+
+    /// <summary>A player's name on one line, not too long.</summary>
+    public static string PlayerName(string text) => Plots.PlotText.Shorten(Plots.PlotText.Clean(text).Trim(), 40);
+
+    /// <summary>A line of a game while it goes on: nothing of the truth in it.</summary>
+    public static string Row(PracticeLine line)
+    {
+        var poured = line.Poured.Grams > 0 ? $"{Shown.Grams(line.Poured)} in, " : "";
+        var added = line.Base.Grams > 0 ? $"{Shown.Grams(line.Base)} of base in, " : "";
+        var read = line.Shown is { } shown ? $"read {Shown.Body(shown)}" : "not read";
+        return $"{Shown.Dose(line.Dose)}: {poured}{added}{read}{(line.Stood is { } stood ? $" after {Shown.Duration(stood)}" : "")}{(line.Signs.IsEmpty ? "" : ", seen: " + string.Join(" and ", line.Signs.Select(Sign)))}";
+    }
+
+    /// <summary>How a game ended, in a word or two.</summary>
+    public static string Verdict(PracticeVerdict verdict) => verdict switch
+    {
+        PracticeVerdict.InBand => "in band",
+        PracticeVerdict.Over => "over",
+        _ => "short",
+    };
+
+    /// <summary>What can be seen of a pot.</summary>
+    public static string Sign(PracticeSign sign) => sign == PracticeSign.Lumps ? "lumps" : "weeping";
+
+    /// <summary>What happened in a step, in a sentence or two.</summary>
+    /// <param name="path">The path.</param>
+    /// <param name="place">The step's place from 0.</param>
+    public static string Sentence(PracticePath path, int place)
+    {
+        var step = path.Steps[place];
+        if (step.Line.Shown is not { } shown)
+        {
+            return $"{Poured(step)} and reads no more.";
+        }
+
+        if (place == 0 && step.Line.Stood is null)
+        {
+            return $"The base reads {Shown.Body(shown)}.";
+        }
+
+        return $"{Done(path.Player, step)}: {Shown.Body(shown)}. {Remark(path, place)}".TrimEnd();
+    }
+
+    /// <summary>How a path ended, in a sentence or two.</summary>
+    public static string Ending(PracticePath path)
+    {
+        var score = path.Score;
+        var end = $"Ends {Verdict(score.Verdict)} at {Shown.Body(score.Body)}, with {Count.Of(score.Doses, "dose", "doses")} and {Shown.Grams(score.Poured)}.";
+        if (score.Verdict != PracticeVerdict.Over)
+        {
+            return end + (score.Base.Grams > 0 ? $" {Shown.Grams(score.Base)} of base went in to save it." : "");
+        }
+
+        var after = score.PotTotal.Grams + score.BaseToSave.Grams;
+        return $"{end} Saving it takes {Shown.Number(score.BaseToSave.Grams)} g of base: from {Shown.Number(score.PotTotal.Grams)} g the pot grows to {Shown.Number(after)} g.";
+    }
+
+    /// <summary>Where a path went over, and why; null where it never did.</summary>
+    public static string? WhyOver(PracticePath path)
+    {
+        if (path.Score.WentOverAt is not { } dose || path.Steps.IndexOf(path.Steps.First(s => s.IsOver)) is not (> 0 and var place))
+        {
+            return null;
+        }
+
+        var (over, before) = (path.Steps[place], path.Steps[place - 1]);
+        var where = $"Dose {dose} took the pot over, to {Shown.Dose(over.Dose)} where it settles at {Shown.Body(over.Settled)}.";
+        if (over.Settled <= path.Truth.Band.High)
+        {
+            return $"{where} That lies beyond the peak at {Shown.Dose(path.Truth.Peak ?? over.Dose)}: there more thickener takes body away.";
+        }
+
+        if (before.PercentToCome > TellingPercent)
+        {
+            return $"{where} The reading before it was too early: {Shown.Body(before.Line.Shown ?? before.Body)} was read, {Shown.Body(before.Settled)} was on its way.";
+        }
+
+        if (path.Truth.OverFrom is not { } overFrom)
+        {
+            return where;
+        }
+
+        var wide = overFrom.Percent - path.Truth.InBandFrom.Percent;
+        return $"{where} It added {Shown.Dose(Difference(over.Dose, before.Dose))}, and the band is only {wide.ToString("0.00", CultureInfo.InvariantCulture)} % wide here ({Shown.Dose(path.Truth.InBandFrom)} to {Shown.Dose(overFrom)}).";
+    }
+
+    /// <summary>Why over-dosing is a dead end, on this pot.</summary>
+    public static IEnumerable<string> Lesson(OverdoseLesson lesson)
+    {
+        var truth = lesson.Truth;
+        yield return Grams(lesson);
+        if (truth.Peak is { } peak)
+        {
+            var beyond = Times(peak, 1.3);
+            yield return $"The fall after the peak. The body is greatest at {Shown.Dose(peak)}, {Shown.Body(truth.BodyAt(peak))}; at {Shown.Dose(beyond)} it is {Shown.Body(truth.BodyAt(beyond))}. Beyond the peak more thickener takes body away, and the pot can't be had back by adding.";
+        }
+
+        yield return $"Weeping and lumps. From {Shown.Dose(truth.WeepsFrom)} on this pot holds more thickener than it can bind and weeps; more than {Shown.Dose(Times(truth.RangeTop, IncrementPolicy.StepCap))} at once, or a stir under 5 s, leaves lumps.";
+        yield return $"Letting down costs base. An addition can't be taken out; only base brings the dose back. {string.Join(", ", lesson.Costs.Select((c, i) => Cost(c, truth, i == 0)))}: with twice the dose the pot has to double.";
+        if (lesson.Own is { } own)
+        {
+            yield return $"This game: {Shown.Dose(own.Dose)} went in where {Shown.Dose(truth.Needed)} was enough. Saving it takes {Shown.Number(own.Base.Grams)} g of base: {Shown.Number(own.Before.Grams)} g become {Shown.Number(own.After.Grams)} g{(own.Base > own.Before ? ", more than double: split the pot and save a part" : "")}.";
+        }
+    }
+
+    /// <summary>What a demonstration teaches: where players went over and why, what hid in the pot, why over-dosing is a dead end.</summary>
+    public static IEnumerable<string> LessonOf(Demonstration demonstration)
+        => demonstration.Paths.Select(p => WhyOver(p) is { } why ? $"{Capital(Name(p.Player))}. {why}" : null).OfType<string>()
+            .Append(Truth(demonstration.Truth))
+            .Concat(Lesson(OverdoseLesson.Of(demonstration.Worst)));
+
+    /// <summary>What hid in the pot, in a sentence.</summary>
+    public static string Truth(PotTruth truth)
+        => $"Hidden: a curve of the kind '{truth.Family}'; the aim needs {Shown.Dose(truth.Needed)}, in band from {Shown.Dose(truth.InBandFrom)}{(truth.OverFrom is { } over ? $" to {Shown.Dose(over)}" : " on")}; it builds up with a time constant of {Shown.Duration(truth.TimeConstant)}.";
+
+    private static string Poured(PracticeStep step) => step.Line switch
+    {
+        { Poured.Grams: > 0, Base.Grams: > 0 } line => $"Pours {Shown.Grams(line.Poured)} and adds {Shown.Grams(line.Base)} of base",
+        { Base.Grams: > 0 } line => $"Lets down with {Shown.Grams(line.Base)} of base",
+        { Poured.Grams: > 0 } line => $"Pours {Shown.Grams(line.Poured)}, to {Shown.Dose(line.Dose)}",
+        _ => "Pours nothing",
+    };
+
+    private static string Done(PracticePlayer player, PracticeStep step)
+    {
+        var stood = step.Line.Stood is { } time ? Shown.Duration(time) : "no time";
+        if (step.Line is { Poured.Grams: 0, Base.Grams: 0 })
+        {
+            return player == PracticePlayer.Advised ? $"Is told to {(step.Advice?.Action is BenchAction.Wait ? "wait" : "read again")}, and reads after {stood}" : $"Reads again after {stood}";
+        }
+
+        var told = player == PracticePlayer.Advised ? "As told, " + Lower(Poured(step)) : Poured(step);
+        return $"{told}, and reads after {stood}";
+    }
+
+    private static string Remark(PracticePath path, int place)
+    {
+        var (step, band) = (path.Steps[place], path.Truth.Band);
+        var shown = step.Line.Shown!.Value;
+        var early = step.PercentToCome > EarlyPercent;
+        var signs = step.Signs.Length == 0 ? "" : $" Seen: {string.Join(" and ", step.Signs.Select(Sign))}.";
+        string main;
+        if (step.IsOver)
+        {
+            main = early && shown <= band.High
+                ? $"It is over already and settles at {Shown.Body(step.Settled)}; the reading does not show it yet."
+                : shown > band.High ? "Over, and it stays over." : "Beyond the peak: more thickener takes body away.";
+        }
+        else if (early)
+        {
+            main = $"It is on its way to {Shown.Body(step.Settled)}{(path.Player == PracticePlayer.Impatient ? ", but this is taken for the body" : "")}.";
+        }
+        else if (step.Settled >= band.Low)
+        {
+            main = "In band.";
+        }
+        else
+        {
+            main = path.Player == PracticePlayer.Advised ? Expected(step) : $"Short by {Short(step.Settled, band)}.";
+        }
+
+        return main + signs;
+    }
+
+    private static string Expected(PracticeStep step) => step.Advice is { } advice && AdviceWords.Expected(advice.Action) is { } expected
+        ? $"It was told to expect {Shown.Spread(expected)}."
+        : "";
+
+    private static string Short(Viscosity body, ViscosityBand band) => (100 * (1 - (body.MilliPascalSeconds / band.Aim.MilliPascalSeconds))).ToString("0", CultureInfo.InvariantCulture) + " %";
+
+    private static string Grams(OverdoseLesson lesson)
+    {
+        var truth = lesson.Truth;
+        var late = lesson.Greatest > truth.Needed ? lesson.Greatest : truth.Needed;
+        var (best, last) = (truth.PercentForGramAt(lesson.Steepest), truth.PercentForGramAt(late));
+        return last > SteadyPart * best
+            ? $"No gram less than the one before. On this pot a gram changes the body by {Change(last)} at {Shown.Dose(late)}, by {Change(best)} at most: one dose too many goes as far over as the dose before brought it up."
+            : $"Less body for each gram. At {Shown.Dose(lesson.Steepest)} a gram changed the body by {Change(best)}, at {Shown.Dose(late)} by {Change(last)}.{Flat(truth)}";
+    }
+
+    private static string Flat(PotTruth truth) => truth.FlatFrom is { } flat
+        ? $" From {Shown.Dose(flat)} on a gram buys under a quarter of the most that any gram bought."
+        : "";
+
+    private static string Cost(LetDownCost cost, PotTruth truth, bool inFull)
+    {
+        var times = (cost.Dose.Percent / truth.Needed.Percent).ToString("0.##", CultureInfo.InvariantCulture);
+        var grams = Shown.Number(cost.Base.Grams);
+        return inFull ? $"{times} times the dose needed takes {grams} g of base" : $"{times} times takes {grams} g";
+    }
+
+    private static string Change(double percent) => percent.ToString("+0.0;−0.0", CultureInfo.InvariantCulture) + " %";
+
+    private static Dose Times(Dose dose, double factor) => Dose.FromPercent(dose.Percent * factor);
+
+    private static Dose Difference(Dose after, Dose before) => Dose.FromPercent(Math.Max(0, after.Percent - before.Percent));
+
+    private static string Percent(Dose dose) => dose.Percent.ToString("0.##", CultureInfo.InvariantCulture);
+
+    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+
+    private static string Lower(string text) => char.ToLowerInvariant(text[0]) + text[1..];
+}

@@ -1,0 +1,87 @@
+using System.Globalization;
+using Viscolog.Core.Advising;
+using Viscolog.Core.Measuring;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Practice;
+
+namespace Viscolog.Wording;
+
+/// <summary>A replayed run in words.</summary>
+internal static class ReplayWords
+{
+    /// <summary>What was known: the last reading, and what the readings so far say of the body.</summary>
+    public static string Known(ReplayMoment moment)
+    {
+        var entry = moment.Known.Entries.OfType<Entry.Measured>().Last();
+        var now = moment.Advice?.Now is { } body ? $" The body is believed to be {Shown.Body(body.Median)} ({Shown.Spread(body)})." : "";
+        return $"{Capital(Read(entry.Reading, moment.Known))} at {Shown.Dose(moment.DoseBefore)}.{now}";
+    }
+
+    /// <summary>What was advised.</summary>
+    public static string Advised(ReplayMoment moment)
+    {
+        if (moment.Advice is not { } advice)
+        {
+            return moment.Outcome is AdviceOutcome.Refused refused ? $"No advice: {refused.Reason}." : "";
+        }
+
+        var expected = AdviceWords.Expected(advice.Action) is { } e ? $" Expect {Shown.Body(e.Median)} ({Shown.Spread(e)}), over {Shown.Chance(advice.ChanceOver)}." : "";
+        var headline = AdviceWords.Headline(advice).First();
+        return $"{headline}{(headline.EndsWith('.') ? "" : ".")}{expected} {advice.Why}".Replace("   (", " (", StringComparison.Ordinal);
+    }
+
+    /// <summary>What was done.</summary>
+    public static string Done(ReplayMoment moment)
+    {
+        if (moment.Done.IsEmpty)
+        {
+            return "Nothing more: the run ends here.";
+        }
+
+        var parts = moment.Done.Select(e => Part(e, moment.Known)).Where(p => p.Length > 0).ToList();
+        return $"{Capital(string.Join(", ", parts))}.";
+    }
+
+    /// <summary>How what was done compares with what was advised; empty where there is nothing to say.</summary>
+    public static string Compared(ReplayMoment moment)
+    {
+        var promised = moment.Poured is { } poured ? $" Those grams promised {Shown.Spread(poured.Expected)} mPa·s: in band {Shown.Chance(poured.ChanceInBand)}, over {Shown.Chance(poured.ChanceOver)} ({Explanation.OneIn(poured.ChanceOver)})." : "";
+        return moment.Match switch
+        {
+            ReplayMatch.AsAdvised => "As advised.",
+            ReplayMatch.More => "More than advised." + promised,
+            ReplayMatch.Less => "Less than advised." + promised,
+            ReplayMatch.DosedAgainstAdvice => "Thickener went in where none was advised." + promised,
+            ReplayMatch.Otherwise => "Not what was advised.",
+            _ => "",
+        };
+    }
+
+    private static string Part(Entry entry, Run run) => entry switch
+    {
+        Entry.Dosed dosed => $"{Shown.Grams(dosed.Poured)} {dosed.Thickener} went in",
+        Entry.LetDown letDown => $"{Shown.Grams(letDown.Base)} of base went in",
+        Entry.Watered watered => $"{Shown.Grams(watered.Water)} of water went in",
+        Entry.TakenOut taken => $"a sample of {Shown.Grams(taken.Sample)} was taken out",
+        Entry.Measured measured => Read(measured.Reading, run),
+        _ => "",
+    };
+
+    private static string Read(Reading reading, Run run)
+    {
+        var method = run.MethodInForce;
+        var unit = method.Kind == MethodKind.Rotational && reading.Value is InstrumentValue.Torque ? "" : " " + Unit(method);
+        var value = reading.Value is { } v ? $"read {ReadingWords.Value(v)}{unit}" : "read without a body";
+        return reading.Wait is { } wait ? $"{value} after {Shown.Duration(wait)}" : value;
+    }
+
+    private static string Unit(Method method) => method.Kind switch
+    {
+        MethodKind.EffluxCup or MethodKind.DipCup => "s in the cup",
+        MethodKind.FallingBall => "s",
+        MethodKind.Slump => "mm",
+        _ => ReadingWords.Unit(method),
+    };
+
+    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpper(text[0], CultureInfo.InvariantCulture) + text[1..];
+}

@@ -1,0 +1,142 @@
+using CsCheck;
+using Viscolog.Core.Advising;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
+using Viscolog.Core.Tests.Support;
+using Xunit;
+
+namespace Viscolog.Core.Tests.Advising;
+
+/// <summary>A run taken to a batch.</summary>
+public sealed class BatchPlanTests
+{
+    /// <summary>A run along the sigmoid law that ends in band at 2.4 %.</summary>
+    private static readonly Run Done = Bench.AlongSigmoid(Bench.Sigmoid(2.4), 0.6, 0.6, 0.6, 0.4, 0.2);
+
+    [Fact]
+    public void First_goes_seventy_per_cent_and_the_steps_end_at_the_dose_of_the_run()
+    {
+        var plan = Plan(Done, 5000);
+        Assert.Equal(0.7 * 2.4, plan.Steps[0].After.Percent, 0.01);
+        Assert.Equal(2.4, plan.Steps[^1].After.Percent, 0.01);
+        Assert.InRange(plan.Steps.Length, 2, 6);
+        Assert.All(plan.Steps, s => Assert.True(s is { IsRead: true, Standing: not null, Expected: not null }));
+    }
+
+    [Fact]
+    public void No_sum_passes_what_was_planned_nor_lags_a_step_of_the_scale()
+        => Gen.Select(Gen.Double[50, 20_000], Gen.Int[0, 2].Select(i => i == 0 ? (double?)null : Math.Pow(10, -1 - i))).Sample(
+            (size, step) =>
+            {
+                var plan = Plan(Done, size, step);
+                var part = plan.Amounts.Parts[0];
+                Assert.True(plan.Amounts.Base.Grams <= plan.Recipe.For(Mass.FromGrams(size)).Base.Grams * (1 + 1e-12));
+                Assert.All(plan.Steps, s => Assert.True(s.PouredSoFar.Grams <= part.Poured.Grams * (1 + 1e-12)));
+                Assert.True(part.Poured.Grams - plan.Steps[^1].PouredSoFar.Grams < plan.ScaleStep.Grams * (1 + 1e-9));
+                Assert.Equal(plan.Steps[^1].PouredSoFar.Grams, plan.Steps.Sum(s => s.Poured.Grams), 1e-9);
+                Assert.All(plan.Steps, s => Assert.Equal(Math.Round(s.Poured.Grams / plan.ScaleStep.Grams), s.Poured.Grams / plan.ScaleStep.Grams, 1e-6));
+                if (step is null)
+                {
+                    Assert.All(plan.Steps, s => Assert.True(s.Poured.Grams >= (3 - 1e-9) * plan.ScaleStep.Grams));
+                }
+            },
+            iter: 6,
+            threads: 1);
+
+    [Fact]
+    public void The_steps_are_the_same_at_every_size()
+    {
+        var (small, large) = (Plan(Done, 200), Plan(Done, 20_000));
+        Assert.Equal(small.Steps.Length, large.Steps.Length);
+        Assert.All(small.Steps.Zip(large.Steps), pair => Assert.Equal(pair.First.After.Percent, pair.Second.After.Percent, 0.02));
+        Assert.All(small.Steps.Zip(large.Steps), pair => Assert.Equal(pair.First.Expected, pair.Second.Expected));
+    }
+
+    [Fact]
+    public void Each_step_keeps_to_the_risk_of_the_policy_or_ends_at_the_final_dose()
+        => Assert.All(Plan(Done, 5000).Steps[1..^1], s => Assert.True(s.ChanceOver <= Percentage.FromPercent(2.1)));
+
+    [Fact]
+    public void A_run_that_is_over_gives_the_dose_that_its_curve_names()
+    {
+        var plan = Plan(Done with { Target = new Target.Value(Viscosity.FromMilliPascalSeconds(Bench.Sigmoid(1.6)), null) }, 5000);
+        Assert.Equal(1.6, plan.Recipe.Parts[0].Dose.Percent, 0.1);
+        Assert.Contains("over", plan.Source, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_run_that_is_short_gives_the_dose_that_its_curve_names()
+    {
+        var plan = Plan(Done with { Target = new Target.Value(Viscosity.FromMilliPascalSeconds(Bench.Sigmoid(2.8)), null) }, 5000);
+        Assert.Equal(2.8, plan.Recipe.Parts[0].Dose.Percent, 0.2);
+        Assert.Contains("short", plan.Source, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Without_a_target_the_body_of_the_run_is_aimed_at()
+    {
+        var plan = Plan(Done with { Target = null }, 5000);
+        Assert.Equal(2.4, plan.Recipe.Parts[0].Dose.Percent, 9);
+        Assert.Equal(Bench.Sigmoid(2.4), plan.Band!.Aim.MilliPascalSeconds, 0.05 * Bench.Sigmoid(2.4));
+    }
+
+    [Fact]
+    public void Two_thickeners_go_in_by_the_same_part_of_each_in_the_order_of_the_run()
+    {
+        var pair = Done with
+        {
+            Thickeners = [Bench.Thickener, new("U")],
+            Entries = [new Entry.Dosed("U", Mass.FromGrams(0.5)), .. Done.Entries],
+        };
+        var plan = Plan(pair, 5000);
+        Assert.Equal("U then T", string.Join(" then ", plan.Steps.Take(2).Select(s => s.Thickener)));
+        Assert.Equal([false, true], plan.Steps.Take(2).Select(s => s.IsRead));
+        Assert.Equal([0.5, 2.4], plan.Recipe.Parts.Select(p => Math.Round(p.Dose.Percent, 9)));
+        foreach (var stage in plan.Steps.GroupBy(s => s.Stage))
+        {
+            Assert.Equal(stage.First().After.Percent / 0.5, stage.Last().After.Percent / 2.4, 0.01);
+        }
+    }
+
+    [Fact]
+    public void Cut_thickener_is_poured_with_its_water()
+    {
+        var cut = Done with { Thickeners = [Bench.Thickener with { Dilution = new(1, 1) }], Entries = [.. Done.Entries.Select(e => e is Entry.Dosed d ? d with { Poured = Mass.FromGrams(2 * d.Poured.Grams) } : e)] };
+        var plan = Plan(cut, 5000);
+        Assert.Equal(2.4, plan.Recipe.Parts[0].Dose.Percent, 9);
+        Assert.Equal(plan.Amounts.Parts[0].Neat.Grams, plan.Amounts.Parts[0].Water.Grams, 9);
+        Assert.Equal(2 * 2.4, 100 * plan.Steps[^1].PouredSoFar.Grams / plan.Amounts.Base.Grams, 100 * plan.ScaleStep.Grams / plan.Amounts.Base.Grams);
+    }
+
+    [Fact]
+    public void A_scale_that_is_too_coarse_is_told_of()
+    {
+        Assert.Contains("use one of", Refusal(Done, new BatchSize.OfMass(Mass.FromGrams(100)), 1), StringComparison.Ordinal);
+        Assert.Contains(Plan(Done, 1000, 1).Notes, n => n.Contains("cut the thickener with water", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Litres_need_a_density()
+    {
+        var size = new BatchSize.OfVolume(Volume.FromMilliliters(5000));
+        Assert.Contains("density", Refusal(Done, size, null), StringComparison.Ordinal);
+        var plan = Assert.IsType<BatchOutcome.Planned>(BatchPlans.Of(new(Done with { Base = new("B", Density.FromGramsPerMilliliter(1.2)) }, size))).Plan;
+        Assert.Equal(5000, plan.Volume!.Value.Milliliters, 5.0);
+    }
+
+    [Fact]
+    public void What_can_not_be_a_batch_is_refused_with_what_to_do()
+    {
+        var size = new BatchSize.OfMass(Mass.FromGrams(5000));
+        Assert.Contains("log the doses first", Refusal(Bench.Run(9000, Bench.Read(1000)), size, null), StringComparison.Ordinal);
+        Assert.Contains("--target", Refusal(Done with { Target = new Target.Value(Viscosity.FromMilliPascalSeconds(1e9), null) }, size, null), StringComparison.Ordinal);
+        Assert.Contains("raise the pH", Refusal(Done with { Entries = [Bench.Read(1000, ph: 6.5), Bench.Dose(1), Bench.Read(1001, ph: 6.5)] }, size, null), StringComparison.Ordinal);
+    }
+
+    private static BatchPlan Plan(Run run, double grams, double? step = null)
+        => Assert.IsType<BatchOutcome.Planned>(BatchPlans.Of(Request(run, new BatchSize.OfMass(Mass.FromGrams(grams)), step))).Plan;
+
+    private static string Refusal(Run run, BatchSize size, double? step) => Assert.IsType<BatchOutcome.Refused>(BatchPlans.Of(Request(run, size, step))).Reason;
+
+    private static BatchRequest Request(Run run, BatchSize size, double? step) => new(run, size) { ScaleStep = step is { } grams ? Mass.FromGrams(grams) : null };
+}

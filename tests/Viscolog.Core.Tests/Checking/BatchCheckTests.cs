@@ -1,0 +1,192 @@
+using Viscolog.Core.Advising;
+using Viscolog.Core.Checking;
+using Viscolog.Core.Measuring;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
+using Viscolog.Core.Tests.Support;
+using Xunit;
+
+namespace Viscolog.Core.Tests.Checking;
+
+/// <summary>Verdicts on batches.</summary>
+public sealed class BatchCheckTests
+{
+    private static readonly DateOnly Today = new(2026, 3, 2);
+
+    private static readonly Specification Wanted = new("P") { Body = new Target.Value(Viscosity.FromMilliPascalSeconds(9000), null) };
+
+    [Fact]
+    public void A_mean_in_the_middle_is_accepted_with_the_parts_of_its_uncertainty()
+    {
+        var check = Check(Batch(8900, 9100));
+        Assert.IsType<Verdict.Accept>(check.Verdict);
+        Assert.IsType<NextStep.Release>(check.Next);
+        var value = check.Body!.Value!;
+        Assert.Equal(Math.Sqrt(8900 * 9100), value.Body.MilliPascalSeconds, 1e-6);
+        Assert.Equal(["repeatability", "temperature"], value.Parts.Take(2).Select(p => p.Name), StringComparer.Ordinal);
+        Assert.Equal(4 / Math.Sqrt(2), value.Parts[0].Size.Percent, 1e-9);
+        // Thermometer 0.2 °C: B/T² · 0.2 with the default of 2000 K at 296.15 K.
+        Assert.Equal(100 * 2000 * 0.2 / (296.15 * 296.15), value.Parts[1].Size.Percent, 1e-9);
+        Assert.Equal(Math.Sqrt(value.Parts.Sum(p => p.Size.Percent * p.Size.Percent)), value.Uncertainty.Percent, 1e-9);
+    }
+
+    [Fact]
+    public void The_chance_is_that_of_the_rule_on_the_ln_scale()
+    {
+        var body = Check(Batch(8000, 8000)).Body!;
+        var u = body.Value!.Uncertainty.Fraction;
+        Assert.Equal(Conformity.Chance(Math.Log(8000), u, Math.Log(7650), Math.Log(10350)), body.Chance!.Value.Fraction, 1e-12);
+        // At the edge of the acceptance interval the chance is the rule's.
+        Assert.Equal(0.95, Conformity.Chance(body.Accepted!.Low.Ln, u, Math.Log(7650), Math.Log(10350)), 1e-6);
+    }
+
+    [Fact]
+    public void One_reading_is_undecided_however_good()
+    {
+        var check = Check(Batch(9000));
+        Assert.Equal(1, Assert.IsType<Verdict.Undecided>(check.Verdict).MoreReadings);
+        Assert.Equal(1, Assert.IsType<NextStep.Read>(check.Next).Readings);
+    }
+
+    [Fact]
+    public void Near_a_limit_it_is_undecided_and_so_many_more_readings_decide()
+    {
+        var undecided = Assert.IsType<Verdict.Undecided>(Check(Batch(8000, 8000)).Verdict);
+        var more = undecided.MoreReadings!.Value;
+        Assert.IsType<Verdict.Undecided>(Check(Batch([.. Enumerable.Repeat(8000.0, 2 + more - 1)])).Verdict);
+        Assert.IsType<Verdict.Accept>(Check(Batch([.. Enumerable.Repeat(8000.0, 2 + more)])).Verdict);
+    }
+
+    [Fact]
+    public void On_the_limit_no_number_of_readings_decides()
+    {
+        var check = Check(Batch(7650, 7650));
+        Assert.Null(Assert.IsType<Verdict.Undecided>(check.Verdict).MoreReadings);
+        Assert.True(check.Next is NextStep.Correct { Advice.Action: BenchAction.Add } or NextStep.Rework, check.Next.ToString());
+    }
+
+    [Fact]
+    public void Short_is_rejected_and_corrected_by_advice_over_is_let_down()
+    {
+        var low = Check(Batch(6000, 6100));
+        Assert.Contains("short", Assert.IsType<Verdict.Reject>(low.Verdict).Why, StringComparison.Ordinal);
+        var add = Assert.IsType<BenchAction.Add>(Assert.IsType<NextStep.Correct>(low.Next).Advice.Action);
+        Assert.InRange(add.Poured.Grams, 0.01, 1.5);
+        var high = Check(Batch(13000, 13200));
+        Assert.Contains("over", Assert.IsType<Verdict.Reject>(high.Verdict).Why, StringComparison.Ordinal);
+        var down = Assert.IsType<BenchAction.LetDown>(Assert.IsType<NextStep.Correct>(high.Next).Advice.Action);
+        Assert.InRange(down.Base.Grams, 0.1, 60);
+    }
+
+    [Fact]
+    public void History_of_the_product_makes_the_correction_bolder()
+    {
+        var run = Batch(6000, 6100);
+        var history = Enumerable.Range(0, 3).Select(_ => Bench.AlongSigmoid(9000, 1, 1, 0.6)).ToArray();
+        static double Grams(BatchCheck check) => ((BenchAction.Add)((NextStep.Correct)check.Next).Advice.Action).Poured.Grams;
+        Assert.True(Grams(Check(new CheckRequest(run, Wanted, Today) { History = [.. history] })) > Grams(Check(run)));
+    }
+
+    [Fact]
+    public void A_low_pH_comes_first_where_the_thickener_swells_with_it()
+    {
+        var asked = Wanted with { Acidity = new(Acidity.FromPh(8.5), Acidity.FromPh(9.2)) };
+        var check = Check(new CheckRequest(AtPh(8, 6000, 6100), asked, Today));
+        Assert.IsType<Verdict.Reject>(check.Verdict);
+        Assert.True(Assert.IsType<NextStep.AdjustPh>(check.Next).Raise);
+        Assert.IsType<NextStep.AdjustPh>(Check(new CheckRequest(AtPh(8, 6000, 6100), Wanted, Today)).Next);
+        Assert.IsType<NextStep.Correct>(Check(new CheckRequest(AtPh(8.8, 6000, 6100), asked, Today)).Next);
+        var unread = Check(new CheckRequest(Batch(9000, 9000), asked, Today));
+        Assert.Contains("pH", Assert.IsType<Verdict.Undecided>(unread.Verdict).Why, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_pot_that_still_builds_is_no_value_yet()
+    {
+        var run = Bench.Run(9000, Bench.Read(1000), Bench.Dose(1.5), Bench.Read(3000, wait: 200), Bench.Dose(1.0), Bench.Read(6000, wait: 5), Bench.Read(6700, wait: 8));
+        var check = Check(run);
+        Assert.IsType<Verdict.Undecided>(check.Verdict);
+        Assert.IsType<NextStep.Wait>(check.Next);
+        Assert.Null(check.Body!.Value);
+    }
+
+    [Fact]
+    public void A_slip_among_repeats_counts_for_next_to_nothing()
+    {
+        var check = Check(Batch(9000, 9050, 15000, 8980));
+        Assert.Equal(9010, check.Body!.Value!.Body.MilliPascalSeconds, 40.0);
+        Assert.Equal(3, check.Body.Value.Readings);
+        Assert.Contains(check.Warnings, w => w.Contains("next to nothing", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Readings_that_disagree_widen_the_uncertainty()
+    {
+        var check = Check(Bench.Run(9000, Bench.Read(1000), Bench.Dose(2.2), Bench.Read(7800), Bench.Read(10200)));
+        Assert.Contains("scatter more", check.Body!.Value!.Parts[0].Words, StringComparison.Ordinal);
+        Assert.IsType<Verdict.Undecided>(check.Verdict);
+    }
+
+    [Fact]
+    public void A_told_bias_is_taken_out_and_an_untold_one_counts_as_doubt()
+    {
+        var oil = new CertifiedOil("oil", Viscosity.FromMilliPascalSeconds(1000), Temperature.FromCelsius(25), Percentage.FromPercent(0.3));
+        OilReading Read(double value, DateOnly on) => new(new(Method.Direct, null), oil, Viscosity.FromMilliPascalSeconds(value), Temperature.FromCelsius(25), on);
+        var run = Batch(9000, 9000);
+        BatchCheck With(params OilReading[] oils) => Check(new CheckRequest(run, Wanted, Today) { Oils = [.. oils] });
+
+        var told = With([.. Enumerable.Repeat(Read(1150, Today.AddDays(-3)), 6)]);
+        Assert.Equal(9000 / 1.15, told.Body!.Value!.Body.MilliPascalSeconds, 1e-6);
+        Assert.Equal(told.Drift!.Uncertainty.Percent, told.Body.Value.Parts.Single(p => p.Name == "calibration").Size.Percent, 1e-9);
+        Assert.DoesNotContain(told.Warnings, w => w.Contains("never checked", StringComparison.Ordinal));
+
+        var untold = With(Read(1030, Today.AddDays(-3)));
+        Assert.Equal(9000, untold.Body!.Value!.Body.MilliPascalSeconds, 1e-6);
+        Assert.Equal(untold.Drift!.ForVerdicts.Percent, untold.Body.Value.Parts.Single(p => p.Name == "calibration").Size.Percent, 1e-9);
+
+        var old = With([.. Enumerable.Repeat(Read(1150, Today.AddDays(-90)), 6)]);
+        Assert.Contains(old.Warnings, w => w.Contains("check it again", StringComparison.Ordinal));
+        Assert.Contains(Check(run).Warnings, w => w.Contains("never checked", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Temperature_is_corrected_to_the_specification_and_its_doubt_counts()
+    {
+        var cold = Wanted with { ReferenceTemperature = Temperature.FromCelsius(20) };
+        var value = Check(new CheckRequest(Batch(9000, 9000), cold, Today)).Body!.Value!;
+        Assert.Equal(9000 * Math.Exp(2000 * ((1 / 293.15) - (1 / 296.15))), value.Body.MilliPascalSeconds, 1e-6);
+        Assert.True(value.Parts.Single(p => p.Name == "temperature").Size > Check(Batch(9000, 9000)).Body!.Value!.Parts.Single(p => p.Name == "temperature").Size);
+        var bare = Check(Bench.Run(9000, Bench.Dose(2), Bench.Read(9000, celsius: null), Bench.Read(9000, celsius: null)));
+        Assert.Contains(bare.Body!.Value!.Parts, p => p.Name == "unread degrees");
+    }
+
+    [Fact]
+    public void Another_method_and_an_empty_specification_are_refused()
+    {
+        Assert.Contains("read it by krebs", Refused(Wanted with { Method = Method.Find("krebs") }), StringComparison.Ordinal);
+        Assert.Contains("asks for nothing", Refused(new("empty")), StringComparison.Ordinal);
+        static string Refused(Specification specification) => Assert.IsType<CheckOutcome.Refused>(BatchChecks.Of(new(Batch(9000, 9000), specification, Today))).Reason;
+    }
+
+    [Fact]
+    public void A_run_belongs_to_a_product_by_what_it_says_or_by_its_name()
+    {
+        Assert.True(ProductTrend.IsOf("Lantern gel", "batch 3", "lantern gel"));
+        Assert.True(ProductTrend.IsOf(null, "Lantern gel 07", "Lantern gel"));
+        Assert.False(ProductTrend.IsOf(null, "Lantern gelled", "Lantern gel"));
+        Assert.False(ProductTrend.IsOf("Harbour gel", "Lantern gel 07", "Lantern gel"));
+        var trend = ProductTrend.Of(Wanted with { Name = "test" }, [("one", Batch(9000, 9100)), ("two", Bench.Run(9000, Bench.Read(900), Bench.Dose(1)))], [], Today);
+        Assert.Equal("one", Assert.Single(trend.Points).Batch);
+        Assert.StartsWith("two: ", Assert.Single(trend.LeftOut), StringComparison.Ordinal);
+    }
+
+    /// <summary>A batch by a sheet: base, a dose, then repeats of the settled pot.</summary>
+    private static Run Batch(params double[] readings) => AtPh(null, readings);
+
+    private static Run AtPh(double? ph, params double[] readings) => Bench.Run(
+        9000, [Bench.Read(1000), Bench.Dose(1.5), Bench.Read(3000, wait: 300), Bench.Dose(0.7), .. readings.Select((r, i) => Bench.Read(r, wait: 300 + (60 * i), ph: ph))]);
+
+    private static BatchCheck Check(Run run) => Check(new CheckRequest(run, Wanted, Today));
+
+    private static BatchCheck Check(CheckRequest request) => Assert.IsType<CheckOutcome.Checked>(BatchChecks.Of(request)).Check;
+}
