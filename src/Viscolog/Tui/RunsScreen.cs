@@ -31,11 +31,15 @@ internal sealed class RunsScreen : TuiScreen
 
     protected override Page Draw(int width, int height) => RunsPage.Of(_state, width, height, Context.IsAscii);
 
+    /// <summary>Rows that a key moves by; 0 for other keys.</summary>
+    private static int Step(Key key)
+        => key == Key.CursorUp ? -1 : key == Key.CursorDown ? 1 : key == Key.PageUp ? -10 : key == Key.PageDown ? 10 : 0;
+
     protected override bool TakeKey(Key key)
     {
-        if (Rows(key) is var rows and not 0)
+        if (Step(key) is var step && step != 0)
         {
-            _state = _state.Move(rows);
+            _state = _state.Move(step);
         }
         else if (key == Key.F1)
         {
@@ -65,14 +69,6 @@ internal sealed class RunsScreen : TuiScreen
         {
             Compare();
         }
-        else if (key == Key.F6 && _state.Current is { } checking)
-        {
-            RunsOver(new CheckScreen(Context, Context.Log.Run(checking.Number)!));
-        }
-        else if (key == Key.F9)
-        {
-            RunsOver(new TrendScreen(Context, _state.Current is { } run ? run.Product ?? run.Name : null));
-        }
         else if (key == Key.F7)
         {
             Export();
@@ -81,9 +77,9 @@ internal sealed class RunsScreen : TuiScreen
         {
             Practise(context => new PracticeScreen(context));
         }
-        else if (key == Key.F8)
+        else if (Beside(key) is { } screen)
         {
-            RunsOver(new MaterialsScreen(Context));
+            RunsOver(screen);
         }
         else
         {
@@ -94,8 +90,12 @@ internal sealed class RunsScreen : TuiScreen
         return true;
     }
 
-    private static int Rows(Key key)
-        => key == Key.CursorUp ? -1 : key == Key.CursorDown ? 1 : key == Key.PageUp ? -10 : key == Key.PageDown ? 10 : 0;
+    /// <summary>The screen that a key opens beside the list; null where it opens none.</summary>
+    private TuiScreen? Beside(Key key)
+        => key == Key.F8 ? new MaterialsScreen(Context)
+            : key == Key.F9 ? new TrendScreen(Context, _state.Current is { } run ? run.Product ?? run.Name : null)
+            : key == Key.F6 && _state.Current is { } chosen ? new CheckScreen(Context, Context.Log.Run(chosen.Number)!)
+            : null;
 
     private ImmutableArray<RunSummary> Latest() => [.. Context.Log.Runs().OrderByDescending(r => r.Number)];
 

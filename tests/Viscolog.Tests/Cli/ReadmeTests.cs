@@ -32,6 +32,8 @@ public sealed partial class ReadmeTests : IDisposable
     [InlineData("advise")]
     [InlineData("fit")]
     [InlineData("plot")]
+    [InlineData("batch")]
+    [InlineData("report")]
     [InlineData("check")]
     [InlineData("trend")]
     [InlineData("drift")]
@@ -73,11 +75,20 @@ public sealed partial class ReadmeTests : IDisposable
     [InlineData("advise-lantern-gel-07")]
     [InlineData("advise-lantern-gel-08-read-early")]
     [InlineData("advise-harbour-gel-02-over")]
+    [InlineData("check-lantern-gel-21")]
     [InlineData("practice-demo-brief")]
     public void Shown_output_is_the_stored_one(string name)
     {
         var stored = File.ReadAllText(Path.Combine(Checkout.Root, "tests", "Viscolog.Tests", "Expected", "cli", name + ".txt"));
         Assert.Contains($"```\n{stored}```", Readmes().First(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_table_of_the_batch_sheet_is_the_stored_one()
+    {
+        var sheet = File.ReadAllText(Path.Combine(Checkout.Root, "tests", "Viscolog.Tests", "Expected", "cli", "batch-lantern-gel-06.txt"));
+        var table = sheet[sheet.IndexOf("  step  pour", StringComparison.Ordinal)..];
+        Assert.Contains($"```\n{table[..table.IndexOf("\n\n", StringComparison.Ordinal)]}\n```", Readmes().First(), StringComparison.Ordinal);
     }
 
     [Fact]

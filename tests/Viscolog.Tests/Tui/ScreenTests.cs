@@ -4,9 +4,10 @@ using Terminal.Gui.Input;
 using Terminal.Gui.Testing;
 using Terminal.Gui.Time;
 using Viscolog.Core.Pots;
-using Viscolog.Core.Practice;
+using Viscolog.MaterialFiles;
 using Viscolog.Store;
 using Viscolog.Tests.Store;
+using Viscolog.Tests.Support;
 using Viscolog.Tui;
 
 namespace Viscolog.Tests.Tui;
@@ -80,56 +81,60 @@ public sealed class ScreenTests
     }
 
     [Fact]
-    public void A_practice_pot_is_played_by_keys_and_its_score_kept_beside_the_log()
-    {
-        using var bench = Bench.Filled();
-        var before = new Snapshot(bench.Place);
-        using (var log = Assert.IsType<LogOutcome.Opened>(PracticeLog.Open(bench.Place, TimeProvider.System)).Log)
-        {
-            using var stage = new Stage(80, 24);
-            using var screen = new GameScreen(new(log, TimeProvider.System, new(hasColor: true), IsAscii: false, IsPractice: true), PracticeGame.Of(PracticeDifficulty.Find("easy")!, 7), "Player A");
-            stage.Show(screen);
-            stage.Press(Key.Enter);
-            stage.Type("9");
-            stage.Press(Key.Enter, Key.Enter);
-            Assert.Contains("! stir it in first", stage.Text, StringComparison.Ordinal);
-            stage.Press(Key.F3, Key.F3, Key.Enter, Key.F8);
-            Assert.Contains("Ends over", stage.Text, StringComparison.Ordinal);
-            stage.WaitFor(() => screen.State.Advised is not null);
-            Assert.Contains("B advised", stage.Text, StringComparison.Ordinal);
-            Assert.Contains("score kept under Player A", stage.Text, StringComparison.Ordinal);
-            stage.Press(Key.F6);
-            Assert.Contains("Dose 1 took the pot over", stage.Text, StringComparison.Ordinal);
-            stage.Press(Key.F5);
-            Assert.Null(screen.State.Path);
-            stage.End();
-        }
-
-        var kept = Assert.Single(PracticeScores.Beside(bench.Place).All().Results);
-        Assert.Equal(("Player A", "easy", 7, "over", 1), (kept.Player, kept.Pot, kept.Seed, kept.Verdict, kept.Doses));
-        Assert.All(Directory.GetFiles(bench.Place.Folder).Where(before.Has), f => Assert.Equal(before.Bytes(f), File.ReadAllBytes(f)));
-    }
-
-    [Fact]
-    public void The_demonstration_runs_by_keys()
+    public void A_check_is_worked_out_and_another_specification_asked_for()
     {
         using var bench = new Bench();
         using var log = bench.Open();
-        using var stage = new Stage(120, 40);
-        using var screen = new DemoScreen(new(log, TimeProvider.System, new(hasColor: true), IsAscii: false, IsPractice: true), PracticeGame.Of(PracticeDifficulty.Find("easy")!, 7));
+        Assert.Equal(0, CheckedIn(log));
+        using var stage = new Stage(80, 24);
+        using var screen = new CheckScreen(new(log, TimeProvider.System, new(hasColor: true), IsAscii: false), log.Run(1)!);
         stage.Show(screen);
-        stage.WaitFor(() => screen.State.Played is not null);
-        stage.Press(Key.Enter, Key.Enter, Key.CursorLeft);
-        Assert.Contains("Step 1 of", stage.Text, StringComparison.Ordinal);
-        stage.Press(Key.F6);
-        Assert.Contains("Letting down costs base", stage.Text, StringComparison.Ordinal);
-        stage.Press(Key.F6, Key.F3);
-        Assert.Contains("running", stage.Text, StringComparison.Ordinal);
+        stage.WaitFor(() => screen.State.Outcome is not null);
+        Assert.Contains("ACCEPT", stage.Text, StringComparison.Ordinal);
+        Assert.Contains("against Lantern gel", stage.Text, StringComparison.Ordinal);
+        stage.Press(Key.CursorDown);
+        stage.WaitFor(() => screen.State.Outcome is not null);
+        Assert.Contains("against target of the run", stage.Text, StringComparison.Ordinal);
+        stage.Press(Key.Esc);
+        Assert.False(screen.Quits);
         stage.End();
     }
 
+    [Fact]
+    public void The_trend_of_a_product_is_worked_out()
+    {
+        using var bench = new Bench();
+        using var log = bench.Open();
+        Assert.Equal(0, CheckedIn(log));
+        using var stage = new Stage(120, 40);
+        using var screen = new TrendScreen(new(log, TimeProvider.System, new(hasColor: false), IsAscii: true), "Lantern gel 22");
+        stage.Show(screen);
+        stage.WaitFor(() => screen.State.Trend is not null);
+        Assert.Contains("Lantern gel: batches over time", stage.Text, StringComparison.Ordinal);
+        Assert.Contains("limits rest on 3 batches", stage.Text, StringComparison.Ordinal);
+        stage.Press(Key.F6);
+        Assert.Equal(Core.Checking.ChartScale.Linear, screen.State.Scale);
+        stage.Press(Key.CursorUp);
+        stage.WaitFor(() => screen.State.Trend is not null);
+        Assert.Contains("No chart: limits need 3 batches or more", stage.Text, StringComparison.Ordinal);
+        stage.End();
+    }
+
+    /// <summary>Brings the samples of checks and their specifications in, the accepted one first.</summary>
+    private static int CheckedIn(BenchLog log)
+    {
+        foreach (var name in new[] { "lantern-gel-21", "lantern-gel-22-short", "lantern-gel-23-low-ph", "harbour-gel-09-over" })
+        {
+            Assert.IsType<ImportOutcome.Imported>(log.Import(RunFiles.FileText.Read(File.ReadAllText(Checkout.Sample($"checks/{name}.csv"))), CancellationToken.None));
+        }
+
+        var read = Assert.IsType<MaterialFileOutcome.Read>(MaterialFileReader.Parse("m", File.ReadAllBytes(Checkout.Sample("materials/workshop.csv"))));
+        Assert.IsType<WriteOutcome.Saved>(log.State(read.File.Rows).Outcome);
+        return log.Oils().Count;
+    }
+
     /// <summary>A driver without a terminal, with a screen on it.</summary>
-    private sealed class Stage : IDisposable
+    internal sealed class Stage : IDisposable
     {
         private readonly IApplication _app;
         private SessionToken? _token;
