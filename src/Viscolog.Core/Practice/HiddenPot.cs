@@ -49,5 +49,10 @@ public sealed record HiddenPot(HiddenLaw Law, TimeSpan TimeConstant, Dose RangeT
 
     /// <summary>The pot after it stood for a time.</summary>
     /// <param name="time">Zero or more.</param>
-    public HiddenPot Stood(TimeSpan time) => this with { Standing = Standing + TimeSpan.FromSeconds(Guard.AtLeast(time.TotalSeconds, 0, nameof(time))) };
+    /// <exception cref="ArgumentOutOfRangeException">The time is negative.</exception>
+    public HiddenPot Stood(TimeSpan time)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(time, TimeSpan.Zero);
+        return this with { Standing = Standing + time };
+    }
 }

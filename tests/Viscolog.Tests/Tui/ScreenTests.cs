@@ -134,7 +134,7 @@ public sealed class ScreenTests
     }
 
     /// <summary>A driver without a terminal, with a screen on it.</summary>
-    private sealed class Stage : IDisposable
+    internal sealed class Stage : IDisposable
     {
         private readonly IApplication _app;
         private SessionToken? _token;
