@@ -19,6 +19,9 @@ internal static class PlotRenderer
     /// <summary>Height in px of 1/96 inch.</summary>
     public const int Height = 520;
 
+    /// <summary>Height of a picture that shares its page with text.</summary>
+    private const int HalfHeight = 400;
+
     /// <summary>Height in px of 1/96 inch of a picture that stands among text.</summary>
     public const int LowHeight = 230;
 
@@ -37,8 +40,6 @@ internal static class PlotRenderer
 
     public static byte[] Render(PairPicture picture, PairKind kind, PlotFormat format) => Render(kind == PairKind.Map ? PairMapPlot.Build(picture) : PairSlicePlot.Build(picture), format);
 
-    public static byte[] Render(TrendPicture picture, PlotFormat format) => Render(TrendPlot.Build(picture), format);
-
     /// <summary>A low picture as SVG: the readings of a batch against its band.</summary>
     public static byte[] Verdict(RunPicture picture, ViscosityBand band, string wanted, Estimate found)
     {
@@ -49,13 +50,18 @@ internal static class PlotRenderer
 
     public static byte[] Render(IReadOnlyList<NamedPath> players, PlotFormat format) => Render(PracticePlot.Build(players), format);
 
-    private static byte[] Render(PlotModel model, PlotFormat format)
+    /// <summary>Players on a practice pot as an SVG that leaves room for text on the same page.</summary>
+    public static byte[] RenderLow(IReadOnlyList<NamedPath> players) => Render(PracticePlot.Build(players), PlotFormat.Svg, HalfHeight);
+
+    public static byte[] Render(TrendPicture picture, PlotFormat format) => Render(TrendPlot.Build(picture), format);
+
+    private static byte[] Render(PlotModel model, PlotFormat format, int height = Height)
     {
         model.Culture = CultureInfo.InvariantCulture;
         model.DefaultFont = format == PlotFormat.Svg ? PlotFont.SvgFamilies : PlotFont.Usual();
         return format switch
         {
-            PlotFormat.Svg => Svg(model),
+            PlotFormat.Svg => Svg(model, height),
             PlotFormat.Pdf => Pdf(model),
             _ => Png(model),
         };
@@ -69,7 +75,7 @@ internal static class PlotRenderer
         _ => DosePlot.Build(pictures),
     };
 
-    private static byte[] Svg(PlotModel model, int height = Height)
+    private static byte[] Svg(PlotModel model, int height)
     {
         using var stream = new MemoryStream();
         var exporter = new OxyPlot.SvgExporter

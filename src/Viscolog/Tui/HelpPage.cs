@@ -32,11 +32,10 @@ internal static class HelpPage
         "",
         "Enter   open the chosen run       F2      begin a new run",
         "F4      mark or unmark            F5      compare the marked runs on one chart",
-        "F10     practice pots, apart from this log",
-        "F7      export the marked runs, or the chosen one, as run files",
         "F6      check the chosen run      F9      trend of its product's batches",
-        "F8      materials                 Esc     back",
-        "Ctrl+Q  quit",
+        "F7      export the marked runs, or the chosen one, as run files",
+        "F8      materials                 F10     practice pots, apart from this log",
+        "Esc     back                      Ctrl+Q  quit",
     ];
 
     public static string[] Check { get; } =

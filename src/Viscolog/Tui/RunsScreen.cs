@@ -69,32 +69,43 @@ internal sealed class RunsScreen : TuiScreen
         {
             Compare();
         }
-        else if (key == Key.F6 && _state.Current is { } checking)
+        else if (key == Key.F7)
+        {
+            Export();
+        }
+        else if (!Leads(key))
+        {
+            return false;
+        }
+
+        Redraw();
+        return true;
+    }
+
+    /// <summary>Opens the screen that the key leads to; false where it leads to none.</summary>
+    private bool Leads(Key key)
+    {
+        if (key == Key.F6 && _state.Current is { } checking)
         {
             RunsOver(new CheckScreen(Context, Context.Log.Run(checking.Number)!));
+        }
+        else if (key == Key.F8)
+        {
+            RunsOver(new MaterialsScreen(Context));
         }
         else if (key == Key.F9)
         {
             RunsOver(new TrendScreen(Context, _state.Current is { } run ? run.Product ?? run.Name : null));
         }
-        else if (key == Key.F7)
-        {
-            Export();
-        }
         else if (key == Key.F10)
         {
             Practise(context => new PracticeScreen(context));
-        }
-        else if (key == Key.F8)
-        {
-            RunsOver(new MaterialsScreen(Context));
         }
         else
         {
             return false;
         }
 
-        Redraw();
         return true;
     }
 
