@@ -86,20 +86,14 @@ internal sealed class PlotCommand
             return call.Refuse($"{named.Name}: a run with two thickeners is drawn with --kind dose or --kind {Map}");
         }
 
-        var (run, band) = (named.File.Run, target.Band(named.File, call));
-        var advised = band is null || run.TargetString is null ? null : Advisor.Advise(new(run) { Band = band, History = named.Earlier }) as AdviceOutcome.AdvisedPair;
-        switch (advised is null ? PairBeliefs.Of(run, named.Earlier) : new PairBeliefOutcome.Believed(advised.Belief))
+        var band = target.Band(named.File, call);
+        if (PairStudy.Of(named, band, "draw", call) is not { } study)
         {
-            case PairBeliefOutcome.Refused refused:
-                return call.Refuse($"{named.Name}: {refused.Reason}");
-            case PairBeliefOutcome.Believed { Belief.Evidence.BodyReadings: 0 }:
-                return call.Refuse($"{named.Name}: no reading to draw; log at least the base as it stands");
-            case PairBeliefOutcome.Believed { Belief: var belief }:
-                var picture = PairPictures.Of(belief, band, advised?.Advice, Advisor.Level);
-                return Written(call, PlotFile.Write(picture, Enum.Parse<PairKind>(call.Value(kind)!, ignoreCase: true), call.Value(output)!, call.Value(force)));
-            default:
-                throw new InvalidOperationException("not a case of the closed set");
+            return ExitCode.InputRefused;
         }
+
+        var picture = PairPictures.Of(study.Belief, band, study.Advice, Advisor.Level);
+        return Written(call, PlotFile.Write(picture, Enum.Parse<PairKind>(call.Value(kind)!, ignoreCase: true), call.Value(output)!, call.Value(force)));
     }
 
     private static ExitCode Written(Invocation call, PlotOutcome outcome)

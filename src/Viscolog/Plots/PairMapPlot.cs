@@ -96,7 +96,6 @@ internal static class PairMapPlot
 
         foreach (var level in levels)
         {
-            // The lines run in ln, their labels show the value itself.
             model.Series.Add(new ContourSeries
             {
                 ColumnCoordinates = [.. picture.Map.BodyDoses.AsEnumerable().Select(d => d.Percent)],
@@ -106,14 +105,53 @@ internal static class PairMapPlot
                 Color = color,
                 LineStyle = style,
                 StrokeThickness = thickness,
-                LabelFormatString = $"'{PlotText.Number(level)}'",
-                LabelBackground = OxyColor.FromAColor(0xE0, OxyColors.White),
-                TextColor = color,
-                FontSize = PlotStyle.TextSize - 1,
             });
+            Label(model, picture.Map, data, level, color);
         }
 
         model.Series.Add(RunTraces.Line(title, [DataPoint.Undefined], color, style, thickness));
+    }
+
+    /// <summary>A line's number where it first crosses one of a few levels or uprights of the map.</summary>
+    private static void Label(PlotModel model, PairMap map, double[,] ln, double level, OxyColor color)
+    {
+        var (columns, rows) = (ln.GetLength(0), ln.GetLength(1));
+        foreach (var row in new[] { rows / 12, rows / 3, 2 * rows / 3, rows - 2 })
+        {
+            for (var i = 1; i < columns; i++)
+            {
+                if ((ln[i - 1, row] < Math.Log(level)) != (ln[i, row] < Math.Log(level)))
+                {
+                    Write(map.BodyDoses[i].Percent, map.StringDoses[row].Percent);
+                    return;
+                }
+            }
+        }
+
+        foreach (var column in new[] { columns / 12, columns / 2, columns - 2 })
+        {
+            for (var j = 1; j < rows; j++)
+            {
+                if ((ln[column, j - 1] < Math.Log(level)) != (ln[column, j] < Math.Log(level)))
+                {
+                    Write(map.BodyDoses[column].Percent, map.StringDoses[j].Percent);
+                    return;
+                }
+            }
+        }
+
+        void Write(double x, double y) => model.Annotations.Add(new TextAnnotation
+        {
+            Text = PlotText.Number(level),
+            TextPosition = new DataPoint(x, y),
+            TextColor = color,
+            Background = OxyColor.FromAColor(0xE0, OxyColors.White),
+            StrokeThickness = 0,
+            FontSize = PlotStyle.TextSize - 1,
+            TextHorizontalAlignment = HorizontalAlignment.Center,
+            TextVerticalAlignment = VerticalAlignment.Middle,
+            Layer = AnnotationLayer.AboveSeries,
+        });
     }
 
     private static void AddPath(PlotModel model, PairPicture picture)

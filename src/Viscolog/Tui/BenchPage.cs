@@ -31,7 +31,7 @@ internal static class BenchPage
         }
 
         var run = state.Run.File.Run;
-        page.Add(new Piece(" " + RunTitle.Of(run) + (run.Target is { } target ? $" · target {AdviceWords.Band(target.Band)}" : " · no target (F8 sets one)"), Tone.Strong));
+        page.Add(new Piece(" " + RunTitle.Of(run) + (run.Target is { } target ? $" · target {AdviceWords.Band(target.Band)}{Strings(run)}" : " · no target (F8 sets one)"), Tone.Strong));
         Advice(page, state);
         Middle(page, state, EntryRow(height) - 2 - page.Lines.Count);
         page.FillTo(EntryRow(height) - 2);
@@ -44,6 +44,9 @@ internal static class BenchPage
             : " F1 help F2 dose + advised F3 stir F4 pH/temp F5 void F6 plot F8 aim F9 runs ^Q", Tone.Dim));
         return page;
     }
+
+    private static string Strings(Core.Pots.Run run)
+        => run is { TargetString: { } wanted, Thickeners.Length: > 1 } ? FormattableString.Invariant($", string {wanted.Low.Millimeters:0.##} to {wanted.High.Millimeters:0.##} mm") : "";
 
     private static string Strip(Page page, BenchState state, DateTimeOffset now)
         => state.Clock is { Due: { } due } clock && clock.Standing(now) is { } standing && BuildUpStrip.Of(state.Advice?.Picture, due, standing, 16, page.IsAscii) is { Length: > 0 } strip ? strip + " " : "";
@@ -96,7 +99,14 @@ internal static class BenchPage
         };
         var expected = AdviceWords.Expected(advice.Action) is { } e ? $"expect {Shown.Body(e.Median)} ({Shown.Spread(e)}) · " : advice.Now is { } now ? $"now {Shown.Body(now.Median)} ({Shown.Spread(now)}) · " : "";
         var chances = advice.Now is null ? "" : $"in band {Shown.Chance(advice.ChanceInBand)} · over {Shown.Chance(advice.ChanceOver)} ({Explanation.OneIn(advice.ChanceOver)})";
-        string[] why = [advice.Why, .. advice.Warnings];
+        if (advice.Pair is { } pair)
+        {
+            expected = expected.Replace(" mPa·s (", " (", StringComparison.Ordinal);
+            expected += (pair.Expected ?? pair.Now) is { } length ? $"{Shown.Length(length.Median)} ({Shown.Spread(length)}) · " : "";
+            chances = pair.Now is null ? "" : $"both in band {Shown.Chance(pair.ChanceBoth)} · over {Shown.Chance(Either(advice, pair))}";
+        }
+
+        string[] why = [advice.Why, .. advice.Pair is { } planned && AdviceWords.Plan(planned) is { } plan ? [$"Plan: {plan}."] : Array.Empty<string>(), .. advice.Warnings];
         return
         [
             new(string.Join("  ", AdviceWords.Headline(advice).Take(1)), tone),
@@ -106,12 +116,16 @@ internal static class BenchPage
         ];
     }
 
+    /// <summary>The chance that one of the two is over; given the readings they are independent.</summary>
+    private static Core.Quantities.Percentage Either(Advice advice, PairAdvice pair)
+        => Core.Quantities.Percentage.FromFraction(1 - ((1 - advice.ChanceOver.Fraction) * (1 - pair.ChanceOver.Fraction)));
+
     private static void Middle(Page page, BenchState state, int rows)
     {
-        var chart = page.Width >= 80 && state.Advice?.Picture is not null && rows >= TerminalChart.LeastHeight;
+        var chart = page.Width >= 80 && (state.Advice?.Picture is not null || state.Advice?.Pair is not null) && rows >= TerminalChart.LeastHeight;
         var right = chart ? Math.Max(TerminalChart.LeastWidth + 1, page.Width - 62) : 0;
         var table = BenchTable.Lines(state, page, page.Width - right - 1, rows);
-        var drawn = chart ? TerminalChart.Draw([state.Advice!.Picture!], right - 1, rows, page.IsAscii) : [];
+        var drawn = !chart ? [] : state.Advice!.Pair is { } map ? PairMapChart.Draw(map, right - 1, rows, page.IsAscii) : TerminalChart.Draw([state.Advice.Picture!], right - 1, rows, page.IsAscii);
         for (var i = 0; i < rows; i++)
         {
             var line = i < table.Count ? table[i] : new Piece("");

@@ -20,6 +20,7 @@ namespace Viscolog.Cli.Json;
 [JsonSerializable(typeof(DriftsAnswer))]
 [JsonSerializable(typeof(ImportAnswer))]
 [JsonSerializable(typeof(RunsAnswer))]
+[JsonSerializable(typeof(CompareAnswer))]
 [JsonSerializable(typeof(RunAnswer))]
 [JsonSerializable(typeof(ExportAnswer))]
 [JsonSerializable(typeof(BackupAnswer))]
