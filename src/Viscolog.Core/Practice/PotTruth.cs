@@ -75,16 +75,16 @@ public sealed class PotTruth
     /// <summary>Whether a dose is over: its body is above the band, or it lies beyond the peak.</summary>
     public bool IsOver(Dose dose) => BodyAt(dose) > Band.High || dose > Peak;
 
-    /// <summary>By how much the last gram before a dose raised the body of the pot as it was at first, in % of it; below 0 beyond a peak.</summary>
-    /// <param name="dose">The dose; of a smaller one than a gram gives, the first gram.</param>
+    /// <summary>By how much a gram raises the body of the pot as it was at first, in % of it; below 0 beyond a peak.</summary>
+    /// <param name="dose">The dose half a gram before and after which the two bodies are taken; of a smaller one, the first gram.</param>
     public double PercentForGramAt(Dose dose)
     {
         var gram = 100 / pot.Base.Grams / pot.RangeTop.Percent;
-        var after = Math.Max(gram, dose.Percent / pot.RangeTop.Percent);
+        var after = Math.Max(gram, (dose.Percent / pot.RangeTop.Percent) + (gram / 2));
         return 100 * (Math.Exp(pot.Law.LnBody(after) - pot.Law.LnBody(after - gram)) - 1);
     }
 
-    /// <summary>The dose whose last gram raised the body most in proportion, within the usual range.</summary>
+    /// <summary>The dose where a gram raises the body most in proportion, within the usual range.</summary>
     public Dose Steepest()
         => Enumerable.Range(1, (int)(Grid / Furthest)).Select(i => At(i)).MaxBy(PercentForGramAt);
 

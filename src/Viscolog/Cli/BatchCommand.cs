@@ -43,7 +43,7 @@ internal sealed class BatchCommand
         }
 
         var whole = call.Value(density) is { } known ? file.Run with { Base = file.Run.Base with { Density = Density.FromGramsPerMilliliter(known) } } : file.Run;
-        var request = new BatchRequest(whole, call.Value(to)!)
+        var request = new BatchPlanRequest(whole, call.Value(to)!)
         {
             Band = target.Band(file, call),
             History = named.Earlier,

@@ -114,6 +114,6 @@ internal sealed class PracticePlayCommand
         }
 
         PracticeText.Lines(terminal, PracticeWords.Ending(path), "end", terminal.Width);
-        PracticeText.Reveal(terminal, players, OverdoseLesson.Of(path));
+        PracticeText.Reveal(terminal, players, OverdoseLesson.Of(path), "This game");
     }
 }

@@ -17,6 +17,9 @@ internal static class PlotRenderer
     /// <summary>Height in px of 1/96 inch.</summary>
     public const int Height = 520;
 
+    /// <summary>Height of a picture that shares its page with text.</summary>
+    private const int LowHeight = 380;
+
     /// <summary>Dots of the PNG for each px of 1/96 inch: 240 dots an inch in print.</summary>
     public const float PngScale = 2.5f;
 
@@ -32,17 +35,20 @@ internal static class PlotRenderer
 
     public static byte[] Render(PairPicture picture, PairKind kind, PlotFormat format) => Render(kind == PairKind.Map ? PairMapPlot.Build(picture) : PairSlicePlot.Build(picture), format);
 
-    public static byte[] Render(TrendPicture picture, PlotFormat format) => Render(TrendPlot.Build(picture), format);
-
     public static byte[] Render(IReadOnlyList<NamedPath> players, PlotFormat format) => Render(PracticePlot.Build(players), format);
 
-    private static byte[] Render(PlotModel model, PlotFormat format)
+    /// <summary>Players on a practice pot as an SVG that leaves room for text on the same page.</summary>
+    public static byte[] RenderLow(IReadOnlyList<NamedPath> players) => Render(PracticePlot.Build(players), PlotFormat.Svg, LowHeight);
+
+    public static byte[] Render(TrendPicture picture, PlotFormat format) => Render(TrendPlot.Build(picture), format);
+
+    private static byte[] Render(PlotModel model, PlotFormat format, int height = Height)
     {
         model.Culture = CultureInfo.InvariantCulture;
         model.DefaultFont = format == PlotFormat.Svg ? PlotFont.SvgFamilies : PlotFont.Usual();
         return format switch
         {
-            PlotFormat.Svg => Svg(model),
+            PlotFormat.Svg => Svg(model, height),
             PlotFormat.Pdf => Pdf(model),
             _ => Png(model),
         };
@@ -56,15 +62,15 @@ internal static class PlotRenderer
         _ => DosePlot.Build(pictures),
     };
 
-    private static byte[] Svg(PlotModel model)
+    private static byte[] Svg(PlotModel model, int height)
     {
         using var stream = new MemoryStream();
         var exporter = new OxyPlot.SvgExporter
         {
             Width = Width,
-            Height = Height,
+            Height = height,
             UseVerticalTextAlignmentWorkaround = true,
-            TextMeasurer = new PixelMeasurer(Width, Height),
+            TextMeasurer = new PixelMeasurer(Width, height),
         };
         exporter.Export(model, stream);
         return stream.ToArray();

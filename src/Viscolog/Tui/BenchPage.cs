@@ -40,7 +40,7 @@ internal static class BenchPage
         page.Add(error.Count > 1 ? [new Piece("   " + error[1], Tone.Bad)] : [new Piece(" " + Strip(page, state, now) + state.Clock.Words(now), state.Clock.HasRung ? Tone.Caution : Tone.Plain), new Piece(state.Beside.IsEmpty ? "" : $" · with {state.Beside.Words}")]);
         page.Add(Entry(state, now));
         page.Add(new Piece(width >= 100
-            ? " F1 help  F2 dose  + advised dose  F3 stir  F4 pH/temp/string  F5 void  F6 plot  F7 in/out  F8 target  F9 runs  ^Q quit"
+            ? " F1 help  F2 dose  + advised dose  F3 stir  F4 pH/temp/string  F5 void  F6 plot  F7 in/out  F8 target  F9 runs  F10 check  ^Q"
             : " F1 help F2 dose + advised F3 stir F4 pH/temp F5 void F6 plot F8 aim F9 runs ^Q", Tone.Dim));
         return page;
     }

@@ -73,20 +73,39 @@ internal sealed class RunsScreen : TuiScreen
         {
             Export();
         }
-        else if (key == Key.F6)
+        else if (!Leads(key))
         {
-            Practise(context => new PracticeScreen(context));
+            return false;
+        }
+
+        Redraw();
+        return true;
+    }
+
+    /// <summary>Opens the screen that the key leads to; false where it leads to none.</summary>
+    private bool Leads(Key key)
+    {
+        if (key == Key.F6 && _state.Current is { } checking)
+        {
+            RunsOver(new CheckScreen(Context, Context.Log.Run(checking.Number)!));
         }
         else if (key == Key.F8)
         {
             RunsOver(new MaterialsScreen(Context));
+        }
+        else if (key == Key.F9)
+        {
+            RunsOver(new TrendScreen(Context, _state.Current is { } run ? run.Product ?? run.Name : null));
+        }
+        else if (key == Key.F10)
+        {
+            Practise(context => new PracticeScreen(context));
         }
         else
         {
             return false;
         }
 
-        Redraw();
         return true;
     }
 

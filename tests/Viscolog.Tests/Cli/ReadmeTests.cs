@@ -34,6 +34,7 @@ public sealed partial class ReadmeTests : IDisposable
     [InlineData("plot")]
     [InlineData("check")]
     [InlineData("trend")]
+    [InlineData("drift")]
     [InlineData("import")]
     [InlineData("runs")]
     [InlineData("show")]

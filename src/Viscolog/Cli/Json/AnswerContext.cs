@@ -17,6 +17,7 @@ namespace Viscolog.Cli.Json;
 [JsonSerializable(typeof(FlowAnswer))]
 [JsonSerializable(typeof(CheckAnswer))]
 [JsonSerializable(typeof(TrendAnswer))]
+[JsonSerializable(typeof(DriftsAnswer))]
 [JsonSerializable(typeof(ImportAnswer))]
 [JsonSerializable(typeof(RunsAnswer))]
 [JsonSerializable(typeof(CompareAnswer))]
