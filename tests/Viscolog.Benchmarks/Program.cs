@@ -18,7 +18,7 @@ static int Usage()
     Console.Error.WriteLine("         plays practice pots against the program's advice and other players");
     Console.Error.WriteLine("       pair [--pots N] [--seed N] [--advised-only] [--risk PCT]");
     Console.Error.WriteLine("         the same for two thickeners, body and string together");
-    Console.Error.WriteLine("       speed RUN                                            times one advice on a run file");
+    Console.Error.WriteLine("       speed RUN                                            times one advice on a run file, and on practice pots with earlier runs");
     Console.Error.WriteLine("       log [READINGS]...                                    how the log grows: import, open, list, show, advise, append");
     Console.Error.WriteLine("       kill [ROUNDS] [SEED]                                 kills programs at work on a log and looks at what is left");
     Console.Error.WriteLine("       screen [READINGS]                                    times a keystroke on the screens");

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Curves;
 using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
 
 namespace Viscolog.Benchmarks;
@@ -20,11 +21,42 @@ internal static class SpeedBenchmark
         }
 
         var belief = ((BeliefOutcome.Believed)RunBeliefs.Of(run, run.Target?.Band, [])).Belief;
+        var beliefs = Median(() => RunBeliefs.Of(run, run.Target?.Band, []));
         var advice = Median(() => Advisor.Advise(new(run)));
         var doubled = Median(() => Advisor.Advise(new(run with { Entries = [.. run.Entries, .. run.Entries.Where(e => e is Entry.Measured)] })));
         var fits = Median(() => ShapeFits.Of(belief));
-        Console.WriteLine(FormattableString.Invariant($"one advice {advice:0.0} ms, least squares of all shapes {fits:0.0} ms, ratio {advice / fits:0.00}; with as many readings again {doubled / advice:0.00} times the time"));
+        Console.WriteLine(FormattableString.Invariant($"one advice {advice:0.0} ms (belief {beliefs:0.0}), least squares of all shapes {fits:0.0} ms, ratio {advice / fits:0.00}; with as many readings again {doubled / advice:0.00} times the time"));
+        foreach (var earlier in new[] { 0, 1, 5, 20, 100, 1000 })
+        {
+            var (time, odd) = (WithHistory(earlier, false), WithHistory(earlier, true));
+            Console.WriteLine(FormattableString.Invariant($"{earlier,5} earlier runs: {time.Clock:0.0} ms ({time.Processor:0.0} ms of processor time) where they are like the run, {odd.Clock:0.0} ({odd.Processor:0.0}) where they are not"));
+        }
+
         return 0;
+    }
+
+    /// <summary>Times one advice on a practice pot after three doses.</summary>
+    private static (double Clock, double Processor) WithHistory(int runs, bool unlike)
+    {
+        var (pot, _, _, earlier) = new Scenario(false, false, false, runs, unlike).Make(1005);
+        pot.Read(TimeSpan.Zero);
+        for (var dose = 0; dose < 3; dose++)
+        {
+            pot.Add(Mass.FromGrams(1));
+            pot.Read(TimeSpan.Zero);
+        }
+
+        object Advise() => Advisor.Advise(new(pot.Run) { History = earlier });
+        var clock = Median(Advise);
+        using var process = Process.GetCurrentProcess();
+        var before = process.TotalProcessorTime;
+        for (var i = 0; i < Rounds; i++)
+        {
+            GC.KeepAlive(Advise());
+        }
+
+        process.Refresh();
+        return (clock, (process.TotalProcessorTime - before).TotalMilliseconds / Rounds);
     }
 
     private static double Median(Func<object> work)

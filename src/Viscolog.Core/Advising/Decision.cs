@@ -12,10 +12,13 @@ internal sealed class Decision
     private const double OverChance = 0.9;
 
     /// <summary>Chance of coming up to the band below which a target counts as out of reach.</summary>
-    public const double HopelessChance = 0.05;
+    public const double HopelessChance = 0.1;
 
     /// <summary>Chance of being in band from which on one reading is enough to stop.</summary>
     private const double SureChance = 0.975;
+
+    /// <summary>Chance of being unlike its history from which on a user should hear of it.</summary>
+    private const double MaybeUnlike = 0.4;
 
     /// <summary>Readings of one step after which no further one is asked for.</summary>
     private const int EnoughReadings = 4;
@@ -50,6 +53,11 @@ internal sealed class Decision
         if (setAside)
         {
             warnings.Add("this pot is unlike the earlier runs, which therefore count for nothing: check that base and thickener are those that the run names");
+        }
+
+        if (!setAside && belief.ChanceUnlikeHistory.Fraction >= MaybeUnlike)
+        {
+            warnings.Add("this pot may be unlike the earlier runs, which therefore count for less: check that base and thickener are those that the run names");
         }
 
         if (request.History.Length > 0 && belief.Prior.Runs == 0 && !setAside)

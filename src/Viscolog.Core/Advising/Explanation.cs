@@ -15,7 +15,7 @@ public static class Explanation
         {
             ChoiceBound.BestChance => "This dose has the best chance of landing in band; more would be likelier to go past it.",
             ChoiceBound.Risk => FormattableString.Invariant($"Stopping short keeps the chance of over within {risk.Percent:0.##} % ({OneIn(risk)})."),
-            ChoiceBound.StepCap => FormattableString.Invariant($"No single step goes beyond {100 * IncrementPolicy.StepCap:0} % of the usual range, however far the target."),
+            ChoiceBound.StepCap => Capped(choice, belief),
             ChoiceBound.Limit => $"The step ends at the dose limit: {limit.Why}.",
             _ => throw new ArgumentOutOfRangeException(nameof(choice), choice.Bound, "not a bound"),
         };
@@ -31,6 +31,14 @@ public static class Explanation
         >= 0.5 => FormattableString.Invariant($"{10 * chance.Fraction:0} in 10"),
         _ => FormattableString.Invariant($"1 in {TwoDigits(1 / chance.Fraction)}"),
     };
+
+    private static string Capped(Choice choice, Belief belief)
+    {
+        var ordinary = belief.Evidence.Steps[^1].Dose + (IncrementPolicy.StepCap * belief.Evidence.RangeTop);
+        return choice.DosePercent > ordinary + 1e-9
+            ? FormattableString.Invariant($"No single step goes beyond the doses that earlier runs have read, nor beyond {100 * IncrementPolicy.KnownStepCap:0} % of the usual range.")
+            : FormattableString.Invariant($"No single step goes beyond {100 * IncrementPolicy.StepCap:0} % of the usual range, however far the target.");
+    }
 
     private static double TwoDigits(double value)
     {

@@ -16,6 +16,9 @@ public static class IncrementPolicy
     /// <summary>The largest single increment, over the top of the usual range (common practice, no source).</summary>
     public const double StepCap = 0.3;
 
+    /// <summary>The same over doses that an earlier run has read: no ground is unknown there.</summary>
+    public const double KnownStepCap = 0.6;
+
     /// <summary>Chance of being in band from which on it is time to stop.</summary>
     public const double StopChance = 0.9;
 
@@ -23,6 +26,7 @@ public static class IncrementPolicy
     public const double WorthAiming = 0.55;
 
     private const int Candidates = 40;
+    private const int Tries = 25;
 
     /// <summary>Chooses.</summary>
     /// <param name="belief">The belief.</param>
@@ -34,7 +38,7 @@ public static class IncrementPolicy
     /// <returns>Null where no addition keeps within the risk.</returns>
     internal static Choice? Choose(Belief belief, ViscosityBand band, double now, double limit, double rangeTop, double risk)
     {
-        var cap = now + (StepCap * rangeTop);
+        var cap = Cap(belief, now, rangeTop);
         var most = Math.Min(cap, limit);
         if (most <= now)
         {
@@ -49,9 +53,9 @@ public static class IncrementPolicy
         }
 
         var (best, bestChance) = (ceiling, -1.0);
-        for (var i = 1; i <= Candidates; i++)
+        for (var i = 1; i <= Tries; i++)
         {
-            var dose = now + ((ceiling - now) * i / Candidates);
+            var dose = now + ((ceiling - now) * i / Tries);
             var chance = belief.At(Dose.FromPercent(dose)).ChanceWithin(band.Low.Ln, band.High.Ln);
             if (chance > bestChance + 1e-9)
             {
@@ -67,6 +71,10 @@ public static class IncrementPolicy
         var bound = ceiling < most ? ChoiceBound.Risk : limit <= cap ? ChoiceBound.Limit : ChoiceBound.StepCap;
         return new(ceiling, bestChance, bound);
     }
+
+    /// <summary>The dose in % beyond which no single increment goes.</summary>
+    internal static double Cap(Belief belief, double now, double rangeTop)
+        => Math.Max(now + (StepCap * rangeTop), Math.Min(belief.Prior.ReadUpTo, now + (KnownStepCap * rangeTop)));
 
     /// <summary>The largest dose up to which every dose on the way keeps within the risk.</summary>
     private static double Ceiling(Belief belief, ViscosityBand band, double now, double most, double risk)
@@ -84,7 +92,7 @@ public static class IncrementPolicy
             low = high;
         }
 
-        for (var i = 0; i < 12 && high > low; i++)
+        for (var i = 0; i < 7 && high > low; i++)
         {
             var middle = (low + high) / 2;
             (low, high) = ChanceOver(middle) > risk ? (low, middle) : (middle, high);

@@ -46,9 +46,11 @@ internal static class WhatIfs
             yield return $"It goes beyond the dose limit: {limit.Why}.";
         }
 
-        if (increment > (IncrementPolicy.StepCap * belief.Evidence.RangeTop) + 1e-9)
+        var now = after.Percent - increment;
+        var most = IncrementPolicy.Cap(belief, now, belief.Evidence.RangeTop) - now;
+        if (increment > most + 1e-9)
         {
-            yield return FormattableString.Invariant($"It is more than advice pours at once ({100 * IncrementPolicy.StepCap:0} % of the usual range).");
+            yield return FormattableString.Invariant($"It is more than advice pours at once ({100 * most / belief.Evidence.RangeTop:0} % of the usual range).");
         }
     }
 

@@ -74,6 +74,7 @@ public static class BatchChecks
         {
             ReferenceTemperature = request.Specification.ReferenceTemperatureInForce,
             Target = request.Specification.Body ?? request.Run.Target,
+            TargetString = request.Specification.StringLength ?? request.Run.TargetString,
             Repeatability = request.Run.Repeatability ?? request.Repeatability,
         };
         return LearnedRepeatability.Into(run, request.History);

@@ -10,27 +10,42 @@ namespace Viscolog.Core.Curves;
 /// </summary>
 public sealed class Belief : IStepForecast
 {
+    /// <summary>A draw so far below its shape's likeliest, in ln of weight, counts for nothing.</summary>
+    private const double NegligibleBelow = 14;
+
     private readonly CurveFilter filter;
     private readonly ImmutableArray<CurveCase> cases;
     private readonly WeightedDraws[] draws;
     private readonly double rangeTop;
+    private FirstDosesOf? reached;
 
-    private Belief(Evidence evidence, double rangeTop, Prior prior, ViscosityBand? target)
+    private Belief(Evidence evidence, double rangeTop, Prior prior, ViscosityBand? target, BeliefEffort effort)
     {
         Evidence = evidence;
         this.rangeTop = rangeTop;
         Prior = prior;
         filter = new(evidence, rangeTop, prior);
-        draws = [.. Shapes.All.Select((shape, s) =>
-            new PopulationMonteCarlo(shape.Parameters.Length + Prior.Extra, row => filter.LogLikelihood(shape, row)).Draw(prior.Mixtures[s], 104729 * s))];
+        draws = new PopulationMonteCarlo(effort).Draw([.. Shapes.All.Select(Kind)]);
         if (target is not null)
         {
             DiscountUnreaching(target.Aim.Ln);
         }
 
         ShapeWeights = Weigh();
-        cases = Resampling.Of(draws, ShapeWeights, (s, draw) => new CurveCase(s, draw, filter));
+        cases = Resampling.Of(draws, ShapeWeights, effort.Cases, (s, draw) => new CurveCase(s, draw, filter));
         ChanceUnlikeHistory = prior.Runs == 0 ? Percentage.FromFraction(0) : Percentage.FromFraction(ChanceUnlike());
+    }
+
+    /// <summary>Two beliefs of one run, of which either may be right.</summary>
+    private Belief(Belief one, Belief other, double chanceOfOther)
+    {
+        (Evidence, rangeTop, Prior, filter, draws) = (one.Evidence, one.rangeTop, one.Prior, one.filter, one.draws);
+        ShapeWeights = [.. one.ShapeWeights.Zip(other.ShapeWeights, (a, b) => ((1 - chanceOfOther) * a) + (chanceOfOther * b))];
+        cases = [.. Enumerable.Range(0, one.cases.Length).Select(i => IsOther(i) ? other.cases[i] : one.cases[i])];
+        LogEvidence = one.LogEvidence;
+
+        // Every case of the one at whose place the running count of the other's share passes a whole number.
+        bool IsOther(int i) => Math.Floor((i + 1) * chanceOfOther) > Math.Floor(i * chanceOfOther);
     }
 
     /// <summary>The evidence it was made from.</summary>
@@ -61,7 +76,7 @@ public sealed class Belief : IStepForecast
     /// <param name="evidence">The run's evidence.</param>
     /// <param name="prior">What was believed before it.</param>
     /// <param name="target">The band aimed at; null where there is none. Curves that never come near it count for less.</param>
-    public static Belief From(Evidence evidence, Prior prior, ViscosityBand? target) => new(evidence, evidence.RangeTop, prior, target);
+    public static Belief From(Evidence evidence, Prior prior, ViscosityBand? target) => new(evidence, evidence.RangeTop, prior, target, BeliefEffort.Full);
 
     /// <summary>
     /// The belief after earlier runs, or without them where the readings say that this pot is unlike them. The two priors are weighed by how
@@ -79,21 +94,21 @@ public sealed class Belief : IStepForecast
         }
 
         var without = From(evidence, Prior.Common, target);
-        var odds = HistorySettings.Unlike / (1 - HistorySettings.Unlike) * Math.Exp(Math.Min(700, without.LogEvidence - belief.LogEvidence));
-        var chance = Math.Max(belief.ChanceUnlikeHistory.Fraction, odds / (1 + odds));
-        if (chance < HistorySettings.SurelyUnlike)
+        var odds = HistorySettings.UnlikeBase / (1 - HistorySettings.UnlikeBase) * Math.Exp(Math.Min(700, without.LogEvidence - belief.LogEvidence));
+        var chance = (belief.ChanceUnlikeHistory.Fraction + odds) / (1 + odds);
+        if (chance >= HistorySettings.SurelyUnlike)
         {
-            return belief;
+            without.ChanceUnlikeHistory = Percentage.FromFraction(chance);
+            return without;
         }
 
-        without.ChanceUnlikeHistory = Percentage.FromFraction(chance);
-        return without;
+        return new(belief, without, odds / (1 + odds)) { ChanceUnlikeHistory = Percentage.FromFraction(chance) };
     }
 
     /// <summary>The belief of an earlier run, on the dose scale of the thickener in the run at hand.</summary>
     /// <param name="earlier">The earlier run's evidence.</param>
     /// <param name="range">The usual range in force.</param>
-    public static Belief OfEarlier(Evidence earlier, DoseRange range) => new(earlier, range.Top.Percent, Prior.Common, null);
+    public static Belief OfEarlier(Evidence earlier, DoseRange range) => new(earlier, range.Top.Percent, Prior.Common, null, BeliefEffort.Moments);
 
     /// <summary>The settled body at a dose.</summary>
     /// <param name="dose">The dose.</param>
@@ -111,12 +126,7 @@ public sealed class Belief : IStepForecast
     /// <returns>Null where the body is not expected to be reached within 1.2 of the usual range.</returns>
     public DoseEstimate? DoseFor(Viscosity body, Percentage level)
     {
-        var doses = new double[cases.Length];
-        for (var i = 0; i < doses.Length; i++)
-        {
-            doses[i] = FirstDose(cases[i], body.Ln, EvenNormals.At(i));
-        }
-
+        double[] doses = [.. FirstDoses(body.Ln)];
         Array.Sort(doses);
         double Quantile(double part) => doses[(int)Math.Clamp(part * doses.Length, 0, doses.Length - 1)];
         Dose? At(double part) => double.IsInfinity(Quantile(part)) ? null : Dose.FromPercent(Quantile(part) * rangeTop);
@@ -128,13 +138,8 @@ public sealed class Belief : IStepForecast
     /// <param name="within">The greatest dose considered.</param>
     public Percentage ChanceOfReaching(Viscosity body, Dose within)
     {
-        var reaching = 0;
-        for (var i = 0; i < cases.Length; i++)
-        {
-            reaching += FirstDose(cases[i], body.Ln, EvenNormals.At(i)) <= within.Percent / rangeTop ? 1 : 0;
-        }
-
-        return Percentage.FromFraction((double)reaching / cases.Length);
+        var most = within.Percent / rangeTop;
+        return Percentage.FromFraction((double)FirstDoses(body.Ln).Count(d => d <= most) / cases.Length);
     }
 
     /// <summary>The settled ln body at a dose.</summary>
@@ -215,6 +220,24 @@ public sealed class Belief : IStepForecast
         return (mean, moments.Average(m => m.Variance + ((m.Mean - mean) * (m.Mean - mean))));
     }
 
+    /// <summary>For each case the dose over the range top that first brings the body up; the last answer is kept, as one band is asked for again and again.</summary>
+    private double[] FirstDoses(double ln)
+    {
+        if (reached is { } known && known.Ln == ln)
+        {
+            return known.Doses;
+        }
+
+        var doses = new double[cases.Length];
+        for (var i = 0; i < doses.Length; i++)
+        {
+            doses[i] = FirstDose(cases[i], ln, EvenNormals.At(i));
+        }
+
+        reached = new(ln, doses);
+        return doses;
+    }
+
     private static double FirstDose(CurveCase curve, double ln, double deviate)
     {
         const int grid = 60;
@@ -245,6 +268,16 @@ public sealed class Belief : IStepForecast
         return double.PositiveInfinity;
     }
 
+    private DrawKind Kind(Shape shape, int place) => new(
+        shape.Parameters.Length + Prior.Extra,
+        Prior.Mixtures[place],
+        () =>
+        {
+            var own = new CurveFilter(Evidence, rangeTop, Prior);
+            return row => own.LogLikelihood(shape, row);
+        },
+        104729 * place);
+
     private void DiscountUnreaching(double aim)
     {
         double[] places = [0.3, 0.5, 0.7, 0.85, 1, 1.2];
@@ -253,10 +286,11 @@ public sealed class Belief : IStepForecast
         for (var s = 0; s < draws.Length; s++)
         {
             var shape = Shapes.All[s];
+            var least = draws[s].LogWeights.Max() - NegligibleBelow;
             for (var i = 0; i < draws[s].Count; i++)
             {
                 var row = draws[s].Row(i);
-                if (double.IsNegativeInfinity(draws[s].LogWeights[i]))
+                if (!(draws[s].LogWeights[i] > least))
                 {
                     continue;
                 }
@@ -277,6 +311,8 @@ public sealed class Belief : IStepForecast
             }
         }
     }
+
+    private sealed record FirstDosesOf(double Ln, double[] Doses);
 
     private ImmutableArray<double> Weigh()
     {

@@ -3,17 +3,8 @@ namespace Viscolog.Core.Curves;
 /// <summary>The numbers that steer the belief's computation; one place, version 1.</summary>
 internal static class BeliefSettings
 {
-    /// <summary>Draws a shape in the first round and in each later one.</summary>
-    public const int FirstDraws = 2000;
-
-    /// <summary>Draws a shape in each later round.</summary>
-    public const int LaterDraws = 1000;
-
     /// <summary>Cases that the finished belief keeps.</summary>
     public const int Cases = 500;
-
-    /// <summary>How much of the likelihood each round counts.</summary>
-    public static readonly double[] Tempering = [0.1, 0.3, 0.6, 1];
 
     /// <summary>Factor on the covariance of the weighted draws in the next round's proposal.</summary>
     public const double Widening = 1.6;

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Viscolog.Core.Curves;
 
 /// <summary>
@@ -6,17 +8,20 @@ namespace Viscolog.Core.Curves;
 /// </summary>
 internal sealed class CrowdingShape() : Shape(
     "crowding",
-    new ShapeParameter("strength", "ln", 1.5, 0.5),
-    new ShapeParameter("locking dose", "R", 1.1, 0.4))
+    new ShapeParameter("strength", "ln", 1.5, 0.45),
+    new ShapeParameter("locking dose", "R", 1.1, 0.3))
 {
     /// <summary>Part of the locking dose from which on the curve goes straight on, so that it stays finite.</summary>
     private const double Straight = 0.97;
 
     /// <inheritdoc/>
-    public override double Rise(ReadOnlySpan<double> logParameters, double z)
+    internal override ImmutableArray<double> Potency => [0, -1];
+
+    /// <inheritdoc/>
+    internal override double RiseOf(ReadOnlySpan<double> parameters, double z)
     {
-        var part = z / Math.Exp(logParameters[1]);
+        var part = z / parameters[1];
         var curved = Math.Min(part, Straight);
-        return Math.Exp(logParameters[0]) * (((part - curved) / (1 - Straight)) - Math.Log(1 - curved));
+        return parameters[0] * (((part - curved) / (1 - Straight)) - Math.Log(1 - curved));
     }
 }

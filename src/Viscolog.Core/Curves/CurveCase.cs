@@ -15,7 +15,9 @@ internal sealed class CurveCase
     {
         ShapeIndex = shapeIndex;
         shape = Shapes.All[shapeIndex];
-        parameters = draw[..^Prior.Extra];
+        var logParameters = draw.AsSpan(0, draw.Length - Prior.Extra);
+        parameters = new double[logParameters.Length];
+        Shape.Exponentiate(logParameters, parameters);
         TimeConstant = Math.Exp(draw[^2]);
         var stray = Math.Exp(draw[^1]);
         walk = stray * stray;
@@ -23,7 +25,7 @@ internal sealed class CurveCase
         means = new double[doses.Length];
         variances = new double[doses.Length];
         neighbours = new double[doses.Length];
-        filter.Prepare(shape, parameters, TimeConstant);
+        filter.Prepare(shape, logParameters, TimeConstant);
         filter.LogLikelihood(TimeConstant, stray, means, variances);
         Rises = filter.RiseAt.ToArray();
         Starts = filter.StartOf.ToArray();
@@ -46,11 +48,11 @@ internal sealed class CurveCase
     public (double Mean, double Variance) At(double dose)
     {
         var (level, variance) = Level(dose);
-        return (level + shape.Rise(parameters, dose), variance);
+        return (level + shape.RiseOf(parameters, dose), variance);
     }
 
     /// <summary>Dose over the range top at which a rise-and-fall shape is greatest; only for that shape.</summary>
-    public double PeakDose() => Math.Exp(parameters[1]);
+    public double PeakDose() => parameters[1];
 
     /// <summary>Mean and variance of the level at a dose over the range top: a Brownian bridge between readings, a free walk outside them.</summary>
     public (double Mean, double Variance) Level(double dose)

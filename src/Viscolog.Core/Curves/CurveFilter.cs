@@ -47,9 +47,11 @@ internal sealed class CurveFilter
     /// <summary>Evaluates the shape at every step and where each step's build-up starts.</summary>
     public void Prepare(Shape shape, ReadOnlySpan<double> logParameters, double timeConstant)
     {
+        Span<double> parameters = stackalloc double[logParameters.Length];
+        Shape.Exponentiate(logParameters, parameters);
         for (var k = 0; k < steps.Length; k++)
         {
-            rise[k] = shape.Rise(logParameters, Doses[k]);
+            rise[k] = shape.RiseOf(parameters, Doses[k]);
             start[k] = k == 0 ? rise[0] : rise[k - 1] + ((start[k - 1] - rise[k - 1]) * BuildUp.Remaining(lastWait[k - 1], timeConstant));
         }
     }
@@ -129,17 +131,17 @@ internal sealed class CurveFilter
     /// <summary>The density of a reading that may be a slip, and the noise that it counts with.</summary>
     public static (double Density, double Noise) Heeded(double innovation, double variance, double noise)
     {
-        var (good, slip) = Densities(innovation, variance + noise);
-        var density = good + slip;
-        var atBest = SlipShare(variance + noise);
+        var spread = variance + noise;
+        var wide = spread + (BeliefSettings.SlipSd * BeliefSettings.SlipSd);
+        var (rootSpread, rootWide) = (Math.Sqrt(spread), Math.Sqrt(wide));
+        var squared = innovation * innovation;
+        var good = (1 - BeliefSettings.SlipShare) * Math.Exp(-0.5 * squared / spread) / rootSpread;
+        var density = good + (BeliefSettings.SlipShare * Math.Exp(-0.5 * squared / wide) / rootWide);
+        var atBest = BeliefSettings.SlipShare / (1 - BeliefSettings.SlipShare) * rootSpread / rootWide;
         var trust = density > 0 ? good / density * (1 + atBest) : 0;
         var widest = noise + (BeliefSettings.SlipSd * BeliefSettings.SlipSd);
         return (density, trust * widest > noise ? noise / trust : widest);
     }
-
-    /// <summary>How likely a slip is, against a good reading, for a reading that is on the spot.</summary>
-    private static double SlipShare(double variance)
-        => BeliefSettings.SlipShare / (1 - BeliefSettings.SlipShare) * Math.Sqrt(variance / (variance + (BeliefSettings.SlipSd * BeliefSettings.SlipSd)));
 
     /// <summary>The reading nearest the step's middle first, so that one slip can't set the level that the others are judged by.</summary>
     private static EvidenceStep InOrderOfCloseness(EvidenceStep step)

@@ -31,6 +31,9 @@ public sealed record Evidence
     /// <summary>Top of the usual range in %, the unit of dose in the shapes.</summary>
     internal double RangeTop => Thickener.UsualRange.Top.Percent;
 
+    /// <summary>The greatest dose in % that was read.</summary>
+    internal double ReadUpTo => Steps.Where(s => s.Readings.Length > 0).Select(s => s.Dose).DefaultIfEmpty(0).Max();
+
     /// <summary>Repeatability on the ln scale.</summary>
     internal double Repeatability => Run.RepeatabilityInForce.Fraction;
 

@@ -1,13 +1,18 @@
+using System.Collections.Immutable;
+
 namespace Viscolog.Core.Curves;
 
 /// <summary>Body grows by the same factor with every gram: u = k·z.</summary>
 internal sealed class ExponentialShape() : Shape(
     "exponential",
-    new ShapeParameter("rise at range top", "ln", 3.5, 0.5))
+    new ShapeParameter("rise at range top", "ln", 3.5, 0.42))
 {
     /// <inheritdoc/>
-    public override double Rise(ReadOnlySpan<double> logParameters, double z)
+    internal override ImmutableArray<double> Potency => [1];
+
+    /// <inheritdoc/>
+    internal override double RiseOf(ReadOnlySpan<double> parameters, double z)
     {
-        return Math.Exp(logParameters[0]) * z;
+        return parameters[0] * z;
     }
 }

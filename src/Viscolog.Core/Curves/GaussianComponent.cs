@@ -14,7 +14,7 @@ internal sealed class GaussianComponent
     public GaussianComponent(double weight, double[] mean, Matrix<double> covariance)
     {
         this.mean = mean;
-        Weight = weight;
+        (Weight, Covariance) = (weight, covariance);
         var n = mean.Length;
         factor = Factor(covariance, n);
         logNormalization = -n * LnRootTwoPi;
@@ -26,6 +26,12 @@ internal sealed class GaussianComponent
 
     /// <summary>The component's weight in its mixture.</summary>
     public double Weight { get; }
+
+    /// <summary>Its mean.</summary>
+    public double[] Mean => mean;
+
+    /// <summary>Its covariance.</summary>
+    public Matrix<double> Covariance { get; }
 
     /// <summary>Turns standard normal numbers into a draw.</summary>
     public void Draw(ReadOnlySpan<double> normals, Span<double> draw)

@@ -1,4 +1,3 @@
-using MathNet.Numerics.Distributions;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Curves;
@@ -26,7 +25,7 @@ internal sealed class LnEstimate
         {
             var off = means[i] - ln;
             var wide = Far * sds[i];
-            sum += off >= wide ? 1 : off <= -wide ? 0 : Normal.CDF(0, 1, off / sds[i]);
+            sum += off >= wide ? 1 : off <= -wide ? 0 : NormalTable.Below(off / sds[i]);
         }
 
         return sum / means.Length;

@@ -18,13 +18,21 @@ public sealed class PairBelief : IStepForecast
         Evidence = evidence;
         var path = new PairPath(evidence);
         var filter = new PairBodyFilter(evidence, path);
-        WeightedDraws[] draws = [.. Shapes.All.Select((shape, s) =>
-            new PopulationMonteCarlo(shape.Parameters.Length + PairBodyFilter.Extra, row => filter.LogLikelihood(shape, row, default), PairSettings.FirstDraws, PairSettings.LaterDraws).Draw(PairBodyFilter.PriorOf(shape), 104729 * s))];
+        var sampler = new PopulationMonteCarlo(PairSettings.Effort);
+        var draws = sampler.Draw([.. Shapes.All.Select((shape, s) => new DrawKind(
+            shape.Parameters.Length + PairBodyFilter.Extra,
+            PairBodyFilter.PriorOf(shape),
+            () =>
+            {
+                var own = new PairBodyFilter(evidence, path);
+                return row => own.LogLikelihood(shape, row, default);
+            },
+            104729 * s))]);
         ShapeWeights = Resampling.Weigh([.. draws.Select((d, s) => d.LogMeanWeight() + Math.Log(PairBodyFilter.PriorOf(Shapes.All[s]).Total))]);
-        bodies = Resampling.Of(draws, ShapeWeights, (s, draw) => new PairBodyCase(s, draw, filter));
+        bodies = Resampling.Of(draws, ShapeWeights, BeliefSettings.Cases, (s, draw) => new PairBodyCase(s, draw, filter));
         var second = new PairStringFilter(evidence, path);
-        WeightedDraws[] stringDraws = [new PopulationMonteCarlo(PairStringFilter.Count, row => second.LogLikelihood(row, default)).Draw(second.Prior, 331)];
-        strings = Resampling.Of(stringDraws, [1], (_, draw) => new PairStringCase(draw, second));
+        var stringDraws = sampler.Draw([new(PairStringFilter.Count, second.Prior, () => row => second.LogLikelihood(row, default), 331)]);
+        strings = Resampling.Of(stringDraws, [1], BeliefSettings.Cases, (_, draw) => new PairStringCase(draw, second));
     }
 
     /// <summary>The evidence it was made from.</summary>

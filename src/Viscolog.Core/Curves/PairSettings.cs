@@ -6,11 +6,8 @@ namespace Viscolog.Core.Curves;
 /// </summary>
 internal static class PairSettings
 {
-    /// <summary>Draws a shape in the first round; fewer than for one thickener, as level and coefficients are not drawn but integrated out.</summary>
-    public const int FirstDraws = 1200;
-
-    /// <summary>Draws a shape in each later round.</summary>
-    public const int LaterDraws = 600;
+    /// <summary>Fewer draws than for one thickener, as level and coefficients are not drawn but integrated out.</summary>
+    public static BeliefEffort Effort { get; } = BeliefEffort.Full with { FirstDraws = 1200, LaterDraws = 600 };
 
     /// <summary>Rise of ln body over the string thickener's range in the unthickened base: mean.</summary>
     public const double BodyRiseMean = 1.2;

@@ -10,18 +10,22 @@ public sealed class Prior
     /// <summary>Parameters beyond the shape's own: ln τ and the logarithm of the stray.</summary>
     internal const int Extra = 2;
 
-    private Prior(ImmutableArray<Mixture> mixtures, double levelMean, double levelSd, int runs)
-        => (Mixtures, LevelMean, LevelSd, Runs) = (mixtures, levelMean, levelSd, runs);
+    private Prior(ImmutableArray<Mixture> mixtures, double levelMean, double levelSd, int runs, double readUpTo)
+        => (Mixtures, LevelMean, LevelSd, Runs, ReadUpTo) = (mixtures, levelMean, levelSd, runs, readUpTo);
 
     /// <summary>The prior of a pot of which nothing is known.</summary>
     public static Prior Common { get; } = new(
         [.. Shapes.All.Select(s => new Mixture([Generic(s, 1)]))],
         Math.Log(BeliefSettings.BaseMedian),
         BeliefSettings.BaseLogSd,
+        0,
         0);
 
     /// <summary>How many earlier runs stand behind it.</summary>
     public int Runs { get; }
+
+    /// <summary>The greatest dose in % that an earlier run has read; 0 without any.</summary>
+    internal double ReadUpTo { get; }
 
     /// <summary>A mixture for each of <see cref="Shapes.All"/>.</summary>
     internal ImmutableArray<Mixture> Mixtures { get; }
@@ -34,7 +38,7 @@ public sealed class Prior
 
     /// <summary>
     /// The prior after earlier runs with the same base and thickener: the new pot is like one of them, give or take the difference between
-    /// lots, or unlike all of them with a small chance that its own readings can raise.
+    /// lots, or dosed with something unlike all of them with a small chance that its own readings can raise.
     /// </summary>
     /// <param name="earlier">The beliefs of the earlier runs, each from the common prior and on the same thickener range.</param>
     public static Prior After(IReadOnlyList<Belief> earlier)
@@ -44,27 +48,12 @@ public sealed class Prior
             return Common;
         }
 
-        var mixtures = Shapes.All.Select((shape, s) =>
-        {
-            var components = ImmutableArray.CreateBuilder<GaussianComponent>();
-            components.Add(Generic(shape, HistorySettings.Unlike));
-            foreach (var belief in earlier)
-            {
-                if (belief.Summarize(s) is { } summary)
-                {
-                    components.Add(new(
-                        (1 - HistorySettings.Unlike) * summary.Weight / earlier.Count,
-                        summary.Mean,
-                        summary.Covariance + LotVariance(shape)));
-                }
-            }
-
-            return new Mixture(components.ToImmutable());
-        });
+        var pooled = HistoryPool.Of(earlier);
+        var mixtures = Shapes.All.Select((shape, s) => new Mixture([Generic(shape, HistorySettings.UnlikeThickener), .. pooled[s]]));
         var levels = earlier.Select(b => b.LevelOfBase()).ToArray();
         var mean = levels.Average(l => l.Mean);
         var variance = levels.Average(l => l.Variance + ((l.Mean - mean) * (l.Mean - mean)));
-        return new([.. mixtures], mean, Math.Sqrt(variance + (HistorySettings.LotLevelSd * HistorySettings.LotLevelSd)), earlier.Count);
+        return new([.. mixtures], mean, Math.Sqrt(variance + (HistorySettings.LotLevelSd * HistorySettings.LotLevelSd)), earlier.Count, earlier.Max(b => b.Evidence.ReadUpTo));
     }
 
     /// <summary>Whether the unthickened base reads far from what the prior expects.</summary>
@@ -75,14 +64,12 @@ public sealed class Prior
             && Math.Abs(first.Readings.Average(r => r.Ln) - LevelMean) > HistorySettings.FarLevel * LevelSd;
     }
 
-    private static GaussianComponent Generic(Shape shape, double weight)
+    /// <summary>The common prior of one shape, which has so much weight over all shapes.</summary>
+    internal static GaussianComponent Generic(Shape shape, double weight)
     {
         double[] mean = [.. shape.Parameters.Select(p => Math.Log(p.Median)), Math.Log(BuildUp.PriorMedianSeconds), Math.Log(shape.StrayMedian)];
         double[] sd = [.. shape.Parameters.Select(p => p.LogSd), BuildUp.PriorLogSd, shape.StrayLogSd];
         var share = weight * shape.PriorWeight / Shapes.All.Sum(s => s.PriorWeight);
         return new(share, mean, Matrix<double>.Build.DenseOfDiagonalArray([.. sd.Select(s => s * s)]));
     }
-
-    private static Matrix<double> LotVariance(Shape shape)
-        => Matrix<double>.Build.DenseIdentity(shape.Parameters.Length + Extra) * (HistorySettings.LotPotencyLogSd * HistorySettings.LotPotencyLogSd);
 }

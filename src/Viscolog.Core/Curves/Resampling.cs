@@ -17,11 +17,12 @@ internal static class Resampling
     /// <summary>Systematic resampling (Kitagawa, Journal of Computational and Graphical Statistics 5 (1996) 1–25).</summary>
     /// <param name="draws">Draws of each kind.</param>
     /// <param name="kinds">The weight of each kind.</param>
+    /// <param name="count">How many cases.</param>
     /// <param name="make">Makes the case of a draw of a kind.</param>
-    public static ImmutableArray<T> Of<T>(WeightedDraws[] draws, ImmutableArray<double> kinds, Func<int, double[], T> make)
+    public static ImmutableArray<T> Of<T>(WeightedDraws[] draws, ImmutableArray<double> kinds, int count, Func<int, double[], T> make)
         where T : class
     {
-        var kept = ImmutableArray.CreateBuilder<T>(BeliefSettings.Cases);
+        var kept = ImmutableArray.CreateBuilder<T>(count);
         var passed = 0.0;
         for (var s = 0; s < draws.Length; s++)
         {
@@ -30,7 +31,7 @@ internal static class Resampling
             {
                 passed += weights[i] * kinds[s];
                 T? made = null;
-                while (kept.Count < BeliefSettings.Cases && (kept.Count + 0.5) / BeliefSettings.Cases < passed)
+                while (kept.Count < count && (kept.Count + 0.5) / count < passed)
                 {
                     made ??= make(s, draws[s].Row(i).ToArray());
                     kept.Add(made);
@@ -38,7 +39,7 @@ internal static class Resampling
             }
         }
 
-        while (kept.Count < BeliefSettings.Cases)
+        while (kept.Count < count)
         {
             kept.Add(kept[^1]);
         }

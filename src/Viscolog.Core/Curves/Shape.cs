@@ -19,6 +19,12 @@ public abstract class Shape
     /// <summary>How often curves have this shape before any reading, against an ordinary shape's 1.</summary>
     internal virtual double PriorWeight => 1;
 
+    /// <summary>
+    /// How each parameter's logarithm changes with that of the thickener's potency, a factor on every dose; exact but for the rises at the
+    /// range top of curved shapes, where the value at the priors' medians stands.
+    /// </summary>
+    internal abstract ImmutableArray<double> Potency { get; }
+
     /// <summary>Median of how far a true curve strays from this shape, in ln units over the whole range.</summary>
     internal virtual double StrayMedian => BeliefSettings.StrayMedian;
 
@@ -28,5 +34,22 @@ public abstract class Shape
     /// <summary>The rise above the unthickened base, in ln units.</summary>
     /// <param name="logParameters">Natural logarithms of the parameters, in the order of <see cref="Parameters"/>.</param>
     /// <param name="z">Dose over the top of the usual range, 0 or more.</param>
-    public abstract double Rise(ReadOnlySpan<double> logParameters, double z);
+    public double Rise(ReadOnlySpan<double> logParameters, double z)
+    {
+        Span<double> parameters = stackalloc double[logParameters.Length];
+        Exponentiate(logParameters, parameters);
+        return RiseOf(parameters, z);
+    }
+
+    /// <summary>Takes parameters out of their logarithms.</summary>
+    internal static void Exponentiate(ReadOnlySpan<double> logParameters, Span<double> parameters)
+    {
+        for (var i = 0; i < logParameters.Length; i++)
+        {
+            parameters[i] = Math.Exp(logParameters[i]);
+        }
+    }
+
+    /// <summary>The same from the parameters themselves.</summary>
+    internal abstract double RiseOf(ReadOnlySpan<double> parameters, double z);
 }

@@ -14,6 +14,7 @@ public static class Shapes
         new OnsetShape(),
         new SaturatingShape(),
         new TwoStageShape(),
+        new SteepStepShape(),
         new CrowdingShape(),
         new UnevenShape(),
     ];

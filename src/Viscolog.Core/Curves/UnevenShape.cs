@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Viscolog.Core.Curves;
 
 /// <summary>
@@ -15,8 +17,11 @@ internal sealed class UnevenShape() : Shape(
     internal override double StrayLogSd => 0.5;
 
     /// <inheritdoc/>
-    public override double Rise(ReadOnlySpan<double> logParameters, double z)
+    internal override ImmutableArray<double> Potency => [1];
+
+    /// <inheritdoc/>
+    internal override double RiseOf(ReadOnlySpan<double> parameters, double z)
     {
-        return Math.Exp(logParameters[0]) * z;
+        return parameters[0] * z;
     }
 }

@@ -11,6 +11,9 @@ internal sealed class WeightedDraws(int count, int dimension)
     /// <summary>Log weights.</summary>
     public double[] LogWeights { get; } = new double[count];
 
+    /// <summary>Log likelihoods.</summary>
+    public double[] LogLikelihoods { get; } = new double[count];
+
     /// <summary>How many there are.</summary>
     public int Count => count;
 
@@ -18,11 +21,41 @@ internal sealed class WeightedDraws(int count, int dimension)
     public Span<double> Row(int i) => Values.AsSpan(i * dimension, dimension);
 
     /// <summary>The logarithm of the mean weight: the shape's evidence.</summary>
-    public double LogMeanWeight()
+    public double LogMeanWeight() => LogMeanWeight(0);
+
+    /// <summary>The same with so much more of the likelihood counted.</summary>
+    public double LogMeanWeight(double more)
     {
-        var greatest = LogWeights.Max();
-        return double.IsNegativeInfinity(greatest) ? greatest : greatest + Math.Log(LogWeights.Sum(w => Math.Exp(w - greatest)) / count);
+        var greatest = double.NegativeInfinity;
+        for (var i = 0; i < count; i++)
+        {
+            greatest = Math.Max(greatest, LogWeight(i, more));
+        }
+
+        if (double.IsNegativeInfinity(greatest))
+        {
+            return greatest;
+        }
+
+        var sum = 0.0;
+        for (var i = 0; i < count; i++)
+        {
+            sum += Math.Exp(LogWeight(i, more) - greatest);
+        }
+
+        return greatest + Math.Log(sum / count);
     }
+
+    /// <summary>Counts so much more of the likelihood.</summary>
+    public void CountMore(double more)
+    {
+        for (var i = 0; i < count; i++)
+        {
+            LogWeights[i] = LogWeight(i, more);
+        }
+    }
+
+    private double LogWeight(int i, double more) => more > 0 ? LogWeights[i] + (more * LogLikelihoods[i]) : LogWeights[i];
 
     /// <summary>Normalised weights.</summary>
     public double[] Weights()

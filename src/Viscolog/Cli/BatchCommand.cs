@@ -10,7 +10,7 @@ namespace Viscolog.Cli;
 /// <summary>A run taken to another size: the batch sheet.</summary>
 internal sealed class BatchCommand
 {
-    public const string Example = "dotnet run --project src/Viscolog -- batch sample-runs/lantern-gel-06.csv --to \"5 kg\" --out my-batch.html";
+    public const string Example = "dotnet run --project src/Viscolog -- batch sample-runs/lantern-gel-06.csv --to 5kg --out my-batch.html";
 
     private readonly Argument<string> run = new("RUN") { Description = RunSource.Description };
     private readonly Option<BatchSize> to = SizeOption.Create("--to", "Size of the whole batch with its unit: \"5 kg\", \"750 g\", \"10 L\", \"500 mL\".");

@@ -76,5 +76,5 @@ internal static class TrendChart
         }, margin);
     }
 
-    private static CharAxis Across(TrendPicture picture) => new("batch", 0.5, picture.Chart.Points.Length + 0.5, IsLogarithmic: false);
+    private static CharAxis Across(TrendPicture picture) => new("batch", 0.5, picture.Chart.Points.Length + 0.5, IsLogarithmic: false) { CountsPlaces = true };
 }

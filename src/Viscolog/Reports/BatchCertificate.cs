@@ -24,7 +24,7 @@ internal static class BatchCertificate
     public static Paper Of(RunFile file, ImmutableArray<int> numbers, BatchCheck check, RunStudy study, DateOnly issued)
     {
         var isAccepted = check.Verdict is Verdict.Accept;
-        return new(isAccepted ? "Batch certificate" : "Record of a check: no certificate", RunFacts.Name(file.Run), issued)
+        return new(isAccepted ? "Batch certificate" : "Batch check, no certificate", RunFacts.Name(file.Run), issued)
         {
             Subtitle = check.Specification.Name,
             Blocks =
@@ -34,12 +34,12 @@ internal static class BatchCertificate
                 new Block.Heading("Results"),
                 Results(check),
                 .. Uncertainty(check),
-                .. Readings(file, numbers, study),
+                .. Readings(file, numbers, check, study),
                 new Block.Heading("Corrections, voids, remarks"),
                 new Block.Points([.. Remarks(file, numbers, check, study, issued)]),
                 new Block.Signatures(isAccepted ? ["Tested by", "Checked by", "Released by"] : ["Tested by", "Checked by"]),
             ],
-            Foot = Foot.Of(file.Run, file.Id) + " It speaks of the batch as it stood when it was read.",
+            Foot = Foot.Of(file.Run, file.Id),
         };
     }
 
@@ -51,23 +51,24 @@ internal static class BatchCertificate
         _ => throw new ArgumentOutOfRangeException(nameof(check), check.Verdict, "not a case of the closed set"),
     };
 
-    private static string Conforms(BatchCheck check) => check.Chance is { } chance ? $"; probability of conformity {Shown.Chance(chance)}" : "";
+    private static string Conforms(BatchCheck check) => check.Chance is { } known ? $"; probability of conformity {Chance(known)}" : "";
 
     private static Block.Facts Head(Run run, BatchCheck check)
     {
         var pot = run.PotNow();
         Fact?[] facts =
         [
-            new("Product", run.Product ?? check.Specification.Name),
+            run.Product is { } product && product != check.Specification.Name ? new("Product", product) : null,
             new("Specification", check.Specification.Name),
-            new("Batch", RunFacts.Name(run)),
             run.Lot is { } lot ? new("Lot of base", lot) : Fact.Blank("Lot of base"),
             new("Base", run.Base.Name ?? "no name stated"),
             new("Batch size", Figures.Size(pot.Total)),
             .. run.Thickeners.Where(t => pot.In(t.Name) > Mass.None).Select(t => new Fact("Thickener", $"{Shown.Dose(pot.DoseOf(t.Name))} {t.Name} on base")),
-            RunFacts.Days(run) is { } days ? new("Made", days) : Fact.Blank("Made"),
-            run.Operator is { } who ? new("Operator", who) : Fact.Blank("Operator"),
-            Fact.Blank("Certificate no."),
+            RunFacts.Days(run) is { } days ? new("Made", days) : null,
+            run.Operator is { } who ? new("Operator", who) : null,
+            RunFacts.Days(run) is null ? Fact.Blank("Made") : null,
+            run.Operator is null ? Fact.Blank("Operator") : null,
+            Fact.Blank(check.Verdict is Verdict.Accept ? "Certificate no." : "Record no."),
         ];
         return new([.. facts.OfType<Fact>()]);
     }
@@ -79,7 +80,7 @@ internal static class BatchCertificate
         if (check.Body is { } body)
         {
             rows.Add(GridRow.Of(
-                $"viscosity at {at}, mPa·s", check.Condition?.Words ?? check.Run.MethodInForce.Id, $"{Shown.Limit(body.Band.Low.MilliPascalSeconds)} to {Shown.Limit(body.Band.High.MilliPascalSeconds)}",
+                $"viscosity at {at}, mPa·s", check.Condition?.Words ?? check.Run.MethodInForce.Id, Wanted(body),
                 body.Value is { } value ? Found(value) : "–",
                 body.Value is { } known ? CheckWords.Relative(known.Uncertainty) : "–",
                 Chance(body.Chance)));
@@ -102,44 +103,48 @@ internal static class BatchCertificate
             rows.ToImmutable());
     }
 
+    private static string Wanted(BodyCheck body) => $"{Shown.Limit(body.Band.Low.MilliPascalSeconds)} to {Shown.Limit(body.Band.High.MilliPascalSeconds)}";
+
     private static string Found(BatchValue value) => Shown.Uncertain(value.Body, value.StandardUncertainty).Split(" ±")[0];
 
-    private static string Chance(Percentage? chance) => chance is { } known ? Shown.Chance(known) : "–";
+    private static string Chance(Percentage? chance) => chance is not { } known ? "–" : known.Percent > 99.9 ? "above 99.9 %" : Shown.Chance(known);
 
     private static IEnumerable<Block> Uncertainty(BatchCheck check)
     {
         if (check.Body is { Value: { } value } body)
         {
-            yield return new Block.Prose($"Found is the {CheckWords.Mean(value)}, at {RunFacts.Temperature(check.Run)}. Decision rule: {CheckWords.Rule(body)}.");
-            yield return new Block.Heading("Uncertainty of the viscosity");
-            yield return new Block.Grid(
-                [new("from"), new("%", GridFill.Numbers), new("how it was found")],
-                [
-                    .. value.Parts.Select(p => GridRow.Of(p.Name, p.Size.Percent.ToString("0.0", CultureInfo.InvariantCulture), p.Words)),
-                    GridRow.Of("in all", value.Uncertainty.Percent.ToString("0.0", CultureInfo.InvariantCulture), "root of the sum of squares; twice this holds the value 95 times in 100") with { IsTotal = true },
-                ]);
+            yield return new Block.Prose($"Found is the {CheckWords.Mean(value)}, brought to {RunFacts.Temperature(check.Run)}.");
+            yield return new Block.Prose($"{Sentence.Of(CheckWords.Rule(body))}") { Lead = "Decision rule" };
+            var parts = value.Parts.Select(p => $"{p.Name} {CheckWords.Relative(p.Size)} ({p.Words})");
+            yield return new Block.Prose($"{CheckWords.Relative(value.Uncertainty)} standard uncertainty (k = 1), the root of the sum of squares of {string.Join("; ", parts)}. Twice it holds the value 95 times in 100.") { Lead = "Uncertainty of the viscosity" };
         }
         else
         {
-            yield return new Block.Prose($"Decision rule: {DecisionRule.Words}.");
+            yield return new Block.Prose(Sentence.Of(DecisionRule.Words)) { Lead = "Decision rule" };
         }
     }
 
     /// <summary>The rows since the batch was last changed, and how they settled.</summary>
-    private static IEnumerable<Block> Readings(RunFile file, ImmutableArray<int> numbers, RunStudy study)
+    private static IEnumerable<Block> Readings(RunFile file, ImmutableArray<int> numbers, BatchCheck check, RunStudy study)
     {
         var entries = file.Run.Entries;
         var change = Enumerable.Range(0, entries.Length).LastOrDefault(i => entries[i].Counts && Steps.Begins(entries[i]));
         var from = Math.Max(0, file.Rows.Select((r, i) => (r, i)).Where(r => r.r.FirstEntry <= change).Select(r => r.i).DefaultIfEmpty(0).Max());
-        yield return new Block.Heading("Readings of the batch as it is");
+        yield return new Block.Heading("Readings of the batch as it stood");
         yield return RunRows.Of(file, numbers, study, from);
-        if (study.Picture is { Steps: [.., var last] } picture && picture.Readings.Any(r => r.Step == last.Step && r.Wait is not null))
+        if (check.Body is { Value: { } value } body && study.Picture is { Steps: [.., var last] } picture && picture.Readings.Any(r => r.Step == last.Step && r.Wait is not null))
         {
-            var ofLast = picture with { Steps = [last], Readings = [.. picture.Readings.Where(r => r.Step == last.Step)], Next = null, Limit = null };
             yield return new Block.Drawing(
-                SvgPicture.Of(PlotRenderer.Render([ofLast], PlotKind.Settling, PlotFormat.Svg)),
-                "The readings over standing time, the settled value that they lead to, and the wanted band.");
+                SvgPicture.Of(PlotRenderer.Verdict(picture, body.Band, $"wanted {Wanted(body)} {PlotText.Unit}", Found95(value))),
+                "The readings over standing time, the value found with its interval, and the band wanted.");
         }
+    }
+
+    /// <summary>The value with twice its standard uncertainty either side.</summary>
+    private static Estimate Found95(BatchValue value)
+    {
+        var wide = 2 * value.Uncertainty.Fraction;
+        return new(value.Body, Viscosity.FromLn(value.Body.Ln - wide), Viscosity.FromLn(value.Body.Ln + wide), Percentage.FromPercent(95));
     }
 
     private static IEnumerable<string> Remarks(RunFile file, ImmutableArray<int> numbers, BatchCheck check, RunStudy study, DateOnly today)

@@ -19,9 +19,9 @@ internal static class OilForm
         ImmutableArray<FormField> fields =
         [
             .. columns.Select(c => new FormField(
-                c,
+                Label(c).Name,
                 c == OilColumns.Date ? today.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) : kept.Contains(c, StringComparer.Ordinal) ? last?.Cells.GetValueOrDefault(c, "") ?? "" : "",
-                c == OilColumns.Uncertainty ? "k = 2; 1 where empty" : c == OilColumns.Coefficient ? "K, where known" : "")),
+                Label(c).Hint)),
         ];
         return new($"A certified oil read by {method.Id}", "The certificate's figures, then what the method showed. Several readings tell more than one.", fields, texts => Read(method, columns, texts));
     }
@@ -32,6 +32,24 @@ internal static class OilForm
         MethodKind.Krebs => [Columns.KrebsUnits.Name],
         MethodKind.Rotational => [Columns.TorquePercent.Name, Columns.Speed.Name, OilColumns.Factor],
         _ => [Columns.MilliPascalSeconds.Name],
+    };
+
+    private static (string Name, string Hint) Label(string column) => column switch
+    {
+        OilColumns.Certified => ("certified", "mPa·s"),
+        OilColumns.CertifiedAt => ("certified at", "°C"),
+        OilColumns.Uncertainty => ("uncertainty", "%, k = 2; 1 if empty"),
+        OilColumns.Coefficient => ("goes by", "K, where known"),
+        OilColumns.At => ("read at", "°C"),
+        OilColumns.Density => ("its density", "g/mL"),
+        OilColumns.Factor => ("factor", "mPa·s for 1 %"),
+        OilColumns.Date => ("day", "such as 2026-03-02"),
+        "viscosity_mpas" => ("read", "mPa·s"),
+        "cup_s" => ("read", "s"),
+        "ku" => ("read", "KU"),
+        "torque_pct" => ("read", "% of torque"),
+        "rpm" => ("speed", "1/min"),
+        _ => (column, ""),
     };
 
     private static FormAnswer<OilRow> Read(Method method, string[] columns, IReadOnlyList<string> texts)
@@ -47,6 +65,6 @@ internal static class OilForm
         });
         return row is not null
             ? FormAnswer<OilRow>.Of(row)
-            : FormAnswer<OilRow>.Wrong(failed, $"{findings.Refusal!.Column}: read {findings.Refusal.Read}, expected {findings.Refusal.Expected}");
+            : FormAnswer<OilRow>.Wrong(failed, $"{(findings.Refusal!.Column is { } named ? Label(named).Name + ": " : "")}read {findings.Refusal.Read}, expected {findings.Refusal.Expected}");
     }
 }

@@ -158,7 +158,7 @@ public sealed class AdvisorTests
     {
         double Flat(double dose) => 500 * Math.Exp(1.8 * dose / (0.5 + dose));
         var entries = new List<Entry> { Bench.Read(500) };
-        foreach (var dose in new[] { 0.5, 1.0, 1.5, 2.0, 2.5, 3.0, 3.5, 4.0 })
+        foreach (var dose in new[] { 0.5, 1.0, 1.5, 2.0, 2.5, 3.0, 3.5, 4.0, 4.5 })
         {
             entries.Add(Bench.Dose(0.5));
             entries.Add(Bench.Read(Flat(dose)));

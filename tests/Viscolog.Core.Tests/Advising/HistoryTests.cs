@@ -1,4 +1,5 @@
 using Viscolog.Core.Advising;
+using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.Core.Tests.Support;
 using Xunit;
@@ -34,4 +35,29 @@ public sealed class HistoryTests
     [Fact]
     public void Without_history_nothing_can_be_unlike_it()
         => Assert.Equal(0, ((BeliefOutcome.Believed)RunBeliefs.Of(Bench.AlongSigmoid(9000, 0.5), null, [])).Belief.ChanceUnlikeHistory.Fraction);
+
+    /// <summary>Three runs along the same curve allow a bolder step than none, and one past the ordinary cap only over doses they have read.</summary>
+    [Fact]
+    public void A_history_lets_the_first_dose_go_further_but_not_past_what_it_read()
+    {
+        var run = Bench.Run(9000, Bench.Read(1000));
+        var like = Bench.AlongSigmoid(9000, 0.4, 0.6, 0.6, 0.5);
+        double FirstDose(params Run[] history) => Assert.IsType<BenchAction.Add>(
+            Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run) { History = [.. history] })).Advice.Action).After.Percent;
+        var (cold, warm) = (FirstDose(), FirstDose(like, like, like));
+        Assert.True(warm > 1.5 * cold, $"{warm} against {cold}");
+        Assert.True(warm <= 2.1 + 1e-9, $"{warm}");
+    }
+
+    /// <summary>However many runs the log holds, the latest few are worked out.</summary>
+    [Fact]
+    public void Older_runs_than_the_latest_few_change_nothing()
+    {
+        var run = Bench.AlongSigmoid(9000, 0.5);
+        Run[] latest = [.. Enumerable.Range(0, 8).Select(_ => Bench.AlongSigmoid(9000, 0.4, 0.6, 0.6, 0.5))];
+        var old = Bench.AlongSigmoid(9000, 2, 0.3);
+        Percentage level = Advisor.Level;
+        Estimate At(params Run[] history) => ((BeliefOutcome.Believed)RunBeliefs.Of(run, run.Target!.Band, [.. history])).Belief.BodyAt(Dose.FromPercent(2), level);
+        Assert.Equal(At(latest), At([old, old, .. latest]));
+    }
 }

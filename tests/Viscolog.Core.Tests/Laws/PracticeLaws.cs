@@ -27,6 +27,7 @@ public sealed class PracticeLaws
             // Standing in many small parts is the same standing.
             var split = Play(game, [.. moves.SelectMany(m => m is PracticeMove.Wait wait ? [new PracticeMove.Wait(wait.Time / 2), new PracticeMove.Wait(wait.Time - (wait.Time / 2))] : new[] { m })]);
             Assert.Equal(one.Moves, split.Moves);
+            Assert.Equal(one.Lines.Select(l => l.Shown), split.Lines.Select(l => l.Shown));
         });
 
     [Fact]

@@ -53,4 +53,16 @@ public sealed class ShapeLaws
     [Fact]
     public void A_sigmoid_is_half_way_at_its_half_way_dose()
         => Assert.Equal(2, Shapes.All.Single(s => s.Name == "sigmoid").Rise([Math.Log(4), Math.Log(0.5), Math.Log(3)], 0.5), 12);
+
+    /// <summary>Another lot's potency is a factor on every dose; parameters moved along the stated direction give the same curve.</summary>
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Potency_moves_the_parameters_as_stated(string name)
+    {
+        var shape = Shapes.All.Single(s => s.Name == name);
+        double[] parameters = [.. shape.Parameters.Select(p => Math.Log(p.Median))];
+        const double stronger = 0.05;
+        double[] moved = [.. parameters.Select((p, i) => p + (stronger * shape.Potency[i]))];
+        Assert.All([0.1, 0.3, 0.5, 0.7], z => Assert.Equal(shape.Rise(parameters, z * Math.Exp(stronger)), shape.Rise(moved, z), 0.02));
+    }
 }

@@ -62,13 +62,62 @@ public sealed partial class ReportTests : IDisposable
         Assert.Equal(0, Called.In(log, "batch", "1", "--to", "2 kg").Code);
     }
 
+    [Theory]
+    [InlineData("lantern-gel-21")]
+    [InlineData("lantern-gel-22-short")]
+    [InlineData("harbour-gel-09-over")]
+    public void A_certificate_is_as_stored_and_only_an_accepted_batch_gets_one(string name)
+    {
+        var output = Done("report", Checkout.Sample($"checks/{name}.csv"), "--certificate").Output;
+        ExpectedFile.Check($"cli/certificate-{name}.txt", output);
+        Assert.Equal(name == "lantern-gel-21", output.StartsWith("BATCH CERTIFICATE", StringComparison.Ordinal));
+        Assert.Equal(name == "lantern-gel-21", output.Contains("Released by", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_certificate_goes_by_a_specification_of_the_log()
+    {
+        var log = _folder.Of("log");
+        Assert.Equal(0, Called.In(log, "import", Checkout.Sample("checks"), Checkout.Sample("materials")).Code);
+        var file = Checkout.Sample("checks/lantern-gel-21.csv");
+        var page = _folder.Of("certificate.html");
+        var called = Called.In(log, "report", file, "--certificate", "--spec", "lantern gel", "--quiet", "--out", page);
+        Assert.Equal((0, ""), (called.Code, called.Error));
+        var html = File.ReadAllText(page);
+        Assert.Contains("The batch meets the specification 'Lantern gel'", html, StringComparison.Ordinal);
+        Assert.Contains("3.5\u00a0% of the method at this bench", html, StringComparison.Ordinal);
+        Assert.Contains("<svg", html, StringComparison.Ordinal);
+        Assert.Contains("7\u2009650 to 10\u2009350", html, StringComparison.Ordinal);
+
+        var unknown = Called.In(log, "report", file, "--certificate", "--spec", "Nowhere gel", "--quiet");
+        Assert.Equal((2, ""), (unknown.Code, unknown.Output));
+        Assert.Contains("no specification 'Nowhere gel'", unknown.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_certificate_in_html_is_as_stored()
+        => ExpectedFile.Check("cli/certificate-lantern-gel-21.html", Page("report", Checkout.Sample("checks/lantern-gel-21.csv"), "--certificate", "--low", "7650", "--high", "10350"));
+
+    [Theory]
+    [InlineData("--spec", "Lantern gel")]
+    [InlineData("--low", "7000", "--high", "9000")]
+    [InlineData("--certificate", "--target", "9000")]
+    [InlineData("--certificate", "--low", "7000")]
+    [InlineData("--certificate", "--low", "9000", "--high", "7000")]
+    public void Options_that_do_not_go_together_are_a_wrong_call(params string[] options)
+    {
+        var called = Called.With(["report", Checkout.Sample("checks/lantern-gel-21.csv"), .. options]);
+        Assert.Equal((1, ""), (called.Code, called.Output));
+        Assert.Equal(1, called.Error.Count(c => c == '\n'));
+    }
+
     [Fact]
     public void A_hostile_run_makes_no_markup()
     {
         const string evil = "<script>alert('x')</script>\u202E\"&";
         var file = _folder.Of("evil.csv");
         File.WriteAllText(file, $"# name: {evil}\n# base: {evil}\n# lot: {evil}\n# operator: {evil}\n# note: {evil}\n# base_g: 100\n# thickener: T<b>; chemistry=clay\n# target_mpas: 1400\nthickener,added_g,wait_s,viscosity_mpas,temp_c,note,void\n,,60,850,23,\"{evil.Replace("\"", "\"\"", StringComparison.Ordinal)}\",\nT<b>,0.5,60,9000,23,,{evil[..^2]}\nT<b>,0.5,60,1100,23,,\nT<b>,0.4,60,1400,23,,\n,,120,1410,23,,\n");
-        foreach (var args in new[] { new[] { "report", file }, ["batch", file, "--to", "1 kg"] })
+        foreach (var args in new[] { new[] { "report", file }, ["batch", file, "--to", "1 kg"], ["report", file, "--certificate"] })
         {
             var page = Page(args);
             Assert.DoesNotContain("<script", page, StringComparison.OrdinalIgnoreCase);

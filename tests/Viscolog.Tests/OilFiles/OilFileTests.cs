@@ -145,7 +145,7 @@ public class OilFileTests
 
             var other = Path.Combine(log, "other");
             Assert.Equal(0, Called.In(log, "export", "--oils", "-o", Path.Combine(log, "oils.csv"), "--log", folder).Code);
-            Assert.Equal(0, Called.In(log, "import", Path.Combine(log, "oils.csv"), "--log", other).Code);
+            Assert.Equal(0, Called.In(log, "import", Path.Combine(log, "oils.csv"), Checkout.Sample("materials"), "--log", other).Code);
             Assert.Equal(Called.In(log, "drift", "--log", folder).Output, Called.In(log, "drift", "--log", other).Output);
         }
         finally

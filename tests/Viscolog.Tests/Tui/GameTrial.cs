@@ -12,7 +12,7 @@ internal sealed class GameTrial
 
     public DateTimeOffset Now { get; set; } = new(2026, 3, 2, 9, 0, 0, TimeSpan.FromHours(1));
 
-    public double TickSeconds { get; init; } = 0.2;
+    public int TickMilliseconds { get; init; } = 200;
 
     public GameState State { get; private set; }
 
@@ -54,9 +54,12 @@ internal sealed class GameTrial
     /// <summary>Lets the clock tick for so many seconds.</summary>
     public void Pass(double seconds)
     {
-        for (var left = seconds; left > 1e-9; left -= TickSeconds)
+        var (left, tick) = (TimeSpan.FromMilliseconds((long)(1000 * seconds)), TimeSpan.FromMilliseconds(TickMilliseconds));
+        while (left > TimeSpan.Zero)
         {
-            Now += TimeSpan.FromSeconds(Math.Min(left, TickSeconds));
+            var passed = left < tick ? left : tick;
+            Now += passed;
+            left -= passed;
             Do(new GameEvent.Ticked());
         }
     }
