@@ -10,7 +10,7 @@ namespace Viscolog.Core.Advising;
 internal sealed class PairDecision
 {
     /// <summary>Chance that both are in band from which on it is time to stop.</summary>
-    private const double StopChance = 0.82;
+    private const double StopChance = 0.76;
 
     /// <summary>An addition that covers less of its way than this, in half widths of the band, is not worth making while a reading may free a larger one.</summary>
     private const double SmallGain = 2;

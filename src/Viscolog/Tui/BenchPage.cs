@@ -10,6 +10,9 @@ internal static class BenchPage
     public const int LeastWidth = 60;
     public const int LeastHeight = 16;
 
+    /// <summary>From so many columns on the title says all in full.</summary>
+    private const int WideTitle = 100;
+
     /// <summary>The row of the fields.</summary>
     public static int EntryRow(int height) => height - 2;
 
@@ -31,7 +34,7 @@ internal static class BenchPage
         }
 
         var run = state.Run.File.Run;
-        page.Add(new Piece(" " + RunTitle.Of(run) + (run.Target is { } target ? $" · target {AdviceWords.Band(target.Band)}{Strings(run)}" : " · no target (F8 sets one)"), Tone.Strong));
+        page.Add(new Piece(" " + RunTitle.Of(run) + (run.Target is { } target ? $" · {(Strings(run, width) is { Length: > 0 } && width < WideTitle ? "aim" : "target")} {AdviceWords.Band(target.Band)}{Strings(run, width)}" : " · no target (F8 sets one)"), Tone.Strong));
         Advice(page, state);
         Middle(page, state, EntryRow(height) - 2 - page.Lines.Count);
         page.FillTo(EntryRow(height) - 2);
@@ -45,8 +48,10 @@ internal static class BenchPage
         return page;
     }
 
-    private static string Strings(Core.Pots.Run run)
-        => run is { TargetString: { } wanted, Thickeners.Length: > 1 } ? FormattableString.Invariant($", string {wanted.Low.Millimeters:0.##} to {wanted.High.Millimeters:0.##} mm") : "";
+    private static string Strings(Core.Pots.Run run, int width)
+        => run is not { TargetString: { } wanted, Thickeners.Length: > 1 } ? ""
+            : width < WideTitle ? FormattableString.Invariant($", {wanted.Low.Millimeters:0.##}-{wanted.High.Millimeters:0.##} mm")
+            : FormattableString.Invariant($", string {wanted.Low.Millimeters:0.##} to {wanted.High.Millimeters:0.##} mm");
 
     private static string Strip(Page page, BenchState state, DateTimeOffset now)
         => state.Clock is { Due: { } due } clock && clock.Standing(now) is { } standing && BuildUpStrip.Of(state.Advice?.Picture, due, standing, 16, page.IsAscii) is { Length: > 0 } strip ? strip + " " : "";
@@ -102,19 +107,23 @@ internal static class BenchPage
         if (advice.Pair is { } pair)
         {
             expected = expected.Replace(" mPa·s (", " (", StringComparison.Ordinal);
-            expected += (pair.Expected ?? pair.Now) is { } length ? $"{Shown.Length(length.Median)} ({Shown.Spread(length)}) · " : "";
-            chances = pair.Now is null ? "" : $"both in band {Shown.Chance(pair.ChanceBoth)} · over {Shown.Chance(Either(advice, pair))}";
+            expected += (pair.Expected ?? pair.Now) is { } length ? $"{Shown.Length(length.Median)} ({Shown.Spread(length)})" : "";
+            chances = "";
         }
 
         string[] why = [advice.Why, .. advice.Pair is { } planned && AdviceWords.Plan(planned) is { } plan ? [$"Plan: {plan}."] : Array.Empty<string>(), .. advice.Warnings];
         return
         [
-            new(string.Join("  ", AdviceWords.Headline(advice).Take(1)), tone),
+            new(string.Join("  ", AdviceWords.Headline(advice).Take(1)) + Both(advice), tone),
             new(string.Join("  ", AdviceWords.Headline(advice).Skip(1).DefaultIfEmpty($"limit {Shown.Dose(advice.Limit.Dose)}: {advice.Limit.Why}"))),
             new(expected + chances),
             .. Paragraph.Of(string.Join(' ', why), width - 2).Take(rows - 3).Select(l => new Piece(l, Tone.Dim)),
         ];
     }
+
+    /// <summary>The chances of two thickeners, which stand beside what to do.</summary>
+    private static string Both(Advice advice)
+        => advice.Pair is { Now: not null } pair ? $"   both in band {Shown.Chance(pair.ChanceBoth)}, over {Shown.Chance(Either(advice, pair))}" : "";
 
     /// <summary>The chance that one of the two is over; given the readings they are independent.</summary>
     private static Core.Quantities.Percentage Either(Advice advice, PairAdvice pair)

@@ -70,14 +70,14 @@ public sealed class PairAdviceTests
     public void Repeats_of_the_string_are_asked_for_where_they_decide()
     {
         var (body, length) = (PairBench.Body(1.8, 1.2), PairBench.Length(1.8, 1.2));
-        var run = PairBench.Along(body, (0.87 * length, 1.15 * length), ("S", 0.6), ("A", 0.9), ("S", 0.6), ("A", 0.9));
+        var run = PairBench.Along(body, (0.9 * length, 1.12 * length), ("S", 0.6), ("A", 0.9), ("S", 0.6), ("A", 0.9));
         Assert.True(Measured(run).Pair!.AsksForString);
     }
 
     [Fact]
     public void A_body_far_over_is_let_down()
     {
-        var advice = PairBench.Advise(PairBench.Along(2500, Wanted, ("S", 0.6), ("A", 2.5)));
+        var advice = PairBench.Advise(PairBench.Along(6500, Wanted, ("S", 0.6), ("A", 2.5)));
         var down = Assert.IsType<BenchAction.LetDown>(advice.Action);
         Assert.True(down.Base > Mass.None);
         Assert.True(down.Expected.Median < advice.Now!.Median);

@@ -75,6 +75,7 @@ public sealed partial class ReadmeTests : IDisposable
     [InlineData("advise-lantern-gel-07")]
     [InlineData("advise-lantern-gel-08-read-early")]
     [InlineData("advise-harbour-gel-02-over")]
+    [InlineData("advise-thread-gel-02")]
     [InlineData("check-lantern-gel-21")]
     [InlineData("practice-demo-brief")]
     public void Shown_output_is_the_stored_one(string name)
