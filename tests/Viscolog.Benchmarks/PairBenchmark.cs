@@ -30,6 +30,7 @@ internal static class PairBenchmark
         Groups(results, r => r.Family.Split(", ")[1]);
         Groups(results, r => r.Family.Split(", ")[2]);
         Groups(results, r => "end " + r.End);
+        Groups(results, r => r.LetDowns == 0 ? "no let-down" : "let down");
         var held = results.SelectMany(r => r.Held.Skip(1)).ToArray();
         Console.WriteLine(FormattableString.Invariant($"90 % interval held from the second addition on: body {100.0 * held.Count(h => h.Body) / held.Length:0.0} %, string {100.0 * held.Count(h => h.String) / held.Length:0.0} % of {held.Length}"));
         var calls = results.Sum(r => r.Calls);

@@ -17,7 +17,13 @@ internal sealed record PairPlayed(int Additions, int BodyReads, int StringReads)
 
     public bool BothIn => BodyIn && StringIn;
 
-    public bool Over => BodyOver || StringOver;
+    /// <summary>Over at the end, or at any time before a let-down brought it back.</summary>
+    public bool Over => BodyOver || StringOver || EverOver;
+
+    public bool EverOver { get; init; }
+
+    /// <summary>How often base went in; each counts as an addition too.</summary>
+    public int LetDowns { get; init; }
 
     public int Calls { get; init; }
 

@@ -11,6 +11,9 @@ internal static class PairPlayers
 {
     private const int MostMoves = 80;
 
+    /// <summary>A pot is let down so many times at most.</summary>
+    private const int MostLetDowns = 2;
+
     /// <summary>Steps of the rules in % of base: 0.06 of the usual range.</summary>
     private const double Step = 0.3;
 
@@ -43,19 +46,28 @@ internal static class PairPlayers
     /// <summary>Does what the program says.</summary>
     public static PairPlayed Advised(PracticePair pot, Percentage risk)
     {
-        int additions = 0, bodies = 1, strings = 1, calls = 0;
+        int additions = 0, bodies = 1, strings = 1, calls = 0, letDowns = 0;
+        var everOver = false;
         var held = new List<(bool, bool)>();
         var end = "moves";
         pot.Read(true, true);
         for (var move = 0; move < MostMoves; move++)
         {
             calls++;
+            everOver |= pot.TrueBody > pot.Run.Target!.Band.High || pot.TrueString > pot.Run.TargetString!.High;
             var advice = ((AdviceOutcome.AdvisedPair)Advisor.Advise(new(pot.Run) { Risk = risk })).Advice;
             if (advice.Action is BenchAction.Add add)
             {
                 pot.Add(advice.Thickener, add.Poured);
                 additions++;
                 held.Add((pot.TrueBody >= add.Expected.Low && pot.TrueBody <= add.Expected.High, pot.TrueString >= advice.Pair!.Expected!.Low && pot.TrueString <= advice.Pair.Expected.High));
+                pot.Read(true, true);
+                (bodies, strings) = (bodies + 1, strings + 1);
+            }
+            else if (advice.Action is BenchAction.LetDown down && letDowns < MostLetDowns)
+            {
+                pot.LetDown(down.Base);
+                (additions, letDowns) = (additions + 1, letDowns + 1);
                 pot.Read(true, true);
                 (bodies, strings) = (bodies + 1, strings + 1);
             }
@@ -72,7 +84,7 @@ internal static class PairPlayers
             }
         }
 
-        return new(additions, bodies, strings) { Calls = calls, Held = held, End = end };
+        return new(additions, bodies, strings) { Calls = calls, Held = held, End = end, LetDowns = letDowns, EverOver = everOver };
     }
 
     private static PairPlayed InTurn(PracticePair pot, params string[] order)

@@ -1,7 +1,10 @@
 using System.Reflection;
 using Viscolog.FlowFiles;
 using Viscolog.MaterialFiles;
+using Viscolog.OilFiles;
+using Viscolog.Output;
 using Viscolog.Plots;
+using Viscolog.Reports;
 using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.TrendFiles;
@@ -25,12 +28,14 @@ public sealed class HouseRulesTests
     [InlineData("Viscolog.RunFiles", "Viscolog.Cli", "Viscolog.MaterialFiles", "Viscolog.Plots", "Viscolog.Store")]
     [InlineData("Viscolog.MaterialFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
     [InlineData("Viscolog.FlowFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
+    [InlineData("Viscolog.OilFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
     [InlineData("Viscolog.TrendFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
     [InlineData("Viscolog.PracticeFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store", "Viscolog.Tui")]
     [InlineData("Viscolog.Store", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Tui")]
     [InlineData("Viscolog.Tui", "Viscolog.Cli")]
     [InlineData("Viscolog.Cli", "Viscolog.Tui")]
     [InlineData("Viscolog.Wording", "Viscolog.Cli", "Viscolog.Tui", "Viscolog.Plots", "Viscolog.RunFiles", "Viscolog.Store")]
+    [InlineData("Viscolog.Reports", "Viscolog.Cli", "Viscolog.Tui", "Viscolog.Store")]
     [InlineData("Viscolog.Output", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.RunFiles", "Viscolog.Store")]
     public void Rooms_know_only_what_stands_below_them(string room, params string[] closed)
         => Assert.All(
@@ -41,7 +46,7 @@ public sealed class HouseRulesTests
     [InlineData("LiteDB", "Viscolog.Store")]
     [InlineData("Terminal.Gui", "Viscolog.Tui")]
     [InlineData("OxyPlot", "Viscolog.Plots")]
-    [InlineData("CsvHelper", "Viscolog.RunFiles", "Viscolog.MaterialFiles", "Viscolog.FlowFiles", "Viscolog.TrendFiles", "Viscolog.PracticeFiles")]
+    [InlineData("CsvHelper", "Viscolog.RunFiles", "Viscolog.MaterialFiles", "Viscolog.FlowFiles", "Viscolog.OilFiles", "Viscolog.PracticeFiles")]
     public void A_library_stays_in_its_room(string library, params string[] rooms)
         => Assert.All(
             Shell.GetTypes().Where(t => t.Namespace?.StartsWith("Viscolog", StringComparison.Ordinal) == true && !rooms.Contains(t.Namespace, StringComparer.Ordinal)),
@@ -50,14 +55,17 @@ public sealed class HouseRulesTests
     [Theory]
     [InlineData(typeof(RunFileOutcome), 2)]
     [InlineData(typeof(FlowFileOutcome), 2)]
+    [InlineData(typeof(OilFileOutcome), 2)]
     [InlineData(typeof(TrendFileOutcome), 2)]
     [InlineData(typeof(MaterialFileOutcome), 2)]
     [InlineData(typeof(PlotOutcome), 2)]
+    [InlineData(typeof(FileOutcome), 2)]
+    [InlineData(typeof(Block), 8)]
     [InlineData(typeof(BenchEvent), 15)]
     [InlineData(typeof(BenchEffect), 5)]
     [InlineData(typeof(GameEvent), 10)]
     [InlineData(typeof(GameEffect), 2)]
-    [InlineData(typeof(LogRecord), 7)]
+    [InlineData(typeof(LogRecord), 9)]
     [InlineData(typeof(LogOutcome), 4)]
     [InlineData(typeof(WriteOutcome), 3)]
     [InlineData(typeof(ImportOutcome), 3)]

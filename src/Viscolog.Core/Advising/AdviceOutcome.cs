@@ -9,6 +9,14 @@ public abstract record AdviceOutcome
     {
     }
 
+    /// <summary>The advice given; null where it was refused.</summary>
+    public Advice? Given => this switch
+    {
+        Advised advised => advised.Advice,
+        AdvisedPair pair => pair.Advice,
+        _ => null,
+    };
+
     /// <summary>It could.</summary>
     /// <param name="Advice">The advice.</param>
     /// <param name="Belief">The belief it rests on.</param>

@@ -13,7 +13,7 @@ public static class BatchPlans
 
     /// <summary>Makes the plan.</summary>
     /// <param name="request">The run, the size, the band and the history.</param>
-    public static BatchOutcome Of(BatchRequest request)
+    public static BatchOutcome Of(BatchPlanRequest request)
     {
         var recipe = Recipe.Of(request.Run);
         if (recipe.Parts.Length == 0)
@@ -45,7 +45,7 @@ public static class BatchPlans
     };
 
     /// <summary>A batch whose way the run's curve leads.</summary>
-    private static BatchOutcome Led(BatchRequest request, Recipe recipe, Belief belief, ViscosityBand? stated)
+    private static BatchOutcome Led(BatchPlanRequest request, Recipe recipe, Belief belief, ViscosityBand? stated)
     {
         if (belief.Evidence.LowPh is { } ph)
         {
@@ -75,7 +75,7 @@ public static class BatchPlans
     }
 
     /// <summary>A batch after a run of which no curve can be believed.</summary>
-    private static BatchOutcome Blind(BatchRequest request, Recipe recipe, string reason)
+    private static BatchOutcome Blind(BatchPlanRequest request, Recipe recipe, string reason)
     {
         var rest = (1 - BatchPlan.FirstPart) / BlindParts;
         var stages = Enumerable.Range(0, BlindParts + 1)
@@ -85,7 +85,7 @@ public static class BatchPlans
         return Drawn(request, recipe, stages, new(request.Run, request.Band ?? request.Run.Target?.Band, source, []));
     }
 
-    private static BatchOutcome Drawn(BatchRequest request, Recipe recipe, ImmutableArray<BatchStage> stages, BatchFrame frame)
+    private static BatchOutcome Drawn(BatchPlanRequest request, Recipe recipe, ImmutableArray<BatchStage> stages, BatchFrame frame)
     {
         var exact = recipe.For(Size(request.Size, recipe)!.Value);
         var baseStep = BatchScales.ForBase(exact.Base);

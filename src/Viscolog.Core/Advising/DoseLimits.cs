@@ -34,7 +34,7 @@ internal static class DoseLimits
         }
 
         limit = Least(limit, Peak(belief, top));
-        limit = Least(limit, Fault(belief.Evidence));
+        limit = Least(limit, Fault(belief.Evidence.Run, belief.Evidence.Thickener, true));
         return Least(limit, Stiffness(medians, top, belief.Evidence.Run.TooStiff));
     }
 
@@ -92,14 +92,17 @@ internal static class DoseLimits
     }
 
     /// <summary>The least dose at which something was seen to be wrong; what is wrong without thickener is not the thickener's doing.</summary>
-    private static DoseLimit? Fault(Evidence evidence)
+    /// <param name="run">The run.</param>
+    /// <param name="thickener">Whose dose it is.</param>
+    /// <param name="heedsStrings">Whether strings are a fault.</param>
+    internal static DoseLimit? Fault(Run run, Thickener thickener, bool heedsStrings)
     {
         var seen =
-            from step in Steps.Of(evidence.Run)
-            let dose = step.Pot.DoseOf(evidence.Thickener.Name)
+            from step in Steps.Of(run)
+            let dose = step.Pot.DoseOf(thickener.Name)
             where dose > Dose.None
             from placed in step.Readings
-            where placed.Reading.Fault is not null
+            where placed.Reading.Fault is { } fault && (heedsStrings || fault != ObservedFault.Strings)
             select (Dose: dose, Fault: placed.Reading.Fault!.Value);
         return seen.OrderBy(s => s.Dose).Select(s => new DoseLimit(s.Dose, FormattableString.Invariant($"{Words(s.Fault)} at {s.Dose.Percent:0.0#} % (void that entry if stirring mended it)"))).FirstOrDefault();
     }

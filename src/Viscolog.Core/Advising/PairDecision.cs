@@ -10,13 +10,22 @@ namespace Viscolog.Core.Advising;
 internal sealed class PairDecision
 {
     /// <summary>Chance that both are in band from which on it is time to stop.</summary>
-    private const double StopChance = 0.88;
+    private const double StopChance = 0.76;
+
+    /// <summary>An addition that covers less of its way than this, in half widths of the band, is not worth making while a reading may free a larger one.</summary>
+    private const double SmallGain = 2;
+
+    /// <summary>An addition that covers less than this is none.</summary>
+    private const double NoGain = 0.1;
 
     /// <summary>Chance of being over from which on the pot counts as over.</summary>
     private const double OverChance = 0.9;
 
     /// <summary>Readings of body in one step after which no further one is asked for.</summary>
     private const int EnoughBodies = 3;
+
+    /// <summary>Readings of string in one step before base is advised on their account.</summary>
+    private const int StringsBeforeBase = 3;
 
     /// <summary>Readings of string in one step after which no further one is asked for.</summary>
     private const int EnoughStrings = 6;
@@ -131,10 +140,10 @@ internal sealed class PairDecision
         {
             return Repeat() ?? (now.Both >= 0.5
                 ? Stay(new BenchAction.Stop(), "More likely in band than not, body and string, and no addition would make it likelier; further readings would change little.")
-                : Stuck(choice));
+                : NoHeadroom() ?? Stuck());
         }
 
-        return OutOfRoom() ?? (choice is null ? Repeat() ?? Stuck(choice) : Addition(choice));
+        return OutOfRoom() ?? (choice is null || IsNegligible(choice) ? Repeat() ?? NoHeadroom() ?? Stuck() : RepeatInstead(choice) ?? Addition(choice));
     }
 
     /// <summary>One more reading of whatever is less sure; null where both were read often enough.</summary>
@@ -155,12 +164,29 @@ internal sealed class PairDecision
         return StringReadOften ? null : Stay(new BenchAction.Measure(null), "The string can't be told well enough from the readings so far: draw one more from the same pot.", true);
     }
 
+    private bool IsNegligible(PairChoice choice) => choice.Bound != PairBound.BestChance && Policy.Gain(choice) < NoGain;
+
+    /// <summary>A reading in place of an addition that would be small only because the string is not known well enough.</summary>
+    private Advice? RepeatInstead(PairChoice choice)
+    {
+        var boundByString = choice.Bound == PairBound.StringRisk || (choice.Bound == PairBound.Room && choice.IsString);
+        return boundByString && !StringReadOften && Policy.Gain(choice) < SmallGain
+            ? Stay(new BenchAction.Measure(null), FormattableString.Invariant(
+                $"One reading of a string is good to {100 * belief.Evidence.StringRepeatability:0} % only, and that alone keeps the next addition small: draw one more from the same pot."), true)
+            : null;
+    }
+
     /// <summary>The body would pass before the string arrives: base has to go in, the sooner the less.</summary>
     private Advice? OutOfRoom()
     {
-        if (now.StringIn + now.StringOver >= 0.5 || at.BodyOver(at.BodyNow, Policy.StringEnd) < 0.5)
+        if (now.StringIn + now.StringOver >= 0.5 || at.BodyOver(at.BodyNow, at.StringDoseWanted(at.BodyNow, 0.5)) < 0.5)
         {
             return null;
+        }
+
+        if (step.Strings.Length < StringsBeforeBase)
+        {
+            return Stay(new BenchAction.Measure(null), "It looks as if the body would pass its band before the string arrives: draw one more string before base goes in.", true);
         }
 
         return new PairLetDown(at, pot, run).ForRoom(Policy.StringEnd) is { } down
@@ -168,11 +194,13 @@ internal sealed class PairDecision
             : Stay(new BenchAction.GiveUp("Aim for one of the two."), PairTrade.Of(at, roles));
     }
 
-    private Advice Stuck(PairChoice? choice)
-    {
-        _ = choice;
-        return Stay(new BenchAction.GiveUp("Body and string can't both be had this way."), PairTrade.Of(at, roles));
-    }
+    /// <summary>The string stands so high that no body thickener can follow: base makes room for it.</summary>
+    private Advice? NoHeadroom() => now.BodyIn + now.BodyOver < 0.5 && at.StringOver(Policy.BodyEnd, at.StringNow) > request.Risk.Fraction
+        && new PairLetDown(at, pot, run).ForHeadroom(Policy.BodyEnd) is { } down
+            ? LetDown(down)
+            : null;
+
+    private Advice Stuck() => Stay(new BenchAction.GiveUp("Body and string can't both be had this way."), PairTrade.Of(at, roles));
 
     private Advice Addition(PairChoice choice)
     {

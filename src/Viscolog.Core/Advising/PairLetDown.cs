@@ -29,6 +29,13 @@ internal sealed class PairLetDown(PairSituation at, Pot pot, Run run)
         FormattableString.Invariant(
             $"The body would pass its band before the string arrives: the string wants about {stringEnd - at.StringNow:0.0#} % more {at.Belief.Evidence.Roles.StringThickener.Name}, and that thickens too. Base now makes room for it."));
 
+    /// <summary>Base after which the body thickener still to come leaves the string in band; null where none does.</summary>
+    /// <param name="bodyEnd">Dose of the body thickener that the body needs.</param>
+    public Outcome? ForHeadroom(double bodyEnd) => For(
+        (body, strings) => at.Belief.LnStringAt(at.BodyDoseFor(strings, body), strings).Quantile(0.5) <= at.StringAim - ((at.HighString - at.StringAim) / 4),
+        FormattableString.Invariant(
+            $"The string stands near the top of its band, and the {bodyEnd - at.BodyNow:0.0#} % {at.Belief.Evidence.Roles.BodyThickener.Name} that the body still wants may carry it over. Base now makes room for it."));
+
     private Outcome? For(Func<double, double, bool> isEnough, string why)
     {
         bool Enough(double parts) => isEnough(at.BodyNow / (1 + parts), at.StringNow / (1 + parts));

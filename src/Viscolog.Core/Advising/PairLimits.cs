@@ -12,7 +12,9 @@ internal static class PairLimits
     /// <summary>Finds the limit.</summary>
     public static DoseLimit Of(PairBelief belief, Thickener thickener, double bodyNow, double stringNow, bool isString)
     {
-        var top = thickener.UsualRange.Top.Percent;
+        // Strings are wanted here.
+        var fault = DoseLimits.Fault(belief.Evidence.Run, thickener, false);
+        var top = Math.Min(thickener.UsualRange.Top.Percent, fault?.Dose.Percent ?? double.PositiveInfinity);
         if (belief.Evidence.Run.TooStiff is { } stiff)
         {
             var from = isString ? stringNow : bodyNow;
@@ -27,6 +29,6 @@ internal static class PairLimits
             }
         }
 
-        return new(Dose.FromPercent(top), FormattableString.Invariant($"the usual range ends at {top:0.##} %"));
+        return fault is not null && fault.Dose.Percent <= top ? fault : new(Dose.FromPercent(top), FormattableString.Invariant($"the usual range ends at {top:0.##} %"));
     }
 }

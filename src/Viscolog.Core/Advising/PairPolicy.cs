@@ -10,11 +10,22 @@ internal sealed class PairPolicy
     public const double WorthAiming = 0.45;
 
     /// <summary>The chance, in the end, of having no room left that an addition may carry.</summary>
-    public const double RoomRisk = 0.1;
+    public const double RoomRisk = 0.04;
+
+    /// <summary>How much more a step on the string's way counts than one on the body's: what brings the string thickens too, so it is learned first.</summary>
+    public const double StringFirst = 1.3;
+
+    /// <summary>The chance of over, in all, that no addition goes beyond, in multiples of the risk.</summary>
+    public const double MostRisk = 5;
 
     private const int Candidates = 14;
 
+    /// <summary>Parts of the belief at which the dose that the string will want is looked at.</summary>
+    private static readonly double[] NeedParts = [0.1, 0.3, 0.5, 0.7, 0.9];
+
     private readonly PairSituation at;
+    private readonly double[] needs;
+    private readonly (double Body, double String) over;
     private readonly double risk;
 
     public PairPolicy(PairSituation situation, double risk)
@@ -28,6 +39,8 @@ internal sealed class PairPolicy
         }
 
         (BodyEnd, StringEnd) = (body, strings);
+        over = (at.BodyOver(at.BodyNow, at.StringNow), at.StringOver(at.BodyNow, at.StringNow));
+        needs = [.. NeedParts.Select(part => at.StringDoseWanted(body, part))];
     }
 
     /// <summary>Where the body thickener's dose is expected to end, in %.</summary>
@@ -51,11 +64,11 @@ internal sealed class PairPolicy
             return body.BestBoth >= strings.BestBoth ? body : strings;
         }
 
-        return Gain(body) >= Gain(strings) ? body : strings;
+        return Gain(body) >= StringFirst * Gain(strings) ? body : strings;
     }
 
     /// <summary>How much of the way to its aim an addition covers, in half widths of the band.</summary>
-    private double Gain(PairChoice choice)
+    public double Gain(PairChoice choice)
     {
         if (choice.IsString)
         {
@@ -130,18 +143,21 @@ internal sealed class PairPolicy
         return (low, forbids);
     }
 
+    /// <summary>What stands already can't be undone by adding nothing; only what an addition brings on top counts against its risk.</summary>
+    private static double Added(double after, double before) => Math.Max(0, after - before);
+
     private PairBound? Forbidden(bool isString, double dose)
     {
         var (body, strings) = isString ? (at.BodyNow, dose) : (dose, at.StringNow);
         var (bodyOver, stringOver) = (at.BodyOver(body, strings), at.StringOver(body, strings));
-        if (bodyOver + stringOver - (bodyOver * stringOver) > risk)
+        if (Added(bodyOver, over.Body) + Added(stringOver, over.String) > risk || bodyOver + stringOver - (bodyOver * stringOver) > MostRisk * risk)
         {
             return bodyOver >= stringOver ? PairBound.BodyRisk : PairBound.StringRisk;
         }
 
         var stuck = isString
             ? at.StringOver(Math.Max(BodyEnd, body), strings)
-            : at.BodyOver(body, Math.Max(StringEnd, strings));
+            : needs.Average(need => at.BodyOver(body, Math.Max(need, strings)));
         return stuck > Math.Max(risk, RoomRisk) ? PairBound.Room : null;
     }
 }

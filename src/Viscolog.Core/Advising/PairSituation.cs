@@ -60,6 +60,10 @@ internal sealed class PairSituation
     /// <summary>The same of the body thickener and the body.</summary>
     public double BodyDoseFor(double @string, double from) => First(from, Math.Max(from, BodyLimit.Dose.Percent), x => Belief.LnBodyAt(x, @string).Quantile(0.5) >= Band.Aim.Ln);
 
+    /// <summary>The dose of the string thickener that is enough for the string's band with a chance, at a dose of the other.</summary>
+    public double StringDoseWanted(double body, double chance)
+        => First(StringNow, Math.Max(StringNow, StringLimit.Dose.Percent), x => Belief.LnStringAt(body, x).ChanceAbove((LowString + StringAim) / 2) >= chance);
+
     private static double First(double from, double to, Func<double, bool> reached)
     {
         if (to <= from || reached(from))

@@ -9,6 +9,9 @@ namespace Viscolog.Core.Checking;
 /// <summary>The one call behind every check of a batch: run, specification and history in, verdict and next step out. Deterministic.</summary>
 public static class BatchChecks
 {
+    /// <summary>Beyond so many times, or under that part of, the oil's viscosity its bias is doubted (a rule of this project).</summary>
+    private const double FarFactor = 10;
+
     /// <summary>Checks a batch.</summary>
     /// <param name="request">The batch, its specification, and what the bench knows.</param>
     public static CheckOutcome Of(CheckRequest request)
@@ -43,7 +46,7 @@ public static class BatchChecks
         return new CheckOutcome.Checked(check with
         {
             Next = new NextSteps(check, readings, request.History).Decide(),
-            Warnings = [.. readings.Warnings, .. values.Warnings, .. Mismatches(request)],
+            Warnings = [.. readings.Warnings, .. values.Warnings, .. Mismatches(request), .. FarOil(request, check)],
         });
     }
 
@@ -71,6 +74,7 @@ public static class BatchChecks
         {
             ReferenceTemperature = request.Specification.ReferenceTemperatureInForce,
             Target = request.Specification.Body ?? request.Run.Target,
+            TargetString = request.Specification.StringLength ?? request.Run.TargetString,
             Repeatability = request.Run.Repeatability ?? request.Repeatability,
         };
         return LearnedRepeatability.Into(run, request.History);
@@ -102,6 +106,21 @@ public static class BatchChecks
         if (specification.Thickener is { } thickener && run.Thickeners.Length > 0 && run.FindThickener(thickener) is null)
         {
             yield return $"the specification is for thickener '{thickener}', which the run does not name";
+        }
+    }
+
+    /// <summary>A bias is known at the viscosity of the oil; far from it it may be another.</summary>
+    private static IEnumerable<string> FarOil(CheckRequest request, BatchCheck check)
+    {
+        if (check is not { Drift: { } drift, Body.Value: { } value })
+        {
+            yield break;
+        }
+
+        var nearest = request.Oils.Where(o => o.Condition == drift.Condition && o.On == drift.LastChecked).Select(o => o.Oil.Viscosity).MinBy(v => Math.Abs(v.Ln - value.Body.Ln));
+        if (Math.Abs(nearest.Ln - value.Body.Ln) > Math.Log(FarFactor))
+        {
+            yield return FormattableString.Invariant($"the method was checked with an oil of {nearest.MilliPascalSeconds:0.###} mPa·s, far from this batch: its bias may be another here");
         }
     }
 

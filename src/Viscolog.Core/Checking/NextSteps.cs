@@ -94,6 +94,8 @@ internal sealed class NextSteps(BatchCheck check, BatchReadings readings, Immuta
     {
         { Acidity: { Mean: not null } acidity } when !IsPass(acidity.Chance)
             => new NextStep.AdjustPh(acidity.Mean < Middle(acidity.Band), acidity.Band, "the body goes with the pH: read both again afterwards"),
+        { StringLength: { Mean: { } mean } strings, Body: { } body } when mean < strings.Band.Low && check.Run.Thickeners.Length > 1
+            && Asked(body.Band.Shifted(body.Value?.LnBiasTakenOut ?? 0), out _) is { Action: BenchAction.Add } advice => new NextStep.Correct(advice),
         { StringLength: { Mean: { } mean } strings } when mean < strings.Band.Low
             => new NextStep.Rework("the string is too short: a thickener that draws strings brings it, an associative one as a rule; try it on a cup first"),
         { StringLength: { Mean: { } mean } strings } when mean > strings.Band.High
@@ -113,16 +115,28 @@ internal sealed class NextSteps(BatchCheck check, BatchReadings readings, Immuta
             return new NextStep.Rework($"the body is {direction}, and the run names no thickener to correct it by: {(body.IsBelowAim ? "log its base and thickener to be told how much to add" : "let it down with base in small steps, reading after each")}");
         }
 
-        var band = body.Band.Shifted(body.Value!.LnBiasTakenOut);
-        return Advisor.Advise(new(run) { Band = band, History = history }) switch
+        return Asked(body.Band.Shifted(body.Value!.LnBiasTakenOut), out var reason) switch
         {
-            AdviceOutcome.Advised { Advice: { Action: BenchAction.Add } advice } when body.IsBelowAim => new NextStep.Correct(advice),
-            AdviceOutcome.Advised { Advice: { Action: BenchAction.LetDown } advice } when !body.IsBelowAim => new NextStep.Correct(advice),
-            AdviceOutcome.Advised { Advice: { Action: BenchAction.GiveUp give } advice } => new NextStep.Rework($"the body is {direction}. {give.Remedy} {advice.Why}"),
-            AdviceOutcome.Advised { Advice: { Action: BenchAction.Measure } advice } => new NextStep.Read(1, advice.Why),
-            AdviceOutcome.Advised { Advice: { Action: BenchAction.Wait wait } advice } => new NextStep.Wait(wait.More, advice.Why),
-            AdviceOutcome.Refused refused => new NextStep.Rework($"the body is {direction}, and no correction can be advised: {refused.Reason}"),
+            { Action: BenchAction.Add } advice when body.IsBelowAim => new NextStep.Correct(advice),
+            { Action: BenchAction.LetDown } advice when !body.IsBelowAim => new NextStep.Correct(advice),
+            { Action: BenchAction.GiveUp give } advice => new NextStep.Rework($"the body is {direction}. {give.Remedy} {advice.Why}"),
+            { Action: BenchAction.Measure } advice => new NextStep.Read(1, advice.Why),
+            { Action: BenchAction.Wait wait } advice => new NextStep.Wait(wait.More, advice.Why),
+            null => new NextStep.Rework($"the body is {direction}, and no correction can be advised: {reason}"),
             _ => new NextStep.Rework($"the body is {direction}, though the run's curve says otherwise: look at its readings ('viscolog fit'), and read the pot again"),
+        };
+    }
+
+    /// <summary>The advice for the pot as it is; null with the reason where there is none.</summary>
+    private Advice? Asked(ViscosityBand band, out string? reason)
+    {
+        var outcome = Advisor.Advise(new(check.Run) { Band = band, History = history });
+        reason = (outcome as AdviceOutcome.Refused)?.Reason;
+        return outcome switch
+        {
+            AdviceOutcome.Advised advised => advised.Advice,
+            AdviceOutcome.AdvisedPair pair => pair.Advice,
+            _ => null,
         };
     }
 }

@@ -27,10 +27,16 @@ public sealed record ProductTrend(ImmutableArray<ChartPoint> Points, ImmutableAr
     {
         var found = runs.Where(r => IsOf(r.Run.Product, r.Run.Name, specification.Name))
             .AsParallel().AsOrdered()
-            .Select(r => (r.Name, Outcome: BatchChecks.ValueOf(new(r.Run, specification, today) { Oils = oils })))
+            .Select(r => (r.Name, Outcome: Enough(BatchChecks.ValueOf(new(r.Run, specification, today) { Oils = oils }), specification)))
             .ToArray();
         return new(
             [.. found.Where(f => f.Outcome.Value is not null).Select(f => new ChartPoint(f.Name, f.Outcome.Value!.Body.MilliPascalSeconds))],
             [.. found.Where(f => f.Outcome.Value is null).Select(f => $"{f.Name}: {f.Outcome.Reason}")]);
     }
+
+    /// <summary>A value of fewer readings than a verdict needs is none: a run that was left half way is no batch yet.</summary>
+    private static (BatchValue? Value, string? Reason) Enough((BatchValue? Value, string? Reason) found, Specification specification)
+        => found.Value is { } value && value.Readings < specification.MinimumReadingsInForce
+            ? (null, FormattableString.Invariant($"{value.Readings} of the {specification.MinimumReadingsInForce} readings that a value needs"))
+            : found;
 }

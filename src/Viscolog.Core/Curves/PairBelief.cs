@@ -18,7 +18,7 @@ public sealed class PairBelief : IStepForecast
         Evidence = evidence;
         var path = new PairPath(evidence);
         var filter = new PairBodyFilter(evidence, path);
-        var sampler = new PopulationMonteCarlo(BeliefEffort.Full);
+        var sampler = new PopulationMonteCarlo(PairSettings.Effort);
         var draws = sampler.Draw([.. Shapes.All.Select((shape, s) => new DrawKind(
             shape.Parameters.Length + PairBodyFilter.Extra,
             PairBodyFilter.PriorOf(shape),
@@ -31,7 +31,7 @@ public sealed class PairBelief : IStepForecast
         ShapeWeights = Resampling.Weigh([.. draws.Select((d, s) => d.LogMeanWeight() + Math.Log(PairBodyFilter.PriorOf(Shapes.All[s]).Total))]);
         bodies = Resampling.Of(draws, ShapeWeights, BeliefSettings.Cases, (s, draw) => new PairBodyCase(s, draw, filter));
         var second = new PairStringFilter(evidence, path);
-        var stringDraws = sampler.Draw([new(PairStringFilter.Count, PairStringFilter.Prior, () => row => second.LogLikelihood(row, default), 331)]);
+        var stringDraws = sampler.Draw([new(PairStringFilter.Count, second.Prior, () => row => second.LogLikelihood(row, default), 331)]);
         strings = Resampling.Of(stringDraws, [1], BeliefSettings.Cases, (_, draw) => new PairStringCase(draw, second));
     }
 

@@ -30,6 +30,9 @@ internal sealed class PairBodyCase
     /// <summary>Place of the shape in <see cref="Shapes.All"/>.</summary>
     public int ShapeIndex { get; }
 
+    /// <summary>Logarithms of the shape's parameters.</summary>
+    public IReadOnlyList<double> Parameters => parameters;
+
     /// <summary>τ in s.</summary>
     public double TimeConstant { get; }
 

@@ -6,17 +6,20 @@ namespace Viscolog.Core.Curves;
 /// </summary>
 internal static class PairSettings
 {
+    /// <summary>Fewer draws than for one thickener, as level and coefficients are not drawn but integrated out.</summary>
+    public static BeliefEffort Effort { get; } = BeliefEffort.Full with { FirstDraws = 1200, LaterDraws = 600 };
+
     /// <summary>Rise of ln body over the string thickener's range in the unthickened base: mean.</summary>
     public const double BodyRiseMean = 1.2;
 
     /// <summary>Its standard deviation.</summary>
-    public const double BodyRiseSd = 0.8;
+    public const double BodyRiseSd = 0.65;
 
     /// <summary>What that rise gains over the body thickener's range: mean.</summary>
     public const double CrossMean = 0.3;
 
     /// <summary>Its standard deviation.</summary>
-    public const double CrossSd = 0.6;
+    public const double CrossSd = 0.5;
 
     /// <summary>Standard deviation of ln of the exponent of the dose in that rise; its median is 1.</summary>
     public const double ExponentLogSd = 0.25;
@@ -26,6 +29,9 @@ internal static class PairSettings
 
     /// <summary>Relative standard deviation of repeat string readings (from memory, science of this project).</summary>
     public const double StringRepeatability = 0.2;
+
+    /// <summary>Standard deviation of the logarithm of that before the run's own strings are seen.</summary>
+    public const double StringRepeatabilityLogSd = 0.3;
 
     /// <summary>String of an unthickened base in mm: median.</summary>
     public const double StringBaseMedian = 8;
@@ -37,13 +43,13 @@ internal static class PairSettings
     public const double StringRiseMean = 2.2;
 
     /// <summary>Its standard deviation.</summary>
-    public const double StringRiseSd = 1.0;
+    public const double StringRiseSd = 0.8;
 
     /// <summary>Rise of ln string over the body thickener's range: mean.</summary>
-    public const double StringByBodyMean = 0.3;
+    public const double StringByBodyMean = 0.2;
 
     /// <summary>Its standard deviation.</summary>
-    public const double StringByBodySd = 0.5;
+    public const double StringByBodySd = 0.35;
 
     /// <summary>How the string's rise bends: above 0 it flattens, below 0 it steepens; mean.</summary>
     public const double BendMean = 0.8;
@@ -52,7 +58,7 @@ internal static class PairSettings
     public const double BendSd = 1.2;
 
     /// <summary>Median of how far ln string strays over the whole range.</summary>
-    public const double StringStrayMedian = 0.15;
+    public const double StringStrayMedian = 0.1;
 
     /// <summary>Standard deviation of the logarithm of that.</summary>
     public const double StringStrayLogSd = 0.7;

@@ -9,7 +9,7 @@ internal sealed class PairStringCase
 
     public PairStringCase(double[] draw, PairStringFilter filter)
     {
-        (Bend, stray) = (draw[0], Math.Exp(draw[1]));
+        (Bend, stray, Repeatability) = (draw[0], Math.Exp(draw[1]), Math.Exp(draw[2]));
         path = filter.Path;
         states = new WalkState[path.Count];
         filter.LogLikelihood(draw, states);
@@ -21,6 +21,9 @@ internal sealed class PairStringCase
 
     /// <summary>How the rise bends.</summary>
     public double Bend { get; }
+
+    /// <summary>Scatter of repeat readings on the ln scale.</summary>
+    public double Repeatability { get; }
 
     /// <summary>What the readings leave of level and coefficients now.</summary>
     public WalkState Now => states[^1];

@@ -4,32 +4,27 @@ namespace Viscolog.Core.Curves;
 
 /// <summary>
 /// The likelihood of one curve of the string over two doses: ln string = level + a·zA + b·g(zB), g bent (1 − e^(−βz))/(1 − e^(−β)), with
-/// the level walking along the path of the doses. Level, a and b are integrated out; a draw holds β and the logarithm of the stray.
+/// the level walking along the path of the doses. Level, a and b are integrated out; a draw holds β and the logarithms of the stray and of the repeatability.
 /// </summary>
 internal sealed class PairStringFilter
 {
     /// <summary>Numbers in a draw.</summary>
-    public const int Count = 2;
+    public const int Count = 3;
 
     private readonly StringReading[][] readings;
-    private readonly double variance;
 
     public PairStringFilter(PairEvidence evidence, PairPath path)
     {
         Path = path;
         readings = [.. evidence.Steps.Select(s => s.Strings.ToArray())];
-        variance = evidence.StringRepeatability * evidence.StringRepeatability;
+        Prior = PriorOf(evidence);
     }
 
     /// <summary>The way through the doses.</summary>
     public PairPath Path { get; }
 
     /// <summary>The prior of a draw.</summary>
-    public static Mixture Prior { get; } = new(
-    [
-        new(1, [PairSettings.BendMean, Math.Log(PairSettings.StringStrayMedian)], Matrix<double>.Build.DenseOfDiagonalArray(
-            [PairSettings.BendSd * PairSettings.BendSd, PairSettings.StringStrayLogSd * PairSettings.StringStrayLogSd])),
-    ]);
+    public Mixture Prior { get; }
 
     /// <summary>Variance that the level walks over a way.</summary>
     public static double Walk(double stray, (double Body, double String) way) => stray * stray * (way.Body + way.String);
@@ -41,11 +36,11 @@ internal sealed class PairStringFilter
     public static double Form(double z, double bend) => Math.Abs(bend) < 1e-6 ? z : (1 - Math.Exp(-bend * z)) / (1 - Math.Exp(-bend));
 
     /// <summary>The log likelihood of a draw.</summary>
-    /// <param name="draw">β and the logarithm of the stray.</param>
+    /// <param name="draw">β, ln of the stray, ln of the repeatability.</param>
     /// <param name="states">Takes the state after each step; empty where not wanted.</param>
     public double LogLikelihood(ReadOnlySpan<double> draw, Span<WalkState> states)
     {
-        var (bend, stray) = (draw[0], Math.Exp(draw[1]));
+        var (bend, stray, variance) = (draw[0], Math.Exp(draw[1]), Math.Exp(2 * draw[2]));
         var state = new WalkState(
             (Math.Log(PairSettings.StringBaseMedian), PairSettings.StringBaseLogSd),
             (PairSettings.StringByBodyMean, PairSettings.StringByBodySd),
@@ -72,5 +67,13 @@ internal sealed class PairStringFilter
 
         sum += Math.Log(product);
         return double.IsFinite(sum) ? sum : double.NegativeInfinity;
+    }
+
+    /// <summary>The scatter of strings is learned along with the curve, about its default or about what many repeats have shown.</summary>
+    private static Mixture PriorOf(PairEvidence evidence)
+    {
+        double[] mean = [PairSettings.BendMean, Math.Log(PairSettings.StringStrayMedian), Math.Log(evidence.StringRepeatability)];
+        double[] sd = [PairSettings.BendSd, PairSettings.StringStrayLogSd, PairSettings.StringRepeatabilityLogSd];
+        return new([new(1, mean, Matrix<double>.Build.DenseOfDiagonalArray([.. sd.Select(s => s * s)]))]);
     }
 }

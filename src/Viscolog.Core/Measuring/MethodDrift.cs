@@ -55,10 +55,25 @@ public sealed record MethodDrift(ShearCondition Condition, double LnBias, Percen
     public string Words(DateOnly today)
     {
         var days = today.DayNumber - LastChecked.DayNumber;
-        var read = FormattableString.Invariant($"{Condition.Words}: reads {Math.Abs(100 * double.ExpM1(LnBias)):0.0} % too {(LnBias < 0 ? "low" : "high")}, give or take {2 * Uncertainty.Percent:0.0} %, checked {days} days ago with {Readings} readings");
+        var read = FormattableString.Invariant($"{Condition.Words}: reads {Math.Abs(100 * double.ExpM1(LnBias)):0.0} % too {(LnBias < 0 ? "low" : "high")}, give or take {2 * Uncertainty.Percent:0.0} %, checked {Ago(days)} with {Readings} {(Readings == 1 ? "reading" : "readings")}");
         var next = IsOld(today) ? "; check it again before relying on it" : IsBiased ? "; clean it and check again, and have it adjusted if that stays" : "";
         return read + next;
     }
+
+    /// <summary>In a few words.</summary>
+    /// <param name="today">The day it is asked.</param>
+    public string Brief(DateOnly today)
+    {
+        var speed = Condition.RevolutionsPerMinute is null ? "" : Condition.Words + " ";
+        return FormattableString.Invariant($"{speed}{100 * double.ExpM1(LnBias):+0.0;-0.0;0.0} % ± {Uncertainty.Percent:0.0}, checked {Ago(today.DayNumber - LastChecked.DayNumber)}{(IsOld(today) ? ", overdue" : "")}");
+    }
+
+    private static string Ago(int days) => days switch
+    {
+        0 => "today",
+        1 => "yesterday",
+        _ => FormattableString.Invariant($"{days} days ago"),
+    };
 
     /// <summary>Certificate and temperature are the same for all readings of a day, so only the repeatability shrinks with their number.</summary>
     private static (double Bias, double Sd) Mean(OilReading[] day, Percentage repeatability)

@@ -12,8 +12,6 @@ public sealed record HiddenPot(HiddenLaw Law, TimeSpan TimeConstant, Dose RangeT
 {
     private double StartLn { get; init; }
 
-    private double StandingSeconds { get; init; } = double.PositiveInfinity;
-
     /// <summary>Thickener, as supplied, stirred in so far.</summary>
     public Mass Thickener { get; private init; }
 
@@ -27,12 +25,13 @@ public sealed record HiddenPot(HiddenLaw Law, TimeSpan TimeConstant, Dose RangeT
     public Viscosity Now => Viscosity.FromLn(LnNow);
 
     /// <summary>Standing since it was last stirred; null where nothing was stirred in, or where it settles at once.</summary>
-    public TimeSpan? Standing => double.IsInfinity(StandingSeconds) ? null : TimeSpan.FromSeconds(StandingSeconds);
+    /// <remarks>Kept exactly, so that standing in many small parts is the same as standing once.</remarks>
+    public TimeSpan? Standing { get; private init; }
 
     /// <summary>ln of the body now, in mPa·s.</summary>
-    internal double LnNow => double.IsInfinity(StandingSeconds)
-        ? SettledLn
-        : SettledLn + ((StartLn - SettledLn) * BuildUp.Remaining(StandingSeconds, TimeConstant.TotalSeconds));
+    internal double LnNow => Standing is { } stood
+        ? SettledLn + ((StartLn - SettledLn) * BuildUp.Remaining(stood.TotalSeconds, TimeConstant.TotalSeconds))
+        : SettledLn;
 
     /// <summary>ln of the settled body, in mPa·s.</summary>
     internal double SettledLn => Law.LnBody(Thickener.Grams / Base.Grams * 100 / RangeTop.Percent);
@@ -45,10 +44,15 @@ public sealed record HiddenPot(HiddenLaw Law, TimeSpan TimeConstant, Dose RangeT
         Thickener = Thickener + thickener,
         Base = Base + @base,
         StartLn = LnNow,
-        StandingSeconds = TimeConstant > TimeSpan.Zero ? 0 : double.PositiveInfinity,
+        Standing = TimeConstant > TimeSpan.Zero ? TimeSpan.Zero : null,
     };
 
     /// <summary>The pot after it stood for a time.</summary>
     /// <param name="time">Zero or more.</param>
-    public HiddenPot Stood(TimeSpan time) => this with { StandingSeconds = StandingSeconds + Guard.AtLeast(time.TotalSeconds, 0, nameof(time)) };
+    /// <exception cref="ArgumentOutOfRangeException">The time is negative.</exception>
+    public HiddenPot Stood(TimeSpan time)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(time, TimeSpan.Zero);
+        return this with { Standing = Standing + time };
+    }
 }

@@ -7,7 +7,7 @@ namespace Viscolog.Core.Practice;
 /// <remarks>
 /// Rules of the game, without a source: the curve counts as flat where a gram buys under a quarter of the most that any gram buys (the dose
 /// limit's own rule); a pot weeps beyond 1.1 of the dose at its peak, or beyond the usual range where it has none; a dose beyond the peak is over,
-/// whatever it reads.
+/// whatever it reads, and so is one beyond 1.6 of the usual range, where no curve was looked at.
 /// </remarks>
 public sealed class PotTruth
 {
@@ -72,19 +72,19 @@ public sealed class PotTruth
     /// <summary>The settled body at a dose.</summary>
     public Viscosity BodyAt(Dose dose) => Viscosity.FromLn(pot.Law.LnBody(dose.Percent / pot.RangeTop.Percent));
 
-    /// <summary>Whether a dose is over: its body is above the band, or it lies beyond the peak.</summary>
-    public bool IsOver(Dose dose) => BodyAt(dose) > Band.High || dose > Peak;
+    /// <summary>Whether a dose is over: its body is above the band, or it lies beyond the peak or beyond what was looked at.</summary>
+    public bool IsOver(Dose dose) => BodyAt(dose) > Band.High || dose > Peak || dose.Percent > Furthest * RangeTop.Percent;
 
-    /// <summary>By how much the last gram before a dose raised the body of the pot as it was at first, in % of it; below 0 beyond a peak.</summary>
-    /// <param name="dose">The dose; of a smaller one than a gram gives, the first gram.</param>
+    /// <summary>By how much a gram raises the body of the pot as it was at first, in % of it; below 0 beyond a peak.</summary>
+    /// <param name="dose">The dose half a gram before and after which the two bodies are taken; of a smaller one, the first gram.</param>
     public double PercentForGramAt(Dose dose)
     {
         var gram = 100 / pot.Base.Grams / pot.RangeTop.Percent;
-        var after = Math.Max(gram, dose.Percent / pot.RangeTop.Percent);
+        var after = Math.Max(gram, (dose.Percent / pot.RangeTop.Percent) + (gram / 2));
         return 100 * (Math.Exp(pot.Law.LnBody(after) - pot.Law.LnBody(after - gram)) - 1);
     }
 
-    /// <summary>The dose whose last gram raised the body most in proportion, within the usual range.</summary>
+    /// <summary>The dose where a gram raises the body most in proportion, within the usual range.</summary>
     public Dose Steepest()
         => Enumerable.Range(1, (int)(Grid / Furthest)).Select(i => At(i)).MaxBy(PercentForGramAt);
 

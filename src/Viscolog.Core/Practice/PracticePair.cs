@@ -12,6 +12,7 @@ public sealed class PracticePair
     private readonly PracticeErrors errors;
     private readonly PairRoles roles;
     private readonly Random random;
+    private double baseGrams;
     private double bodyGrams;
     private double stringGrams;
 
@@ -26,6 +27,7 @@ public sealed class PracticePair
         (this.law, this.errors, Run) = (law, errors, run);
         roles = PairRoles.Of(run) ?? throw new ArgumentException("the run must name two thickeners", nameof(run));
         random = new(seed);
+        baseGrams = run.BaseMass.Grams;
     }
 
     /// <summary>What the user has written down so far.</summary>
@@ -37,9 +39,9 @@ public sealed class PracticePair
     /// <summary>The true string now.</summary>
     public Length TrueString => Length.FromMillimeters(Math.Exp(law.LnString(BodyDose, StringDose)));
 
-    private double BodyDose => bodyGrams / Run.BaseMass.Grams * 100 / roles.BodyThickener.UsualRange.Top.Percent;
+    private double BodyDose => bodyGrams / baseGrams * 100 / roles.BodyThickener.UsualRange.Top.Percent;
 
-    private double StringDose => stringGrams / Run.BaseMass.Grams * 100 / roles.StringThickener.UsualRange.Top.Percent;
+    private double StringDose => stringGrams / baseGrams * 100 / roles.StringThickener.UsualRange.Top.Percent;
 
     /// <summary>Pours thickener in and stirs it; the scale shows what was asked for, the pot gets it within the dosing error.</summary>
     /// <param name="thickener">The name of one of the run's thickeners.</param>
@@ -57,6 +59,14 @@ public sealed class PracticePair
         }
 
         Run = Run with { Entries = Run.Entries.Add(new Entry.Dosed(thickener, poured)) };
+    }
+
+    /// <summary>Lets the pot down with base; large amounts are weighed well.</summary>
+    /// <param name="added">Grams of base.</param>
+    public void LetDown(Mass added)
+    {
+        baseGrams += added.Grams;
+        Run = Run with { Entries = Run.Entries.Add(new Entry.LetDown(added)) };
     }
 
     /// <summary>Reads the pot.</summary>

@@ -48,17 +48,12 @@ public static class PracticePlayers
     }
 
     /// <summary>Does what the program advises, asked by the same call that the command uses.</summary>
-    public static PracticePath Advised(PracticeGame game) => Advised(game, CancellationToken.None);
-
-    /// <summary>The same, to be stopped between two pieces of advice.</summary>
-    /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static PracticePath Advised(PracticeGame game, CancellationToken stop)
+    public static PracticePath Advised(PracticeGame game)
     {
         var session = Do(PracticeSession.Of(game), new PracticeMove.Read());
         var followed = new List<Advice>();
         for (var i = 0; i < MostMoves && Advisor.Advise(new(session.Run)) is AdviceOutcome.Advised { Advice: var advice }; i++)
         {
-            stop.ThrowIfCancellationRequested();
             if (Follow(session, advice) is not { } next)
             {
                 break;

@@ -9,14 +9,14 @@ namespace Viscolog.Core.Practice;
 /// <summary>A practice pot being played. Never changes: each move gives the game after it. What hides in the pot is shown only when the game has ended (<see cref="PracticePath"/>).</summary>
 public sealed record PracticeSession
 {
-    /// <summary>What the instrument shows is steady for so long, in s.</summary>
-    private const double SteadySeconds = 5;
-
     /// <summary>Part of the body still to come from which on a dose counts as poured too early, in ln units.</summary>
     private const double EarlyPart = 0.05;
 
     /// <summary>Stirring that leaves no lumps.</summary>
     private static readonly TimeSpan LeastStir = TimeSpan.FromSeconds(5);
+
+    /// <summary>What the instrument shows is steady for so long.</summary>
+    private static readonly TimeSpan Steady = TimeSpan.FromSeconds(5);
 
     private static readonly TimeSpan LongestStir = TimeSpan.FromMinutes(10);
     private static readonly TimeSpan LongestWait = TimeSpan.FromHours(2);
@@ -50,7 +50,7 @@ public sealed record PracticeSession
     /// <summary>What the instrument shows now; null while something waits to be stirred in.</summary>
     public Viscosity? Showing => NeedsStirring
         ? null
-        : Viscosity.FromLn(Pot.LnNow + (Game.Difficulty.ReadingError * SeededNormals.At(Game.Seed, Game.Difficulty.Level, Stirrings, (long)((Pot.Standing?.TotalSeconds ?? 0) / SteadySeconds), Lines.Length)));
+        : Viscosity.FromLn(Pot.LnNow + (Game.Difficulty.ReadingError * SeededNormals.At(Game.Seed, Game.Difficulty.Level, Stirrings, (Pot.Standing ?? TimeSpan.Zero).Ticks / Steady.Ticks, Lines.Length)));
 
     /// <summary>The dose as the scale has it, what waits to be stirred in counted.</summary>
     public Dose DoseNow => Run.PotNow().DoseOf(Run.Thickeners[0].Name);

@@ -22,7 +22,7 @@ public sealed record ReplayMoment(int Number, Run Known, AdviceOutcome Outcome, 
     public required ReplayMatch? Match { get; init; }
 
     /// <summary>The advice; null where there was none.</summary>
-    public Advice? Advice => (Outcome as AdviceOutcome.Advised)?.Advice;
+    public Advice? Advice => Outcome.Given;
 
     /// <summary>What the grams that were poured promised then; null where none were, or where nothing could be told.</summary>
     public WhatIf? Poured => Advice?.WhatIf;

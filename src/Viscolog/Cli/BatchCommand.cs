@@ -10,7 +10,7 @@ namespace Viscolog.Cli;
 /// <summary>A run taken to another size: the batch sheet.</summary>
 internal sealed class BatchCommand
 {
-    public const string Example = "dotnet run --project src/Viscolog -- batch sample-runs/lantern-gel-06.csv --to \"5 kg\" --out my-batch.html";
+    public const string Example = "dotnet run --project src/Viscolog -- batch sample-runs/lantern-gel-06.csv --to 5kg --out my-batch.html";
 
     private readonly Argument<string> run = new("RUN") { Description = RunSource.Description };
     private readonly Option<BatchSize> to = SizeOption.Create("--to", "Size of the whole batch with its unit: \"5 kg\", \"750 g\", \"10 L\", \"500 mL\".");
@@ -43,7 +43,7 @@ internal sealed class BatchCommand
         }
 
         var whole = call.Value(density) is { } known ? file.Run with { Base = file.Run.Base with { Density = Density.FromGramsPerMilliliter(known) } } : file.Run;
-        var request = new BatchRequest(whole, call.Value(to)!)
+        var request = new BatchPlanRequest(whole, call.Value(to)!)
         {
             Band = target.Band(file, call),
             History = named.Earlier,

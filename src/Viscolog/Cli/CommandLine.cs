@@ -47,6 +47,7 @@ internal static class CommandLine
             [new PlotCommand().Create(common, terminal)] = PlotCommand.Example,
             [new CheckCommand().Create(common, terminal)] = CheckCommand.Example,
             [new TrendCommand().Create(common, terminal)] = TrendCommand.Example,
+            [new DriftCommand().Create(common, terminal)] = DriftCommand.Example,
             [new BatchCommand().Create(common, terminal)] = BatchCommand.Example,
             [new ReportCommand().Create(common, terminal)] = ReportCommand.Example,
             [new ConvertCommand().Create(common, terminal)] = ConvertCommand.Example,

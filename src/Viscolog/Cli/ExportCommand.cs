@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Text;
 using Viscolog.Cli.Json;
 using Viscolog.MaterialFiles;
+using Viscolog.OilFiles;
 using Viscolog.Output;
 using Viscolog.RunFiles;
 using Viscolog.Store;
@@ -17,6 +18,7 @@ internal sealed class ExportCommand
     private readonly Argument<string[]> runs = new("RUN") { Description = "Numbers of logged runs, or their UUIDs.", Arity = ArgumentArity.ZeroOrMore };
     private readonly Option<bool> all = new("--all") { Description = "Every run of the log, and its materials." };
     private readonly Option<bool> materials = new("--materials") { Description = "The log's bases, thickeners, methods and specifications; with --all they are there too." };
+    private readonly Option<bool> oils = new("--oils") { Description = "The log's readings of certified oils; with --all they are there too." };
     private readonly Option<string> output = new("--output", "-o") { HelpName = "PATH", Description = "A file for one run or the materials, else a folder; one file without it goes to standard output." };
     private readonly Option<bool> safe = new("--spreadsheet-safe") { Description = "Put a mark before texts that a spreadsheet would take for formulas. Such files don't say exactly what the log says; don't import them." };
     private readonly Option<bool> force = new("--force") { Description = "Overwrite existing files." };
@@ -27,15 +29,16 @@ internal sealed class ExportCommand
         command.Add(runs);
         command.Add(all);
         command.Add(materials);
+        command.Add(oils);
         command.Add(output);
         command.Add(safe);
         command.Add(force);
         command.Validators.Add(result =>
         {
             var (named, everything) = (result.GetValue(runs)?.Length ?? 0, result.GetValue(all));
-            if ((named > 0 ? 1 : 0) + (everything ? 1 : 0) + (result.GetValue(materials) ? 1 : 0) != 1)
+            if ((named > 0 ? 1 : 0) + (everything ? 1 : 0) + (result.GetValue(materials) ? 1 : 0) + (result.GetValue(oils) ? 1 : 0) != 1)
             {
-                result.AddError("name runs, or give --all or --materials");
+                result.AddError("name runs, or give --all, --materials or --oils");
             }
             else if ((everything || named > 1) && result.GetValue(output) is null)
             {
@@ -59,6 +62,11 @@ internal sealed class ExportCommand
         if (call.Value(materials))
         {
             return Put(call.Value(output), MaterialBytes(log, call), call);
+        }
+
+        if (call.Value(oils))
+        {
+            return Put(call.Value(output), OilBytes(log, call), call);
         }
 
         var names = call.Value(all) ? [.. log.Runs().Select(r => FormattableString.Invariant($"{r.Number}"))] : call.Value(runs);
@@ -126,10 +134,10 @@ internal sealed class ExportCommand
         }
 
         progress.Dispose();
-        if (call.Value(all) && log.Materials().Count > 0)
+        foreach (var (name, bytes) in call.Value(all) ? Beside(log, call) : [])
         {
-            var path = Path.Combine(folder, "materials.csv");
-            if (Write(path, MaterialBytes(log, call), call) is { } refusal)
+            var path = Path.Combine(folder, name);
+            if (Write(path, bytes, call) is { } refusal)
             {
                 return call.Refuse(refusal);
             }
@@ -152,6 +160,27 @@ internal sealed class ExportCommand
         {
             return OneLine.Of($"{path}: cannot be written: {e.Message}");
         }
+    }
+
+    /// <summary>What the log has beside its runs, by the name of the file.</summary>
+    private IEnumerable<(string Name, byte[] Bytes)> Beside(BenchLog log, Invocation call)
+    {
+        if (log.Materials().Count > 0)
+        {
+            yield return ("materials.csv", MaterialBytes(log, call));
+        }
+
+        if (log.Oils().Count > 0)
+        {
+            yield return ("oils.csv", OilBytes(log, call));
+        }
+    }
+
+    private byte[] OilBytes(BenchLog log, Invocation call)
+    {
+        using var stream = new MemoryStream();
+        OilFileWriter.Write(log.Oils().Select(o => o.Row), stream, call.Value(safe));
+        return stream.ToArray();
     }
 
     private byte[] MaterialBytes(BenchLog log, Invocation call)

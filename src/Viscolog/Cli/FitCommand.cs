@@ -37,6 +37,11 @@ internal sealed class FitCommand
 
         var (path, file) = (named.Name, named.File);
         var band = target.Band(file, call);
+        if (PairRoles.Apply(file.Run))
+        {
+            return Pair(call, named, band);
+        }
+
         switch (RunBeliefs.Of(file.Run, band, named.Earlier))
         {
             case BeliefOutcome.Refused refused:
@@ -51,6 +56,30 @@ internal sealed class FitCommand
             default:
                 throw new InvalidOperationException("not a case of the closed set");
         }
+    }
+
+    private ExitCode Pair(Invocation call, NamedRun named, ViscosityBand? band)
+    {
+        if (PairStudy.Of(named, band, "fit", call) is not { Belief: var belief } study)
+        {
+            return ExitCode.InputRefused;
+        }
+
+        if ((call.Value(at) ?? []).Any(dose => dose > Furthest * belief.Evidence.Roles.BodyThickener.UsualRange.Top.Percent))
+        {
+            return call.Refuse("--at: beyond one and a half times the usual range of the thickener that makes the body there is no forecast");
+        }
+
+        var report = new PairFitReport(belief, PairFits.Of(belief), [.. (call.Value(at) ?? []).Select(Dose.FromPercent)]);
+        if (call.Json)
+        {
+            call.Print(report.ToAnswer(named.Warnings));
+            return ExitCode.Done;
+        }
+
+        call.Warn(named.Warnings);
+        PairFitText.Write(call.Terminal, report, PairPictures.Of(belief, band, study.Advice, Advisor.Level));
+        return ExitCode.Done;
     }
 
     private static double Top(Belief belief) => belief.Evidence.Thickener.UsualRange.Top.Percent;

@@ -32,12 +32,15 @@ internal sealed record FitReport(
         Warnings = warnings,
     };
 
-    private static ShapeAnswer Shape(ShapeFit fit) => new(
+    /// <summary>Parameters under the names that scripts know.</summary>
+    public static Dictionary<string, ParameterAnswer> Named(IEnumerable<FittedParameter> parameters) => parameters.ToDictionary(
+        p => p.Name.Replace(' ', '_').Replace('-', '_'),
+        p => new ParameterAnswer(Rounded.Four(p.Value), p.StandardError is { } se ? Rounded.Four(se) : null, p.Unit, p.PriorDecides),
+        StringComparer.Ordinal);
+
+    public static ShapeAnswer Shape(ShapeFit fit) => new(
         fit.Shape.Name,
-        fit.Parameters.ToDictionary(
-            p => p.Name.Replace(' ', '_').Replace('-', '_'),
-            p => new ParameterAnswer(Rounded.Four(p.Value), p.StandardError is { } se ? Rounded.Four(se) : null, p.Unit, p.PriorDecides),
-            StringComparer.Ordinal),
+        Named(fit.Parameters),
         fit.Aicc is { } aicc ? Math.Round(aicc, 2) : null,
         Math.Round(fit.Weight, 4),
         fit.ResidualRepeatability is { } scatter ? Math.Round(100 * scatter, 2) : null,

@@ -47,7 +47,7 @@ internal static class FitText
         }
     }
 
-    private static void WriteShape(CallOutput terminal, ShapeFit fit)
+    public static void WriteShape(CallOutput terminal, ShapeFit fit)
     {
         var aicc = fit.Aicc is { } a ? FormattableString.Invariant($"   AICc {a:0.0}") : "";
         var scatter = fit.ResidualRepeatability is { } s ? FormattableString.Invariant($"   scatter {100 * s:0.0} %") : "";
@@ -60,7 +60,7 @@ internal static class FitText
         }
     }
 
-    private static string Parameter(FittedParameter parameter)
+    public static string Parameter(FittedParameter parameter)
     {
         var unit = parameter.Unit == "1" ? "" : " " + parameter.Unit;
         var error = parameter.StandardError is { } se ? $" ± {Shown.Number(se)}" : "";
@@ -89,7 +89,7 @@ internal static class FitText
         terminal.Line();
     }
 
-    private static void WriteWrapped(CallOutput terminal, string text, string indent)
+    public static void WriteWrapped(CallOutput terminal, string text, string indent)
     {
         foreach (var line in Paragraph.Of(text, terminal.Width - indent.Length))
         {

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Viscolog.Cli.Json;
 using Viscolog.MaterialFiles;
+using Viscolog.OilFiles;
 using Viscolog.Store;
 using Viscolog.Wording;
 
@@ -11,11 +12,11 @@ internal sealed class ImportCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- import sample-runs/lantern-gel-06.csv --log my-log";
 
-    private readonly Argument<string[]> files = new("FILE") { Description = "Run files or materials files, or folders of them.", Arity = ArgumentArity.OneOrMore };
+    private readonly Argument<string[]> files = new("FILE") { Description = "Run files, materials files or oils files, or folders of them.", Arity = ArgumentArity.OneOrMore };
 
     public Command Create(CommonOptions common, CallOutput terminal)
     {
-        var command = new Command("import", "Bring run files and materials files into the log: each whole or not at all, nothing twice.");
+        var command = new Command("import", "Bring run files, materials files and oils files into the log: each whole or not at all, nothing twice.");
         command.Add(files);
         common.AddTo(command);
         command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
@@ -62,9 +63,15 @@ internal sealed class ImportCommand
             return (new(), ExitCode.Stopped);
         }
 
-        if (IsMaterials(path))
+        var head = Head(path);
+        if (MaterialFileReader.IsMaterials(head))
         {
             return ImportMaterials(path, log, call);
+        }
+
+        if (OilFileReader.IsOils(head))
+        {
+            return ImportOils(path, log, call);
         }
 
         if (RunSource.ReadFile(path, call) is not { } file)
@@ -96,24 +103,48 @@ internal sealed class ImportCommand
         }
     }
 
-    private static bool IsMaterials(string path)
+    /// <summary>The first bytes of a file; none where it can't be read: reading it as a run file tells what is wrong.</summary>
+    private static byte[] Head(string path)
     {
         if (!File.Exists(path))
         {
-            return false;
+            return [];
         }
 
         try
         {
             using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
             var head = new byte[256];
-            return MaterialFileReader.IsMaterials(head.AsSpan(0, stream.ReadAtLeast(head, head.Length, throwOnEndOfStream: false)));
+            return head[..stream.ReadAtLeast(head, head.Length, throwOnEndOfStream: false)];
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            // Reading it as a run file tells what is wrong.
-            return false;
+            return [];
         }
+    }
+
+    private static (ImportAnswer Added, ExitCode Code) ImportOils(string path, BenchLog log, Invocation call)
+    {
+        switch (OilFileReader.Parse(path, File.ReadAllBytes(path)))
+        {
+            case OilFileOutcome.Refused refused:
+                call.Terminal.Error(refused.Refusal.Text);
+                return (new(), ExitCode.InputRefused);
+            case OilFileOutcome.Read { File: var file }:
+                call.Warn(file.Warnings);
+                var (outcome, merge) = log.AddOils(file.Rows);
+                return outcome is WriteOutcome.Saved
+                    ? (new() { Files = 1, Oils = merge.Added, Voided = merge.Voided, Already = merge.Already }, ExitCode.Done)
+                    : Failed(path, outcome, call);
+            default:
+                throw new InvalidOperationException("not a case of the closed set");
+        }
+    }
+
+    private static (ImportAnswer Added, ExitCode Code) Failed(string path, WriteOutcome outcome, Invocation call)
+    {
+        call.Terminal.Error($"{path}: {(outcome is WriteOutcome.SavedOnly saved ? saved.Reason : ((WriteOutcome.NotSaved)outcome).Reason)}");
+        return (new(), ExitCode.LogUnusable);
     }
 
     private static (ImportAnswer Added, ExitCode Code) ImportMaterials(string path, BenchLog log, Invocation call)
@@ -131,8 +162,7 @@ internal sealed class ImportCommand
                     return (new() { Files = 1, Materials = stated, Already = file.Rows.Length - stated }, ExitCode.Done);
                 }
 
-                call.Terminal.Error($"{path}: {(outcome is WriteOutcome.SavedOnly saved ? saved.Reason : ((WriteOutcome.NotSaved)outcome).Reason)}");
-                return (new(), ExitCode.LogUnusable);
+                return Failed(path, outcome, call);
             default:
                 throw new InvalidOperationException("not a case of the closed set");
         }
@@ -147,7 +177,8 @@ internal sealed class ImportCommand
         }
 
         var materials = answer.Materials > 0 ? $", {Count.Of(answer.Materials, "material", "materials")} new or changed" : "";
+        var oils = answer.Oils > 0 ? $", {Count.Of(answer.Oils, "oil reading", "oil readings")} new" : "";
         var voided = answer.Voided > 0 ? FormattableString.Invariant($", {Count.Of(answer.Voided, "entry", "entries")} made void") : "";
-        call.Terminal.Line($"{Count.Of(answer.Files, "file", "files")}: {Count.Of(answer.Runs, "new run", "new runs")}, {Count.Of(answer.Entries, "new entry", "new entries")}{voided}{materials}; {Count.Of(answer.Already, "was", "were")} there already");
+        call.Terminal.Line($"{Count.Of(answer.Files, "file", "files")}: {Count.Of(answer.Runs, "new run", "new runs")}, {Count.Of(answer.Entries, "new entry", "new entries")}{voided}{materials}{oils}; {Count.Of(answer.Already, "was", "were")} there already");
     }
 }

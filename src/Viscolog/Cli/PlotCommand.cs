@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using Viscolog.Core.Advising;
+using Viscolog.Core.Curves;
 using Viscolog.Plots;
 
 namespace Viscolog.Cli;
@@ -10,15 +11,17 @@ internal sealed class PlotCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- plot sample-runs/lantern-gel-07.csv -o lantern.svg";
 
+    private const string Map = "map";
+
     private readonly Argument<string[]> runs = new("RUN") { Description = "A run file or the number of a logged run, or several to overlay.", Arity = ArgumentArity.OneOrMore };
     private readonly TargetOptions target = new();
     private readonly Option<string> output = new("--output", "-o") { HelpName = "FILE", Description = "Where to write: .svg, .pdf or .png.", Required = true };
-    private readonly Option<string> kind = new("--kind") { HelpName = "KIND", Description = "dose (default), settling, residuals or string.", DefaultValueFactory = _ => "dose" };
+    private readonly Option<string> kind = new("--kind") { HelpName = "KIND", Description = "dose (default), settling, residuals or string; of two thickeners dose or map.", DefaultValueFactory = _ => "dose" };
     private readonly Option<bool> force = new("--force") { Description = "Overwrite an existing file." };
 
     public Command Create(CommonOptions common, CallOutput terminal)
     {
-        kind.AcceptOnlyFromAmong("dose", "settling", "residuals", "string");
+        kind.AcceptOnlyFromAmong("dose", "settling", "residuals", "string", Map);
         var command = new Command("plot", "Draw one run, or several overlaid, into an SVG, PDF or PNG file.");
         command.Add(runs);
         command.Add(output);
@@ -42,6 +45,11 @@ internal sealed class PlotCommand
             }
 
             call.Warn(named.Warnings);
+            if (PairRoles.Apply(file.Run) || call.Value(kind) == Map)
+            {
+                return Pair(call, named);
+            }
+
             first ??= file.Run;
             if (!Core.Pots.ShearConditions.Agree(first, file.Run))
             {
@@ -62,7 +70,35 @@ internal sealed class PlotCommand
             }
         }
 
-        switch (PlotFile.Write(pictures.ToImmutable(), Enum.Parse<PlotKind>(call.Value(kind)!, ignoreCase: true), call.Value(output)!, call.Value(force)))
+        return Written(call, PlotFile.Write(pictures.ToImmutable(), Enum.Parse<PlotKind>(call.Value(kind)!, ignoreCase: true), call.Value(output)!, call.Value(force)));
+    }
+
+    /// <summary>A run with two thickeners stands alone in its picture.</summary>
+    private ExitCode Pair(Invocation call, NamedRun named)
+    {
+        if (call.Value(runs).Length > 1)
+        {
+            return call.Refuse($"{named.Name}: a run with two thickeners has a picture of its own; draw it without the others");
+        }
+
+        if (call.Value(kind) is not ("dose" or Map))
+        {
+            return call.Refuse($"{named.Name}: a run with two thickeners is drawn with --kind dose or --kind {Map}");
+        }
+
+        var band = target.Band(named.File, call);
+        if (PairStudy.Of(named, band, "draw", call) is not { } study)
+        {
+            return ExitCode.InputRefused;
+        }
+
+        var picture = PairPictures.Of(study.Belief, band, study.Advice, Advisor.Level);
+        return Written(call, PlotFile.Write(picture, Enum.Parse<PairKind>(call.Value(kind)!, ignoreCase: true), call.Value(output)!, call.Value(force)));
+    }
+
+    private static ExitCode Written(Invocation call, PlotOutcome outcome)
+    {
+        switch (outcome)
         {
             case PlotOutcome.Refused refused:
                 return call.Refuse(refused.Reason);

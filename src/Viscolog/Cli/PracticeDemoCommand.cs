@@ -12,6 +12,7 @@ internal sealed class PracticeDemoCommand
     public const string Example = "dotnet run --project src/Viscolog -- practice demo --pot slow --seed 3";
 
     private readonly PracticeOptions game = new();
+    private readonly Option<bool> brief = new("--brief") { Description = "Only what came of it." };
     private readonly Option<string?> output = new("--output", "-o") { HelpName = "FILE", Description = $"Write a file as well: {PracticeFile.Endings}." };
     private readonly Option<bool> force = new("--force") { Description = "Overwrite an existing file." };
     private readonly Option<bool> stepwise = new("--stepwise") { Description = "Stop after each step; Enter goes on." };
@@ -21,6 +22,7 @@ internal sealed class PracticeDemoCommand
         var command = new Command("demo", "Three players on one pot side by side: one reads too early, one pours 1 % at a time, one does what is advised.");
         game.AddTo(command);
         command.Add(stepwise);
+        command.Add(brief);
         command.Add(output);
         command.Add(force);
         common.AddTo(command);
@@ -53,6 +55,12 @@ internal sealed class PracticeDemoCommand
             PracticeText.Lines(terminal, PracticeWords.Habit(path.Player), PracticeWords.Name(path.Player), terminal.Width);
         }
 
+        if (call.Value(brief))
+        {
+            PracticeText.Outcome(terminal, PracticeWords.Named(demonstration));
+            return;
+        }
+
         for (var step = 0; step <= demonstration.StepCount; step++)
         {
             PracticeText.Step(terminal, demonstration, step);
@@ -64,6 +72,6 @@ internal sealed class PracticeDemoCommand
             }
         }
 
-        PracticeText.Reveal(terminal, PracticeWords.Named(demonstration), OverdoseLesson.Of(demonstration.Worst));
+        PracticeText.Reveal(terminal, PracticeWords.Named(demonstration), OverdoseLesson.Of(demonstration.Worst), "The player that wasted most");
     }
 }

@@ -97,7 +97,11 @@ internal sealed class PracticePlayCommand
                 return call.LogFailed(fault);
             }
 
-            call.Note("score kept; 'viscolog practice scores' shows the sheet");
+            if (!call.Json)
+            {
+                call.Terminal.Line();
+                call.Terminal.Line("score kept; 'viscolog practice scores' shows the sheet");
+            }
         }
 
         return PracticeText.Write(call, players, call.Value(output), call.Value(force));
@@ -114,6 +118,6 @@ internal sealed class PracticePlayCommand
         }
 
         PracticeText.Lines(terminal, PracticeWords.Ending(path), "end", terminal.Width);
-        PracticeText.Reveal(terminal, players, OverdoseLesson.Of(path));
+        PracticeText.Reveal(terminal, players, OverdoseLesson.Of(path), "This game");
     }
 }

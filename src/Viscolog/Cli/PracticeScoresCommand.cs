@@ -12,7 +12,7 @@ namespace Viscolog.Cli;
 /// <summary>A class's scores as a CSV file.</summary>
 internal sealed class PracticeScoresCommand
 {
-    public const string Example = PracticePlayCommand.Example + " --player \"Player-A\" --log my-log && dotnet run --project src/Viscolog -- practice scores --log my-log";
+    public const string Example = PracticePlayCommand.Example + " --player Player-A --log my-log && dotnet run --project src/Viscolog -- practice scores --log my-log";
 
     private readonly Option<string?> output = new("--output", "-o") { HelpName = "FILE", Description = "Where to write; without it to standard output." };
     private readonly Option<bool> force = new("--force") { Description = "Overwrite an existing file." };

@@ -38,7 +38,7 @@ internal static class PracticeText
     }
 
     /// <summary>What hid in the pot, who did how, and why over-dosing is a dead end.</summary>
-    public static void Reveal(CallOutput terminal, IReadOnlyList<NamedPath> paths, OverdoseLesson lesson)
+    public static void Reveal(CallOutput terminal, IReadOnlyList<NamedPath> paths, OverdoseLesson lesson, string whose)
     {
         terminal.Line();
         terminal.Emphasized("What hid in the pot");
@@ -50,6 +50,18 @@ internal static class PracticeText
             terminal.Line(line);
         }
 
+        Outcome(terminal, paths);
+        terminal.Line();
+        terminal.Emphasized("Why over-dosing is a dead end");
+        foreach (var sentence in PracticeWords.Lesson(lesson, whose))
+        {
+            Lines(terminal, sentence, "-", terminal.Width, 2);
+        }
+    }
+
+    /// <summary>The scores side by side, and where players went over.</summary>
+    public static void Outcome(CallOutput terminal, IReadOnlyList<NamedPath> paths)
+    {
         terminal.Line();
         Table(terminal, paths);
         terminal.Line();
@@ -60,17 +72,9 @@ internal static class PracticeText
                 Lines(terminal, why, name, terminal.Width);
             }
         }
-
-        terminal.Line();
-        terminal.Emphasized("Why over-dosing is a dead end");
-        foreach (var sentence in PracticeWords.Lesson(lesson))
-        {
-            Lines(terminal, sentence, "-", terminal.Width, 2);
-        }
     }
 
-    /// <summary>The scores side by side.</summary>
-    public static void Table(CallOutput terminal, IEnumerable<NamedPath> paths)
+    private static void Table(CallOutput terminal, IEnumerable<NamedPath> paths)
     {
         var table = new TextTable("player", "ended", "doses", "reads", "waits", "over at", "wasted g", "to save g", "time");
         foreach (var (name, path) in paths)

@@ -17,6 +17,8 @@ internal sealed class RunsCommand
     private readonly Option<DateOnly?> since = DayOption.Create("--since", "Only runs with something logged on this day or later.");
     private readonly Option<DateOnly?> until = DayOption.Create("--until", "Only runs with nothing logged after this day.");
 
+    private readonly RunComparison comparison = new();
+
     public Command Create(CommonOptions common, CallOutput terminal)
     {
         var command = new Command("runs", "List the runs of the log.");
@@ -25,6 +27,7 @@ internal sealed class RunsCommand
         command.Add(text);
         command.Add(since);
         command.Add(until);
+        comparison.AddTo(command);
         common.AddTo(command);
         command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
         return command;
@@ -40,6 +43,11 @@ internal sealed class RunsCommand
 
         var filter = new RunFilter(call.Value(@base), call.Value(thickener), call.Value(text), call.Value(since), call.Value(until));
         var runs = log.Runs().Where(filter.Takes).ToList();
+        if (comparison.IsAsked(call))
+        {
+            return comparison.Answer(call, log, runs);
+        }
+
         if (call.Json)
         {
             call.Print(new RunsAnswer([.. runs.Select(RunsAnswer.Run.Of)]));

@@ -18,6 +18,9 @@ internal sealed class TargetOptions
         command.Add(Tolerance);
     }
 
+    /// <summary>Whether the call gives any of them.</summary>
+    public bool AreGiven(Invocation call) => call.Value(Target) is not null || call.Value(Tolerance) is not null;
+
     /// <summary>The band in force; null where there is none.</summary>
     public ViscosityBand? Band(RunFile file, Invocation call)
     {

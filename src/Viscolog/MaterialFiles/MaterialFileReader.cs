@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Text;
 using CsvHelper;
 using Viscolog.RunFiles;
 
@@ -20,15 +19,7 @@ internal static class MaterialFileReader
     private const string Described = $"a materials file: a line '# {Key}: {Version}', a row of column names, and a row for each material";
 
     /// <summary>Whether these are the first bytes of a materials file.</summary>
-    public static bool IsMaterials(ReadOnlySpan<byte> bytes)
-    {
-        var text = bytes.StartsWith(Encoding.UTF8.Preamble) ? bytes[Encoding.UTF8.Preamble.Length..] : bytes;
-        // Blank lines and '#' alone are passed over, as everywhere before the header row.
-        var isHeader = text.TrimStart(" \t\r\n"u8).StartsWith("#"u8);
-        text = text.TrimStart("# \t\r\n"u8);
-        var mark = text.IndexOfAny(":\r\n"u8);
-        return isHeader && mark >= 0 && text[mark] == ':' && Ascii.EqualsIgnoreCase(text[..mark].TrimEnd(" \t"u8), Encoding.ASCII.GetBytes(Key));
-    }
+    public static bool IsMaterials(ReadOnlySpan<byte> bytes) => FirstKey.Is(bytes, Key);
 
     /// <summary>Reads a file's bytes.</summary>
     /// <param name="fileName">How refusals and warnings name it.</param>

@@ -12,6 +12,9 @@ internal sealed record CharAxis(string Title, double Low, double High, bool IsLo
     /// <summary>The longest label.</summary>
     private const int LabelColumns = 9;
 
+    /// <summary>Whether only whole numbers are labelled: places in an order have no halves.</summary>
+    public bool CountsPlaces { get; init; }
+
     /// <summary>The place among <paramref name="count"/> places, the first at <see cref="Low"/>; outside the axis it lies outside the places.</summary>
     public int Place(double value, int count)
     {
@@ -30,7 +33,7 @@ internal sealed record CharAxis(string Title, double Low, double High, bool IsLo
     /// <param name="most">About how many.</param>
     public IEnumerable<double> Marks(int most) => IsLogarithmic
         ? LogTicks.Major(Low, High).OrderBy(v => Math.Abs(Math.Log10(v) - Math.Round(Math.Log10(v))) > 1e-9)
-        : RoundSteps.Between(Low, High, most).OrderBy(v => Math.Abs(v));
+        : RoundSteps.Between(Low, High, most).Where(v => !CountsPlaces || Math.Abs(v - Math.Round(v)) < 1e-9).OrderBy(v => Math.Abs(v));
 
     /// <summary>A label.</summary>
     public static string Label(double value, ChartGlyphs glyphs)

@@ -17,10 +17,11 @@ internal static class CharPanel
     /// <param name="height">Lines; more than <see cref="FrameLines"/>.</param>
     /// <param name="glyphs">The characters.</param>
     /// <param name="paint">Paints the inside.</param>
-    public static IEnumerable<string> Draw(string head, CharAxis across, CharAxis up, int width, int height, ChartGlyphs glyphs, Action<CharPlane> paint)
+    /// <param name="leastMargin">Columns up to the axis at least, so that panels below one another begin alike.</param>
+    public static IEnumerable<string> Draw(string head, CharAxis across, CharAxis up, int width, int height, ChartGlyphs glyphs, Action<CharPlane> paint, int leastMargin = 0)
     {
         var labels = Labels(up, height - FrameLines, glyphs);
-        var margin = labels.Select(l => l?.Length ?? 0).Max() + 1;
+        var margin = Math.Max(leastMargin, labels.Select(l => l?.Length ?? 0).Max() + 1);
         var plane = new CharPlane(new CharGrid(width - margin, labels.Length, glyphs.IsPlain), across, up);
         paint(plane);
         var rows = labels.Select((label, i) => (label ?? "").PadLeft(margin - 1) + (label is null ? glyphs.Upright : glyphs.Tick) + plane.Grid.Row(i));

@@ -24,6 +24,14 @@ internal static class PlotFile
         return Write(format => PlotRenderer.Render(pictures, kind, format), path, force);
     }
 
+    /// <summary>Draws a run with two thickeners into a file; its ending decides the format.</summary>
+    /// <param name="picture">The run.</param>
+    /// <param name="kind">Which picture.</param>
+    /// <param name="path">Ends in .svg, .pdf or .png.</param>
+    /// <param name="force">Whether an existing file may be replaced.</param>
+    public static PlotOutcome Write(PairPicture picture, PairKind kind, string path, bool force)
+        => Write(format => PlotRenderer.Render(picture, kind, format), path, force);
+
     /// <summary>Draws a flow curve into a file; its ending decides the format.</summary>
     /// <param name="picture">The curve.</param>
     /// <param name="path">Ends in .svg, .pdf or .png.</param>

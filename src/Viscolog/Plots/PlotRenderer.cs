@@ -4,6 +4,8 @@ using OxyPlot.SkiaSharp;
 using SkiaSharp;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Flow;
+using Viscolog.Core.Quantities;
+
 using Viscolog.Core.Practice;
 
 namespace Viscolog.Plots;
@@ -16,6 +18,12 @@ internal static class PlotRenderer
 
     /// <summary>Height in px of 1/96 inch.</summary>
     public const int Height = 520;
+
+    /// <summary>Height of a picture that shares its page with text.</summary>
+    private const int HalfHeight = 400;
+
+    /// <summary>Height in px of 1/96 inch of a picture that stands among text.</summary>
+    public const int LowHeight = 230;
 
     /// <summary>Dots of the PNG for each px of 1/96 inch: 240 dots an inch in print.</summary>
     public const float PngScale = 2.5f;
@@ -30,17 +38,30 @@ internal static class PlotRenderer
 
     public static byte[] Render(FlowPicture picture, PlotFormat format) => Render(FlowPlot.Build(picture), format);
 
-    public static byte[] Render(TrendPicture picture, PlotFormat format) => Render(TrendPlot.Build(picture), format);
+    public static byte[] Render(PairPicture picture, PairKind kind, PlotFormat format) => Render(kind == PairKind.Map ? PairMapPlot.Build(picture) : PairSlicePlot.Build(picture), format);
+
+    /// <summary>A low picture as SVG: the readings of a batch against its band.</summary>
+    public static byte[] Verdict(RunPicture picture, ViscosityBand band, string wanted, Estimate found)
+    {
+        var model = VerdictPlot.Build(picture, band, wanted, found);
+        (model.Culture, model.DefaultFont) = (CultureInfo.InvariantCulture, PlotFont.SvgFamilies);
+        return Svg(model, LowHeight);
+    }
 
     public static byte[] Render(IReadOnlyList<NamedPath> players, PlotFormat format) => Render(PracticePlot.Build(players), format);
 
-    private static byte[] Render(PlotModel model, PlotFormat format)
+    /// <summary>Players on a practice pot as an SVG that leaves room for text on the same page.</summary>
+    public static byte[] RenderLow(IReadOnlyList<NamedPath> players) => Render(PracticePlot.Build(players), PlotFormat.Svg, HalfHeight);
+
+    public static byte[] Render(TrendPicture picture, PlotFormat format) => Render(TrendPlot.Build(picture), format);
+
+    private static byte[] Render(PlotModel model, PlotFormat format, int height = Height)
     {
         model.Culture = CultureInfo.InvariantCulture;
         model.DefaultFont = format == PlotFormat.Svg ? PlotFont.SvgFamilies : PlotFont.Usual();
         return format switch
         {
-            PlotFormat.Svg => Svg(model),
+            PlotFormat.Svg => Svg(model, height),
             PlotFormat.Pdf => Pdf(model),
             _ => Png(model),
         };
@@ -54,15 +75,15 @@ internal static class PlotRenderer
         _ => DosePlot.Build(pictures),
     };
 
-    private static byte[] Svg(PlotModel model)
+    private static byte[] Svg(PlotModel model, int height)
     {
         using var stream = new MemoryStream();
         var exporter = new OxyPlot.SvgExporter
         {
             Width = Width,
-            Height = Height,
+            Height = height,
             UseVerticalTextAlignmentWorkaround = true,
-            TextMeasurer = new PixelMeasurer(Width, Height),
+            TextMeasurer = new PixelMeasurer(Width, height),
         };
         exporter.Export(model, stream);
         return stream.ToArray();

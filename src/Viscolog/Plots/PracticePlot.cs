@@ -80,9 +80,9 @@ internal static class PracticePlot
             model.Annotations.Add(new TextAnnotation
             {
                 Text = $"target {PlotText.Number(truth.Band.Aim)}",
-                TextPosition = new(0, truth.Band.High.MilliPascalSeconds),
+                TextPosition = new(0, truth.Band.Low.MilliPascalSeconds),
                 TextHorizontalAlignment = HorizontalAlignment.Left,
-                TextVerticalAlignment = VerticalAlignment.Bottom,
+                TextVerticalAlignment = VerticalAlignment.Top,
                 TextColor = PlotStyle.Target,
                 StrokeThickness = 0,
                 XAxisKey = key,

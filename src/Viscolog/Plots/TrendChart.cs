@@ -4,23 +4,32 @@ namespace Viscolog.Plots;
 internal static class TrendChart
 {
     /// <summary>Part of the lines that the values get; the moving ranges have the rest.</summary>
-    private const double ValuesPart = 0.62;
+    private const double ValuesPart = 0.58;
 
-    /// <summary>Draws both panels.</summary>
+    /// <summary>In fewer lines the moving ranges are left to the words beside the chart.</summary>
+    private const int LeastForBoth = 13;
+
+    /// <summary>Lines of the axis across, which the lower panel has for both.</summary>
+    private const int FootLines = 2;
+
+    /// <summary>Draws both panels, or the values alone where there is little room.</summary>
     /// <param name="picture">The chart.</param>
     /// <param name="width">Columns, at least 38; no line is longer.</param>
-    /// <param name="height">Lines of all, at least 12.</param>
+    /// <param name="height">Lines of all, at least 7.</param>
     /// <param name="ascii">Whether only characters from 0x20 to 0x7E may be used.</param>
     public static IReadOnlyList<string> Draw(TrendPicture picture, int width, int height, bool ascii)
     {
         var glyphs = ascii ? ChartGlyphs.Plain : ChartGlyphs.Rich;
-        var upper = Math.Max(CharPanel.FrameLines + 3, (int)Math.Round(ValuesPart * (height - 1)));
-        return
-        [
-            .. Values(picture, width, upper, glyphs),
-            .. Ranges(picture, width, Math.Max(CharPanel.FrameLines + 2, height - 1 - upper), glyphs),
-            PlotText.Shorten(Legend(picture, glyphs), width, glyphs.Ellipsis),
-        ];
+        var legend = PlotText.Shorten(Legend(picture, glyphs), width, glyphs.Ellipsis);
+        if (height < LeastForBoth)
+        {
+            return [.. Values(picture, width, height - 1, glyphs), legend];
+        }
+
+        var upper = (int)Math.Round(ValuesPart * (height - 1));
+        string[] values = [.. Values(picture, width, upper + FootLines, glyphs).SkipLast(FootLines)];
+        var margin = 1 + values[1].IndexOfAny([glyphs.Upright, glyphs.Tick]);
+        return [.. values, .. Ranges(picture, width, height - 1 - upper, glyphs, margin), legend];
     }
 
     private static string Legend(TrendPicture picture, ChartGlyphs glyphs)
@@ -50,7 +59,7 @@ internal static class TrendChart
         });
     }
 
-    private static IEnumerable<string> Ranges(TrendPicture picture, int width, int height, ChartGlyphs glyphs)
+    private static IEnumerable<string> Ranges(TrendPicture picture, int width, int height, ChartGlyphs glyphs, int margin)
     {
         var chart = picture.Chart;
         return CharPanel.Draw(glyphs.Show(picture.RangeQuantity), Across(picture), new("", 0, picture.GreatestRange(), IsLogarithmic: false), width, height, glyphs, plane =>
@@ -64,8 +73,8 @@ internal static class TrendChart
                     plane.Put(i + 1, picture.ShownRange(range), chart.RangeSignals.Contains(i) ? glyphs.Doubted : glyphs.Reading);
                 }
             }
-        });
+        }, margin);
     }
 
-    private static CharAxis Across(TrendPicture picture) => new("batch", 0.5, picture.Chart.Points.Length + 0.5, IsLogarithmic: false);
+    private static CharAxis Across(TrendPicture picture) => new("batch", 0.5, picture.Chart.Points.Length + 0.5, IsLogarithmic: false) { CountsPlaces = true };
 }

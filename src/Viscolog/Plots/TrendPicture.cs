@@ -27,11 +27,11 @@ internal sealed record TrendPicture(string Title, string Quantity, ControlChart 
         var (low, high) = (all.Min(), all.Max());
         if (IsLog)
         {
-            var factor = Math.Exp(0.06 * Math.Log(high / low));
+            var factor = Math.Exp(0.1 * Math.Log(high / low));
             return (low / factor, high * factor);
         }
 
-        var pad = 0.06 * (high - low);
+        var pad = 0.1 * (high - low);
         return (low - pad, high + pad);
     }
 

@@ -121,10 +121,9 @@ internal static class BatchSheet
     {
         var first = plan.Steps[0];
         var fraction = Math.Round(first.PouredSoFar.Grams / plan.Amounts.Parts[0].Poured.Grams, 2);
-        var part = string.Create(CultureInfo.InvariantCulture, $"{100 * fraction:0} % of the final one");
-        var usual = fraction < BatchPlan.FirstPart - 0.02 ? string.Create(CultureInfo.InvariantCulture, $" ({100 * BatchPlan.FirstPart:0} % is usual, but carries a chance of over above {100 * BatchPlan.FirstRisk:0} % here)") : "";
-        var over = plan.Steps.First(s => s.IsRead).ChanceOver is { } chance ? $", with which another lot is over by a chance of {Shown.Chance(chance)}" : "";
-        return $"First goes {part}{usual}{over}; then the steps that advice would take if the batch reads as the run did.";
+        var usual = fraction < BatchPlan.FirstPart - 0.02 ? string.Create(CultureInfo.InvariantCulture, $" ({100 * BatchPlan.FirstPart:0} % is usual, but too much here for a lot that is stronger)") : "";
+        var over = plan.Steps.First(s => s.IsRead).ChanceOver is { } chance ? $"; the chance that it is over already is {Shown.Chance(chance)}" : "";
+        return string.Create(CultureInfo.InvariantCulture, $"First goes {100 * fraction:0} % of the final dose{usual}{over}. Then come the steps that advice would take if the batch reads as the run did.");
     }
 
     private static Block.Grid Dosing(BatchPlan plan)

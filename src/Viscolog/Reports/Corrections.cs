@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
 using Viscolog.Wording;
 
@@ -10,8 +12,8 @@ internal static class Corrections
 {
     public static IEnumerable<string> Of(RunFile file, ImmutableArray<int> numbers, RunStudy study)
     {
-        string[] points = [.. Voids(file, numbers), .. Doubts(file, numbers, study), .. (study.Belief?.Evidence.Warnings ?? []).Select(Sentence.Of)];
-        return points.Length == 0 ? ["None: every row counts as it was entered."] : points;
+        string[] rows = [.. Voids(file, numbers), .. Doubts(file, numbers, study)];
+        return [.. rows.Length == 0 ? ["No row is void or doubted."] : rows, .. Temperatures(file), .. (study.Belief?.Evidence.Warnings ?? []).Select(Sentence.Of)];
     }
 
     private static IEnumerable<string> Voids(RunFile file, ImmutableArray<int> numbers)
@@ -33,6 +35,21 @@ internal static class Corrections
         {
             var row = file.Rows.Select((r, i) => (r, i)).First(r => reading.Entry < r.r.FirstEntry + r.r.EntryCount).i;
             yield return string.Create(CultureInfo.InvariantCulture, $"Row {Number(numbers, row)} reads {Shown.Body(reading.Value)} where the others lead to expect {Shown.Body(reading.Expected)}: it is kept and counts for less.");
+        }
+    }
+
+    private static IEnumerable<string> Temperatures(RunFile file)
+    {
+        var reference = file.Run.ReferenceTemperatureInForce;
+        double[] off =
+        [
+            .. file.Run.Entries.OfType<Entry.Measured>().Where(m => m.Counts && m.Reading.Value is not null)
+                .Select(m => m.Reading.Temperature).OfType<Temperature>().Where(t => t != reference).Select(t => t.Celsius).Order(),
+        ];
+        if (off.Length > 0)
+        {
+            var range = off[0] == off[^1] ? Figures.OneDecimal(off[0]) : $"{Figures.OneDecimal(off[0])} to {Figures.OneDecimal(off[^1])}";
+            yield return $"{Count.Of(off.Length, "reading", "readings")} taken at {range} °C: brought to {RunFacts.Temperature(file.Run)}.";
         }
     }
 

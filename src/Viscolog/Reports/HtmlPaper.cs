@@ -100,7 +100,7 @@ internal sealed class HtmlPaper
                 Grid(grid);
                 break;
             case Block.Drawing drawing:
-                Open("figure");
+                Open("figure", ("class", drawing.Picture.IsLow ? "low" : "high"));
                 drawing.Picture.WriteTo(writer, PlotText.Clean(drawing.Caption));
                 Element("figcaption", drawing.Caption);
                 Close();

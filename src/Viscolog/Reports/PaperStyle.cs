@@ -49,6 +49,7 @@ internal static class PaperStyle
         .bad .sign { color: #a32900; }
         figure { break-inside: avoid; margin: 2mm 0 3mm; }
         figure svg { display: block; width: 100%; height: auto; }
+        figure.low svg { max-height: 41mm; }
         figcaption { font-size: 9pt; color: #444; }
         .sign-off { display: flex; gap: 8mm; margin-top: 13mm; break-inside: avoid; }
         .sign-off div { flex: 1; }
@@ -71,7 +72,9 @@ internal static class PaperStyle
           th { font-size: 8pt; }
           td { padding: 0.8mm 1.4mm; }
           li { margin-bottom: 0.5mm; }
-          figure svg { max-height: 92mm; }
+          figure { margin: 1.2mm 0 1.6mm; }
+          figure.high svg { max-height: 92mm; }
+          figcaption { font-size: 8pt; }
           .sign-off { margin-top: 6mm; break-after: avoid; }
           footer { margin-top: 3mm; font-size: 7.5pt; }
         }

@@ -14,19 +14,19 @@ internal static class PracticeHandout
     public static Paper Of(IReadOnlyList<NamedPath> players, DateOnly issued)
     {
         var game = players[0].Path.Session.Game;
-        var worst = players.Select(p => p.Path).MaxBy(p => p.Score.Wasted.Grams)!;
+        var taught = players.FirstOrDefault(p => p.Path.Player == PracticePlayer.Person) ?? players.MaxBy(p => p.Path.Score.Wasted.Grams)!;
         return new("Practice handout", PracticeWords.Title(game), issued)
         {
             Subtitle = $"{PracticeWords.Facts(game)} · target {AdviceWords.Band(game.Band)}",
             Blocks =
             [
-                new Block.Drawing(SvgPicture.Of(PlotRenderer.Render(players, PlotFormat.Svg)), "Filled: what was read. Open: the body that the pot settles at. Where the two lie apart, the reading came too early."),
+                new Block.Drawing(SvgPicture.Of(PlotRenderer.RenderLow(players)), "Filled: what was read. Open: the body that the pot settles at. Where the two lie apart, the reading came too early."),
                 Scores(players),
                 .. players.Select(Player),
                 new Block.Heading("Why over-dosing is a dead end"),
-                new Block.Points([.. PracticeWords.Lesson(OverdoseLesson.Of(worst))]),
+                new Block.Points([.. PracticeWords.Lesson(OverdoseLesson.Of(taught.Path), Name(taught))]),
             ],
-            Foot = FormattableString.Invariant($"An invented pot: 'viscolog practice demo --pot {game.Difficulty.Name} --seed {game.Seed}' plays it again. {PracticeWords.Truth(worst.Truth)} At a real pot the safety data sheet and local rules decide."),
+            Foot = FormattableString.Invariant($"An invented pot: 'viscolog practice demo --pot {game.Difficulty.Name} --seed {game.Seed}' plays it again. {PracticeWords.Truth(taught.Path.Truth)} At a real pot the safety data sheet and local rules decide."),
         };
     }
 
@@ -56,9 +56,10 @@ internal static class PracticeHandout
     private static Block.Prose Player(NamedPath player)
     {
         var path = player.Path;
-        var name = player.Name.Length == 0 ? "?" : char.ToUpper(player.Name[0], CultureInfo.InvariantCulture) + player.Name[1..];
-        return new($"{Sentence(PracticeWords.Habit(path.Player))} {(PracticeWords.WhyOver(path) is { } why ? why + " " : "")}{PracticeWords.Ending(path)}") { Lead = name };
+        return new($"{Sentence(PracticeWords.Habit(path.Player))} {(PracticeWords.WhyOver(path) is { } why ? why + " " : "")}{PracticeWords.Ending(path)}") { Lead = Name(player) };
     }
+
+    private static string Name(NamedPath player) => player.Name.Length == 0 ? "?" : char.ToUpper(player.Name[0], CultureInfo.InvariantCulture) + player.Name[1..];
 
     private static string Sentence(string text) => char.ToUpper(text[0], CultureInfo.InvariantCulture) + text[1..] + ".";
 

@@ -53,4 +53,12 @@ internal static class RunFacts
     /// <summary>Parts of thickener to parts of water.</summary>
     public static string Dilution(PreDilution dilution)
         => string.Create(CultureInfo.InvariantCulture, $"{dilution.ThickenerParts:0.##}:{dilution.WaterParts:0.##}");
+
+    /// <summary>The days from the first entry to the last; null where no entry has a time.</summary>
+    public static string? Days(Run run)
+    {
+        DateTimeOffset[] times = [.. run.Entries.Select(e => e.Time).OfType<DateTimeOffset>().Order()];
+        return times.Length == 0 ? null : Day(times[0]) == Day(times[^1]) ? Day(times[0]) : $"{Day(times[0])} to {Day(times[^1])}";
+        static string Day(DateTimeOffset time) => time.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+    }
 }

@@ -75,17 +75,10 @@ internal static class RunReport
             new("Stated at", RunFacts.Temperature(run)),
             new("Repeatability", RunFacts.Repeatability(run, study.Belief?.Evidence.Run ?? run)),
             new("Scale", Figures.Step(run.ScaleStepInForce) + " steps"),
-            Days(run) is { } days ? new("Made", days) : null,
+            RunFacts.Days(run) is { } days ? new("Made", days) : null,
             run.Note is { } note ? new("Note", note) : null,
         ];
         return new([.. facts.OfType<Fact>()]);
-    }
-
-    private static string? Days(Run run)
-    {
-        DateTimeOffset[] times = [.. run.Entries.Select(e => e.Time).OfType<DateTimeOffset>().Order()];
-        return times.Length == 0 ? null : Day(times[0]) == Day(times[^1]) ? Day(times[0]) : $"{Day(times[0])} to {Day(times[^1])}";
-        static string Day(DateTimeOffset time) => time.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
     }
 
     private static IEnumerable<Block> Curve(RunStudy study)

@@ -13,7 +13,8 @@ internal static class RunRows
     /// <param name="file">The run.</param>
     /// <param name="numbers">The rows' numbers; empty to count them.</param>
     /// <param name="study">What the run says, for the bodies at the reference temperature.</param>
-    public static Block.Grid Of(RunFile file, ImmutableArray<int> numbers, RunStudy study)
+    /// <param name="from">The first row shown, from 0.</param>
+    public static Block.Grid Of(RunFile file, ImmutableArray<int> numbers, RunStudy study, int from = 0)
     {
         var run = file.Run;
         var bodies = study.Picture?.Readings.ToDictionary(r => r.Entry) ?? [];
@@ -46,7 +47,7 @@ internal static class RunRows
                 new("stir s", GridFill.Numbers), new("wait s", GridFill.Numbers), new(ReadingWords.Unit(run.MethodInForce), GridFill.Numbers),
                 new("°C", GridFill.Numbers), new($"mPa·s at {RunFacts.Temperature(run)}", GridFill.Numbers), new("pH", GridFill.Numbers), new("string mm", GridFill.Numbers), new("remark"),
             ],
-            rows.ToImmutable()));
+            [.. rows.Skip(from)]));
     }
 
     private static string Remark(RowContent content, bool isDoubted)

@@ -15,6 +15,9 @@ internal sealed class SvgPicture
 
     private SvgPicture(XElement root) => this.root = root;
 
+    /// <summary>Whether it is less than half as high as wide.</summary>
+    public bool IsLow { get; private init; }
+
     /// <summary>Takes a drawing in.</summary>
     /// <param name="bytes">An SVG file as the plot renderer makes it.</param>
     /// <exception cref="ArgumentException">It holds an element or attribute that has no place in a document.</exception>
@@ -28,14 +31,16 @@ internal sealed class SvgPicture
             Check(element);
         }
 
+        var isLow = false;
         if (drawn.Attribute("viewBox") is null && Pixels(drawn, "width") is { } width && Pixels(drawn, "height") is { } height)
         {
+            isLow = height < width / 2;
             drawn.SetAttributeValue("viewBox", string.Create(CultureInfo.InvariantCulture, $"0 0 {width} {height}"));
         }
 
         drawn.SetAttributeValue("width", null);
         drawn.SetAttributeValue("height", null);
-        return new(drawn);
+        return new(drawn) { IsLow = isLow };
     }
 
     /// <summary>Writes it with an alternative in words.</summary>

@@ -19,7 +19,7 @@ internal sealed class TextPaper
     public static string Write(Paper paper)
     {
         var page = new TextPaper();
-        page.Line($"{paper.Kind.ToUpperInvariant()}: {PlotText.Clean(paper.Title)}");
+        page.Line(PlotText.Clean($"{paper.Kind.ToUpperInvariant()}: {paper.Title}"));
         page.Wrapped($"{(paper.Subtitle is null ? "" : paper.Subtitle + " · ")}issued {paper.Issued.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}", "");
         page.Line();
         foreach (var block in paper.Blocks)
@@ -47,11 +47,7 @@ internal sealed class TextPaper
                 Wrapped(result.Text, "  ");
                 break;
             case Block.Facts facts:
-                var widest = facts.Items.Max(f => PlotText.Columns(f.Name)) + 2;
-                foreach (var fact in facts.Items)
-                {
-                    Wrapped(fact.Text ?? new('_', 24), fact.Name.PadRight(widest), new(' ', widest));
-                }
+                Facts(facts);
 
                 break;
             case Block.Points points:
@@ -77,9 +73,19 @@ internal sealed class TextPaper
         Line();
     }
 
+    private void Facts(Block.Facts facts)
+    {
+        string[] names = [.. facts.Items.Select(f => PlotText.Clean(f.Name))];
+        var widest = names.Max(PlotText.Columns) + 2;
+        foreach (var (name, fact) in names.Zip(facts.Items))
+        {
+            Wrapped(fact.Text ?? new('_', 24), name.PadRight(widest), new(' ', widest));
+        }
+    }
+
     private void Grid(Block.Grid grid)
     {
-        var table = new PlainTable([.. grid.Columns.Select(c => c.Name)]);
+        var table = new PlainTable([.. grid.Columns.Select(c => PlotText.Clean(c.Name))]);
         foreach (var row in grid.Rows)
         {
             table.Add([.. row.Cells.Select((cell, i) => Cell(grid.Columns[i], cell))]);
@@ -95,8 +101,9 @@ internal sealed class TextPaper
 
     private void Signatures(Block.Signatures signatures)
     {
-        var widest = signatures.Roles.Max(PlotText.Columns) + 2;
-        foreach (var role in signatures.Roles)
+        string[] roles = [.. signatures.Roles.Select(PlotText.Clean)];
+        var widest = roles.Max(PlotText.Columns) + 2;
+        foreach (var role in roles)
         {
             Line();
             Line($"{role.PadRight(widest)}{new('_', 28)}  date {new('_', 12)}");

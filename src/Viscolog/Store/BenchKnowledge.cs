@@ -14,7 +14,7 @@ internal sealed record BenchKnowledge(ImmutableArray<Material> Materials, Immuta
     /// <summary>Nothing.</summary>
     public static BenchKnowledge None { get; } = new([], []);
 
-    public static BenchKnowledge Of(BenchLog log) => new([.. log.Materials().Select(m => m.Material)], []);
+    public static BenchKnowledge Of(BenchLog log) => new([.. log.Materials().Select(m => m.Material)], [.. log.Oils().Where(o => o.Row.Void is null).Select(o => o.Row.Reading)]);
 
     /// <summary>The specification of that name; capitals make no difference. Null where there is none.</summary>
     public Specification? Specification(string name)
@@ -30,16 +30,24 @@ internal sealed record BenchKnowledge(ImmutableArray<Material> Materials, Immuta
     }
 
     /// <summary>The batches of a product, in the order of their numbers.</summary>
-    public ProductTrend Trend(BenchLog log, Specification specification, DateOnly today)
-    {
-        var runs = log.Runs().Where(r => ProductTrend.IsOf(r.Product, r.Name, specification.Name)).OrderBy(r => r.Number)
-            .Select(r => (r.Name ?? FormattableString.Invariant($"run {r.Number}"), log.Run(r.Number)!.File.Run));
-        return ProductTrend.Of(specification, [.. runs], Oils, today);
-    }
+    public ProductTrend Trend(BenchLog log, Specification specification, DateOnly today) => ProductTrend.Of(specification, RunsOf(log, specification), Oils, today);
+
+    /// <summary>The runs of a product, each with its name on a chart, in the order of their numbers.</summary>
+    public static ImmutableArray<(string Name, Run Run)> RunsOf(BenchLog log, Specification specification)
+        =>
+        [
+            .. log.Runs().Where(r => ProductTrend.IsOf(r.Product, r.Name, specification.Name)).OrderBy(r => r.Number)
+                .Select(r => (r.Name ?? FormattableString.Invariant($"run {r.Number}"), log.Run(r.Number)!.File.Run)),
+        ];
 
     /// <summary>The check of a run.</summary>
     public CheckRequest Request(Run run, Specification specification, ImmutableArray<Run> earlier, DateOnly today)
         => new(run, specification, today) { History = earlier, Oils = Oils, Repeatability = RepeatabilityOf(run.MethodInForce) };
+
+    /// <summary>How each method reads certified oils, by method and speed.</summary>
+    public ImmutableArray<MethodDrift> Drifts()
+        => [.. Oils.Select(o => o.Condition).Distinct().OrderBy(c => c.Words, StringComparer.Ordinal)
+            .Select(c => MethodDrift.Of(Oils, c, RepeatabilityOf(c.Method) ?? c.Method.Repeatability)!)];
 
     /// <summary>The repeatability that the bench keeps for a method; null where it keeps none, or several.</summary>
     private Percentage? RepeatabilityOf(Method method)

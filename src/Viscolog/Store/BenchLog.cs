@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Pots;
 using Viscolog.MaterialFiles;
+using Viscolog.OilFiles;
 using Viscolog.Output;
 using Viscolog.RunFiles;
 
@@ -145,6 +146,28 @@ internal sealed class BenchLog : IDisposable
         var changed = materials.Select(StoredMaterials.Of).Where(m => Copy.Material(m.Kind, m.Name) is not { } known || !Same(known.Cells, m.Cells)).Select(LogRecord (m) => new LogRecord.MaterialStated(m)).ToList();
         return (changed.Count == 0 ? new WriteOutcome.Saved() : Commit(changed), changed.Count);
     }
+
+    /// <summary>Readings of certified oils, by number.</summary>
+    public IReadOnlyList<LoggedOil> Oils() => [.. Copy.Oils().Select(o => new LoggedOil(o.Id, StoredOils.Read(o)))];
+
+    /// <summary>Brings readings of certified oils in; those that the log has already are not added twice.</summary>
+    public (WriteOutcome Outcome, OilMerge Merge) AddOils(IEnumerable<OilRow> rows)
+    {
+        var merge = OilMerge.Of(rows, Oils());
+        return (Commit(merge.Records, merge.Records.Count, CancellationToken.None), merge);
+    }
+
+    /// <summary>Adds one reading of a certified oil, whether one that says the same is there or not.</summary>
+    public WriteOutcome AddOil(OilRow row) => Commit([new LogRecord.OilRead(Copy.Oils().Count + 1, new(row.Cells, StringComparer.Ordinal))]);
+
+    /// <summary>Makes a reading of a certified oil void; nothing disappears.</summary>
+    public WriteOutcome VoidOil(int number, string reason)
+        => Copy.Oils().FirstOrDefault(o => o.Id == number) switch
+        {
+            null => new WriteOutcome.NotSaved(FormattableString.Invariant($"the log has no oil reading {number}")),
+            { Voided: { } earlier } => new WriteOutcome.NotSaved($"that reading is void already: {earlier}"),
+            _ => Commit([new LogRecord.OilVoided(number, reason)]),
+        };
 
     /// <summary>The runs that a file without a UUID may be.</summary>
     internal IEnumerable<LoggedRun> RunsByKey(string key) => Copy.RunsByKey(key).Select(Whole);

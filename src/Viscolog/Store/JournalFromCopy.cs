@@ -24,6 +24,12 @@ internal static class JournalFromCopy
         {
             journal.Append([new LogRecord.MaterialStated(new(material.Kind, material.Name, new(material.Cells, StringComparer.Ordinal)))], 1, material.Last, CancellationToken.None);
         }
+
+        foreach (var oil in copy.Oils())
+        {
+            LogRecord[] records = [new LogRecord.OilRead(oil.Id, new(oil.Cells, StringComparer.Ordinal)), .. oil.Voided is { } reason ? new[] { new LogRecord.OilVoided(oil.Id, reason) } : []];
+            journal.Append(records, records.Length, oil.Last, CancellationToken.None);
+        }
     }
 
     private static IEnumerable<LogRecord> Records(RunDoc run, IEnumerable<RowDoc> rows)

@@ -9,6 +9,8 @@ namespace Viscolog.Store;
 [JsonDerivedType(typeof(RowAdded), "row")]
 [JsonDerivedType(typeof(RowVoided), "void")]
 [JsonDerivedType(typeof(MaterialStated), "material")]
+[JsonDerivedType(typeof(OilRead), "oil")]
+[JsonDerivedType(typeof(OilVoided), "oil-void")]
 [JsonDerivedType(typeof(BatchBegun), "batch")]
 [JsonDerivedType(typeof(BatchEnded), "end")]
 internal abstract record LogRecord
@@ -49,6 +51,16 @@ internal abstract record LogRecord
     /// <summary>A material, new or stated anew.</summary>
     /// <param name="Is">What it says.</param>
     internal sealed record MaterialStated(StoredMaterial Is) : LogRecord;
+
+    /// <summary>A certified oil was read by a method.</summary>
+    /// <param name="Oil">The reading's number in this log, from 1.</param>
+    /// <param name="Is">The cells of its row in an oils file, by column.</param>
+    internal sealed record OilRead(int Oil, SortedDictionary<string, string> Is) : LogRecord;
+
+    /// <summary>A reading of a certified oil counts no more.</summary>
+    /// <param name="Oil">The reading's number.</param>
+    /// <param name="Reason">Why.</param>
+    internal sealed record OilVoided(int Oil, string Reason) : LogRecord;
 
     /// <summary>The next lines count together or not at all.</summary>
     /// <param name="Lines">How many, without the line that ends them.</param>

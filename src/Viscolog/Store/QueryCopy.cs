@@ -8,12 +8,13 @@ internal sealed class QueryCopy : IDisposable
 {
     private const int Pending = 10_000;
 
-    private static readonly string[] Collections = ["runs", "rows", "materials"];
+    private static readonly string[] Collections = ["runs", "rows", "materials", "oils"];
 
     private readonly LiteDatabase _database;
     private readonly ILiteCollection<RunDoc> _runs;
     private readonly ILiteCollection<RowDoc> _rows;
     private readonly ILiteCollection<MaterialDoc> _materials;
+    private readonly ILiteCollection<OilDoc> _oils;
 
     private readonly Dictionary<int, RunState> _touched = [];
     private readonly Dictionary<long, RowDoc> _newRows = [];
@@ -26,6 +27,7 @@ internal sealed class QueryCopy : IDisposable
         _runs = database.GetCollection<RunDoc>("runs");
         _rows = database.GetCollection<RowDoc>("rows", BsonAutoId.Int64);
         _materials = database.GetCollection<MaterialDoc>("materials");
+        _oils = database.GetCollection<OilDoc>("oils");
     }
 
     /// <summary>An empty one, with its indexes.</summary>
@@ -57,6 +59,13 @@ internal sealed class QueryCopy : IDisposable
             case LogRecord.MaterialStated material:
                 var id = IdOf(material.Is.Kind, material.Is.Name);
                 _materials.Upsert(new MaterialDoc { Id = id, Kind = material.Is.Kind, Name = material.Is.Name, Cells = new(material.Is.Cells, StringComparer.Ordinal), Last = _at });
+                break;
+            case LogRecord.OilRead oil:
+                Add(oil);
+                break;
+            case LogRecord.OilVoided oil:
+                var known = _oils.FindById(oil.Oil) ?? throw new InvalidDataException(FormattableString.Invariant($"oil reading {oil.Oil} is voided, but was never added"));
+                _oils.Update(known with { Voided = oil.Reason, Last = _at });
                 break;
             case LogRecord.Begun or LogRecord.BatchBegun or LogRecord.BatchEnded:
                 break;
@@ -124,6 +133,9 @@ internal sealed class QueryCopy : IDisposable
 
     public IReadOnlyList<MaterialDoc> Materials() => [.. _materials.FindAll()];
 
+    /// <summary>Readings of certified oils, by number.</summary>
+    public IReadOnlyList<OilDoc> Oils() => [.. _oils.FindAll().OrderBy(o => o.Id)];
+
     /// <summary>Everything as text, in one order: two copies of one journal give the same lines.</summary>
     public IEnumerable<string> Everything()
         => Collections.SelectMany(name => _database.GetCollection(name).FindAll().Select(d => name + " " + LiteDB.JsonSerializer.Serialize(d)));
@@ -155,6 +167,16 @@ internal sealed class QueryCopy : IDisposable
         {
             FlushRows();
         }
+    }
+
+    private void Add(LogRecord.OilRead oil)
+    {
+        if (oil.Oil != _oils.Count() + 1)
+        {
+            throw new InvalidDataException(FormattableString.Invariant($"oil reading {oil.Oil} is added before oil reading {oil.Oil - 1}"));
+        }
+
+        _oils.Insert(new OilDoc { Id = oil.Oil, Cells = new(oil.Is, StringComparer.Ordinal), Last = _at });
     }
 
     private void Void(LogRecord.RowVoided voided)

@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
-using CsvHelper;
 using Viscolog.Core.Checking;
 using Viscolog.RunFiles;
 
@@ -56,99 +54,68 @@ internal static class TrendFileReader
     private static ImmutableArray<ChartPoint>? Rows(RunFileLayout layout, ValueReader values, ref string? column)
     {
         var findings = values.Findings;
-        var linesBefore = layout.TableLine - 1;
-        using var reader = CsvReader.Create(layout.Table, CsvReaderOptions.Default with
+        if (PlainTable.Read(layout, findings) is not { } table || Checked(table, findings, ref column) is not { } chosen)
         {
-            Separator = layout.Separator,
-            FormatProvider = CultureInfo.InvariantCulture,
-            TrackLineNumbers = true,
-            TrimWhitespace = true,
-            OnMalformedRecord = r => findings.Refuse(new(linesBefore + (int)r.LineNumber, null, OneLine.Quoted(r.RawRecord)), "quotes around whole cells only"),
-        });
-        reader.ReadHeader();
-        List<string> names = [];
-        foreach (var name in reader.Headers)
-        {
-            names.Add(name.Trim());
+            return null;
         }
 
-        var places = Places(names, layout.TableLine, findings, ref column);
-        var points = ImmutableArray.CreateBuilder<ChartPoint>();
-        while (findings.Well && reader.Read() && findings.Well)
-        {
-            var line = linesBefore + (int)reader.LineNumber;
-            string Cell(int place) => place >= 0 && place < reader.FieldCount ? reader.GetString(place).Trim() : "";
-            if (reader.FieldCount > names.Count)
-            {
-                findings.Refuse(new(line, null, FormattableString.Invariant($"{reader.FieldCount} fields")), FormattableString.Invariant($"at most {names.Count}, as many as the header row names"));
-            }
-            else if (Enumerable.Range(0, reader.FieldCount).Any(i => Cell(i).Length > 0) && Point(Cell(places.Batch), Cell(places.Value), Cell(places.Void), line, column!, values) is { } point)
-            {
-                points.Add(point);
-            }
-        }
-
-        if (points.Count == 0)
+        ImmutableArray<ChartPoint> points = [.. table.Rows.Select(r => Point(r, chosen, values)).OfType<ChartPoint>()];
+        if (points.IsEmpty)
         {
             findings.Refuse(new(null, null, "no values"), "a row for each batch");
         }
 
-        return findings.Well ? points.ToImmutable() : null;
+        return findings.Well ? points : null;
     }
 
-    private static (int Batch, int Value, int Void) Places(List<string> names, int line, Findings findings, ref string? column)
+    /// <summary>The column of the values; null where the file is refused.</summary>
+    private static string? Checked(PlainTable table, Findings findings, ref string? column)
     {
-        var row = new Place(line, null, OneLine.Quoted(string.Join(',', names)));
-        int PlaceOf(string name) => names.FindIndex(n => n.Equals(name, StringComparison.OrdinalIgnoreCase));
-        if (names.Count != names.Distinct(StringComparer.OrdinalIgnoreCase).Count() || names.Contains(""))
+        bool Has(string name) => table.Names.Contains(name, StringComparer.OrdinalIgnoreCase);
+        if (!Has(TrendColumns.Batch))
         {
-            findings.Refuse(row, "each column once, with a name");
+            findings.Refuse(table.Head, $"a header row with the column batch and a column of values, such as {TrendColumns.Example}");
         }
 
-        if (PlaceOf(TrendColumns.Batch) < 0)
+        column ??= TrendColumns.Choose(table.Names);
+        if (column is null || !Has(column))
         {
-            findings.Refuse(row, $"a header row with the column batch and a column of values, such as {TrendColumns.Example}");
+            findings.Refuse(table.Head, column is null ? "a column of values beside batch" : $"a column '{OneLine.Of(column)}', which the call asks for");
+            return null;
         }
 
-        column ??= TrendColumns.Choose(names);
-        if (column is null || PlaceOf(column) < 0)
-        {
-            findings.Refuse(row, column is null ? "a column of values beside batch" : $"a column '{OneLine.Of(column)}', which the call asks for");
-            return default;
-        }
-
-        foreach (var name in names)
+        foreach (var name in table.Names)
         {
             if (!name.Equals(column, StringComparison.OrdinalIgnoreCase) && !TrendColumns.Others.Contains(name, StringComparer.OrdinalIgnoreCase))
             {
-                findings.Warn(line, $"column '{OneLine.Of(name)}' is not used; --column charts it instead of '{OneLine.Of(column)}'");
+                findings.Warn(table.Line, $"column '{OneLine.Of(name)}' is not used; --column charts it instead of '{OneLine.Of(column)}'");
             }
         }
 
-        return (PlaceOf(TrendColumns.Batch), PlaceOf(column), PlaceOf(TrendColumns.Void));
+        return findings.Well ? column : null;
     }
 
-    private static ChartPoint? Point(string batch, string value, string voided, int line, string column, ValueReader values)
+    private static ChartPoint? Point(PlainRow row, string column, ValueReader values)
     {
+        var (batch, value, voided) = (row.Text(TrendColumns.Batch), row.Text(column), row.Text(TrendColumns.Void));
         if (batch.Length == 0)
         {
-            values.Findings.Refuse(new(line, TrendColumns.Batch, "nothing"), "the batch's name or number; fill the row in or delete it");
-            return null;
+            values.Findings.Refuse(row.At(TrendColumns.Batch), "the batch's name or number; fill the row in or delete it");
         }
-
-        if (value.Length == 0 && voided.Length == 0)
+        else if (voided.Length > 0)
         {
-            values.Findings.Refuse(new(line, column, "nothing"), "the batch's value; fill the row in or delete it");
-            return null;
+            values.Findings.Warn(row.Line, $"batch {OneLine.Of(batch)} is void and not charted: {OneLine.Of(voided)}");
         }
-
-        if (voided.Length > 0)
+        else if (value.Length == 0)
         {
-            values.Findings.Warn(line, $"batch {OneLine.Of(batch)} is void and not charted: {OneLine.Of(voided)}");
-            return null;
+            values.Findings.Refuse(row.At(column), "the batch's value; fill the row in or delete it");
+        }
+        else if (values.Number(row.At(column), value, TrendColumns.RangeOf(column)) is { } number)
+        {
+            return new(OneLine.Of(batch), number);
         }
 
-        return values.Number(new(line, column, OneLine.Quoted(value)), value, TrendColumns.RangeOf(column)) is { } number ? new(OneLine.Of(batch), number) : null;
+        return null;
     }
 
     private static TrendFileOutcome.Refused Refused(string path, string read, string expected) => new(new Refusal(path, null, null, read, expected));

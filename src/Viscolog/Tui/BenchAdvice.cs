@@ -6,4 +6,8 @@ namespace Viscolog.Tui;
 /// <param name="Advice">The advice; null where there is none.</param>
 /// <param name="Refused">Why there is none; null where there is one.</param>
 /// <param name="Picture">What the chart shows; null where nothing can be drawn.</param>
-internal sealed record BenchAdvice(Advice? Advice, string? Refused, RunPicture? Picture);
+internal sealed record BenchAdvice(Advice? Advice, string? Refused, RunPicture? Picture)
+{
+    /// <summary>What the map shows in place of the chart; null but for a run with two thickeners.</summary>
+    public PairPicture? Pair { get; init; }
+}

@@ -16,7 +16,7 @@ internal static class BenchAdvisor
                 var drawn = advised.Belief.Evidence.ReadingCount > 0 ? RunPictures.Of(advised.Belief, band, advised.Advice, Advisor.Level) : null;
                 return new(advised.Advice, null, drawn);
             case AdviceOutcome.AdvisedPair pair:
-                return new(pair.Advice, null, null);
+                return new(pair.Advice, null, null) { Pair = PairPictures.Of(pair.Belief, band, pair.Advice, Advisor.Level) };
             case AdviceOutcome.Refused refused:
                 return new(null, refused.Reason, null);
             default:

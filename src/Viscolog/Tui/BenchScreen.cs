@@ -75,6 +75,10 @@ internal sealed class BenchScreen : TuiScreen
         {
             Take(BenchForms.Aim(_state));
         }
+        else if (key == Key.F10)
+        {
+            RunsOver(new CheckScreen(Context, _state.Run));
+        }
         else if (key == Key.F9)
         {
             GoBack();

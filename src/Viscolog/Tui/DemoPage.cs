@@ -35,7 +35,7 @@ internal static class DemoPage
         page.FillTo(height - 2);
         page.Add(" " + state.Said, Tone.Dim);
         page.Add(width >= 80
-            ? " Enter next  Left back  F3 run, stop  F6 why over-dosing fails  F7 export  Esc  ^Q"
+            ? " Enter next  Left back  F3 run, stop  F6 why it fails  F7 export  Esc  ^Q"
             : " Enter next Left back F3 run F6 why F7 export Esc ^Q", Tone.Dim);
         return page;
     }
@@ -45,7 +45,7 @@ internal static class DemoPage
         var ends = state.IsAtEnd;
         page.Add(new Piece(ends ? " End" : FormattableString.Invariant($" Step {state.Step} of {played.StepCount - 1}")), new Piece(state.Due is null ? "" : " · running", Tone.Dim));
         var column = (page.Width - 4) / 3;
-        page.Add([.. played.Paths.Select(p => new Piece(" " + page.Fit($"{PracticeWords.Name(p.Player)}: {PracticeWords.Habit(p.Player)}", column), Tone.Strong))]);
+        page.Add([.. played.Paths.Select(p => new Piece(" " + page.Fit(column < 40 ? PracticeWords.Name(p.Player) : $"{PracticeWords.Name(p.Player)}: {PracticeWords.Habit(p.Player)}", column), Tone.Strong))]);
         var texts = played.Paths.Select(p => Paragraph.Of(Text(p, state.Step), column).ToList()).ToList();
         var chartRows = page.Height - 5 - Math.Min(9, texts.Max(t => t.Count));
         var hasChart = page.Width >= 80 && chartRows >= TerminalChart.LeastHeight;

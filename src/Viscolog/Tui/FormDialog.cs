@@ -31,7 +31,8 @@ internal sealed class FormDialog<T> : Dialog<T?>
         _fields = [.. form.Fields.Select((f, i) => new TextField { X = wide + 3, Y = row + i, Width = 22, Text = f.Text })];
         for (var i = 0; i < _fields.Length; i++)
         {
-            Add(new Label { X = 1, Y = row + i, Text = form.Fields[i].Label });
+            // No letter of a label is a key: columns have underscores in their names.
+            Add(new Label { X = 1, Y = row + i, Text = form.Fields[i].Label, HotKeySpecifier = new(0xFFFF) });
             Add(_fields[i]);
             Add(new Label { X = wide + 26, Y = row + i, Width = Dim.Fill(), Text = context.IsAscii ? AsciiText.Of(form.Fields[i].Hint) : form.Fields[i].Hint });
         }

@@ -59,7 +59,7 @@ internal static class GamePage
         Middle(page, session, EntryRow(page.Height) - 1 - page.Lines.Count);
         page.FillTo(EntryRow(page.Height) - 1);
         page.Add(state.Error is { } error ? new Piece(" ! " + error, Tone.Bad) : new Piece(" " + state.Said, Tone.Dim));
-        page.Add(" grams           g   Enter pours; on the empty field it reads");
+        page.Add(" grams           g   Enter pours; when empty, it reads");
         page.Add(page.Width >= 80
             ? " F1 help F2 let down F3 stir F4 time x1/x10 F8 done: show the curve Esc leave ^Q"
             : " F1 help F2 let down F3 stir F4 x10 F8 done Esc leave ^Q", Tone.Dim);
@@ -124,7 +124,7 @@ internal static class GamePage
             GameView.Why => Why(state, path, page.Width - 3),
             _ => Steps(path, page.Width - 3),
         };
-        foreach (var line in Paragraph.Of(PracticeWords.Ending(path), page.Width - 2).Take(2))
+        foreach (var line in Paragraph.Of(PracticeWords.Ending(path), page.Width - 2).Take(page.Width < 80 ? 3 : 2))
         {
             page.Add(" " + line, tone);
         }

@@ -16,7 +16,7 @@ internal static class HelpPage
         "F5      make the chosen entry void, put it right  Up/Down choose an entry",
         "F6      the chart alone, and export               F7      base, water in; sample out",
         "F8      target, tolerance, risk                   F9      the list of runs",
-        "F1      this help                                 Ctrl+Q  quit",
+        "F10     check it against its specification        Ctrl+Q  quit",
         "",
         "Units: 1.45 Pa.s, 1450 cP, 2 mL, 73.4 F. Torque with its speed: 35.2@20.",
         "What was saved is on the disk before the screen says so. Nothing is ever deleted.",
@@ -32,10 +32,34 @@ internal static class HelpPage
         "",
         "Enter   open the chosen run       F2      begin a new run",
         "F4      mark or unmark            F5      compare the marked runs on one chart",
-        "F6      practice pots, apart from this log",
+        "F6      check the chosen run      F9      trend of its product's batches",
         "F7      export the marked runs, or the chosen one, as run files",
-        "F8      materials                 Esc     back",
-        "Ctrl+Q  quit",
+        "F8      materials                 F10     practice pots, apart from this log",
+        "Esc     back                      Ctrl+Q  quit",
+    ];
+
+    public static string[] Check { get; } =
+    [
+        "The batch against a specification: its value at the reference temperature with its",
+        "uncertainty and what that is made of, the probability that it conforms, the verdict,",
+        "and what to do. Readings that had not settled, or lie far off the others, don't count.",
+        "",
+        "Up/Down   another specification       PgUp/PgDn scroll",
+        "F4        log a certified oil read by the run's method, to know the method's bias",
+        "F9        trend of the product        Esc       back",
+        "Ctrl+Q    quit",
+    ];
+
+    public static string[] Trend { get; } =
+    [
+        "A product's batches in their order, each at the value that its check finds; below them",
+        "the moving range from each to the next. Limits from the first 20.",
+        "Signals: one point beyond the limits; two of three beyond two thirds of the way to one;",
+        "four of five beyond one third of the way; eight in a row on one side of the mean.",
+        "",
+        "Up/Down   another product             F6        log or linear scale",
+        "F7        export SVG, PDF or PNG      PgUp/PgDn scroll",
+        "Esc       back                        Ctrl+Q    quit",
     ];
 
     public static string[] Materials { get; } =
@@ -44,6 +68,7 @@ internal static class HelpPage
         "",
         "Enter   change the chosen one     F2      add one",
         "F5      retire it, or offer it again; nothing that was used is deleted",
+        "F6      a method: log a certified oil that was read by it; its bias stands beside it",
         "Esc     back                      Ctrl+Q  quit",
     ];
 

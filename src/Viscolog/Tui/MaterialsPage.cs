@@ -1,3 +1,4 @@
+using Viscolog.Core.Checking;
 using Viscolog.MaterialFiles;
 
 namespace Viscolog.Tui;
@@ -28,14 +29,15 @@ internal static class MaterialsPage
         for (var i = first; i < Math.Min(state.All.Length, first + rows); i++)
         {
             var row = state.All[i];
-            var cells = string.Join("  ", MaterialCells.Of(row).Where(c => c.Key != "retired").Select(c => $"{c.Key} {c.Value}"));
+            var drift = row.Material is Material.OfMethod method && state.Drifts.GetValueOrDefault(method.Method.Method.Id) is { } words ? $"{words}  " : "";
+            var cells = drift + string.Join("  ", MaterialCells.Of(row).Where(c => c.Key != "retired").Select(c => $"{c.Key} {c.Value}"));
             var lead = i == chosen ? isAscii ? " > " : " ▸ " : "   ";
             page.Add(new Piece(lead + page.Fit(MaterialCells.KindOf(row.Material), 14) + page.Fit(row.Material.Name, 20) + (row.Material.IsRetired ? "retired  " : "") + cells, i == chosen ? Tone.Chosen : row.Material.IsRetired ? Tone.Dim : Tone.Plain));
         }
 
         page.FillTo(height - 2);
         page.Add(" " + state.Said, Tone.Dim);
-        page.Add(" Enter change  F2 add  F5 retire, or offer again  F1 help  Esc back  ^Q quit", Tone.Dim);
+        page.Add(" Enter change  F2 add  F5 retire or offer  F6 certified oil  F1 help  Esc  ^Q", Tone.Dim);
         return page;
     }
 }

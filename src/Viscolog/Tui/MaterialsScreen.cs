@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using Terminal.Gui.Input;
+using Viscolog.Core.Checking;
+using Viscolog.Core.Measuring;
 using Viscolog.MaterialFiles;
 using Viscolog.Store;
 
@@ -12,7 +14,7 @@ internal sealed class MaterialsScreen : TuiScreen
 
     public MaterialsScreen(TuiContext context)
         : base(context)
-        => _state = new(All());
+        => _state = new(All()) { Drifts = Drifts() };
 
     protected override Page Draw(int width, int height) => MaterialsPage.Of(_state, width, height, Context.IsAscii);
 
@@ -41,6 +43,10 @@ internal sealed class MaterialsScreen : TuiScreen
         {
             Keep(current with { Material = current.Material with { IsRetired = !current.Material.IsRetired } });
         }
+        else if (key == Key.F6 && _state.Current?.Material is Material.OfMethod method)
+        {
+            ReadOil(method.Method.Method);
+        }
         else if (key == Key.Esc)
         {
             GoBack();
@@ -64,13 +70,31 @@ internal sealed class MaterialsScreen : TuiScreen
             return;
         }
 
-        var said = Context.Log.State([row]).Outcome switch
-        {
-            WriteOutcome.Saved => $"saved: {row.Material.Name}",
-            WriteOutcome.SavedOnly saved => saved.Reason,
-            WriteOutcome.NotSaved not => $"not saved: {not.Reason}",
-            _ => "",
-        };
-        _state = _state with { All = All(), Said = said };
+        _state = _state with { All = All(), Said = Said(Context.Log.State([row]).Outcome, row.Material.Name) };
     }
+
+    private void ReadOil(Method method)
+    {
+        var today = DateOnly.FromDateTime(Context.Now.Date);
+        if (Ask(OilForm.Of(method, Context.Log.Oils() is [.., var last] ? last.Row : null, today)) is { } row)
+        {
+            var said = Said(Context.Log.AddOil(row), row.Reading.Oil.Name);
+            _state = _state with { Drifts = Drifts(), Said = said };
+        }
+    }
+
+    private ImmutableDictionary<string, string> Drifts()
+    {
+        var today = DateOnly.FromDateTime(Context.Now.Date);
+        return BenchKnowledge.Of(Context.Log).Drifts().GroupBy(d => d.Condition.Method.Id, StringComparer.Ordinal)
+            .ToImmutableDictionary(g => g.Key, g => string.Join("; ", g.Select(d => d.Brief(today))), StringComparer.Ordinal);
+    }
+
+    private static string Said(WriteOutcome outcome, string name) => outcome switch
+    {
+        WriteOutcome.Saved => $"saved: {name}",
+        WriteOutcome.SavedOnly saved => saved.Reason,
+        WriteOutcome.NotSaved not => $"not saved: {not.Reason}",
+        _ => "",
+    };
 }

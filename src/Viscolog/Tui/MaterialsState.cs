@@ -9,6 +9,9 @@ internal sealed record MaterialsState(ImmutableArray<MaterialRow> All)
 {
     public int Chosen { get; init; }
 
+    /// <summary>How the methods read certified oils, in words by the method's id.</summary>
+    public ImmutableDictionary<string, string> Drifts { get; init; } = ImmutableDictionary<string, string>.Empty;
+
     public string Said { get; init; } = "";
 
     public MaterialRow? Current => All.IsEmpty ? null : All[Math.Clamp(Chosen, 0, All.Length - 1)];

@@ -41,7 +41,9 @@ internal static class RunsPage
         page.FillTo(FilterRow(height) - 1);
         page.Add(new Piece(" " + state.Said, Tone.Dim));
         page.Add(" search ");
-        page.Add(new Piece(" Enter open F2 new F4 mark F5 compare F6 practice F7 export F8 materials F1 help ^Q", Tone.Dim));
+        page.Add(new Piece(width >= 112
+            ? " Enter open  F1 help  F2 new  F4 mark  F5 compare  F6 check  F7 export  F8 materials  F9 trend  F10 practice  ^Q quit"
+            : " F1 help F2 new F4 mark F5 compare F6 check F7 export F8 materials F9 trend ^Q", Tone.Dim));
         return page;
     }
 

@@ -31,15 +31,15 @@ internal sealed class RunsScreen : TuiScreen
 
     protected override Page Draw(int width, int height) => RunsPage.Of(_state, width, height, Context.IsAscii);
 
+    /// <summary>Rows that a key moves by; 0 for other keys.</summary>
+    private static int Step(Key key)
+        => key == Key.CursorUp ? -1 : key == Key.CursorDown ? 1 : key == Key.PageUp ? -10 : key == Key.PageDown ? 10 : 0;
+
     protected override bool TakeKey(Key key)
     {
-        if (key == Key.CursorUp || key == Key.CursorDown)
+        if (Step(key) is var step && step != 0)
         {
-            _state = _state.Move(key == Key.CursorUp ? -1 : 1);
-        }
-        else if (key == Key.PageUp || key == Key.PageDown)
-        {
-            _state = _state.Move(key == Key.PageUp ? -10 : 10);
+            _state = _state.Move(step);
         }
         else if (key == Key.F1)
         {
@@ -73,13 +73,13 @@ internal sealed class RunsScreen : TuiScreen
         {
             Export();
         }
-        else if (key == Key.F6)
+        else if (key == Key.F10)
         {
             Practise(context => new PracticeScreen(context));
         }
-        else if (key == Key.F8)
+        else if (Beside(key) is { } screen)
         {
-            RunsOver(new MaterialsScreen(Context));
+            RunsOver(screen);
         }
         else
         {
@@ -89,6 +89,13 @@ internal sealed class RunsScreen : TuiScreen
         Redraw();
         return true;
     }
+
+    /// <summary>The screen that a key opens beside the list; null where it opens none.</summary>
+    private TuiScreen? Beside(Key key)
+        => key == Key.F8 ? new MaterialsScreen(Context)
+            : key == Key.F9 ? new TrendScreen(Context, _state.Current is { } run ? run.Product ?? run.Name : null)
+            : key == Key.F6 && _state.Current is { } chosen ? new CheckScreen(Context, Context.Log.Run(chosen.Number)!)
+            : null;
 
     private ImmutableArray<RunSummary> Latest() => [.. Context.Log.Runs().OrderByDescending(r => r.Number)];
 

@@ -86,7 +86,10 @@ internal static class CheckWords
 
     /// <summary>A value with its standard uncertainty.</summary>
     public static string Value(BatchValue value)
-        => $"{Shown.Uncertain(value.Body, value.StandardUncertainty)} (k = 1, {Relative(value.Uncertainty)}), mean of {Count.Of(value.Readings, "reading", "readings")}";
+        => $"{Shown.Uncertain(value.Body, value.StandardUncertainty)} (k = 1, {Relative(value.Uncertainty)}), {Mean(value)}";
+
+    /// <summary>What the value is made of.</summary>
+    public static string Mean(BatchValue value) => $"mean of {Count.Of(value.Readings, "reading", "readings")}";
 
     /// <summary>A relative size.</summary>
     public static string Relative(Percentage size) => FormattableString.Invariant($"{size.Percent:0.0} %");

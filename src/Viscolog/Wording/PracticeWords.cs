@@ -140,7 +140,9 @@ internal static class PracticeWords
     }
 
     /// <summary>Why over-dosing is a dead end, on this pot.</summary>
-    public static IEnumerable<string> Lesson(OverdoseLesson lesson)
+    /// <param name="lesson">What is taught.</param>
+    /// <param name="whose">Whose game it is drawn from.</param>
+    public static IEnumerable<string> Lesson(OverdoseLesson lesson, string whose = "This game")
     {
         var truth = lesson.Truth;
         yield return Grams(lesson);
@@ -154,7 +156,7 @@ internal static class PracticeWords
         yield return $"Letting down costs base. An addition can't be taken out; only base brings the dose back. {string.Join(", ", lesson.Costs.Select((c, i) => Cost(c, truth, i == 0)))}: with twice the dose the pot has to double.";
         if (lesson.Own is { } own)
         {
-            yield return $"This game: {Shown.Dose(own.Dose)} went in where {Shown.Dose(truth.Needed)} was enough. Saving it takes {Shown.Number(own.Base.Grams)} g of base: {Shown.Number(own.Before.Grams)} g become {Shown.Number(own.After.Grams)} g{(own.Base > own.Before ? ", more than double: split the pot and save a part" : "")}.";
+            yield return $"{whose}: {Shown.Dose(own.Dose)} went in where {Shown.Dose(truth.Needed)} was enough. Saving it takes {Shown.Number(own.Base.Grams)} g of base: {Shown.Number(own.Before.Grams)} g become {Shown.Number(own.After.Grams)} g{(own.Base > own.Before ? ", more than double: split the pot and save a part" : "")}.";
         }
     }
 
@@ -162,7 +164,7 @@ internal static class PracticeWords
     public static IEnumerable<string> LessonOf(Demonstration demonstration)
         => demonstration.Paths.Select(p => WhyOver(p) is { } why ? $"{Capital(Name(p.Player))}. {why}" : null).OfType<string>()
             .Append(Truth(demonstration.Truth))
-            .Concat(Lesson(OverdoseLesson.Of(demonstration.Worst)));
+            .Concat(Lesson(OverdoseLesson.Of(demonstration.Worst), Capital(Name(demonstration.Worst.Player))));
 
     /// <summary>What hid in the pot, in a sentence.</summary>
     public static string Truth(PotTruth truth)

@@ -138,5 +138,5 @@ public sealed class BatchPlanTests
 
     private static string Refusal(Run run, BatchSize size, double? step) => Assert.IsType<BatchOutcome.Refused>(BatchPlans.Of(Request(run, size, step))).Reason;
 
-    private static BatchRequest Request(Run run, BatchSize size, double? step) => new(run, size) { ScaleStep = step is { } grams ? Mass.FromGrams(grams) : null };
+    private static BatchPlanRequest Request(Run run, BatchSize size, double? step) => new(run, size) { ScaleStep = step is { } grams ? Mass.FromGrams(grams) : null };
 }

@@ -1,3 +1,4 @@
+using MathNet.Numerics.Distributions;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Checking;
 using Viscolog.Core.Measuring;
@@ -178,6 +179,44 @@ public sealed class BatchCheckTests
         var trend = ProductTrend.Of(Wanted with { Name = "test" }, [("one", Batch(9000, 9100)), ("two", Bench.Run(9000, Bench.Read(900), Bench.Dose(1)))], [], Today);
         Assert.Equal("one", Assert.Single(trend.Points).Batch);
         Assert.StartsWith("two: ", Assert.Single(trend.LeftOut), StringComparison.Ordinal);
+    }
+
+    /// <summary>
+    /// 4000 batches whose true body lies exactly on a limit, two readings each with 4 % scatter and a thermometer that is off by 0.2 °C: by its meaning the rule accepts one in twenty
+    /// of them and rejects as many.
+    /// </summary>
+    [Fact]
+    public void A_batch_on_its_limit_is_accepted_and_rejected_as_often_as_the_rule_says()
+    {
+        var random = new Random(11);
+        const int batches = 4000;
+        var (accepted, rejected) = (0, 0);
+        for (var i = 0; i < batches; i++)
+        {
+            var off = Normal.Sample(random, 0, 2000 * 0.2 / (296.15 * 296.15));
+            double Reading() => 7650 * Math.Exp(off + Normal.Sample(random, 0, 0.04));
+            var run = new Run(new("B"), Mass.FromGrams(100)) { Entries = [Bench.Read(Reading()), Bench.Read(Reading())] };
+            var verdict = Check(run).Verdict;
+            accepted += verdict is Verdict.Accept ? 1 : 0;
+            rejected += verdict is Verdict.Reject ? 1 : 0;
+        }
+
+        TestContext.Current.TestOutputHelper?.WriteLine(FormattableString.Invariant($"on the limit: {100.0 * accepted / batches:0.0} % accepted, {100.0 * rejected / batches:0.0} % rejected"));
+        Assert.InRange((double)accepted / batches, 0.035, 0.06);
+        Assert.InRange((double)rejected / batches, 0.035, 0.06);
+    }
+
+    [Fact]
+    public void A_pot_with_two_thickeners_is_corrected_for_body_and_string_together()
+    {
+        var pair = Bench.Run(9000, Bench.Read(1000), Bench.Dose(1.5), Bench.Read(5000, wait: 300), Bench.Read(5050, wait: 400)) with
+        {
+            Thickeners = [Bench.Thickener, new("U") { Chemistry = ThickenerChemistry.Associative }],
+        };
+        var strings = Wanted with { StringLength = new(Length.FromMillimeters(40), Length.FromMillimeters(80)) };
+        var check = Check(new CheckRequest(pair, strings, Today));
+        Assert.IsType<Verdict.Reject>(check.Verdict);
+        Assert.False(check.Next is NextStep.Rework { What: var what } && what.Contains("says otherwise", StringComparison.Ordinal), check.Next.ToString());
     }
 
     /// <summary>A batch by a sheet: base, a dose, then repeats of the settled pot.</summary>

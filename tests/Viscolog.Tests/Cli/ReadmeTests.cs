@@ -32,18 +32,26 @@ public sealed partial class ReadmeTests : IDisposable
     [InlineData("advise")]
     [InlineData("fit")]
     [InlineData("plot")]
+    [InlineData("batch")]
+    [InlineData("report")]
     [InlineData("check")]
     [InlineData("trend")]
+    [InlineData("drift")]
     [InlineData("import")]
     [InlineData("runs")]
     [InlineData("show")]
     [InlineData("export")]
+    [InlineData("practice")]
+    [InlineData("practice demo")]
+    [InlineData("practice play")]
+    [InlineData("practice scores")]
+    [InlineData("practice replay")]
     [InlineData("backup")]
     [InlineData("restore")]
     [InlineData("verify")]
     public void Help_ends_with_an_example_that_works_in_a_fresh_checkout(string command)
     {
-        var help = Called.With([.. new[] { command, "--help" }.Where(w => w.Length > 0)]).Output;
+        var help = Called.With([.. command.Split(' ').Append("--help").Where(w => w.Length > 0)]).Output;
         var example = help.TrimEnd().Split('\n')[^1].Replace(" && ", "\n", StringComparison.Ordinal);
         var commands = Command().Matches(example);
         Assert.NotEmpty(commands);
@@ -67,10 +75,21 @@ public sealed partial class ReadmeTests : IDisposable
     [InlineData("advise-lantern-gel-07")]
     [InlineData("advise-lantern-gel-08-read-early")]
     [InlineData("advise-harbour-gel-02-over")]
+    [InlineData("advise-thread-gel-02")]
+    [InlineData("check-lantern-gel-21")]
+    [InlineData("practice-demo-brief")]
     public void Shown_output_is_the_stored_one(string name)
     {
         var stored = File.ReadAllText(Path.Combine(Checkout.Root, "tests", "Viscolog.Tests", "Expected", "cli", name + ".txt"));
         Assert.Contains($"```\n{stored}```", Readmes().First(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_table_of_the_batch_sheet_is_the_stored_one()
+    {
+        var sheet = File.ReadAllText(Path.Combine(Checkout.Root, "tests", "Viscolog.Tests", "Expected", "cli", "batch-lantern-gel-06.txt"));
+        var table = sheet[sheet.IndexOf("  step  pour", StringComparison.Ordinal)..];
+        Assert.Contains($"```\n{table[..table.IndexOf("\n\n", StringComparison.Ordinal)]}\n```", Readmes().First(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -80,6 +99,14 @@ public sealed partial class ReadmeTests : IDisposable
         var drawn = Path.Combine(folder, "drawn.svg");
         Assert.Equal(0, Called.With("plot", Checkout.Sample("lantern-gel-07.csv"), "-o", drawn).Code);
         Assert.Equal(Words(Path.Combine(Checkout.Root, "docs", "pictures", "lantern-gel-07.svg")), Words(drawn));
+    }
+
+    [Fact]
+    public void The_practice_picture_says_what_the_demonstration_draws()
+    {
+        var drawn = Path.Combine(folder, "practice.svg");
+        Assert.Equal(0, Called.With("practice", "demo", "--pot", "slow", "--seed", "3", "--brief", "-o", drawn).Code);
+        Assert.Equal(Words(Path.Combine(Checkout.Root, "docs", "pictures", "practice-slow-3.svg")), Words(drawn));
     }
 
     private static string[] Words(string path)

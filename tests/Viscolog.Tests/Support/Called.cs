@@ -14,12 +14,17 @@ internal sealed record Called(int Code, string Output, string Error)
     /// <summary>Calls the program in this process as on a pipe, with a log that holds no runs.</summary>
     public static Called With(params string[] args) => In(EmptyLog.Value, args);
 
+    /// <summary>The same at a certain time.</summary>
+    public static Called At(DateTimeOffset now, params string[] args) => Run(EmptyLog.Value, new StoppedClock(now), args);
+
     /// <summary>Calls the program with a log's folder as the usual one.</summary>
-    public static Called In(string log, params string[] args)
+    public static Called In(string log, params string[] args) => Run(log, TimeProvider.System, args);
+
+    private static Called Run(string log, TimeProvider clock, string[] args)
     {
         using var output = new StringWriter { NewLine = "\n" };
         using var error = new StringWriter { NewLine = "\n" };
-        var code = CommandLine.Run(args, new CallOutput(output, error, showsUnicode: true, showsBold: false, width: 80), new(name => name == LogPlace.Variable ? log : null, TimeProvider.System), output);
+        var code = CommandLine.Run(args, new CallOutput(output, error, showsUnicode: true, showsBold: false, width: 80), new(name => name == LogPlace.Variable ? log : null, clock), output);
         return new(code, output.ToString(), error.ToString());
     }
 

@@ -118,7 +118,7 @@ public sealed class PageTests
         return trial;
     }
 
-    private static void Fits(string page, int width, int height, bool isAscii)
+    internal static void Fits(string page, int width, int height, bool isAscii)
     {
         var lines = page.TrimEnd('\n').Split('\n');
         Assert.True(lines.Length <= height, $"{lines.Length} lines");

@@ -4,8 +4,10 @@ using Terminal.Gui.Input;
 using Terminal.Gui.Testing;
 using Terminal.Gui.Time;
 using Viscolog.Core.Pots;
+using Viscolog.MaterialFiles;
 using Viscolog.Store;
 using Viscolog.Tests.Store;
+using Viscolog.Tests.Support;
 using Viscolog.Tui;
 
 namespace Viscolog.Tests.Tui;
@@ -78,8 +80,61 @@ public sealed class ScreenTests
         stage.End();
     }
 
+    [Fact]
+    public void A_check_is_worked_out_and_another_specification_asked_for()
+    {
+        using var bench = new Bench();
+        using var log = bench.Open();
+        Assert.Equal(0, CheckedIn(log));
+        using var stage = new Stage(80, 24);
+        using var screen = new CheckScreen(new(log, TimeProvider.System, new(hasColor: true), IsAscii: false), log.Run(1)!);
+        stage.Show(screen);
+        stage.WaitFor(() => screen.State.Outcome is not null);
+        Assert.Contains("ACCEPT", stage.Text, StringComparison.Ordinal);
+        Assert.Contains("against Lantern gel", stage.Text, StringComparison.Ordinal);
+        stage.Press(Key.CursorDown);
+        stage.WaitFor(() => screen.State.Outcome is not null);
+        Assert.Contains("against target of the run", stage.Text, StringComparison.Ordinal);
+        stage.Press(Key.Esc);
+        Assert.False(screen.Quits);
+        stage.End();
+    }
+
+    [Fact]
+    public void The_trend_of_a_product_is_worked_out()
+    {
+        using var bench = new Bench();
+        using var log = bench.Open();
+        Assert.Equal(0, CheckedIn(log));
+        using var stage = new Stage(120, 40);
+        using var screen = new TrendScreen(new(log, TimeProvider.System, new(hasColor: false), IsAscii: true), "Lantern gel 22");
+        stage.Show(screen);
+        stage.WaitFor(() => screen.State.Trend is not null);
+        Assert.Contains("Lantern gel: batches over time", stage.Text, StringComparison.Ordinal);
+        Assert.Contains("limits rest on 3 batches", stage.Text, StringComparison.Ordinal);
+        stage.Press(Key.F6);
+        Assert.Equal(Core.Checking.ChartScale.Linear, screen.State.Scale);
+        stage.Press(Key.CursorUp);
+        stage.WaitFor(() => screen.State.Trend is not null);
+        Assert.Contains("No chart: limits need 3 batches or more", stage.Text, StringComparison.Ordinal);
+        stage.End();
+    }
+
+    /// <summary>Brings the samples of checks and their specifications in, the accepted one first.</summary>
+    private static int CheckedIn(BenchLog log)
+    {
+        foreach (var name in new[] { "lantern-gel-21", "lantern-gel-22-short", "lantern-gel-23-low-ph", "harbour-gel-09-over" })
+        {
+            Assert.IsType<ImportOutcome.Imported>(log.Import(RunFiles.FileText.Read(File.ReadAllText(Checkout.Sample($"checks/{name}.csv"))), CancellationToken.None));
+        }
+
+        var read = Assert.IsType<MaterialFileOutcome.Read>(MaterialFileReader.Parse("m", File.ReadAllBytes(Checkout.Sample("materials/workshop.csv"))));
+        Assert.IsType<WriteOutcome.Saved>(log.State(read.File.Rows).Outcome);
+        return log.Oils().Count;
+    }
+
     /// <summary>A driver without a terminal, with a screen on it.</summary>
-    private sealed class Stage : IDisposable
+    internal sealed class Stage : IDisposable
     {
         private readonly IApplication _app;
         private SessionToken? _token;

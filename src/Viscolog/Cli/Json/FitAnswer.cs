@@ -15,5 +15,7 @@ internal sealed record FitAnswer
 
     public TestDoseAnswer? TestNext { get; init; }
 
+    public PairFitAnswer? Pair { get; init; }
+
     public required IReadOnlyList<string> Warnings { get; init; }
 }

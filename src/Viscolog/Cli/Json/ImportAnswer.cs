@@ -20,7 +20,10 @@ internal sealed record ImportAnswer
     /// <summary>Materials that are new to the log or changed.</summary>
     public int Materials { get; init; }
 
-    /// <summary>Entries and materials that the log had already.</summary>
+    /// <summary>Readings of certified oils that are new to the log.</summary>
+    public int Oils { get; init; }
+
+    /// <summary>Entries, materials and oil readings that the log had already.</summary>
     public int Already { get; init; }
 
     /// <summary>Both together.</summary>
@@ -31,6 +34,7 @@ internal sealed record ImportAnswer
         Entries = Entries + other.Entries,
         Voided = Voided + other.Voided,
         Materials = Materials + other.Materials,
+        Oils = Oils + other.Oils,
         Already = Already + other.Already,
     };
 }

@@ -7,7 +7,7 @@ namespace Viscolog.Core.Advising;
 /// <summary>What is asked of a batch.</summary>
 /// <param name="Run">The run that it is made after.</param>
 /// <param name="Size">How large it is to be.</param>
-public sealed record BatchRequest(Run Run, BatchSize Size)
+public sealed record BatchPlanRequest(Run Run, BatchSize Size)
 {
     /// <summary>The band aimed at; null for the run's own.</summary>
     public ViscosityBand? Band { get; init; }

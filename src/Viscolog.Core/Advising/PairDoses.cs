@@ -1,0 +1,68 @@
+using Viscolog.Core.Curves;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Core.Advising;
+
+/// <summary>Which pairs of doses bring body and string to their aims, case by case of a belief.</summary>
+internal static class PairDoses
+{
+    private const int Cases = 100;
+    private const double Furthest = 1.2;
+
+    /// <summary>Draws; null where a case does not get there within 1.2 of the usual ranges.</summary>
+    public static IEnumerable<PairPlace?> Draws(PairBelief belief, ViscosityBand body, StringBand strings)
+    {
+        var aim = Math.Log(Math.Sqrt(Math.Max(strings.Low.Millimeters, strings.High.Millimeters / 4) * strings.High.Millimeters));
+        for (var i = 0; i < Cases; i++)
+        {
+            // Body and string are independent given the readings: any case of the one goes with any of the other.
+            var (b, s) = (belief.Bodies[5 * i], belief.Strings[((5 * i * 37) + 11) % belief.Strings.Length]);
+            var (first, second) = (0.0, 0.0);
+            for (var round = 0; round < 3; round++)
+            {
+                var at = first;
+                second = First(z => Value(s.At(at, z), EvenNormals.At(i)) >= aim);
+                var over = Math.Min(second, Furthest);
+                first = First(z => Value(b.At(z, over), EvenNormals.At(i + (Cases / 2))) >= body.Aim.Ln);
+            }
+
+            yield return double.IsInfinity(first) || double.IsInfinity(second)
+                ? null
+                : new(Dose.FromPercent(first * belief.Evidence.BodyTop), Dose.FromPercent(second * belief.Evidence.StringTop));
+        }
+    }
+
+    /// <summary>Median and the interval that holds 9 times in 10.</summary>
+    public static Spread Spread(double[] values)
+    {
+        Array.Sort(values);
+        double At(double part) => values[(int)Math.Clamp(part * values.Length, 0, values.Length - 1)];
+        return new(At(0.5), At(0.05), double.IsInfinity(At(0.95)) ? null : At(0.95));
+    }
+
+    private static double Value((double Mean, double Variance) at, double deviate) => at.Mean + (deviate * Math.Sqrt(at.Variance));
+
+    private static double First(Func<double, bool> reached)
+    {
+        const int grid = 30;
+        for (var i = 0; i <= grid; i++)
+        {
+            if (!reached(Furthest * i / grid))
+            {
+                continue;
+            }
+
+            var (low, high) = (Furthest * Math.Max(0, i - 1) / grid, Furthest * i / grid);
+            for (var j = 0; j < 10; j++)
+            {
+                var middle = (low + high) / 2;
+                (low, high) = reached(middle) ? (low, middle) : (middle, high);
+            }
+
+            return high;
+        }
+
+        return double.PositiveInfinity;
+    }
+}

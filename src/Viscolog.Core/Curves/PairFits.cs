@@ -1,0 +1,92 @@
+using System.Collections.Immutable;
+using Viscolog.Core.Settling;
+
+namespace Viscolog.Core.Curves;
+
+/// <summary>
+/// The report of a fit of two thickeners. The parameters are means and standard deviations of the belief: what readings and priors say together,
+/// with a mark where the readings leave a parameter nearly as unsure as its prior did.
+/// </summary>
+public static class PairFits
+{
+    /// <summary>Part of the prior's standard deviation from which on the prior decides (a rule of this project).</summary>
+    private const double PriorPart = 0.8;
+
+    /// <summary>Shapes under this weight are left out.</summary>
+    private const double LeastWeight = 0.05;
+
+    /// <summary>Reports.</summary>
+    public static PairFit Of(PairBelief belief) => new(Shapes(belief), Body(belief), Strings(belief));
+
+    private static ImmutableArray<ShapeFit> Shapes(PairBelief belief) =>
+    [
+        .. belief.ShapeWeights.Select((weight, s) => (Weight: weight, Place: s)).Where(w => w.Weight >= LeastWeight).OrderByDescending(w => w.Weight)
+            .Select(w => new ShapeFit(Curves.Shapes.All[w.Place], w.Weight, Parameters(belief, w.Place), null, null, null, null)),
+    ];
+
+    private static ImmutableArray<FittedParameter> Parameters(PairBelief belief, int place)
+    {
+        var cases = belief.Bodies.Where(b => b.ShapeIndex == place).ToArray();
+        return
+        [
+            .. Curves.Shapes.All[place].Parameters.Select((p, j) =>
+                Positive(p.Name, p.Unit == "R" ? "%" : p.Unit, p.Unit == "R" ? belief.Evidence.BodyTop : 1, cases.Select(c => c.Parameters[j]), p.LogSd)),
+        ];
+    }
+
+    private static ImmutableArray<FittedParameter> Body(PairBelief belief)
+    {
+        var roles = belief.Evidence.Roles;
+        var bodies = belief.Bodies;
+        var fitted = ImmutableArray.CreateBuilder<FittedParameter>();
+        fitted.Add(Positive("base", "mPa·s", 1, bodies.Select(c => c.At(0, 0).Mean), BeliefSettings.BaseLogSd));
+        fitted.Add(Signed($"rise by {roles.StringThickener.Name} at its range top", bodies.Select(c => (c.Now.First, c.Now.FirstSd)), PairSettings.BodyRiseSd));
+        fitted.Add(Signed($"more of that at the range top of {roles.BodyThickener.Name}", bodies.Select(c => (c.Now.Second, c.Now.SecondSd)), PairSettings.CrossSd));
+        fitted.Add(Positive($"exponent of {roles.StringThickener.Name}", "1", 1, bodies.Select(c => Math.Log(c.Exponent)), PairSettings.ExponentLogSd));
+        if (belief.Evidence.Steps.Skip(1).Any(s => s.Body.Readings.Any(r => double.IsFinite(r.WaitSeconds))))
+        {
+            fitted.Add(Positive("time constant", "s", 1, bodies.Select(c => Math.Log(c.TimeConstant)), BuildUp.PriorLogSd));
+        }
+
+        return fitted.ToImmutable();
+    }
+
+    private static ImmutableArray<FittedParameter> Strings(PairBelief belief)
+    {
+        var roles = belief.Evidence.Roles;
+        var strings = belief.Strings;
+        return
+        [
+            Positive("base", "mm", 1, strings.Select(c => c.At(0, 0).Mean), PairSettings.StringBaseLogSd),
+            Signed($"rise by {roles.BodyThickener.Name} at its range top", strings.Select(c => (c.Now.First, c.Now.FirstSd)), PairSettings.StringByBodySd),
+            Signed($"rise by {roles.StringThickener.Name} at its range top", strings.Select(c => (c.Now.Second, c.Now.SecondSd)), PairSettings.StringRiseSd),
+            Signed("bend", strings.Select(c => (c.Bend, 0.0)), PairSettings.BendSd) with { Unit = "1" },
+            Positive("repeatability", "%", 100, strings.Select(c => Math.Log(c.Repeatability)), PairSettings.StringRepeatabilityLogSd),
+        ];
+    }
+
+    private static FittedParameter Positive(string name, string unit, double scale, IEnumerable<double> logs, double priorSd)
+    {
+        var (mean, sd) = Moments(logs.Select(l => (l, 0.0)));
+        var value = Math.Exp(mean) * scale;
+        return new(name, unit, value, value * sd, sd > PriorPart * priorSd);
+    }
+
+    private static FittedParameter Signed(string name, IEnumerable<(double Mean, double Sd)> cases, double priorSd)
+    {
+        var (mean, sd) = Moments(cases);
+        return new(name, "ln", mean, sd, sd > PriorPart * priorSd);
+    }
+
+    private static (double Mean, double Sd) Moments(IEnumerable<(double Mean, double Sd)> cases)
+    {
+        var all = cases.ToArray();
+        if (all.Length == 0)
+        {
+            return (0, 0);
+        }
+
+        var mean = all.Average(c => c.Mean);
+        return (mean, Math.Sqrt(all.Average(c => ((c.Mean - mean) * (c.Mean - mean)) + (c.Sd * c.Sd))));
+    }
+}

@@ -1,0 +1,44 @@
+using Viscolog.RunFiles;
+
+namespace Viscolog.OilFiles;
+
+/// <summary>The columns of an oils file; what is called as in run files means the same.</summary>
+internal static class OilColumns
+{
+    public const string Method = "method";
+    public const string Oil = "oil";
+    public const string Certified = "certified_mpas";
+    public const string CertifiedAt = "certified_temp_c";
+    public const string Uncertainty = "uncertainty_pct";
+    public const string Coefficient = "temp_coefficient_k";
+    public const string Date = "date";
+    public const string At = "temp_c";
+    public const string Density = "density_g_ml";
+    public const string Factor = "factor_mpas_per_pct";
+    public const string Note = "note";
+    public const string Void = "void";
+
+    /// <summary>Numbers, each with what it may be.</summary>
+    public static IReadOnlyDictionary<string, NumberRange> Numbers { get; } = new Dictionary<string, NumberRange>(StringComparer.OrdinalIgnoreCase)
+    {
+        [Certified] = NumberRange.Viscosity,
+        [CertifiedAt] = NumberRange.Temperature,
+        [Uncertainty] = new("%", 0.001, 50),
+        [Coefficient] = new("K", 0, 30_000),
+        [At] = NumberRange.Temperature,
+        [Columns.MilliPascalSeconds.Name] = NumberRange.Viscosity,
+        [Columns.CupSeconds.Name] = Columns.CupSeconds.Range!,
+        [Columns.KrebsUnits.Name] = Columns.KrebsUnits.Range!,
+        [Columns.TorquePercent.Name] = Columns.TorquePercent.Range!,
+        [Columns.Speed.Name] = Columns.Speed.Range!,
+        [Density] = NumberRange.Density,
+        [Factor] = NumberRange.Viscosity,
+    };
+
+    /// <summary>Every column, in the order in which they are written.</summary>
+    public static IReadOnlyList<string> All { get; } =
+    [
+        Date, Method, Oil, Certified, CertifiedAt, Uncertainty, Coefficient, Columns.MilliPascalSeconds.Name, Columns.CupSeconds.Name, Columns.KrebsUnits.Name,
+        Columns.TorquePercent.Name, Columns.Speed.Name, At, Density, Factor, Note, Void,
+    ];
+}

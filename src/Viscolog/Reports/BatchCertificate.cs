@@ -1,0 +1,156 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Viscolog.Core.Checking;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
+using Viscolog.Plots;
+using Viscolog.RunFiles;
+using Viscolog.Wording;
+
+namespace Viscolog.Reports;
+
+/// <summary>
+/// A batch against its specification, on paper: what was wanted and found, uncertainty, decision rule, the readings, corrections and voids. Only a batch that is
+/// accepted gets a certificate; any other gets the record of its check.
+/// </summary>
+internal static class BatchCertificate
+{
+    /// <summary>Makes it.</summary>
+    /// <param name="file">The batch as it was checked.</param>
+    /// <param name="numbers">The numbers of its rows; empty to count them.</param>
+    /// <param name="check">The check.</param>
+    /// <param name="study">What the run says, for its picture.</param>
+    /// <param name="issued">Today.</param>
+    public static Paper Of(RunFile file, ImmutableArray<int> numbers, BatchCheck check, RunStudy study, DateOnly issued)
+    {
+        var isAccepted = check.Verdict is Verdict.Accept;
+        return new(isAccepted ? "Batch certificate" : "Batch check, no certificate", RunFacts.Name(file.Run), issued)
+        {
+            Subtitle = check.Specification.Name,
+            Blocks =
+            [
+                Result(check),
+                Head(file.Run, check),
+                new Block.Heading("Results"),
+                Results(check),
+                .. Uncertainty(check),
+                .. Readings(file, numbers, check, study),
+                new Block.Heading("Corrections, voids, remarks"),
+                new Block.Points([.. Remarks(file, numbers, check, study, issued)]),
+                new Block.Signatures(isAccepted ? ["Tested by", "Checked by", "Released by"] : ["Tested by", "Checked by"]),
+            ],
+            Foot = Foot.Of(file.Run, file.Id),
+        };
+    }
+
+    private static Block.Result Result(BatchCheck check) => check.Verdict switch
+    {
+        Verdict.Accept => new("Accepted", $"The batch meets the specification '{check.Specification.Name}'{Conforms(check)}.", ResultWeight.Good),
+        Verdict.Reject reject => new("Rejected", $"{Sentence.Of(reject.Why)} {CheckWords.Next(check.Next)}", ResultWeight.Bad),
+        Verdict.Undecided undecided => new("Not decided", $"{Sentence.Of(undecided.Why)} {CheckWords.Next(check.Next)}", ResultWeight.Plain),
+        _ => throw new ArgumentOutOfRangeException(nameof(check), check.Verdict, "not a case of the closed set"),
+    };
+
+    private static string Conforms(BatchCheck check) => check.Chance is { } known ? $"; probability of conformity {Chance(known)}" : "";
+
+    private static Block.Facts Head(Run run, BatchCheck check)
+    {
+        var pot = run.PotNow();
+        Fact?[] facts =
+        [
+            run.Product is { } product && product != check.Specification.Name ? new("Product", product) : null,
+            new("Specification", check.Specification.Name),
+            run.Lot is { } lot ? new("Lot of base", lot) : Fact.Blank("Lot of base"),
+            new("Base", run.Base.Name ?? "no name stated"),
+            new("Batch size", Figures.Size(pot.Total)),
+            .. run.Thickeners.Where(t => pot.In(t.Name) > Mass.None).Select(t => new Fact("Thickener", $"{Shown.Dose(pot.DoseOf(t.Name))} {t.Name} on base")),
+            RunFacts.Days(run) is { } days ? new("Made", days) : null,
+            run.Operator is { } who ? new("Operator", who) : null,
+            RunFacts.Days(run) is null ? Fact.Blank("Made") : null,
+            run.Operator is null ? Fact.Blank("Operator") : null,
+            Fact.Blank(check.Verdict is Verdict.Accept ? "Certificate no." : "Record no."),
+        ];
+        return new([.. facts.OfType<Fact>()]);
+    }
+
+    private static Block.Grid Results(BatchCheck check)
+    {
+        var rows = ImmutableArray.CreateBuilder<GridRow>();
+        var at = RunFacts.Temperature(check.Run);
+        if (check.Body is { } body)
+        {
+            rows.Add(GridRow.Of(
+                $"viscosity at {at}, mPa·s", check.Condition?.Words ?? check.Run.MethodInForce.Id, Wanted(body),
+                body.Value is { } value ? Found(value) : "–",
+                body.Value is { } known ? CheckWords.Relative(known.Uncertainty) : "–",
+                Chance(body.Chance)));
+        }
+
+        if (check.Acidity is { } acidity)
+        {
+            rows.Add(GridRow.Of("pH", "pH meter", CheckWords.Ph(acidity.Band), acidity.Mean?.Ph.ToString("0.00", CultureInfo.InvariantCulture) ?? "–", AcidityCheck.StandardUncertainty.ToString("0.0", CultureInfo.InvariantCulture), Chance(acidity.Chance)));
+        }
+
+        if (check.StringLength is { } strings)
+        {
+            rows.Add(GridRow.Of(
+                "string length, mm", "lifted stick", $"{Shown.Number(strings.Band.Low.Millimeters)} to {Shown.Number(strings.Band.High.Millimeters)}",
+                strings.Mean is { } mean ? Shown.Number(mean.Millimeters) : "–", CheckWords.Relative(strings.Uncertainty), Chance(strings.Chance)));
+        }
+
+        return new(
+            [new("quantity"), new("method"), new("wanted", GridFill.Numbers), new("found", GridFill.Numbers), new("standard uncertainty", GridFill.Numbers), new("conforms by", GridFill.Numbers)],
+            rows.ToImmutable());
+    }
+
+    private static string Wanted(BodyCheck body) => $"{Shown.Limit(body.Band.Low.MilliPascalSeconds)} to {Shown.Limit(body.Band.High.MilliPascalSeconds)}";
+
+    private static string Found(BatchValue value) => Shown.Uncertain(value.Body, value.StandardUncertainty).Split(" ±")[0];
+
+    private static string Chance(Percentage? chance) => chance is not { } known ? "–" : known.Percent > 99.9 ? "above 99.9 %" : Shown.Chance(known);
+
+    private static IEnumerable<Block> Uncertainty(BatchCheck check)
+    {
+        if (check.Body is { Value: { } value } body)
+        {
+            yield return new Block.Prose($"Found is the {CheckWords.Mean(value)}, brought to {RunFacts.Temperature(check.Run)}.");
+            yield return new Block.Prose($"{Sentence.Of(CheckWords.Rule(body))}") { Lead = "Decision rule" };
+            var parts = value.Parts.Select(p => $"{p.Name} {CheckWords.Relative(p.Size)} ({p.Words})");
+            yield return new Block.Prose($"{CheckWords.Relative(value.Uncertainty)} standard uncertainty (k = 1), the root of the sum of squares of {string.Join("; ", parts)}. Twice it holds the value 95 times in 100.") { Lead = "Uncertainty of the viscosity" };
+        }
+        else
+        {
+            yield return new Block.Prose(Sentence.Of(DecisionRule.Words)) { Lead = "Decision rule" };
+        }
+    }
+
+    /// <summary>The rows since the batch was last changed, and how they settled.</summary>
+    private static IEnumerable<Block> Readings(RunFile file, ImmutableArray<int> numbers, BatchCheck check, RunStudy study)
+    {
+        var entries = file.Run.Entries;
+        var change = Enumerable.Range(0, entries.Length).LastOrDefault(i => entries[i].Counts && Steps.Begins(entries[i]));
+        var from = Math.Max(0, file.Rows.Select((r, i) => (r, i)).Where(r => r.r.FirstEntry <= change).Select(r => r.i).DefaultIfEmpty(0).Max());
+        yield return new Block.Heading("Readings of the batch as it stood");
+        yield return RunRows.Of(file, numbers, study, from);
+        if (check.Body is { Value: { } value } body && study.Picture is { Steps: [.., var last] } picture && picture.Readings.Any(r => r.Step == last.Step && r.Wait is not null))
+        {
+            yield return new Block.Drawing(
+                SvgPicture.Of(PlotRenderer.Verdict(picture, body.Band, $"wanted {Wanted(body)} {PlotText.Unit}", Found95(value))),
+                "The readings over standing time, the value found with its interval, and the band wanted.");
+        }
+    }
+
+    /// <summary>The value with twice its standard uncertainty either side.</summary>
+    private static Estimate Found95(BatchValue value)
+    {
+        var wide = 2 * value.Uncertainty.Fraction;
+        return new(value.Body, Viscosity.FromLn(value.Body.Ln - wide), Viscosity.FromLn(value.Body.Ln + wide), Percentage.FromPercent(95));
+    }
+
+    private static IEnumerable<string> Remarks(RunFile file, ImmutableArray<int> numbers, BatchCheck check, RunStudy study, DateOnly today)
+    {
+        var corrections = Corrections.Of(file, numbers, study).ToArray();
+        string[] remarks = [.. check.Warnings.Select(Sentence.Of), .. check.Drift is { } drift ? [Sentence.Of(drift.Words(today))] : Array.Empty<string>()];
+        return [.. corrections, .. remarks.Except(corrections, StringComparer.Ordinal)];
+    }
+}

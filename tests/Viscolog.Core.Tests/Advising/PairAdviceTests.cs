@@ -1,0 +1,137 @@
+using Viscolog.Core.Advising;
+using Viscolog.Core.Curves;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
+using Viscolog.Core.Tests.Support;
+using Xunit;
+
+namespace Viscolog.Core.Tests.Advising;
+
+public sealed class PairAdviceTests
+{
+    private static readonly (double, double) Wanted = (13, 20);
+
+    [Fact]
+    public void The_first_advice_is_to_read_body_and_string()
+        => Assert.Contains("draw a string", Measured(PairBench.Run(6000, Wanted)).Why, StringComparison.Ordinal);
+
+    [Fact]
+    public void A_string_that_was_never_read_is_asked_for()
+    {
+        var advice = Measured(PairBench.Run(6000, Wanted, PairBench.Read(1000, null)));
+        Assert.True(advice.Pair!.AsksForString);
+        Assert.Contains("string_mm", advice.Why, StringComparison.Ordinal);
+        Assert.Null(advice.Pair.Now);
+    }
+
+    [Fact]
+    public void A_string_that_was_not_read_since_the_last_addition_is_asked_for()
+        => Assert.True(Measured(PairBench.Run(6000, Wanted, PairBench.Read(1000, 6), PairBench.Dose("A", 0.5), PairBench.Read(1490, null))).Pair!.AsksForString);
+
+    [Fact]
+    public void A_body_that_was_not_read_since_the_last_addition_is_asked_for()
+        => Assert.False(Measured(PairBench.Run(6000, Wanted, PairBench.Read(1000, 6), PairBench.Dose("S", 0.5), PairBench.Read(null, 8))).Pair!.AsksForString);
+
+    [Fact]
+    public void One_addition_of_one_thickener_is_advised_with_its_effect_on_both_and_a_plan()
+    {
+        var run = PairBench.Along(6000, Wanted, ("S", 0.6), ("A", 0.6));
+        var advice = PairBench.Advise(run);
+        var add = Assert.IsType<BenchAction.Add>(advice.Action);
+        Assert.True(advice.Thickener is "A" or "S", advice.Thickener);
+        Assert.NotEqual(advice.Thickener, advice.Pair!.OtherThickener, StringComparer.Ordinal);
+        Assert.True(add.Poured > Mass.None);
+        Assert.True(add.Expected.Median > advice.Now!.Median);
+        Assert.True(advice.Pair.Expected!.Low < advice.Pair.Expected.High);
+        Assert.Equal(advice.Thickener, advice.Pair.Plan[0].Thickener);
+        Assert.True(advice.Pair.Plan[0].About.Percent >= add.Increment.Percent - 0.01);
+        Assert.InRange(advice.ChanceOver.Fraction + advice.Pair.ChanceOver.Fraction, 0, 0.021);
+        Assert.True(advice.Pair.ChanceBoth <= advice.ChanceInBand);
+    }
+
+    [Fact]
+    public void The_same_run_gives_the_same_advice()
+    {
+        var run = PairBench.Along(6000, Wanted, ("S", 0.6), ("A", 0.6));
+        Assert.Equal(PairBench.Advise(run).Why, PairBench.Advise(run).Why);
+        Assert.Equal(PairBench.Advise(run).Action, PairBench.Advise(run).Action);
+    }
+
+    [Fact]
+    public void In_band_with_both_it_is_time_to_stop()
+    {
+        var (body, length) = (PairBench.Body(1.8, 1.2), PairBench.Length(1.8, 1.2));
+        var run = PairBench.Along(body, (0.8 * length, 1.25 * length), ("S", 0.6), ("A", 0.9), ("S", 0.6), ("A", 0.9));
+        var repeated = run with { Entries = run.Entries.AddRange(Enumerable.Repeat(PairBench.Read(null, length), 5)) };
+        Assert.IsType<BenchAction.Stop>(PairBench.Advise(repeated).Action);
+    }
+
+    [Fact]
+    public void Repeats_of_the_string_are_asked_for_where_they_decide()
+    {
+        var (body, length) = (PairBench.Body(1.8, 1.2), PairBench.Length(1.8, 1.2));
+        var run = PairBench.Along(body, (0.9 * length, 1.12 * length), ("S", 0.6), ("A", 0.9), ("S", 0.6), ("A", 0.9));
+        Assert.True(Measured(run).Pair!.AsksForString);
+    }
+
+    [Fact]
+    public void A_body_far_over_is_let_down()
+    {
+        var advice = PairBench.Advise(PairBench.Along(6500, Wanted, ("S", 0.6), ("A", 2.5)));
+        var down = Assert.IsType<BenchAction.LetDown>(advice.Action);
+        Assert.True(down.Base > Mass.None);
+        Assert.True(down.Expected.Median < advice.Now!.Median);
+    }
+
+    [Fact]
+    public void A_body_that_would_pass_before_the_string_arrives_is_said_so_and_let_down()
+    {
+        // The body is at its aim with A alone; the string wants about 3 % of S, which thickens 2.5 times.
+        var run = PairBench.Along(PairBench.Body(2.4, 0.4), (22, 34), ("S", 0.4), ("A", 1.2), ("A", 1.2));
+        var length = PairBench.Length(2.4, 0.4);
+        var repeated = run with { Entries = run.Entries.AddRange(Enumerable.Repeat(PairBench.Read(null, length), 3)) };
+        var advice = PairBench.Advise(repeated);
+        Assert.Contains("before the string arrives", advice.Why, StringComparison.Ordinal);
+        Assert.IsType<BenchAction.LetDown>(advice.Action);
+    }
+
+    [Fact]
+    public void Three_thickeners_are_refused_in_words()
+    {
+        var run = PairBench.Run(6000, Wanted, PairBench.Read(1000, 6));
+        var refused = Assert.IsType<AdviceOutcome.Refused>(Advisor.Advise(new(run with { Thickeners = run.Thickeners.Add(new Thickener("C")) })));
+        Assert.Contains("two thickeners", refused.Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Two_thickeners_without_a_string_target_are_refused_with_what_to_state()
+    {
+        var run = PairBench.Along(6000, Wanted, ("S", 0.6), ("A", 0.6)) with { TargetString = null };
+        Assert.Contains("target_string_mm", Assert.IsType<AdviceOutcome.Refused>(Advisor.Advise(new(run))).Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_associative_thickener_brings_the_string_wherever_it_stands()
+    {
+        var run = PairBench.Run(6000, Wanted);
+        Assert.Equal("S", PairRoles.Of(run)!.StringThickener.Name);
+        Assert.Equal("S", PairRoles.Of(run with { Thickeners = [run.Thickeners[1], run.Thickeners[0]] })!.StringThickener.Name);
+        Assert.Equal("S", PairRoles.Of(run with { Thickeners = [run.Thickeners[0] with { Chemistry = ThickenerChemistry.Associative }, run.Thickeners[1]] })!.StringThickener.Name);
+    }
+
+    [Fact]
+    public void A_low_pH_comes_first()
+    {
+        var run = PairBench.Along(6000, Wanted, ("S", 0.6)) with { Thickeners = [new Thickener("A") { Chemistry = ThickenerChemistry.AlkaliSwellable }, new Thickener("S")] };
+        var sour = (Entry.Measured)run.Entries[^1];
+        var advice = PairBench.Advise(run with { Entries = run.Entries.SetItem(run.Entries.Length - 1, sour with { Reading = sour.Reading with { Acidity = Acidity.FromPh(6.5) } }) });
+        Assert.Contains("pH", Assert.IsType<BenchAction.GiveUp>(advice.Action).Remedy, StringComparison.Ordinal);
+    }
+
+    private static Advice Measured(Run run)
+    {
+        var advice = PairBench.Advise(run);
+        Assert.IsType<BenchAction.Measure>(advice.Action);
+        return advice;
+    }
+}

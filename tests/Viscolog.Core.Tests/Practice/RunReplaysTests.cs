@@ -1,0 +1,76 @@
+using Viscolog.Core.Advising;
+using Viscolog.Core.Measuring;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Practice;
+using Viscolog.Core.Quantities;
+using Xunit;
+
+namespace Viscolog.Core.Tests.Practice;
+
+/// <summary>A run gone through reading by reading.</summary>
+public sealed class RunReplaysTests
+{
+    [Fact]
+    public void Each_moment_knows_what_was_known_then_and_no_more()
+    {
+        var run = Run(Read(850, 60), Dosed(2), Read(1500, 120), new Entry.Noted("looks fine"), Read(1510, 180), Dosed(6), Read(30000, 200));
+        var moments = RunReplays.Of(run, null, []).ToList();
+        Assert.Equal([1, 3, 4, 6], moments.Select(m => m.Known.Entries.Length));
+        foreach (var moment in moments)
+        {
+            var asked = Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(moment.Known))).Advice;
+            Assert.Equal((asked.Action, asked.Why), (moment.Advice!.Action, moment.Advice.Why));
+        }
+
+        Assert.Equal([2, 1, 2, 0], moments.Select(m => m.Done.Length));
+        Assert.Equal(1, moments[0].DoseAfter.Percent, 1e-9);
+        Assert.Equal(6, moments[2].Poured!.Poured.Grams);
+        Assert.True(moments[2].Poured!.ChanceOver > moments[2].Advice!.ChanceOver);
+        Assert.Equal([ReplayMatch.More, ReplayMatch.Ended], [moments[0].Match, moments[^1].Match]);
+        Assert.Contains(moments[2].Match!.Value, new[] { ReplayMatch.More, ReplayMatch.DosedAgainstAdvice });
+    }
+
+    [Fact]
+    public void Following_advice_is_seen_as_such()
+    {
+        var run = Run(Read(850, 60));
+        var add = Assert.IsType<BenchAction.Add>(Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run))).Advice.Action);
+        Assert.Equal(ReplayMatch.AsAdvised, Match(add.Poured.Grams));
+        Assert.Equal(ReplayMatch.Less, Match(add.Poured.Grams / 2));
+        Assert.Equal(ReplayMatch.More, Match(add.Poured.Grams * 2));
+
+        ReplayMatch? Match(double grams) => RunReplays.Of(run with { Entries = [.. run.Entries, Dosed(grams), Read(1000, 60)] }, null, []).First().Match;
+    }
+
+    [Fact]
+    public void Void_entries_are_left_out_and_a_run_without_a_target_says_why_there_is_no_advice()
+    {
+        var run = Run(Read(850, 60), Read(8500, 70) with { VoidReason = "typed wrong" }, Dosed(2), Read(1500, 120)) with { Target = null };
+        var moments = RunReplays.Of(run, null, []).ToList();
+        Assert.Equal(2, moments.Count);
+        Assert.All(moments, m => Assert.Contains("no target", Assert.IsType<AdviceOutcome.Refused>(m.Outcome).Reason, StringComparison.Ordinal));
+        Assert.All(moments, m => Assert.Null(m.Match));
+        Assert.NotNull(RunReplays.Of(run, ViscosityBand.Around(Viscosity.FromMilliPascalSeconds(9000), Percentage.FromPercent(15)), []).First().Advice);
+    }
+
+    [Fact]
+    public void Grams_far_beyond_the_range_hide_no_advice()
+    {
+        var first = RunReplays.Of(Run(Read(850, 60), Dosed(90), Read(90000, 120)), null, []).First();
+        Assert.NotNull(first.Advice);
+        Assert.Null(first.Poured);
+        Assert.Equal(ReplayMatch.More, first.Match);
+    }
+
+    private static Run Run(params Entry[] entries) => new(new("LY-1"), Mass.FromGrams(200))
+    {
+        Thickeners = [new Thickener("SW-1")],
+        Target = new Target.Value(Viscosity.FromMilliPascalSeconds(9000), null),
+        Entries = [.. entries],
+    };
+
+    private static Entry.Dosed Dosed(double grams) => new("SW-1", Mass.FromGrams(grams));
+
+    private static Entry.Measured Read(double mpas, double wait)
+        => new(new Reading { Value = new InstrumentValue.Direct(Viscosity.FromMilliPascalSeconds(mpas)), Wait = TimeSpan.FromSeconds(wait) });
+}

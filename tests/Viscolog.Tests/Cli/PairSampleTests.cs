@@ -1,0 +1,107 @@
+using System.Text.Json;
+using System.Xml.Linq;
+using Viscolog.Tests.Support;
+
+namespace Viscolog.Tests.Cli;
+
+/// <summary>The sample run with two thickeners, through every command that reads one.</summary>
+public sealed class PairSampleTests
+{
+    private static readonly string Sample = Checkout.Sample(Path.Combine("pair", "thread-gel-02.csv"));
+
+    [Theory]
+    [InlineData("advise")]
+    [InlineData("fit", "--at", "1.2", "--quiet")]
+    public void Output_is_as_stored(string command, params string[] options)
+    {
+        var called = Called.With([command, Sample, .. options]);
+        Assert.Equal((0, ""), (called.Code, called.Error));
+        ExpectedFile.Check($"cli/{command}-thread-gel-02.txt", called.Output);
+    }
+
+    [Fact]
+    public void Ascii_is_ascii()
+        => Assert.DoesNotContain(Called.With("fit", Sample, "--ascii", "--quiet").Output, c => c is not '\n' and (< ' ' or > '~'));
+
+    [Fact]
+    public void Advice_in_json_has_both()
+    {
+        var root = Parse("advise", Sample, "--json");
+        Assert.Equal("viscolog.advice/1", root.GetProperty("schema").GetString());
+        Assert.Equal("add", root.GetProperty("action").GetString());
+        foreach (var field in new[] { "expected_string_mm", "now_string_mm" })
+        {
+            var estimate = root.GetProperty(field);
+            Assert.True(estimate.GetProperty("low").GetDouble() < estimate.GetProperty("median").GetDouble());
+            Assert.True(estimate.GetProperty("median").GetDouble() < estimate.GetProperty("high").GetDouble());
+        }
+
+        Assert.InRange(root.GetProperty("chance_both_pct").GetDouble(), 0, root.GetProperty("chance_in_band_pct").GetDouble());
+        Assert.InRange(root.GetProperty("chance_over_string_pct").GetDouble(), 0, 2.5);
+        var first = root.GetProperty("plan")[0];
+        Assert.Equal(root.GetProperty("thickener").GetString(), first.GetProperty("thickener").GetString());
+        Assert.True(first.GetProperty("about_pct").GetDouble() > 0);
+    }
+
+    [Fact]
+    public void Fit_in_json_has_both_models()
+    {
+        var root = Parse("fit", Sample, "--json", "--at", "1.2");
+        Assert.Equal("CE-2", root.GetProperty("pair").GetProperty("body_thickener").GetString());
+        Assert.True(root.GetProperty("pair").GetProperty("string").GetProperty("base").GetProperty("value").GetDouble() > 1);
+        Assert.Equal(1.2, root.GetProperty("pair").GetProperty("string_at")[0].GetProperty("dose_pct").GetDouble());
+        Assert.True(root.GetProperty("at")[0].GetProperty("median_mpas").GetDouble() > 4000);
+    }
+
+    [Theory]
+    [InlineData("dose")]
+    [InlineData("map")]
+    public void Pictures_are_written_in_every_format(string kind)
+    {
+        using var folder = new TemporaryFolder();
+        foreach (var ending in new[] { "svg", "pdf", "png" })
+        {
+            var called = Called.With("plot", Sample, "--kind", kind, "-o", folder.Of($"{kind}.{ending}"));
+            Assert.Equal((0, ""), (called.Code, called.Error));
+            Assert.True(new FileInfo(folder.Of($"{kind}.{ending}")).Length > 2000);
+        }
+
+        var svg = XDocument.Load(folder.Of($"{kind}.svg"));
+        Assert.Contains("Thread gel 02", svg.ToString(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("settling", "--kind dose or --kind map")]
+    [InlineData("map", "two thickeners", "lantern-gel-07.csv")]
+    public void Kinds_that_do_not_fit_are_refused(string kind, string reason, string? sample = null)
+    {
+        using var folder = new TemporaryFolder();
+        var called = Called.With("plot", sample is null ? Sample : Checkout.Sample(sample), "--kind", kind, "-o", folder.Of("x.svg"));
+        Assert.Equal(2, called.Code);
+        Assert.Contains(reason, called.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Runs_are_compared_by_dose_cost_and_water()
+    {
+        using var folder = new TemporaryFolder();
+        var log = folder.Of("log");
+        Assert.Equal(0, Called.In(log, "import", Sample, Checkout.Sample("harbour-gel-02-over.csv"), "--log", log).Code);
+        var called = Called.In(log, "runs", "--compare", "--base", "LY-20", "--target", "9000");
+        Assert.Equal((0, ""), (called.Code, called.Error));
+        ExpectedFile.Check("cli/runs-compare.txt", called.Output);
+        using var document = JsonDocument.Parse(Called.In(log, "runs", "--compare", "--base", "LY-20", "--target", "9000", "--json").Output);
+        Assert.Equal("viscolog.compare/1", document.RootElement.GetProperty("schema").GetString());
+        Assert.Equal(2, document.RootElement.GetProperty("candidates").GetArrayLength());
+        var bad = Called.In(log, "runs", "--compare", "--string", "40-30");
+        Assert.Equal(2, bad.Code);
+    }
+
+    private static JsonElement Parse(params string[] args)
+    {
+        var called = Called.With(args);
+        Assert.Equal((0, ""), (called.Code, called.Error));
+        using var document = JsonDocument.Parse(called.Output);
+        return document.RootElement.Clone();
+    }
+}

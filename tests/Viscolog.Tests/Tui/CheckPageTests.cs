@@ -1,0 +1,113 @@
+using Viscolog.Core.Checking;
+using Viscolog.MaterialFiles;
+using Viscolog.OilFiles;
+using Viscolog.Store;
+using Viscolog.Tests.RunFiles;
+using Viscolog.Tests.Support;
+using Viscolog.Tui;
+
+namespace Viscolog.Tests.Tui;
+
+/// <summary>What the screens of check and trend show, at the sizes that terminals have.</summary>
+public sealed class CheckPageTests
+{
+    private static readonly DateOnly Today = new(2026, 11, 25);
+
+    public static TheoryData<int, int, bool> Sizes => PageTests.Sizes;
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void The_check_is_as_stored(int width, int height, bool isAscii)
+    {
+        foreach (var name in new[] { "lantern-gel-21", "lantern-gel-22-short", "lantern-gel-23-low-ph" })
+        {
+            var state = Answered(State(name));
+            var page = CheckPage.Of(state, width, height, isAscii).Text + "\n";
+            ExpectedFile.Check(FormattableString.Invariant($"tui/check-{name}-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
+            PageTests.Fits(page, width, height, isAscii);
+            PageTests.Fits(CheckPage.Of(state.Scroll(5), width, height, isAscii).Text, width, height, isAscii);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void The_trend_is_as_stored(int width, int height, bool isAscii)
+    {
+        var state = Trend();
+        foreach (var (name, shown) in new[] { ("log", state), ("linear", state.Turn()) })
+        {
+            var page = TrendPage.Of(shown, width, height, isAscii).Text + "\n";
+            ExpectedFile.Check(FormattableString.Invariant($"tui/trend-{name}-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
+            PageTests.Fits(page, width, height, isAscii);
+        }
+    }
+
+    [Theory]
+    [InlineData(81, 24)]
+    [InlineData(79, 17)]
+    [InlineData(200, 16)]
+    [InlineData(1, 1)]
+    [InlineData(300, 100)]
+    public void Any_size_is_filled_and_never_overflows(int width, int height)
+    {
+        PageTests.Fits(CheckPage.Of(Answered(State("harbour-gel-09-over")), width, height, false).Text, width, height, false);
+        PageTests.Fits(CheckPage.Of(State("harbour-gel-09-over"), width, height, false).Text, width, height, false);
+        PageTests.Fits(TrendPage.Of(Trend(), width, height, false).Text, width, height, false);
+        PageTests.Fits(TrendPage.Of(TrendState.Of([], null), width, height, false).Text, width, height, false);
+        PageTests.Fits(TrendPage.Of(Trend() with { Trend = new([], ["run 4: its last step was not read"]) }, width, height, false).Text, width, height, false);
+    }
+
+    [Fact]
+    public void The_runs_product_comes_first_then_its_own_target_and_an_old_answer_changes_nothing()
+    {
+        var state = State("lantern-gel-21");
+        Assert.Equal(["Lantern gel", "target of the run", "Harbour gel"], state.Specifications.Select(s => s.Name), StringComparer.Ordinal);
+        var moved = state.Choose(1);
+        Assert.Equal((1, 2), (moved.Chosen, moved.Asked));
+        Assert.Null(moved.Answered(1, new CheckOutcome.Refused("late"), null).Outcome);
+        Assert.NotNull(moved.Answered(2, new CheckOutcome.Refused("right"), null).Outcome);
+        Assert.Same(moved, moved.Choose(0));
+        Assert.Equal(0, state.Scroll(-5).Passed);
+    }
+
+    [Fact]
+    public void Without_target_and_specifications_it_says_what_is_missing()
+    {
+        var run = Logged("lantern-gel-21");
+        var state = CheckState.Of(run with { File = run.File with { Run = run.File.Run with { Target = null } } }, BenchKnowledge.None, Today);
+        Assert.Contains("no target, and the log no specification", CheckPage.Of(state, 80, 24, false).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_trend_opens_on_the_runs_product()
+    {
+        var materials = Bench().Materials;
+        Assert.Equal("Lantern gel", TrendState.Of(materials, "Lantern gel 22").Current!.Name);
+        Assert.Equal("Harbour gel", TrendState.Of(materials, null).Current!.Name);
+        Assert.Null(TrendState.Of([], "x").Current);
+    }
+
+    private static CheckState State(string name) => CheckState.Of(Logged(name), Bench(), Today);
+
+    private static CheckState Answered(CheckState state)
+        => state.Answered(state.Asked, BatchChecks.Of(Bench().Request(state.Run.File.Run, state.Current!, [], state.Today)), null);
+
+    private static TrendState Trend()
+    {
+        var read = Assert.IsType<TrendFiles.TrendFileOutcome.Read>(TrendFiles.TrendFileReader.Read(Checkout.Sample("trend/lantern-gel-batches.csv"), null));
+        return TrendState.Of(Bench().Materials, "Lantern gel") with { Trend = new(read.File.Points, ["Lantern gel 25: its last step was not read"]) };
+    }
+
+    private static LoggedRun Logged(string name)
+    {
+        var file = FileText.Read(File.ReadAllText(Checkout.Sample($"checks/{name}.csv")));
+        return new(1, file, [.. Enumerable.Range(1, file.Contents().Count())]);
+    }
+
+    private static BenchKnowledge Bench()
+    {
+        var materials = Assert.IsType<MaterialFileOutcome.Read>(MaterialFileReader.Parse("m", File.ReadAllBytes(Checkout.Sample("materials/workshop.csv")))).File.Rows;
+        var oils = Assert.IsType<OilFileOutcome.Read>(OilFileReader.Parse("o", File.ReadAllBytes(Checkout.Sample("oils/workshop-oils.csv")))).File.Rows;
+        return new([.. materials.Select(m => m.Material)], [.. oils.Select(o => o.Reading)]);
+    }
+}

@@ -1,0 +1,57 @@
+using Viscolog.Core.Quantities;
+using Viscolog.Plots;
+using Viscolog.Tests.Support;
+using Viscolog.Tui;
+
+namespace Viscolog.Tests.Tui;
+
+/// <summary>The bench with a run of two thickeners.</summary>
+public sealed class PairPageTests
+{
+    [Theory]
+    [InlineData(80, 24, false)]
+    [InlineData(80, 24, true)]
+    [InlineData(120, 40, false)]
+    public void The_bench_is_as_stored(int width, int height, bool isAscii)
+    {
+        var page = Trial().Page(width, height, isAscii);
+        ExpectedFile.Check(FormattableString.Invariant($"tui/bench-pair-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
+        Assert.All(page.TrimEnd('\n').Split('\n'), l => Assert.True(PlotText.Columns(l) <= width, l));
+    }
+
+    [Fact]
+    public void The_advised_dose_is_of_the_thickener_that_the_advice_names()
+    {
+        var trial = Trial();
+        trial.Do(new BenchEvent.TookAdvised());
+        Assert.Equal(trial.State.Advice!.Advice!.Thickener, trial.Last.Dosed!.Thickener);
+    }
+
+    [Fact]
+    public void A_typed_dose_says_which_thickener_it_is_of()
+    {
+        var trial = Trial();
+        var answer = BenchForms.Dose(trial.State);
+        Assert.Contains("CE-2", answer.Fields[0].Hint, StringComparison.Ordinal);
+        Assert.Contains("AS-4", answer.Fields[0].Hint, StringComparison.Ordinal);
+        trial.Do(new BenchEvent.Poured("CE-2", Mass.FromGrams(0.3)));
+        Assert.Equal("CE-2", trial.Last.Dosed!.Thickener);
+    }
+
+    [Fact]
+    public void A_string_alone_is_a_reading()
+    {
+        var trial = Trial();
+        trial.Do(new BenchEvent.ReadBeside(BenchReadings.None with { StringMm = 24 }));
+        trial.Do(new BenchEvent.Typed("", "", ""));
+        Assert.Equal(24, trial.Last.Reading!.StringLength!.Value.Millimeters);
+        Assert.Null(trial.Last.Reading.Value);
+    }
+
+    private static BenchTrial Trial()
+    {
+        var trial = BenchTrial.OfSample(Path.Combine("pair", "thread-gel-02"));
+        trial.Advise();
+        return trial;
+    }
+}

@@ -1,0 +1,106 @@
+using Viscolog.Core.Practice;
+using Viscolog.Plots;
+using Viscolog.PracticeFiles;
+using Viscolog.Tests.Support;
+using Viscolog.Tui;
+
+namespace Viscolog.Tests.Tui;
+
+/// <summary>What the practice screens show, at the sizes that terminals have.</summary>
+public sealed class PracticePageTests
+{
+    private static readonly Lazy<Demonstration> Played = new(() => Demonstration.Of(PracticeGame.Of(PracticeDifficulty.Find("slow")!, 3)));
+
+    public static TheoryData<int, int, bool> Sizes => PageTests.Sizes;
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void The_choice_of_a_pot_is_as_stored(int width, int height, bool isAscii)
+        => Check("choice", PracticePage.Of(new PracticeState { Seed = 3, Player = "Player A" }.Move(2), width, height, isAscii).Text + "\n", width, height, isAscii);
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void A_game_that_goes_on_is_as_stored(int width, int height, bool isAscii)
+    {
+        var trial = GameTrial.Played();
+        trial.LetDown(30);
+        trial.Pass(42);
+        var page = trial.Page(width, height, isAscii);
+        Check("game", page, width, height, isAscii);
+        Assert.DoesNotContain("growth", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("settle", page, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void What_came_of_a_game_is_as_stored(int width, int height, bool isAscii)
+    {
+        var trial = GameTrial.Over();
+        trial.Compare();
+        foreach (var view in new[] { "curve", "why", "steps" })
+        {
+            Check("ended-" + view, trial.Page(width, height, isAscii), width, height, isAscii);
+            trial.Do(new GameEvent.Turned());
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void The_demonstration_is_as_stored(int width, int height, bool isAscii)
+    {
+        var state = new DemoState(Played.Value.Game) { Played = Played.Value };
+        Check("demo-step", DemoPage.Of(state.Go(5), width, height, isAscii).Text + "\n", width, height, isAscii);
+        Check("demo-end", DemoPage.Of(state.Go(99), width, height, isAscii).Text + "\n", width, height, isAscii);
+        Check("demo-why", DemoPage.Of(state.Go(99) with { ShowsLesson = true }, width, height, isAscii).Text + "\n", width, height, isAscii);
+    }
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void The_score_sheet_is_as_stored(int width, int height, bool isAscii)
+    {
+        var over = PracticeResult.Of("Player A", GameTrial.Over().State.Path!, new(2026, 3, 2, 9, 0, 0, TimeSpan.Zero));
+        var state = new ScoresState([over, over with { Player = "Player B with a name that is far too long for any column of a sheet", Verdict = "in band", OverAtDose = null, WastedG = 0 }]);
+        Check("scores", ScoresPage.Of(state, width, height, isAscii).Text + "\n", width, height, isAscii);
+    }
+
+    [Theory]
+    [InlineData(81, 24)]
+    [InlineData(79, 17)]
+    [InlineData(60, 50)]
+    [InlineData(200, 16)]
+    [InlineData(1, 1)]
+    [InlineData(300, 100)]
+    public void Any_size_is_filled_and_never_overflows(int width, int height)
+    {
+        var demo = new DemoState(Played.Value.Game) { Played = Played.Value };
+        var trial = GameTrial.Over();
+        string[] pages =
+        [
+            PracticePage.Of(new(), width, height, false).Text, GameTrial.Played().Page(width, height), trial.Page(width, height), DemoPage.Of(demo, width, height, false).Text,
+            DemoPage.Of(demo with { Played = null }, width, height, false).Text, ScoresPage.Of(new([]), width, height, false).Text,
+        ];
+        Assert.All(pages, p => Fits(p, width, height, false));
+    }
+
+    private static void Check(string name, string page, int width, int height, bool isAscii)
+    {
+        ExpectedFile.Check(FormattableString.Invariant($"tui/practice-{name}-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
+        Fits(page, width, height, isAscii);
+        if (width >= 80 && !isAscii)
+        {
+            // The keys are shown whole.
+            Assert.False(page.TrimEnd('\n').Split('\n')[^1].EndsWith('…'), page);
+        }
+    }
+
+    private static void Fits(string page, int width, int height, bool isAscii)
+    {
+        var lines = page.TrimEnd('\n').Split('\n');
+        Assert.True(lines.Length <= height, $"{lines.Length} lines");
+        Assert.All(lines, l => Assert.True(PlotText.Columns(l) <= width, l));
+        if (isAscii)
+        {
+            Assert.DoesNotContain(page, c => c is not '\n' and (< ' ' or > '~'));
+        }
+    }
+}
