@@ -161,7 +161,11 @@ internal sealed class Decision
                 : Over();
         }
 
-        return Finish(new BenchAction.GiveUp("The target can't be had this way."), $"The band is out of reach with '{thickener.Name}' within its dose limit: aim lower, or take a stronger thickener or a base with more body.");
+        var top = thickener.UsualRange.Top;
+        var withoutLimit = limit.Dose < top && belief.ChanceOfReaching(band.Low, top).Fraction >= HopelessChance;
+        return Finish(new BenchAction.GiveUp("The target can't be had this way."), withoutLimit
+            ? $"The dose limit stands in the way ({limit.Why}): aim lower, or take a stronger thickener or a base with more body."
+            : $"The band is out of reach with '{thickener.Name}' within its dose limit: aim lower, or take a stronger thickener or a base with more body.");
     }
 
     private bool HopelessAtLimit() => belief.ChanceOfReaching(band.Low, limit.Dose).Fraction < HopelessChance || limit.Dose <= pot.DoseOf(thickener.Name);

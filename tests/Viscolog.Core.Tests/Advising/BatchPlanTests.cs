@@ -111,8 +111,8 @@ public sealed class BatchPlanTests
     [Fact]
     public void A_scale_that_is_too_coarse_is_told_of()
     {
-        Assert.Contains("use one of", Refusal(Done, new BatchSize.OfMass(Mass.FromGrams(100)), 1), StringComparison.Ordinal);
-        Assert.Contains(Plan(Done, 1000, 1).Notes, n => n.Contains("cut the thickener with water", StringComparison.Ordinal));
+        Assert.Contains("use one of", Refusal(Done, new BatchSize.OfMass(Mass.FromGrams(20)), 1), StringComparison.Ordinal);
+        Assert.Contains(Plan(Done, 400, 1).Notes, n => n.Contains("cut the thickener with water", StringComparison.Ordinal));
     }
 
     [Fact]
