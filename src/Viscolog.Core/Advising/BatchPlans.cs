@@ -26,6 +26,11 @@ public static class BatchPlans
             return new BatchOutcome.Refused(NeedsDensity);
         }
 
+        if (recipe.Parts.Length > 1)
+        {
+            return Blind(request, recipe, "two thickeners work together in it");
+        }
+
         var stated = request.Band ?? request.Run.Target?.Band;
         return RunBeliefs.Of(request.Run, stated, request.History) switch
         {
@@ -81,7 +86,7 @@ public static class BatchPlans
         var stages = Enumerable.Range(0, BlindParts + 1)
             .Select(i => new BatchStage(i == BlindParts ? 1 : BatchPlan.FirstPart + (rest * i), null, null))
             .ToImmutableArray();
-        var source = $"The batch repeats the doses of the run. Its curve can't tell how far to go at once ({reason}), so what is left after the first doses goes in by three equal parts.";
+        var source = $"The batch repeats the doses of the run. Its curve can't tell how far to go at once ({reason}), so what is left after the first doses goes in by three equal parts; whether the run ended in band is not judged here: 'viscolog advise' says.";
         return Drawn(request, recipe, stages, new(request.Run, request.Band ?? request.Run.Target?.Band, source, []));
     }
 

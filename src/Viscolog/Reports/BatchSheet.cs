@@ -123,7 +123,8 @@ internal static class BatchSheet
         var fraction = Math.Round(first.PouredSoFar.Grams / plan.Amounts.Parts[0].Poured.Grams, 2);
         var usual = fraction < BatchPlan.FirstPart - 0.02 ? string.Create(CultureInfo.InvariantCulture, $" ({100 * BatchPlan.FirstPart:0} % is usual, but too much here for a lot that is stronger)") : "";
         var over = plan.Steps.First(s => s.IsRead).ChanceOver is { } chance ? $"; the chance that it is over already is {Shown.Chance(chance)}" : "";
-        return string.Create(CultureInfo.InvariantCulture, $"First goes {100 * fraction:0} % of the final dose{usual}{over}. Then come the steps that advice would take if the batch reads as the run did.");
+        var rest = over.Length > 0 ? "Then come the steps that advice would take if the batch reads as the run did." : "Then comes the rest in equal parts.";
+        return string.Create(CultureInfo.InvariantCulture, $"First goes {100 * fraction:0} % of the final dose{usual}{over}. {rest}");
     }
 
     private static Block.Grid Dosing(BatchPlan plan)

@@ -13,7 +13,7 @@ internal static class Corrections
     public static IEnumerable<string> Of(RunFile file, ImmutableArray<int> numbers, RunStudy study)
     {
         string[] rows = [.. Voids(file, numbers), .. Doubts(file, numbers, study)];
-        return [.. rows.Length == 0 ? ["No row is void or doubted."] : rows, .. Temperatures(file), .. (study.Belief?.Evidence.Warnings ?? []).Select(Sentence.Of)];
+        return [.. rows.Length == 0 ? ["No row is void or doubted."] : rows, .. Temperatures(file), .. study.Warnings.Select(Sentence.Of)];
     }
 
     private static IEnumerable<string> Voids(RunFile file, ImmutableArray<int> numbers)

@@ -43,6 +43,11 @@ internal static class RunReport
 
     private static Block.Result Result(Run run, RunStudy study)
     {
+        if (study.Pair is { } pair)
+        {
+            return pair.Result();
+        }
+
         if (study.Now is not { } now)
         {
             return new("No body stated", Sentence.Of(study.Trouble ?? "nothing was read"), ResultWeight.Plain);
@@ -71,6 +76,7 @@ internal static class RunReport
             run.Operator is { } who ? new("Operator", who) : Fact.Blank("Operator"),
             .. run.Thickeners.Select(t => new Fact("Thickener", RunFacts.Thickener(t))),
             new("Target", study.Band is { } band ? AdviceWords.Band(band) : "none stated"),
+            run.TargetString is { } strings ? new("String wanted", $"{Shown.Number(strings.Low.Millimeters)} to {Shown.Length(strings.High)}") : null,
             new("Method", RunFacts.Method(run)),
             new("Stated at", RunFacts.Temperature(run)),
             new("Repeatability", RunFacts.Repeatability(run, study.Belief?.Evidence.Run ?? run)),
@@ -83,6 +89,11 @@ internal static class RunReport
 
     private static IEnumerable<Block> Curve(RunStudy study)
     {
+        if (study.Pair is { } pair)
+        {
+            yield return pair.Map();
+        }
+
         if (study.Picture is not { } picture)
         {
             yield break;
@@ -95,6 +106,12 @@ internal static class RunReport
 
     private static IEnumerable<Block> Method(Run run, RunStudy study)
     {
+        if (study.Pair is { } pair)
+        {
+            yield return pair.Method(run);
+            yield break;
+        }
+
         if (study is not { Belief: { } belief, Now: { } now })
         {
             yield return new Block.Prose($"It was not: {Sentence.Of(study.Trouble ?? "nothing was read")}");

@@ -13,6 +13,12 @@ internal sealed record RunStudy(ViscosityBand? Band)
     /// <summary>What the run says; null where nothing can be believed of it.</summary>
     public Belief? Belief { get; private init; }
 
+    /// <summary>What a run with two thickeners says; null for any other.</summary>
+    public PairStudy? Pair { get; private init; }
+
+    /// <summary>What the reader of the run must know.</summary>
+    public ImmutableArray<string> Warnings => Pair?.Belief.Evidence.Warnings ?? Belief?.Evidence.Warnings ?? [];
+
     /// <summary>What the picture shows; null likewise.</summary>
     public RunPicture? Picture { get; private init; }
 
@@ -31,7 +37,13 @@ internal sealed record RunStudy(ViscosityBand? Band)
     /// <param name="history">Earlier runs.</param>
     public static RunStudy Of(Run run, ViscosityBand? band, ImmutableArray<Run> history)
     {
-        var advised = band is null ? null : Advisor.Advise(new(run) { Band = band, History = history }) as AdviceOutcome.Advised;
+        var answer = band is null ? null : Advisor.Advise(new(run) { Band = band, History = history });
+        if (answer is AdviceOutcome.AdvisedPair pair)
+        {
+            return new(band) { Pair = new(pair.Belief, pair.Advice, run.TargetString!), Advice = pair.Advice };
+        }
+
+        var advised = answer as AdviceOutcome.Advised;
         var outcome = advised is null ? RunBeliefs.Of(run, band, history) : new BeliefOutcome.Believed(advised.Belief);
         return outcome switch
         {

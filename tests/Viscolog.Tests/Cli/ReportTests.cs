@@ -18,6 +18,7 @@ public sealed partial class ReportTests : IDisposable
         { "harbour-gel-02-over", "20 kg" },
         { "dusk-glaze-06-decimal-comma", "5kg" },
         { "methods/flat-paint-krebs", "5 kg" },
+        { "pair/thread-gel-02", "2 kg" },
     };
 
     public void Dispose() => _folder.Dispose();
@@ -36,6 +37,7 @@ public sealed partial class ReportTests : IDisposable
     [InlineData("harbour-gel-02-over")]
     [InlineData("lantern-gel-08-read-early")]
     [InlineData("methods/shade-wash-cup")]
+    [InlineData("pair/thread-gel-02")]
     public void A_run_report_is_as_stored(string name)
         => ExpectedFile.Check($"cli/report-{Path.GetFileName(name)}.txt", Done("report", Checkout.Sample(name + ".csv")).Output);
 
