@@ -7,8 +7,6 @@ using Viscolog.Core.Flow;
 using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
 
-using Viscolog.Core.Quantities;
-
 namespace Viscolog.Plots;
 
 /// <summary>Turns pictures into the bytes of a file; the same pictures give the same bytes.</summary>
