@@ -4,9 +4,8 @@ using OxyPlot.SkiaSharp;
 using SkiaSharp;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Flow;
-using Viscolog.Core.Quantities;
-
 using Viscolog.Core.Practice;
+using Viscolog.Core.Quantities;
 
 namespace Viscolog.Plots;
 
