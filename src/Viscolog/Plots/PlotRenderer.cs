@@ -7,7 +7,6 @@ using Viscolog.Core.Flow;
 using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
 
-using Viscolog.Core.Quantities;
 
 namespace Viscolog.Plots;
 
