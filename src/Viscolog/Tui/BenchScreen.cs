@@ -196,21 +196,8 @@ internal sealed class BenchScreen : TuiScreen
     /// <summary>Works advice out beside the screen; the answer comes back as an event.</summary>
     private void Answer(BenchEffect.Ask ask)
     {
-        var app = App;
-        _ = Task.Run(() =>
-        {
-            BenchAdvice advice;
-            try
-            {
-                advice = BenchAdvisor.Of(ask, _earlier);
-            }
-            catch (Exception e) when (e is not OutOfMemoryException)
-            {
-                // A fault of ours in the background is said on the screen; the bench and its log go on.
-                advice = new(null, $"no advice, a fault of ours: {e.GetType().Name}: {e.Message} - everything is saved; please report it", null);
-            }
+        WorkOut("advice", () => BenchAdvisor.Of(ask, _earlier), Advise, fault => Advise(new(null, fault, null)));
 
-            app?.Invoke(() => Dispatch(new BenchEvent.Advised(ask.Asked, advice)));
-        });
+        void Advise(BenchAdvice advice) => Dispatch(new BenchEvent.Advised(ask.Asked, advice));
     }
 }

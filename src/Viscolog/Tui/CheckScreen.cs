@@ -88,26 +88,14 @@ internal sealed class CheckScreen : TuiScreen
             return;
         }
 
-        var (app, asked) = (App, _state.Asked);
+        var asked = _state.Asked;
         var request = BenchKnowledge.Of(Context.Log).Request(_state.Run.File.Run, specification, _earlier, Today);
-        _ = Task.Run(() =>
-        {
-            CheckOutcome? outcome = null;
-            string? fault = null;
-            try
-            {
-                outcome = BatchChecks.Of(request);
-            }
-            catch (Exception e) when (e is not OutOfMemoryException)
-            {
-                fault = $"no check, a fault of ours: {e.GetType().Name}: {e.Message} - please report it";
-            }
+        WorkOut("check", () => BatchChecks.Of(request), outcome => Show(outcome, null), fault => Show(null, fault));
 
-            app?.Invoke(() =>
-            {
-                _state = _state.Answered(asked, outcome, fault);
-                Redraw();
-            });
-        });
+        void Show(CheckOutcome? outcome, string? fault)
+        {
+            _state = _state.Answered(asked, outcome, fault);
+            Redraw();
+        }
     }
 }

@@ -70,36 +70,23 @@ internal sealed class DemoScreen : TuiScreen
 
     private void Begin()
     {
-        var app = App!;
-        _ = Task.Run(() =>
-        {
-            DemoState next;
-            try
-            {
-                next = _state with { Played = Demonstration.Of(_state.Game) };
-            }
-            catch (Exception e) when (e is not OutOfMemoryException)
-            {
-                // A fault of ours in the background is said on the screen.
-                next = _state with { Said = $"no demonstration, a fault of ours: {e.GetType().Name}: {e.Message} - please report it" };
-            }
-
-            app.Invoke(() =>
-            {
-                _state = next;
-                Redraw();
-            });
-        });
-        app.AddTimeout(TimeSpan.FromMilliseconds(250), () =>
+        var game = _state.Game;
+        WorkOut("demonstration", () => Demonstration.Of(game), played => Show(_state with { Played = played }), fault => Show(_state with { Said = fault }));
+        App!.AddTimeout(TimeSpan.FromMilliseconds(250), () =>
         {
             var next = _state.Tick(Context.Now);
             if (next != _state)
             {
-                _state = next;
-                Redraw();
+                Show(next);
             }
 
             return true;
         });
+    }
+
+    private void Show(DemoState state)
+    {
+        _state = state;
+        Redraw();
     }
 }

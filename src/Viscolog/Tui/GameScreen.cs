@@ -145,22 +145,7 @@ internal sealed class GameScreen : TuiScreen
                 Dispatch(new GameEvent.Kept(fault ?? $"score kept under {keep.Player}"));
                 break;
             case GameEffect.Compare compare:
-                var app = App;
-                _ = Task.Run(() =>
-                {
-                    GameEvent answer;
-                    try
-                    {
-                        answer = new GameEvent.Compared(PracticePlayers.Advised(compare.Game));
-                    }
-                    catch (Exception e) when (e is not OutOfMemoryException)
-                    {
-                        // A fault of ours in the background is said on the screen; the game stays as it is.
-                        answer = new GameEvent.Kept($"no advised way, a fault of ours: {e.GetType().Name}: {e.Message} - please report it");
-                    }
-
-                    app?.Invoke(() => Dispatch(answer));
-                });
+                WorkOut("advised way", () => PracticePlayers.Advised(compare.Game), path => Dispatch(new GameEvent.Compared(path)), fault => Dispatch(new GameEvent.Kept(fault)));
                 break;
         }
     }

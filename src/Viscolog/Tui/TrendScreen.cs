@@ -96,27 +96,15 @@ internal sealed class TrendScreen : TuiScreen
             return;
         }
 
-        var (app, asked, today) = (App, _state.Asked, DateOnly.FromDateTime(Context.Now.Date));
+        var (asked, today) = (_state.Asked, DateOnly.FromDateTime(Context.Now.Date));
         var bench = BenchKnowledge.Of(Context.Log);
         var runs = BenchKnowledge.RunsOf(Context.Log, product);
-        _ = Task.Run(() =>
-        {
-            ProductTrend? trend = null;
-            var said = "";
-            try
-            {
-                trend = ProductTrend.Of(product, runs, bench.Oils, today);
-            }
-            catch (Exception e) when (e is not OutOfMemoryException)
-            {
-                said = $"no trend, a fault of ours: {e.GetType().Name}: {e.Message} - please report it";
-            }
+        WorkOut("trend", () => ProductTrend.Of(product, runs, bench.Oils, today), trend => Show(trend, ""), fault => Show(null, fault));
 
-            app?.Invoke(() =>
-            {
-                _state = _state.Answered(asked, trend, said);
-                Redraw();
-            });
-        });
+        void Show(ProductTrend? trend, string said)
+        {
+            _state = _state.Answered(asked, trend, said);
+            Redraw();
+        }
     }
 }

@@ -67,6 +67,32 @@ internal abstract class TuiScreen : Runnable
         return dialog.Result;
     }
 
+    /// <summary>Works something out beside the screen; the answer comes back on the screen's own thread. A fault of ours there is said, and the screen goes on.</summary>
+    /// <param name="what">What there is none of where that fails.</param>
+    /// <param name="work">Touches nothing of the screen.</param>
+    /// <param name="answer">Takes the answer.</param>
+    /// <param name="failed">Takes what is said of a fault.</param>
+    protected void WorkOut<T>(string what, Func<T> work, Action<T> answer, Action<string> failed)
+    {
+        var app = App;
+        _ = Task.Run(() =>
+        {
+            Action next;
+            try
+            {
+                var result = work();
+                next = () => answer(result);
+            }
+            catch (Exception e) when (e is not OutOfMemoryException)
+            {
+                var said = $"no {what}, a fault of ours: {e.GetType().Name}: {e.Message} - everything that was saved is in the log; please report it";
+                next = () => failed(said);
+            }
+
+            app?.Invoke(next);
+        });
+    }
+
     protected void GoBack() => App!.RequestStop(this);
 
     protected void Redraw()
