@@ -49,6 +49,6 @@ internal static class AdviceWords
         var above = (band.High.MilliPascalSeconds / band.Aim.MilliPascalSeconds) - 1;
         return Math.Abs(above - below) < 1e-9
             ? $"{Shown.Body(band.Aim)} ±{(100 * above).ToString("0.#", CultureInfo.InvariantCulture)} %"
-            : $"{Shown.Number(band.Low.MilliPascalSeconds)} to {Shown.Body(band.High)}";
+            : $"{Shown.Limit(band.Low.MilliPascalSeconds)} to {Shown.Limit(band.High.MilliPascalSeconds)} mPa·s";
     }
 }
