@@ -27,7 +27,7 @@ internal static class PairSettings
     /// <summary>Variance of the stray along the string thickener's dose beyond that along the body thickener's, over the whole range.</summary>
     public const double StrayAlongString = 0.02;
 
-    /// <summary>Relative standard deviation of repeat string readings (from memory, science of this project).</summary>
+    /// <summary>Relative standard deviation of repeat string readings (from memory).</summary>
     public const double StringRepeatability = 0.2;
 
     /// <summary>Standard deviation of the logarithm of that before the run's own strings are seen.</summary>
