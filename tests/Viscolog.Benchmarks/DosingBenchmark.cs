@@ -15,7 +15,7 @@ internal static class DosingBenchmark
     {
         var (pots, seed) = ((int)Number(args, "--pots", 90), (int)Number(args, "--seed", 1000));
         var risk = Number(args, "--risk", IncrementPolicy.DefaultRisk.Percent);
-        var scenario = new Scenario(Has("--tau"), Has("--drift"), Has("--published"), (int)Number(args, "--history", 0), Has("--unlike"));
+        var scenario = new Scenario(Has("--tau"), Has("--drift"), Has("--published"), (int)Number(args, "--history", 0), Has("--unlike"), Has("--thin"));
         Console.WriteLine(FormattableString.Invariant($"{pots} pots from seed {seed}, {string.Join(' ', args)}"));
         Console.WriteLine("player          pots  in band (95 %)          over (95 %)             short   doses          reads  waits  grams  90 % holds");
         if (!Has("--advised-only"))

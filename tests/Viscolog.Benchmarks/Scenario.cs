@@ -6,7 +6,7 @@ using Viscolog.Core.Quantities;
 namespace Viscolog.Benchmarks;
 
 /// <summary>What kind of pots are played.</summary>
-internal sealed record Scenario(bool BuildUp, bool Drift, bool Published, int EarlierRuns, bool UnlikeHistory)
+internal sealed record Scenario(bool BuildUp, bool Drift, bool Published, int EarlierRuns, bool UnlikeHistory, bool Thin = false)
 {
     private const double ReadingSd = 0.04;
     private const double DosingSd = 0.02;
@@ -16,7 +16,9 @@ internal sealed record Scenario(bool BuildUp, bool Drift, bool Published, int Ea
     {
         var random = new Random(seed);
         var law = Law(seed, random);
-        var place = law.Useful * (0.3 + (0.6 * random.NextDouble()));
+        // A thin target lies below the usual range, where the first dose can already pass it.
+        var (nearest, width) = Thin ? (0.04, 0.16) : (0.3, 0.6);
+        var place = law.Useful * (nearest + (width * random.NextDouble()));
         var aim = Viscosity.FromLn(law.LnBody(place));
         var tau = BuildUp ? Math.Exp(Math.Log(6) + (random.NextDouble() * Math.Log(10))) : 0;
         var errors = new PracticeErrors(ReadingSd, DosingSd, tau);

@@ -20,6 +20,9 @@ internal sealed class Decision
     /// <summary>Chance of being unlike its history from which on a user should hear of it.</summary>
     private const double MaybeUnlike = 0.4;
 
+    /// <summary>Chance of being in band from which on a second reading is cheaper than a dose that may not be needed.</summary>
+    private const double MaybeInBand = 0.2;
+
     /// <summary>Readings of one step after which no further one is asked for.</summary>
     private const int EnoughReadings = 4;
 
@@ -130,6 +133,16 @@ internal sealed class Decision
             return Finish(new BenchAction.Stop(), "The settled body is in band, the reading's own error counted.");
         }
 
+        if (inBand >= 0.5 && step.Readings.Length < EnoughReadings)
+        {
+            return Finish(new BenchAction.Measure(null), "Probably in band, but the readings so far can't tell well enough: one more reading of the same pot decides.");
+        }
+
+        if (inBand >= MaybeInBand && step.Readings.Length < 2)
+        {
+            return Finish(new BenchAction.Measure(null), "It may be in band already, and one reading can't tell: read the same pot once more before an addition that can't be taken out again.");
+        }
+
         if (over >= OverChance || (over >= 0.5 && step.Readings.Length >= EnoughReadings))
         {
             return Over();
@@ -139,9 +152,7 @@ internal sealed class Decision
             belief, band, pot.DoseOf(thickener.Name).Percent, limit.Dose.Percent, belief.Evidence.RangeTop, request.Risk.Fraction);
         if (inBand >= 0.5 && (choice is null || choice.BestChance < inBand + 0.02))
         {
-            return step.Readings.Length < EnoughReadings
-                ? Finish(new BenchAction.Measure(null), "Probably in band, but the readings so far can't tell well enough: one more reading of the same pot decides.")
-                : Finish(new BenchAction.Stop(), "More likely in band than not, and no addition would make it likelier; further readings would change little.");
+            return Finish(new BenchAction.Stop(), "More likely in band than not, and no addition would make it likelier; further readings would change little.");
         }
 
         if (choice is not null && !HopelessAtLimit())

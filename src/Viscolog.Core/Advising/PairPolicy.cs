@@ -10,7 +10,7 @@ internal sealed class PairPolicy
     public const double WorthAiming = 0.45;
 
     /// <summary>The chance, in the end, of having no room left that an addition may carry.</summary>
-    public const double RoomRisk = 0.04;
+    public const double RoomRisk = 0.05;
 
     /// <summary>How much more a step on the string's way counts than one on the body's: what brings the string thickens too, so it is learned first.</summary>
     public const double StringFirst = 1.3;

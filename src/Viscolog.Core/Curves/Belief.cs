@@ -13,6 +13,9 @@ public sealed class Belief : IStepForecast
     /// <summary>A draw so far below its shape's likeliest, in ln of weight, counts for nothing.</summary>
     private const double NegligibleBelow = 14;
 
+    /// <summary>Doses over the range top at which a curve is looked at for whether it comes up to the aim.</summary>
+    private static readonly ImmutableArray<double> LookedAt = [0.3, 0.5, 0.7, 0.85, 1, 1.2];
+
     private readonly CurveFilter filter;
     private readonly ImmutableArray<CurveCase> cases;
     private readonly WeightedDraws[] draws;
@@ -28,7 +31,7 @@ public sealed class Belief : IStepForecast
         draws = new PopulationMonteCarlo(effort).Draw([.. Shapes.All.Select(Kind)]);
         if (target is not null)
         {
-            DiscountUnreaching(target.Aim.Ln);
+            DiscountUnusual(target.Aim.Ln);
         }
 
         ShapeWeights = Weigh();
@@ -278,9 +281,10 @@ public sealed class Belief : IStepForecast
         },
         104729 * place);
 
-    private void DiscountUnreaching(double aim)
+    private void DiscountUnusual(double aim)
     {
-        double[] places = [0.3, 0.5, 0.7, 0.85, 1, 1.2];
+        var low = Evidence.Thickener.UsualRange.Low.Percent / rangeTop;
+        var noneIn = filter.SortedDoses[^1] <= 0;
         var means = new double[filter.Doses.Length];
         var variances = new double[filter.Doses.Length];
         for (var s = 0; s < draws.Length; s++)
@@ -298,18 +302,23 @@ public sealed class Belief : IStepForecast
                 var parameters = row[..^Prior.Extra];
                 filter.Prepare(shape, parameters, Math.Exp(row[^2]));
                 filter.LogLikelihood(Math.Exp(row[^2]), Math.Exp(row[^1]), means, variances);
-                var greatest = double.NegativeInfinity;
-                foreach (var place in places)
-                {
-                    greatest = Math.Max(greatest, shape.Rise(parameters, place));
-                }
-
-                if (means[^1] + greatest < aim)
-                {
-                    draws[s].LogWeights[i] += Math.Log(BeliefSettings.UnreachingWeight);
-                }
+                draws[s].LogWeights[i] += !Reaches(shape, parameters, means[^1], aim) ? Math.Log(BeliefSettings.UnreachingWeight)
+                    : noneIn && means[^1] + shape.Rise(parameters, low) > aim ? Math.Log(BeliefSettings.BelowRangeWeight) : 0;
             }
         }
+    }
+
+    private static bool Reaches(Shape shape, ReadOnlySpan<double> parameters, double level, double aim)
+    {
+        foreach (var place in LookedAt)
+        {
+            if (level + shape.Rise(parameters, place) >= aim)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private sealed record FirstDosesOf(double Ln, double[] Doses);

@@ -30,9 +30,10 @@ public sealed class PairBelief : IStepForecast
             104729 * s))]);
         ShapeWeights = Resampling.Weigh([.. draws.Select((d, s) => d.LogMeanWeight() + Math.Log(PairBodyFilter.PriorOf(Shapes.All[s]).Total))]);
         bodies = Resampling.Of(draws, ShapeWeights, BeliefSettings.Cases, (s, draw) => new PairBodyCase(s, draw, filter));
-        var second = new PairStringFilter(evidence, path);
-        var stringDraws = sampler.Draw([new(PairStringFilter.Count, second.Prior, () => row => second.LogLikelihood(row, default), 331)]);
-        strings = Resampling.Of(stringDraws, [1], BeliefSettings.Cases, (_, draw) => new PairStringCase(draw, second));
+        ImmutableArray<PairStringFilter> forms = [.. StringForm.All.Select(f => new PairStringFilter(f, evidence, path))];
+        var stringDraws = sampler.Draw([.. forms.Select((f, i) => new DrawKind(f.Count, f.Prior, () => row => f.LogLikelihood(row, default), 331 + (104729 * i)))]);
+        var formWeights = Resampling.Weigh([.. stringDraws.Select((d, i) => d.LogMeanWeight() + Math.Log(forms[i].Prior.Total))]);
+        strings = Resampling.Of(stringDraws, formWeights, BeliefSettings.Cases, (i, draw) => new PairStringCase(draw, forms[i]));
     }
 
     /// <summary>The evidence it was made from.</summary>

@@ -60,9 +60,28 @@ public static class PairFits
             Positive("base", "mm", 1, strings.Select(c => c.At(0, 0).Mean), PairSettings.StringBaseLogSd),
             Signed($"rise by {roles.BodyThickener.Name} at its range top", strings.Select(c => (c.Now.First, c.Now.FirstSd)), PairSettings.StringByBodySd),
             Signed($"rise by {roles.StringThickener.Name} at its range top", strings.Select(c => (c.Now.Second, c.Now.SecondSd)), PairSettings.StringRiseSd),
-            Signed("bend", strings.Select(c => (c.Bend, 0.0)), PairSettings.BendSd) with { Unit = "1" },
+            .. Rises(belief),
             Positive("repeatability", "%", 100, strings.Select(c => Math.Log(c.Repeatability)), PairSettings.StringRepeatabilityLogSd),
         ];
+    }
+
+    /// <summary>The forms of the string's rise that matter, each with how likely it is and its numbers.</summary>
+    private static IEnumerable<FittedParameter> Rises(PairBelief belief)
+    {
+        var bent = belief.Strings.Where(c => c.Form is BentString).ToArray();
+        var late = belief.Strings.Where(c => c.Form is LateString).ToArray();
+        if (bent.Length >= LeastWeight * belief.Strings.Length)
+        {
+            yield return Signed("bend", bent.Select(c => (c.Numbers[0], 0.0)), PairSettings.BendSd) with { Unit = "1" };
+        }
+
+        if (late.Length >= LeastWeight * belief.Strings.Length)
+        {
+            var chance = (double)late.Length / belief.Strings.Length;
+            yield return new("chance of a late rise", "%", 100 * chance, null, false);
+            yield return Positive("its half-way dose", "%", belief.Evidence.StringTop, late.Select(c => c.Numbers[0]), PairSettings.LateHalfWayLogSd);
+            yield return Positive("its steepness", "1", 1, late.Select(c => c.Numbers[1]), PairSettings.LateSteepnessLogSd);
+        }
     }
 
     private static FittedParameter Positive(string name, string unit, double scale, IEnumerable<double> logs, double priorSd)

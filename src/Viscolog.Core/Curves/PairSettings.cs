@@ -1,7 +1,7 @@
 namespace Viscolog.Core.Curves;
 
 /// <summary>
-/// The numbers behind the belief of two thickeners; one place, version 1. All from memory and set on tuning pots; doses are over the top of
+/// The numbers behind the belief of two thickeners; one place, version 2. All from memory and set on tuning pots; doses are over the top of
 /// each thickener's usual range, values in ln units.
 /// </summary>
 internal static class PairSettings
@@ -56,6 +56,21 @@ internal static class PairSettings
 
     /// <summary>Its standard deviation.</summary>
     public const double BendSd = 1.2;
+
+    /// <summary>Half-way dose of a late rise over the range top: median.</summary>
+    public const double LateHalfWay = 0.4;
+
+    /// <summary>Standard deviation of its logarithm.</summary>
+    public const double LateHalfWayLogSd = 0.35;
+
+    /// <summary>Steepness of a late rise: median.</summary>
+    public const double LateSteepness = 2.5;
+
+    /// <summary>Standard deviation of its logarithm.</summary>
+    public const double LateSteepnessLogSd = 0.3;
+
+    /// <summary>How often a rise is late before any reading.</summary>
+    public const double LateShare = 0.25;
 
     /// <summary>Median of how far ln string strays over the whole range.</summary>
     public const double StringStrayMedian = 0.1;

@@ -9,7 +9,9 @@ internal sealed class PairStringCase
 
     public PairStringCase(double[] draw, PairStringFilter filter)
     {
-        (Bend, stray, Repeatability) = (draw[0], Math.Exp(draw[1]), Math.Exp(draw[2]));
+        Form = filter.Form;
+        Numbers = draw[..Form.Priors.Length];
+        (stray, Repeatability) = (Math.Exp(draw[^2]), Math.Exp(draw[^1]));
         path = filter.Path;
         states = new WalkState[path.Count];
         filter.LogLikelihood(draw, states);
@@ -19,8 +21,11 @@ internal sealed class PairStringCase
         }
     }
 
-    /// <summary>How the rise bends.</summary>
-    public double Bend { get; }
+    /// <summary>How the string rises along the dose of the thickener that brings it.</summary>
+    public StringForm Form { get; }
+
+    /// <summary>That form's numbers.</summary>
+    public double[] Numbers { get; }
 
     /// <summary>Scatter of repeat readings on the ln scale.</summary>
     public double Repeatability { get; }
@@ -32,7 +37,7 @@ internal sealed class PairStringCase
     public (double Mean, double Variance) At(double body, double @string)
     {
         var nearest = path.Nearest(body, @string);
-        var (mean, variance) = states[nearest].At(body, PairStringFilter.Form(@string, Bend));
+        var (mean, variance) = states[nearest].At(body, Form.Rise(Numbers, @string));
         return (mean, variance + PairStringFilter.Walk(stray, path.Distance(nearest, body, @string)));
     }
 }

@@ -6,7 +6,7 @@ namespace Viscolog.Core.Curves;
 internal sealed class SigmoidShape() : Shape(
     "sigmoid",
     new ShapeParameter("span", "ln", 4, 0.35),
-    new ShapeParameter("half-way dose", "R", 0.45, 0.45),
+    new ShapeParameter("half-way dose", "R", 0.45, 0.3),
     new ShapeParameter("steepness", "1", 2.5, 0.5))
 {
     /// <inheritdoc/>

@@ -10,7 +10,7 @@ internal sealed class SteepStepShape() : Shape(
     "steep step",
     new ShapeParameter("slope", "ln", 1, 0.45),
     new ShapeParameter("step height", "ln", 2.2, 0.35),
-    new ShapeParameter("step dose", "R", 0.5, 0.35),
+    new ShapeParameter("step dose", "R", 0.5, 0.25),
     new ShapeParameter("step width", "R", 0.03, 0.5))
 {
     /// <summary>More than others, as is the two-stage shape: nothing before a step tells of it.</summary>

@@ -8,7 +8,7 @@ internal sealed class TwoStageShape() : Shape(
     new ShapeParameter("first rise", "ln", 1.2, 0.45),
     new ShapeParameter("first dose", "R", 0.13, 0.45),
     new ShapeParameter("second rise", "ln", 2.5, 0.4),
-    new ShapeParameter("second dose", "R", 0.6, 0.35),
+    new ShapeParameter("second dose", "R", 0.6, 0.2),
     new ShapeParameter("second width", "R", 0.05, 0.5))
 {
     /// <summary>More than others: a plateau that is taken for the end of the curve is what pots go over by.</summary>

@@ -11,10 +11,10 @@ internal sealed class UnevenShape() : Shape(
     new ShapeParameter("rise at range top", "ln", 3.5, 0.4))
 {
     /// <inheritdoc/>
-    internal override double StrayMedian => 0.6;
+    internal override double StrayMedian => 0.5;
 
     /// <inheritdoc/>
-    internal override double StrayLogSd => 0.5;
+    internal override double StrayLogSd => 0.4;
 
     /// <inheritdoc/>
     internal override ImmutableArray<double> Potency => [1];

@@ -22,7 +22,7 @@ public sealed class AdvisorTests
         var advice = Of(Bench.AlongSigmoid(30000, 0.5));
         var add = Assert.IsType<BenchAction.Add>(advice.Action);
         Assert.InRange(add.Increment.Percent, 0.05, 1.5);
-        Assert.True(advice.ChanceOver.Percent <= 2);
+        Assert.True(advice.ChanceOver <= IncrementPolicy.DefaultRisk);
         Assert.Equal(advice.DoseNow.Percent + add.Increment.Percent, add.After.Percent, 9);
         Assert.Equal(add.Increment.Percent, add.Poured.Grams, 9);
     }
@@ -54,6 +54,23 @@ public sealed class AdvisorTests
     [Fact]
     public void One_reading_at_the_edge_is_not_in_band()
         => Assert.IsNotType<BenchAction.Stop>(Of(Bench.AlongSigmoid(Bench.Sigmoid(2) / 1.14, 0.5, 0.7, 0.8)).Action);
+
+    [Fact]
+    public void A_body_that_one_reading_puts_near_the_band_is_read_again_before_more_goes_in()
+    {
+        var near = Bench.AlongSigmoid(Bench.Sigmoid(2) / 0.83, 0.5, 0.7, 0.8);
+        var advice = Of(near);
+        Assert.InRange(advice.ChanceInBand.Percent, 20, 90);
+        Assert.IsType<BenchAction.Measure>(advice.Action);
+
+        // Two more that read low tell that it is short.
+        var read = Bench.Read(0.96 * Bench.Sigmoid(2));
+        Assert.IsType<BenchAction.Add>(Of(near with { Entries = near.Entries.Add(read).Add(read) }).Action);
+    }
+
+    [Fact]
+    public void A_body_far_below_the_band_is_read_once_a_dose()
+        => Assert.IsType<BenchAction.Add>(Of(Bench.AlongSigmoid(30000, 0.5)).Action);
 
     [Fact]
     public void Over_the_band_it_lets_down_to_the_dose_of_the_aim()
@@ -239,6 +256,6 @@ public sealed class AdvisorTests
         Assert.Equal(Of(run).Action, Of(run).Action);
     }
 
-    private static Advice Of(Run run, double risk = 2)
-        => Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run) { Risk = Percentage.FromPercent(risk) })).Advice;
+    private static Advice Of(Run run, double? risk = null)
+        => Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run) { Risk = risk is { } percent ? Percentage.FromPercent(percent) : IncrementPolicy.DefaultRisk })).Advice;
 }

@@ -45,7 +45,7 @@ public sealed class PairAdviceTests
         Assert.True(advice.Pair.Expected!.Low < advice.Pair.Expected.High);
         Assert.Equal(advice.Thickener, advice.Pair.Plan[0].Thickener);
         Assert.True(advice.Pair.Plan[0].About.Percent >= add.Increment.Percent - 0.01);
-        Assert.InRange(advice.ChanceOver.Fraction + advice.Pair.ChanceOver.Fraction, 0, 0.021);
+        Assert.InRange(advice.ChanceOver.Fraction + advice.Pair.ChanceOver.Fraction, 0, IncrementPolicy.DefaultRisk.Fraction + 0.001);
         Assert.True(advice.Pair.ChanceBoth <= advice.ChanceInBand);
     }
 

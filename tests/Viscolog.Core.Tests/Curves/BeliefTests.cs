@@ -50,6 +50,18 @@ public sealed class BeliefTests
     }
 
     [Fact]
+    public void Before_any_dose_a_target_is_thought_to_lie_within_the_usual_range()
+    {
+        var evidence = Of(Bench.Run(9000, Bench.Read(1000))).Evidence;
+        var (low, target) = (Bench.Thickener.UsualRange.Low, Bench.Run(2000).Target!.Band);
+        double Below(ViscosityBand? band) => Belief.From(evidence, Prior.Common, band).ChanceOfReaching(target.Aim, low).Fraction;
+
+        // Less likely than among curves of which nobody wants anything, yet never ruled out: thin targets exist.
+        Assert.True(Below(target) < 0.8 * Below(null));
+        Assert.True(Below(target) > 0.2 * Below(null));
+    }
+
+    [Fact]
     public void A_reading_is_less_sure_than_the_body()
     {
         var belief = Of(Bench.AlongSigmoid(9000, 0.5, 0.7));

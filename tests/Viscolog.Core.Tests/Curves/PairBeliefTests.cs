@@ -79,6 +79,44 @@ public sealed class PairBeliefTests
         // 0.3 for each per cent of S over a range of 5 %; less than half of the range was seen.
         Assert.InRange(rise.Value, 0.8, 2.2);
         Assert.True(fit.Strings.Single(p => p.Name.StartsWith("rise by S", StringComparison.Ordinal)).Value > 1);
-        Assert.All(fit.Body.Concat(fit.Strings), p => Assert.True(double.IsFinite(p.Value) && p.StandardError > 0));
+        Assert.All(fit.Body.Concat(fit.Strings), p => Assert.True(double.IsFinite(p.Value) && (p.StandardError > 0 || p.Name == "chance of a late rise")));
+    }
+
+    [Fact]
+    public void Every_form_of_rise_goes_from_nothing_to_all_and_never_back()
+    {
+        foreach (var form in StringForm.All)
+        {
+            double[] numbers = [.. form.Priors.Select(p => p.Mean)];
+            Assert.Equal(0, form.Rise(numbers, 0), 1e-12);
+            Assert.Equal(1, form.Rise(numbers, 1), 1e-12);
+            double[] rises = [.. Enumerable.Range(0, 25).Select(i => form.Rise(numbers, i / 20.0))];
+            Assert.Equal(rises.Order(), rises);
+        }
+    }
+
+    [Fact]
+    public void A_string_that_comes_late_is_known_for_one()
+    {
+        // A logistic rise, which neither form is: half-way at 2 of 5 %, ten times the base's string at the top.
+        double Length(double s) => 8 * Math.Exp(2.3 * (Logistic(s) - Logistic(0)) / (Logistic(5) - Logistic(0)));
+        double Logistic(double s) => 1 / (1 + Math.Exp((2 - s) / 0.6));
+        double Late(Func<double, double> length)
+        {
+            List<Entry> entries = [PairBench.Read(1000, length(0))];
+            for (var i = 1; i <= 6; i++)
+            {
+                entries.Add(PairBench.Dose("S", 0.4));
+                entries.Add(PairBench.Read(1000 * Math.Exp(0.12 * i), length(0.4 * i)));
+                entries.Add(PairBench.Read(1000 * Math.Exp(0.12 * i), length(0.4 * i)));
+            }
+
+            var fit = PairFits.Of(PairBench.Belief(PairBench.Run(6000, (60, 90), [.. entries])));
+            return fit.Strings.SingleOrDefault(p => p.Name == "chance of a late rise")?.Value ?? 0;
+        }
+
+        var (late, early) = (Late(Length), Late(s => 8 * Math.Exp(2.3 * (1 - Math.Exp(-s / 2)) / (1 - Math.Exp(-2.5)))));
+        Assert.True(late > 60, $"{late:0} % for a late rise");
+        Assert.True(early < 15, $"{early:0} % for an early one");
     }
 }

@@ -13,7 +13,7 @@ public sealed class RunReplaysTests
     [Fact]
     public void Each_moment_knows_what_was_known_then_and_no_more()
     {
-        var run = Run(Read(850, 60), Dosed(2), Read(1500, 120), new Entry.Noted("looks fine"), Read(1510, 180), Dosed(6), Read(30000, 200));
+        var run = Run(Read(850, 60), Dosed(4), Read(1500, 120), new Entry.Noted("looks fine"), Read(1510, 180), Dosed(6), Read(30000, 200));
         var moments = RunReplays.Of(run, null, []).ToList();
         Assert.Equal([1, 3, 4, 6], moments.Select(m => m.Known.Entries.Length));
         foreach (var moment in moments)
@@ -23,7 +23,7 @@ public sealed class RunReplaysTests
         }
 
         Assert.Equal([2, 1, 2, 0], moments.Select(m => m.Done.Length));
-        Assert.Equal(1, moments[0].DoseAfter.Percent, 1e-9);
+        Assert.Equal(2, moments[0].DoseAfter.Percent, 1e-9);
         Assert.Equal(6, moments[2].Poured!.Poured.Grams);
         Assert.True(moments[2].Poured!.ChanceOver > moments[2].Advice!.ChanceOver);
         Assert.Equal([ReplayMatch.More, ReplayMatch.Ended], [moments[0].Match, moments[^1].Match]);
