@@ -53,7 +53,10 @@ internal sealed class PairDecision
         warnings = [.. belief.Evidence.Warnings];
     }
 
-    private PairPolicy Policy => policy ??= new(at, request.Risk.Fraction);
+    /// <summary>The risk of one addition: a pot of two thickeners takes more of them than a pot of one.</summary>
+    private Percentage Risk => Percentage.FromFraction(PairPolicy.RiskOfOne * request.Risk.Fraction);
+
+    private PairPolicy Policy => policy ??= new(at, Risk.Fraction);
 
     private bool BodyReadOften => step.Body.Readings.Length >= EnoughBodies;
 
@@ -229,7 +232,7 @@ internal sealed class PairDecision
             after,
             TimeSpan.FromSeconds(WaitFor(rises)),
             belief.LnBodyAt(place.Body, place.String).ToEstimate(Advisor.Level));
-        return Finish(action, PairExplanation.Of(choice, at, Policy, request.Risk), thickener, place.Body, place.String, PairPlans.Of(Policy, at, choice, after.Percent), false);
+        return Finish(action, PairExplanation.Of(choice, at, Policy, Risk), thickener, place.Body, place.String, PairPlans.Of(Policy, at, choice, after.Percent), false);
     }
 
     private Advice LetDown(PairLetDown.Outcome down)

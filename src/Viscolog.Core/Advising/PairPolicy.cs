@@ -12,6 +12,9 @@ internal sealed class PairPolicy
     /// <summary>The chance, in the end, of having no room left that an addition may carry.</summary>
     public const double RoomRisk = 0.05;
 
+    /// <summary>What part of the risk that a pot of one thickener allows an addition is allowed here, where about twice as many are made.</summary>
+    public const double RiskOfOne = 0.875;
+
     /// <summary>How much more a step on the string's way counts than one on the body's: what brings the string thickens too, so it is learned first.</summary>
     public const double StringFirst = 1.3;
 
