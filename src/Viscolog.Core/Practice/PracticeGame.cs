@@ -56,11 +56,18 @@ public sealed record PracticeGame
         // A target as people state one: two digits.
         var aim = Math.Exp(law.LnBody(place));
         var grain = Math.Pow(10, Math.Floor(Math.Log10(aim)) - 1);
+        var stated = Math.Round(aim / grain) * grain;
+        if (Math.Log(stated) > law.LnBody(law.Useful))
+        {
+            // Near a peak two digits may ask for more than the pot ever has.
+            stated = Math.Floor(aim / grain) * grain;
+        }
+
         var run = new Run(new("practice base"), Mass.FromGrams(200))
         {
             Name = FormattableString.Invariant($"practice pot {difficulty.Name} {seed}"),
             Thickeners = [new Thickener("PT-1") { Chemistry = ThickenerChemistry.AlkaliSwellable }],
-            Target = new Target.Value(Viscosity.FromMilliPascalSeconds(Math.Round(aim / grain) * grain), null),
+            Target = new Target.Value(Viscosity.FromMilliPascalSeconds(stated), null),
             Repeatability = difficulty.Repeatability,
         };
         return new(difficulty, seed, law, timeConstant, run);
