@@ -9,34 +9,37 @@ internal static class WholeFile
     /// <param name="replace">Whether a file of that name may be replaced.</param>
     /// <exception cref="IOException">It can't be written; what was there is as it was.</exception>
     /// <exception cref="UnauthorizedAccessException">It may not be written.</exception>
-    public static bool Write(string full, ReadOnlySpan<byte> bytes, bool replace)
+    public static bool Write(string full, ReadOnlySpan<byte> bytes, bool replace) => Write(Disk.Real, full, bytes, replace);
+
+    /// <summary>The same on a certain disk.</summary>
+    public static bool Write(Disk disk, string full, ReadOnlySpan<byte> bytes, bool replace)
     {
         // A short name of its own, so that a long file name does not grow beyond what the disk allows.
         var folder = Path.GetDirectoryName(full)!;
         var temporary = Path.Combine(folder, $".viscolog-{Guid.NewGuid():N}.tmp");
         try
         {
-            using (var stream = new FileStream(temporary, FileMode.CreateNew, FileAccess.Write, FileShare.None))
+            using (var stream = new FileStream(temporary, FileMode.CreateNew, FileAccess.Write, FileShare.None, bufferSize: 0))
             {
-                stream.Write(bytes);
-                stream.Flush(flushToDisk: true);
+                disk.Write(stream, bytes);
+                disk.Flush(stream);
             }
 
-            if (!Move(temporary, full, replace))
+            if (!Move(disk, temporary, full, replace))
             {
                 return false;
             }
 
-            Disk.FlushFolder(folder);
+            disk.FlushFolder(folder);
             return true;
         }
         finally
         {
-            File.Delete(temporary);
+            disk.Delete(temporary);
         }
     }
 
-    private static bool Move(string temporary, string full, bool replace)
+    private static bool Move(Disk disk, string temporary, string full, bool replace)
     {
         if (!replace && !Claim(full))
         {
@@ -46,14 +49,14 @@ internal static class WholeFile
         var moved = false;
         try
         {
-            File.Move(temporary, full, overwrite: true);
+            disk.Move(temporary, full, overwrite: true);
             return moved = true;
         }
         finally
         {
             if (!moved && !replace)
             {
-                File.Delete(full);
+                disk.Delete(full);
             }
         }
     }

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Viscolog.Core.Pots;
 using Viscolog.MaterialFiles;
 using Viscolog.OilFiles;
-using Viscolog.Output;
 using Viscolog.RunFiles;
 
 namespace Viscolog.Store;
@@ -28,11 +27,11 @@ internal sealed class BenchLog : IDisposable
         (_place, _lock, _clock) = (place, taken, clock);
         if (use == LogUse.Write)
         {
-            _journal = new(place.Journal, scan);
+            _journal = new(place.Disk, place.Journal, scan);
             // From here on the copy changes; a seal that says otherwise would only be found wrong at the next start.
-            File.Delete(place.Seal);
+            place.Disk.Delete(place.Seal);
             // An earlier start may have died between making the journal and flushing its name.
-            Disk.FlushFolder(place.Folder);
+            place.Disk.FlushFolder(place.Folder);
         }
 
         _copy = copy ?? new(CopyFile.Open(place.Copy, readOnly: use == LogUse.Read));

@@ -57,20 +57,20 @@ internal static class CopyBuilder
     public static void PutInPlace(LogPlace place, JournalScan scan)
     {
         // Without its seal the old pair is worth nothing, so no moment of this leaves something wrong behind.
-        File.Delete(place.Seal);
-        File.Delete(place.CopyLog);
-        File.Move(place.NewCopy, place.Copy, overwrite: true);
-        Disk.FlushFolder(place.Folder);
+        place.Disk.Delete(place.Seal);
+        place.Disk.Delete(place.CopyLog);
+        place.Disk.Move(place.NewCopy, place.Copy, overwrite: true);
+        place.Disk.FlushFolder(place.Folder);
         SealUp(place, scan);
     }
 
     /// <summary>Says what journal and query copy are now.</summary>
-    public static void SealUp(LogPlace place, JournalScan scan) => WholeFile.Write(place.Seal, Encoding.UTF8.GetBytes(Seal.Of(scan, place.Copy).Text()), replace: true);
+    public static void SealUp(LogPlace place, JournalScan scan) => WholeFile.Write(place.Disk, place.Seal, Encoding.UTF8.GetBytes(Seal.Of(scan, place.Copy).Text()), replace: true);
 
     /// <summary>Deletes what stands beside.</summary>
     public static void DeleteBeside(LogPlace place)
     {
-        File.Delete(place.NewCopy);
-        File.Delete(place.NewCopyLog);
+        place.Disk.Delete(place.NewCopy);
+        place.Disk.Delete(place.NewCopyLog);
     }
 }

@@ -1,17 +1,20 @@
+using Viscolog.Output;
+
 namespace Viscolog.Store;
 
 /// <summary>Writes a journal again from a query copy that is whole, for when the journal itself was damaged.</summary>
 internal static class JournalFromCopy
 {
     /// <summary>Writes it.</summary>
+    /// <param name="disk">The disk it goes to.</param>
     /// <param name="copy">The query copy.</param>
     /// <param name="path">Where to; what is there is written over.</param>
     /// <param name="at">The time, for what the copy does not know the time of.</param>
     /// <param name="progress">Told from time to time.</param>
-    public static void Write(QueryCopy copy, string path, string at, IProgress<LogProgress>? progress)
+    public static void Write(Disk disk, QueryCopy copy, string path, string at, IProgress<LogProgress>? progress)
     {
-        File.WriteAllBytes(path, JournalWriter.FirstLine(new(LogOpening.JournalVersion, Guid.CreateVersion7()) { At = at }));
-        using var journal = new JournalWriter(path, LogOpening.Scan(path, 0, null));
+        WholeFile.Write(disk, path, JournalWriter.FirstLine(new(LogOpening.JournalVersion, Guid.CreateVersion7()) { At = at }), replace: true);
+        using var journal = new JournalWriter(disk, path, LogOpening.Scan(path, 0, null));
         var total = copy.RunCount();
         foreach (var run in copy.Runs().OrderBy(r => r.Id))
         {

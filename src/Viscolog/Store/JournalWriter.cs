@@ -2,6 +2,7 @@ using System.Buffers;
 using System.Buffers.Text;
 using System.Text;
 using System.Text.Json;
+using Viscolog.Output;
 
 namespace Viscolog.Store;
 
@@ -13,6 +14,7 @@ internal sealed class JournalWriter : IDisposable
 
     private const int BlockLength = 1 << 20;
 
+    private readonly Disk _disk;
     private readonly FileStream _stream;
     private readonly ArrayBufferWriter<byte> _pending = new();
     private readonly Utf8JsonWriter _json;
@@ -21,8 +23,9 @@ internal sealed class JournalWriter : IDisposable
     private long _length;
 
     /// <summary>Goes on after the last line of a scan; what stands behind it must have been cut off before.</summary>
-    public JournalWriter(string path, JournalScan scan)
+    public JournalWriter(Disk disk, string path, JournalScan scan)
     {
+        _disk = disk;
         _stream = new(path, FileMode.Open, FileAccess.ReadWrite, FileShare.Read, bufferSize: 0);
         _json = LogText.Writer(_pending);
         (_lines, _lastSum, _length) = (scan.Lines, scan.LastSum, scan.Length);
@@ -123,12 +126,12 @@ internal sealed class JournalWriter : IDisposable
     private void Flush()
     {
         Write();
-        _stream.Flush(flushToDisk: true);
+        _disk.Flush(_stream);
     }
 
     private void Write()
     {
-        _stream.Write(_pending.WrittenSpan);
+        _disk.Write(_stream, _pending.WrittenSpan);
         _length += _pending.WrittenCount;
         _pending.ResetWrittenCount();
     }
@@ -140,9 +143,8 @@ internal sealed class JournalWriter : IDisposable
         IsBroken = true;
         try
         {
-            _stream.SetLength(_length);
-            _stream.Position = _length;
-            _stream.Flush(flushToDisk: true);
+            _disk.Cut(_stream, _length);
+            _disk.Flush(_stream);
             IsBroken = false;
         }
         catch (IOException)

@@ -18,6 +18,7 @@ internal static class LogBackups
     /// <param name="progress">Told from time to time.</param>
     public static BackupOutcome Make(BenchLog log, string folder, int keep, DateTimeOffset now, IProgress<LogProgress>? progress)
     {
+        var disk = log.Place.Disk;
         var temporary = Path.Combine(folder, $".{Guid.NewGuid():N}.tmp");
         try
         {
@@ -26,14 +27,14 @@ internal static class LogBackups
                 return new BackupOutcome.Failed($"there is no folder {Path.GetDirectoryName(folder)} to make backups in; make it first or name another with --to");
             }
 
-            Directory.CreateDirectory(folder);
+            disk.MakeFolder(folder);
             progress?.Report(new("copying the journal", 0, 0));
-            Copy(log.Place.Journal, temporary);
+            Copy(disk, log.Place.Journal, temporary);
             var scan = LogOpening.Scan(temporary, new FileInfo(log.Place.Journal).Length, progress);
             var path = FreeName(folder, now);
-            File.Move(temporary, path);
-            Disk.FlushFolder(folder);
-            return new BackupOutcome.Made(path, scan.Lines, Prune(folder, keep));
+            disk.Move(temporary, path, overwrite: false);
+            disk.FlushFolder(folder);
+            return new BackupOutcome.Made(path, scan.Lines, Prune(disk, folder, keep));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or LogRefused)
         {
@@ -43,7 +44,7 @@ internal static class LogBackups
         {
             if (File.Exists(temporary))
             {
-                File.Delete(temporary);
+                disk.Delete(temporary);
             }
         }
     }
@@ -69,7 +70,7 @@ internal static class LogBackups
                 return new BackupOutcome.Failed($"{place.Folder} can't hold a log; name a folder with --log");
             }
 
-            Directory.CreateDirectory(place.Folder);
+            place.Disk.MakeFolder(place.Folder);
             using var taken = LogLock.Take(place, isShared: false, LogOpening.Patience);
             if (taken is null)
             {
@@ -77,7 +78,7 @@ internal static class LogBackups
             }
 
             // The copy comes in first under another name, so that a full disk is found while nothing has moved.
-            Copy(backup, Arriving(place));
+            Copy(place.Disk, backup, Arriving(place));
             return PutBack(place, scan, now, progress);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or LogRefused or InvalidDataException)
@@ -110,7 +111,7 @@ internal static class LogBackups
 
             using (var copy = new QueryCopy(CopyFile.Open(place.Copy, readOnly: true)))
             {
-                JournalFromCopy.Write(copy, Arriving(place), FormattableString.Invariant($"{now.UtcDateTime:yyyy-MM-dd'T'HH:mm:ss.fff'Z'}"), progress);
+                JournalFromCopy.Write(place.Disk, copy, Arriving(place), FormattableString.Invariant($"{now.UtcDateTime:yyyy-MM-dd'T'HH:mm:ss.fff'Z'}"), progress);
             }
 
             return PutBack(place, LogOpening.Scan(Arriving(place), 0, progress), now, progress);
@@ -130,8 +131,8 @@ internal static class LogBackups
     {
         // The old journal is copied aside and then replaced in one move, so that there is a whole one at every moment.
         var aside = SetAside(place, now);
-        File.Move(Arriving(place), place.Journal, overwrite: true);
-        Disk.FlushFolder(place.Folder);
+        place.Disk.Move(Arriving(place), place.Journal, overwrite: true);
+        place.Disk.FlushFolder(place.Folder);
         CopyBuilder.Build(place, scan, progress);
         return new(scan.Lines, aside);
     }
@@ -150,30 +151,28 @@ internal static class LogBackups
             folder = Path.Combine(place.Folder, FormattableString.Invariant($"aside-{Stamp(now)}-{i}"));
         }
 
-        Directory.CreateDirectory(folder);
+        place.Disk.MakeFolder(folder);
         foreach (var path in present)
         {
             var target = Path.Combine(folder, Path.GetFileName(path));
             if (path == place.Journal && File.Exists(path))
             {
-                Copy(path, target);
+                Copy(place.Disk, path, target);
             }
             else
             {
-                Directory.Move(path, target);
+                place.Disk.Move(path, target, overwrite: false);
             }
         }
 
-        Disk.FlushFolder(folder);
+        place.Disk.FlushFolder(folder);
         return folder;
     }
 
-    private static void Copy(string from, string to)
+    private static void Copy(Disk disk, string from, string to)
     {
-        using var source = new FileStream(from, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
-        using var target = new FileStream(to, FileMode.Create, FileAccess.Write, FileShare.None);
-        source.CopyTo(target);
-        target.Flush(flushToDisk: true);
+        using var source = new FileStream(from, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, bufferSize: 0);
+        disk.Copy(source, to);
     }
 
     private static string FreeName(string folder, DateTimeOffset now)
@@ -187,11 +186,11 @@ internal static class LogBackups
         return path;
     }
 
-    private static int Prune(string folder, int keep)
+    private static int Prune(Disk disk, string folder, int keep)
     {
         // By time of writing, since names of one second are told apart by a number that does not sort.
         var old = new DirectoryInfo(folder).GetFiles(Prefix + "*" + Ending).OrderByDescending(f => f.LastWriteTimeUtc).ThenByDescending(f => f.Name, StringComparer.Ordinal).Skip(keep).ToList();
-        old.ForEach(f => f.Delete());
+        old.ForEach(f => disk.Delete(f.FullName));
         return old.Count;
     }
 

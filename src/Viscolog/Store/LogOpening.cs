@@ -128,7 +128,7 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
             throw new LogRefused($"there is no folder {parent} to make the log in; make it first or name another with --log");
         }
 
-        Directory.CreateDirectory(place.Folder);
+        place.Disk.MakeFolder(place.Folder);
         if (Path.Exists(place.Copy))
         {
             throw new LogRefused($"{place.Journal} is missing, but {place.Copy} is there; put a backup back with 'viscolog restore', or move that file away to start anew");
@@ -162,7 +162,7 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
     {
         var begun = new LogRecord.Begun(JournalVersion, Guid.CreateVersion7(clock.GetUtcNow())) { At = Stamp(clock) };
         // The lock keeps others away, so the name need not be claimed by an empty file, which a kill could leave behind.
-        WholeFile.Write(place.Journal, JournalWriter.FirstLine(begun), replace: true);
+        WholeFile.Write(place.Disk, place.Journal, JournalWriter.FirstLine(begun), replace: true);
     }
 
     /// <summary>The time as records carry it.</summary>
@@ -197,14 +197,10 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
     {
         using var stream = new FileStream(place.Journal, FileMode.Open, FileAccess.ReadWrite, FileShare.Read);
         stream.Position = scan.Length;
-        using (var torn = new FileStream(place.Torn, FileMode.Create, FileAccess.Write, FileShare.Read))
-        {
-            stream.CopyTo(torn);
-            torn.Flush(flushToDisk: true);
-        }
-
-        stream.SetLength(scan.Length);
-        stream.Flush(flushToDisk: true);
+        place.Disk.Copy(stream, place.Torn);
+        place.Disk.FlushFolder(place.Folder);
+        place.Disk.Cut(stream, scan.Length);
+        place.Disk.Flush(stream);
         _notes.Add(FormattableString.Invariant($"the last thing that was being logged had not been acknowledged and is not in the log; its {scan.FileLength - scan.Length} bytes are kept in {place.Torn}"));
         return scan with { FileLength = scan.Length };
     }

@@ -1,3 +1,5 @@
+using Viscolog.Output;
+
 namespace Viscolog.Store;
 
 /// <summary>Where a log is: a folder, and the files in it that are ours.</summary>
@@ -7,6 +9,9 @@ internal sealed record LogPlace(string Folder, bool IsUsual = false)
 {
     /// <summary>The variable of the environment that names a log's folder.</summary>
     public const string Variable = "VISCOLOG_LOG";
+
+    /// <summary>The disk it is on.</summary>
+    public Disk Disk { get; init; } = Disk.Real;
 
     /// <summary>The record of truth: every line that was acknowledged.</summary>
     public string Journal => Of("readings.journal");

@@ -27,7 +27,7 @@ internal sealed class PracticeScores(string folder)
                 return $"{folder}: the folder above it does not exist; make it first or choose another log";
             }
 
-            Directory.CreateDirectory(_games);
+            Disk.Real.MakeFolder(_games);
             var name = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{result.Ended.UtcDateTime:yyyyMMdd-HHmmss}-{Guid.NewGuid():N}.json");
             WholeFile.Write(Path.Combine(_games, name), JsonSerializer.SerializeToUtf8Bytes(result, PracticeJson.Relaxed.PracticeResult), replace: false);
             return null;

@@ -10,7 +10,12 @@ internal sealed class Bench : IDisposable
 {
     private readonly TemporaryFolder _folder = new();
 
-    public LogPlace Place => new(_folder.Of("log"));
+    public Bench() => Place = new(_folder.Of("log")) { Disk = Disk };
+
+    /// <summary>The disk that the log is on.</summary>
+    public WatchedDisk Disk { get; } = new();
+
+    public LogPlace Place { get; }
 
     public BenchLog Open(LogUse use = LogUse.Write) => Outcome(use) switch
     {

@@ -26,6 +26,66 @@ public sealed class BenchStepsTests
     }
 
     [Fact]
+    public void What_does_not_go_into_the_pot_leaves_the_clock_running()
+    {
+        var trial = BenchTrial.OfSample("lantern-gel-07");
+        trial.Do(new BenchEvent.Poured("SW-1", Mass.FromGrams(0.9)));
+        trial.Do(new BenchEvent.Stir());
+        trial.Now += TimeSpan.FromSeconds(12);
+        trial.Do(new BenchEvent.Stir());
+        trial.Now += TimeSpan.FromSeconds(40);
+        var clock = trial.State.Clock;
+        BenchEvent[] events =
+        [
+            new BenchEvent.Typed("5200", "", ""), new BenchEvent.Typed("", "", "smooth"), new BenchEvent.TakenOut(Mass.FromGrams(1)),
+            new BenchEvent.Voided(trial.State.ChosenPlace, "a slip", ""), new BenchEvent.ReadBeside(new(22.5, null, null, null)),
+        ];
+        foreach (var @event in events)
+        {
+            trial.Do(@event);
+            Assert.Null(trial.State.Error);
+            Assert.Equal(clock, trial.State.Clock);
+        }
+
+        trial.Now += TimeSpan.FromSeconds(60);
+        trial.Do(new BenchEvent.Typed("5400", "", ""));
+        Assert.Equal((12.0, 100.0), (trial.Last.Reading!.Stir!.Value.TotalSeconds, trial.Last.Reading.Wait!.Value.TotalSeconds));
+    }
+
+    [Fact]
+    public void What_goes_into_the_pot_begins_the_clock_anew()
+    {
+        var trial = BenchTrial.OfSample("lantern-gel-07");
+        foreach (var @event in (BenchEvent[])[new BenchEvent.Poured("SW-1", Mass.FromGrams(0.9)), new BenchEvent.LetDown(Mass.FromGrams(5)), new BenchEvent.Watered(Mass.FromGrams(5))])
+        {
+            trial.Do(new BenchEvent.Stir());
+            Assert.True(trial.State.Clock.IsStirring);
+            trial.Do(@event);
+            Assert.Equal(new BenchClock { Due = TimeSpan.FromSeconds(60) }, trial.State.Clock);
+        }
+    }
+
+    [Fact]
+    public void Every_event_is_answered()
+    {
+        var trial = BenchTrial.OfSample("lantern-gel-07");
+        BenchEvent[] events =
+        [
+            new BenchEvent.Typed("5200", "", ""), new BenchEvent.TookAdvised(), new BenchEvent.Poured("SW-1", Mass.FromGrams(1)), new BenchEvent.LetDown(Mass.FromGrams(1)),
+            new BenchEvent.Watered(Mass.FromGrams(1)), new BenchEvent.TakenOut(Mass.FromGrams(1)), new BenchEvent.Stir(), new BenchEvent.ReadBeside(BenchReadings.None with { Ph = 8 }),
+            new BenchEvent.Voided(0, "a slip", ""), new BenchEvent.Aimed(null, Percentage.FromPercent(1)), new BenchEvent.Moved(-1), new BenchEvent.Logged(trial.State.Run, "it"),
+            new BenchEvent.NotLogged("no room"), new BenchEvent.Advised(trial.State.Asked, new(null, "too few readings", null)), new BenchEvent.Ticked(),
+        ];
+        Assert.Equal(typeof(BenchEvent).GetNestedTypes(System.Reflection.BindingFlags.NonPublic).ToHashSet(), events.Select(e => e.GetType()).ToHashSet());
+        var state = trial.State with { Clock = new() { StirBegan = trial.Now, StirEnded = trial.Now, Due = TimeSpan.Zero } };
+        Assert.All(events, e =>
+        {
+            var step = BenchSteps.Next(state, e, trial.Now);
+            Assert.True(step.State != state || !step.Effects.IsEmpty, e.ToString());
+        });
+    }
+
+    [Fact]
     public void A_typed_wait_goes_before_the_clock()
     {
         var trial = BenchTrial.OfSample("lantern-gel-07");
