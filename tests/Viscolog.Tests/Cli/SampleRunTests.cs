@@ -16,6 +16,8 @@ public sealed class SampleRunTests
         { "lantern-gel-08-read-early", "WAIT" },
     };
 
+    public static TheoryData<string> Names => [.. Advised.Select(row => row.Data.Item1)];
+
     [Fact]
     public void Every_sample_run_is_in_the_table()
         => Assert.Equal(
@@ -33,12 +35,11 @@ public sealed class SampleRunTests
     }
 
     [Theory]
-    [MemberData(nameof(Advised))]
-    public void Fit_is_as_stored(string name, string headline)
+    [MemberData(nameof(Names))]
+    public void Fit_is_as_stored(string name)
     {
         var called = Called.With("fit", Checkout.Sample(name + ".csv"), "--quiet");
         Assert.Equal((0, ""), (called.Code, called.Error));
-        Assert.NotEmpty(headline);
         ExpectedFile.Check($"cli/fit-{name}.txt", called.Output);
     }
 
@@ -46,7 +47,7 @@ public sealed class SampleRunTests
     public void Fit_in_ascii_prints_ascii()
     {
         var called = Called.With("fit", Checkout.Sample("lantern-gel-07.csv"), "--ascii", "--at", "2.5");
-        Assert.DoesNotContain(called.Output, c => c is not '\n' and (< ' ' or > '~'));
+        called.IsAscii();
         ExpectedFile.Check("cli/fit-ascii.txt", called.Output);
     }
 

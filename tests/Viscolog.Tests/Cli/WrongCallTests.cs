@@ -110,7 +110,7 @@ public sealed class WrongCallTests : IDisposable
         Assert.Empty(called.Output);
         var line = Assert.Single(called.Error.TrimEnd('\n').Split('\n'));
         Assert.DoesNotContain("   at ", line, StringComparison.Ordinal);
-        Assert.NotEmpty(line);
+        Assert.NotEmpty(line.Trim());
         return line;
     }
 

@@ -10,8 +10,5 @@ public class RefusalTests
     [MemberData(nameof(Headers))]
     [MemberData(nameof(Tables))]
     public void Bad_input_is_refused_with_what_to_do(string what, string file, string expected)
-    {
-        Assert.NotEmpty(what);
-        Assert.Equal(expected, FileText.Refusal(file));
-    }
+        => Assert.Equal($"{what}: {expected}", $"{what}: {FileText.Refusal(file)}");
 }

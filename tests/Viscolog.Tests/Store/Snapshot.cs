@@ -20,7 +20,7 @@ internal sealed class Snapshot
 
     public byte[] Bytes(string path) => [.. _files[path]];
 
-    public bool Has(string path) => _files.ContainsKey(path);
+    public IReadOnlyCollection<string> Paths => _files.Keys;
 
     /// <summary>Puts the files back as they were, with these instead of their own; null takes a file away.</summary>
     public void PutBack(params (string Path, byte[]? Bytes)[] changed)

@@ -20,6 +20,14 @@ internal sealed record Called(int Code, string Output, string Error)
     /// <summary>Calls the program with a log's folder as the usual one.</summary>
     public static Called In(string log, params string[] args) => Run(log, TimeProvider.System, args);
 
+    /// <summary>Sees that it ended well and printed nothing but ASCII.</summary>
+    public void IsAscii()
+    {
+        Assert.Equal(0, Code);
+        Assert.NotEmpty(Output);
+        Assert.DoesNotContain(Output, c => c is not '\n' and (< ' ' or > '~'));
+    }
+
     private static Called Run(string log, TimeProvider clock, string[] args)
     {
         using var output = new StringWriter { NewLine = "\n" };

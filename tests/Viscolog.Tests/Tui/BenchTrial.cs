@@ -26,17 +26,19 @@ internal sealed class BenchTrial
 
     public static BenchTrial OfSample(string name) => new(FileText.Read(File.ReadAllText(Checkout.Sample(name + ".csv"))));
 
+    /// <summary>The last question.</summary>
+    public BenchEffect.Ask Asked => Effects.OfType<BenchEffect.Ask>().Last();
+
     /// <summary>What was typed last, as the log would hold it.</summary>
     public RowContent Last => _rows[^1].Content;
 
     public void Do(BenchEvent @event) => Take(BenchSteps.Next(State, @event, Now));
 
     /// <summary>Answers the last question as the screen does.</summary>
-    public void Advise()
-    {
-        var ask = Effects.OfType<BenchEffect.Ask>().Last();
-        Do(new BenchEvent.Advised(ask.Asked, BenchAdvisor.Of(ask, [])));
-    }
+    public void Advise() => Answer(BenchAdvisor.Of(Asked, []));
+
+    /// <summary>Answers the last question with this.</summary>
+    public void Answer(BenchAdvice advice) => Do(new BenchEvent.Advised(Asked.Asked, advice));
 
     public string Page(int width, int height, bool isAscii = false) => BenchPage.Of(State, Now, width, height, isAscii).Text + "\n";
 

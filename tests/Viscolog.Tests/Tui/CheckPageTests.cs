@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Viscolog.Core.Checking;
 using Viscolog.MaterialFiles;
 using Viscolog.OilFiles;
@@ -12,6 +13,8 @@ namespace Viscolog.Tests.Tui;
 public sealed class CheckPageTests
 {
     private static readonly DateOnly Today = new(2026, 11, 25);
+
+    private static readonly ConcurrentDictionary<string, CheckOutcome> Outcomes = new(StringComparer.Ordinal);
 
     public static TheoryData<int, int, bool> Sizes => PageTests.Sizes;
 
@@ -65,7 +68,7 @@ public sealed class CheckPageTests
         var moved = state.Choose(1);
         Assert.Equal((1, 2), (moved.Chosen, moved.Asked));
         Assert.Null(moved.Answered(1, new CheckOutcome.Refused("late"), null).Outcome);
-        Assert.NotNull(moved.Answered(2, new CheckOutcome.Refused("right"), null).Outcome);
+        Assert.Equal(new CheckOutcome.Refused("right"), moved.Answered(2, new CheckOutcome.Refused("right"), null).Outcome);
         Assert.Same(moved, moved.Choose(0));
         Assert.Equal(0, state.Scroll(-5).Passed);
     }
@@ -90,7 +93,7 @@ public sealed class CheckPageTests
     private static CheckState State(string name) => CheckState.Of(Logged(name), Bench(), Today);
 
     private static CheckState Answered(CheckState state)
-        => state.Answered(state.Asked, BatchChecks.Of(Bench().Request(state.Run.File.Run, state.Current!, [], state.Today)), null);
+        => state.Answered(state.Asked, Outcomes.GetOrAdd(state.Run.File.Run.Name!, _ => BatchChecks.Of(Bench().Request(state.Run.File.Run, state.Current!, [], state.Today))), null);
 
     private static TrendState Trend()
     {

@@ -51,6 +51,22 @@ public sealed class GameStepsTests
     }
 
     [Fact]
+    public void Every_event_is_answered_in_its_time()
+    {
+        var going = new GameTrial("slow", 3);
+        going.Do(new GameEvent.Typed("3"));
+        var (over, advised) = (GameTrial.Over(), PracticePlayers.Advised(going.State.Session.Game));
+        (GameTrial Trial, GameEvent Event)[] all =
+        [
+            (going, new GameEvent.Typed("2")), (going, new GameEvent.LetDown(Core.Quantities.Mass.FromGrams(5))), (going, new GameEvent.Stir()), (going, new GameEvent.Hurry()),
+            (going, new GameEvent.End()), (going, new GameEvent.Ticked()), (over, new GameEvent.Compared(advised)), (over, new GameEvent.Kept("kept")), (over, new GameEvent.Turned()),
+            (over, new GameEvent.Moved(1)),
+        ];
+        Assert.Equal(typeof(GameEvent).GetNestedTypes(System.Reflection.BindingFlags.NonPublic).ToHashSet(), all.Select(a => a.Event.GetType()).ToHashSet());
+        Assert.All(all, a => Assert.NotEqual(a.Trial.State, GameSteps.Next(a.Trial.State, a.Event, a.Trial.Now + TimeSpan.FromSeconds(1)).State));
+    }
+
+    [Fact]
     public void A_sleeping_machine_lets_no_pot_stand()
     {
         var trial = new GameTrial("easy", 1);

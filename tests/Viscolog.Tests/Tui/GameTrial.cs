@@ -64,9 +64,6 @@ internal sealed class GameTrial
         }
     }
 
-    /// <summary>Answers the question for the advised way as the screen does.</summary>
-    public void Compare() => Do(new GameEvent.Compared(PracticePlayers.Advised(State.Session.Game)));
-
     public string Page(int width, int height, bool isAscii = false) => GamePage.Of(State, width, height, isAscii).Text + "\n";
 
     /// <summary>Lets down with base and stirs.</summary>

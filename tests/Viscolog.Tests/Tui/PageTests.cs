@@ -122,6 +122,7 @@ public sealed class PageTests
     {
         var lines = page.TrimEnd('\n').Split('\n');
         Assert.True(lines.Length <= height, $"{lines.Length} lines");
+        Assert.Contains(lines, l => l.Trim().Length > 0);
         Assert.All(lines, l => Assert.True(PlotText.Columns(l) <= width, l));
         if (isAscii)
         {

@@ -1,5 +1,4 @@
 using Viscolog.Core.Quantities;
-using Viscolog.Plots;
 using Viscolog.Tests.Support;
 using Viscolog.Tui;
 
@@ -8,6 +7,8 @@ namespace Viscolog.Tests.Tui;
 /// <summary>The bench with a run of two thickeners.</summary>
 public sealed class PairPageTests
 {
+    private static readonly Lazy<BenchAdvice> Advice = new(() => BenchAdvisor.Of(Fresh().Asked, []));
+
     [Theory]
     [InlineData(80, 24, false)]
     [InlineData(80, 24, true)]
@@ -16,7 +17,7 @@ public sealed class PairPageTests
     {
         var page = Trial().Page(width, height, isAscii);
         ExpectedFile.Check(FormattableString.Invariant($"tui/bench-pair-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
-        Assert.All(page.TrimEnd('\n').Split('\n'), l => Assert.True(PlotText.Columns(l) <= width, l));
+        PageTests.Fits(page, width, height, isAscii);
     }
 
     [Fact]
@@ -48,10 +49,12 @@ public sealed class PairPageTests
         Assert.Null(trial.Last.Reading.Value);
     }
 
+    private static BenchTrial Fresh() => BenchTrial.OfSample(Path.Combine("pair", "thread-gel-02"));
+
     private static BenchTrial Trial()
     {
-        var trial = BenchTrial.OfSample(Path.Combine("pair", "thread-gel-02"));
-        trial.Advise();
+        var trial = Fresh();
+        trial.Answer(Advice.Value);
         return trial;
     }
 }

@@ -1,5 +1,4 @@
 using Viscolog.Core.Practice;
-using Viscolog.Plots;
 using Viscolog.PracticeFiles;
 using Viscolog.Tests.Support;
 using Viscolog.Tui;
@@ -10,6 +9,8 @@ namespace Viscolog.Tests.Tui;
 public sealed class PracticePageTests
 {
     private static readonly Lazy<Demonstration> Played = new(() => Demonstration.Of(PracticeGame.Of(PracticeDifficulty.Find("slow")!, 3)));
+
+    private static readonly Lazy<PracticePath> Advised = new(() => PracticePlayers.Advised(Played.Value.Game));
 
     public static TheoryData<int, int, bool> Sizes => PageTests.Sizes;
 
@@ -36,7 +37,7 @@ public sealed class PracticePageTests
     public void What_came_of_a_game_is_as_stored(int width, int height, bool isAscii)
     {
         var trial = GameTrial.Over();
-        trial.Compare();
+        trial.Do(new GameEvent.Compared(Advised.Value));
         foreach (var view in new[] { "curve", "why", "steps" })
         {
             Check("ended-" + view, trial.Page(width, height, isAscii), width, height, isAscii);
@@ -79,28 +80,17 @@ public sealed class PracticePageTests
             PracticePage.Of(new(), width, height, false).Text, GameTrial.Played().Page(width, height), trial.Page(width, height), DemoPage.Of(demo, width, height, false).Text,
             DemoPage.Of(demo with { Played = null }, width, height, false).Text, ScoresPage.Of(new([]), width, height, false).Text,
         ];
-        Assert.All(pages, p => Fits(p, width, height, false));
+        Assert.All(pages, p => PageTests.Fits(p, width, height, false));
     }
 
     private static void Check(string name, string page, int width, int height, bool isAscii)
     {
         ExpectedFile.Check(FormattableString.Invariant($"tui/practice-{name}-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
-        Fits(page, width, height, isAscii);
+        PageTests.Fits(page, width, height, isAscii);
         if (width >= 80 && !isAscii)
         {
             // The keys are shown whole.
             Assert.False(page.TrimEnd('\n').Split('\n')[^1].EndsWith('…'), page);
-        }
-    }
-
-    private static void Fits(string page, int width, int height, bool isAscii)
-    {
-        var lines = page.TrimEnd('\n').Split('\n');
-        Assert.True(lines.Length <= height, $"{lines.Length} lines");
-        Assert.All(lines, l => Assert.True(PlotText.Columns(l) <= width, l));
-        if (isAscii)
-        {
-            Assert.DoesNotContain(page, c => c is not '\n' and (< ' ' or > '~'));
         }
     }
 }
