@@ -10,7 +10,9 @@ public sealed partial class ReadmeTests : IDisposable
 {
     private readonly string folder = Directory.CreateTempSubdirectory("viscolog-").FullName;
 
-    public static TheoryData<string> Examples => [.. Readmes().SelectMany(text => Command().Matches(text).Select(m => m.Groups["arguments"].Value.Trim())).Distinct(StringComparer.Ordinal)];
+    public static TheoryData<string> Examples => [.. Shown()];
+
+    private static IEnumerable<string> Shown() => Readmes().SelectMany(text => Command().Matches(text).Select(m => m.Groups["arguments"].Value.Trim())).Distinct(StringComparer.Ordinal);
 
     public void Dispose() => Directory.Delete(folder, recursive: true);
 
@@ -55,9 +57,13 @@ public sealed partial class ReadmeTests : IDisposable
         var example = help.TrimEnd().Split('\n')[^1].Replace(" && ", "\n", StringComparison.Ordinal);
         var commands = Command().Matches(example);
         Assert.NotEmpty(commands);
-        foreach (var found in commands.AsEnumerable())
+        foreach (var arguments in commands.Select(c => c.Groups["arguments"].Value.Trim()))
         {
-            Works(found.Groups["arguments"].Value.Trim());
+            // What a README shows as well and needs nothing imported is tried above.
+            if (arguments.Contains("my-log", StringComparison.Ordinal) || !Shown().Contains(arguments, StringComparer.Ordinal))
+            {
+                Works(arguments);
+            }
         }
     }
 

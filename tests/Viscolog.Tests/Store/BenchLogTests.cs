@@ -1,7 +1,12 @@
+using System.Collections.Immutable;
 using CsCheck;
+using Viscolog.MaterialFiles;
+using Viscolog.OilFiles;
 using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.Tests.MaterialFiles;
 using Viscolog.Tests.RunFiles;
+using Viscolog.Tests.Support;
 
 namespace Viscolog.Tests.Store;
 
@@ -78,7 +83,7 @@ public sealed class BenchLogTests
                 Assert.Null(check.Difference);
                 Assert.Equal(files.Length, check.Runs);
             },
-            iter: 40,
+            iter: Sweep.Tries(40, 15),
             threads: 1);
 
     [Fact]
@@ -152,6 +157,9 @@ public sealed class BenchLogTests
             log.Import(Bench.File("glaze 2", 3), CancellationToken.None);
             log.Replace(2, 1, "a slip", Bench.File("glaze 1", 1).Contents().Single());
             log.Restate(1, Bench.File("glaze 1", 0, "# target_mpas: 9000\n"));
+            Assert.IsType<WriteOutcome.Saved>(log.State(Materials()).Outcome);
+            Assert.IsType<WriteOutcome.Saved>(log.AddOils(Oils()).Outcome);
+            Assert.IsType<WriteOutcome.Saved>(log.VoidOil(2, "the wrong oil"));
             before = Exports(log);
         }
 
@@ -180,7 +188,20 @@ public sealed class BenchLogTests
         Assert.Contains("nothing vouches", Assert.IsType<BackupOutcome.Failed>(LogBackups.RestoreFromCopy(bench.Place, DateTimeOffset.UtcNow, null)).Reason, StringComparison.Ordinal);
     }
 
+    private static ImmutableArray<MaterialRow> Materials()
+        => Assert.IsType<MaterialFileOutcome.Read>(MaterialFileReader.Parse("m", File.ReadAllBytes(Checkout.Sample("materials/workshop.csv")))).File.Rows;
+
+    private static ImmutableArray<OilRow> Oils()
+        => Assert.IsType<OilFileOutcome.Read>(OilFileReader.Parse("o", File.ReadAllBytes(Checkout.Sample("oils/workshop-oils.csv")))).File.Rows;
+
     private static string[] Exports(BenchLog log)
+        =>
+        [
+            .. Runs(log), .. log.Materials().Select(MaterialText.Whole),
+            .. log.Oils().Select(o => FormattableString.Invariant($"{o.Number} {o.Row.Key} {o.Row.Void}")),
+        ];
+
+    private static string[] Runs(BenchLog log)
         => [.. log.Runs().Select(r => log.Run(r.Number)!).Select(r => string.Join(' ', r.Rows) + "\n" + FileText.Write(r.File)), .. log.Runs().Select(r => r.ToString() + string.Join(',', r.Thickeners))];
 
     private static void Do(BenchLog log, int deed, int run, int row, RunFile file)

@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using Viscolog.Store;
+using Viscolog.Tests.Support;
 
 namespace Viscolog.Tests.Store;
 
@@ -49,7 +50,7 @@ public sealed partial class FlippedBitTests
         }
 
         var random = new Random(42);
-        for (var i = 0; i < 150; i++)
+        for (var i = 0; i < Sweep.Tries(150, 50); i++)
         {
             var path = i % 10 == 9 ? bench.Place.Seal : bench.Place.Copy;
             var flipped = before.Bytes(path);

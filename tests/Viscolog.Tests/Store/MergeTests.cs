@@ -2,6 +2,7 @@ using CsCheck;
 using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.Tests.RunFiles;
+using Viscolog.Tests.Support;
 
 namespace Viscolog.Tests.Store;
 
@@ -27,7 +28,7 @@ public sealed class MergeTests
                 var back = log.Run(again.Run)!.File;
                 Assert.Equal(FileText.Write(whole with { Id = back.Id }), FileText.Write(back));
             },
-            iter: 150,
+            iter: Sweep.Tries(150, 60),
             threads: 1);
     }
 

@@ -1,10 +1,14 @@
 using Viscolog.Store;
+using Viscolog.Tests.Support;
 
 namespace Viscolog.Tests.Store;
 
 /// <summary>Files as a power cut may leave them: what was flushed, and any part of what was not.</summary>
 public sealed class PowerCutTests
 {
+    /// <summary>A prime, so that a sample meets every kind of cut.</summary>
+    private const int Stride = 17;
+
     [Fact]
     public void A_power_cut_while_rows_are_added_loses_nothing_that_was_acknowledged()
     {
@@ -26,7 +30,7 @@ public sealed class PowerCutTests
 
         var before = new Snapshot(bench.Place);
         var (journal, random) = (before.Bytes(bench.Place.Journal), new Random(43));
-        for (var cut = marks[0]; cut <= journal.Length; cut++)
+        foreach (var cut in Sweep.Places(marks[0], journal.Length, Stride, marks))
         {
             var acknowledged = marks.Count(m => m <= cut) - 1;
             var left = journal[..cut];
@@ -59,7 +63,7 @@ public sealed class PowerCutTests
         var end = journal.AsSpan().LastIndexOf("{\"kind\":\"end\"}"u8);
         var begun = start + journal.AsSpan(start).IndexOf((byte)'\n');
         var random = new Random(44);
-        for (var cut = start; cut <= journal.Length; cut++)
+        foreach (var cut in Sweep.Places(start, journal.Length, Stride, Boundaries(journal).Append(end)))
         {
             var left = journal[..cut];
             if (cut > begun && cut < end && cut % 3 == 0)
@@ -74,6 +78,9 @@ public sealed class PowerCutTests
             Assert.Equal(cut == journal.Length ? 1 : 0, log.Runs().Count);
         }
     }
+
+    /// <summary>Where lines end.</summary>
+    private static IEnumerable<int> Boundaries(byte[] journal) => journal.Index().Where(b => b.Item == '\n').Select(b => b.Index);
 
     /// <summary>A query copy as a power cut may leave it: pages old, new, or never filled.</summary>
     private static byte[]? Torn(byte[] old, byte[] now, Random random)
