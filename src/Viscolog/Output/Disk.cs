@@ -4,8 +4,8 @@ using Microsoft.Win32.SafeHandles;
 namespace Viscolog.Output;
 
 /// <summary>
-/// The one way to files that must outlast a power cut: each step whose order matters is a method of its own, so that the order can be looked at
-/// and any step can be made to fail.
+/// The one way to files that must outlast a power cut: each step whose order matters is a method of its own, so that the order can be
+/// looked at and any step can be made to fail.
 /// </summary>
 internal class Disk
 {

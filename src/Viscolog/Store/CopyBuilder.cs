@@ -65,7 +65,8 @@ internal static class CopyBuilder
     }
 
     /// <summary>Says what journal and query copy are now.</summary>
-    public static void SealUp(LogPlace place, JournalScan scan) => WholeFile.Write(place.Disk, place.Seal, Encoding.UTF8.GetBytes(Seal.Of(scan, place.Copy).Text()), replace: true);
+    public static void SealUp(LogPlace place, JournalScan scan)
+        => WholeFile.Write(place.Disk, place.Seal, Encoding.UTF8.GetBytes(Seal.Of(scan, place.Copy).Text()), replace: true);
 
     /// <summary>Deletes what stands beside.</summary>
     public static void DeleteBeside(LogPlace place)

@@ -13,7 +13,8 @@ internal static class JournalFromCopy
     /// <param name="progress">Told from time to time.</param>
     public static void Write(Disk disk, QueryCopy copy, string path, string at, IProgress<LogProgress>? progress)
     {
-        WholeFile.Write(disk, path, JournalWriter.FirstLine(new(LogOpening.JournalVersion, Guid.CreateVersion7()) { At = at }), replace: true);
+        var begun = new LogRecord.Begun(LogOpening.JournalVersion, Guid.CreateVersion7()) { At = at };
+        WholeFile.Write(disk, path, JournalWriter.FirstLine(begun), replace: true);
         using var journal = new JournalWriter(disk, path, LogOpening.Scan(path, 0, null));
         var total = copy.RunCount();
         foreach (var run in copy.Runs().OrderBy(r => r.Id))

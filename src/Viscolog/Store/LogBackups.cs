@@ -111,7 +111,8 @@ internal static class LogBackups
 
             using (var copy = new QueryCopy(CopyFile.Open(place.Copy, readOnly: true)))
             {
-                JournalFromCopy.Write(place.Disk, copy, Arriving(place), FormattableString.Invariant($"{now.UtcDateTime:yyyy-MM-dd'T'HH:mm:ss.fff'Z'}"), progress);
+                var at = FormattableString.Invariant($"{now.UtcDateTime:yyyy-MM-dd'T'HH:mm:ss.fff'Z'}");
+                JournalFromCopy.Write(place.Disk, copy, Arriving(place), at, progress);
             }
 
             return PutBack(place, LogOpening.Scan(Arriving(place), 0, progress), now, progress);

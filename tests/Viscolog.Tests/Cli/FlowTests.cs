@@ -44,7 +44,7 @@ public sealed class FlowTests : IDisposable
         var first = fits[0];
         Assert.Equal("herschel-bulkley", first.GetProperty("model").GetString());
         Assert.Equal(["yield_stress_pa", "consistency_pa_sn", "flow_index"], first.GetProperty("parameters").EnumerateObject().Select(p => p.Name), StringComparer.Ordinal);
-        // What the same fit prints as text, cli/flow-lantern-gel-sweep.txt; AICc from the sum of squares, 14 points, 3 parameters and the scatter.
+        // What the same fit prints as text, cli/flow-lantern-gel-sweep.txt; AICc of 14 points, 3 parameters and the scatter.
         Assert.Equal((11.8, 0.18), Yield(root));
         var rss = first.GetProperty("rss").GetDouble();
         Assert.Equal(0.000999, rss, 0.000001);

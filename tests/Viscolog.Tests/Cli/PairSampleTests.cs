@@ -31,12 +31,11 @@ public sealed class PairSampleTests
         // What the same advice prints as text, cli/advise-thread-gel-02.txt.
         Assert.Equal([33.1, 25.3, 43.4], Estimate(root.GetProperty("expected_string_mm")));
         Assert.Equal([21.1, 17.6, 24.8], Estimate(root.GetProperty("now_string_mm")));
-        Assert.Equal(
-            [1.5, 2.1, 1.9],
-            new[] { "chance_both_pct", "chance_in_band_pct", "chance_over_string_pct" }.Select(f => Math.Round(root.GetProperty(f).GetDouble(), 1)));
-        Assert.Equal(
-            [("AS-4", 0.37, 2), ("CE-2", 0.31, 2)],
-            root.GetProperty("plan").EnumerateArray().Select(p => (p.GetProperty("thickener").GetString()!, p.GetProperty("about_pct").GetDouble(), p.GetProperty("additions").GetInt32())));
+        string[] chances = ["chance_both_pct", "chance_in_band_pct", "chance_over_string_pct"];
+        Assert.Equal([1.5, 2.1, 1.9], chances.Select(f => Math.Round(root.GetProperty(f).GetDouble(), 1)));
+        var plan = root.GetProperty("plan").EnumerateArray();
+        Assert.Equal([2, 2], plan.Select(p => p.GetProperty("additions").GetInt32()));
+        Assert.Equal([("AS-4", 0.37), ("CE-2", 0.31)], plan.Select(p => (Text(p, "thickener"), p.GetProperty("about_pct").GetDouble())));
         Assert.Equal("AS-4", root.GetProperty("thickener").GetString());
     }
 
@@ -93,6 +92,8 @@ public sealed class PairSampleTests
         var bad = Called.In(log, "runs", "--compare", "--string", "40-30");
         Assert.Equal(2, bad.Code);
     }
+
+    private static string Text(JsonElement of, string field) => of.GetProperty(field).GetString()!;
 
     private static double[] Estimate(JsonElement estimate)
         => [.. new[] { "median", "low", "high" }.Select(f => Math.Round(estimate.GetProperty(f).GetDouble(), 1))];

@@ -71,7 +71,9 @@ public sealed class PracticeTests : IDisposable
         Assert.Equal(0, Called.In(Log, [.. Game, "--player=" + names[0]]).Code);
         var scores = new PracticeScores(Log + "-practice");
         var first = Assert.Single(scores.All().Results);
-        Assert.All(names[1..].Index(), n => Assert.Null(scores.Save(first with { Player = n.Item, Ended = first.Ended.AddSeconds(1 + n.Index) })));
+        Assert.All(
+            names[1..].Index(),
+            n => Assert.Null(scores.Save(first with { Player = n.Item, Ended = first.Ended.AddSeconds(1 + n.Index) })));
         var lines = Called.In(Log, "practice", "scores").Output.TrimEnd().Split('\n');
         Assert.StartsWith("player,pot,seed,ended,verdict,doses,readings,waits,early_doses,over_at_dose,body_mpas,target_mpas,poured_g,wasted_g,", lines[0], StringComparison.Ordinal);
         Assert.Equal(names.Length, lines.Length - 1);

@@ -12,7 +12,9 @@ public sealed partial class ReadmeTests : IDisposable
 
     public static TheoryData<string> Examples => [.. Shown()];
 
-    private static IEnumerable<string> Shown() => Readmes().SelectMany(text => Command().Matches(text).Select(m => m.Groups["arguments"].Value.Trim())).Distinct(StringComparer.Ordinal);
+    private static IEnumerable<string> Shown()
+        => Readmes().SelectMany(text => Command().Matches(text)).Select(m => m.Groups["arguments"].Value.Trim())
+            .Distinct(StringComparer.Ordinal);
 
     public void Dispose() => Directory.Delete(folder, recursive: true);
 

@@ -189,10 +189,12 @@ public sealed class BenchLogTests
     }
 
     private static ImmutableArray<MaterialRow> Materials()
-        => Assert.IsType<MaterialFileOutcome.Read>(MaterialFileReader.Parse("m", File.ReadAllBytes(Checkout.Sample("materials/workshop.csv")))).File.Rows;
+        => Assert.IsType<MaterialFileOutcome.Read>(MaterialFileReader.Parse("m", Sample("materials/workshop.csv"))).File.Rows;
 
     private static ImmutableArray<OilRow> Oils()
-        => Assert.IsType<OilFileOutcome.Read>(OilFileReader.Parse("o", File.ReadAllBytes(Checkout.Sample("oils/workshop-oils.csv")))).File.Rows;
+        => Assert.IsType<OilFileOutcome.Read>(OilFileReader.Parse("o", Sample("oils/workshop-oils.csv"))).File.Rows;
+
+    private static byte[] Sample(string name) => File.ReadAllBytes(Checkout.Sample(name));
 
     private static string[] Exports(BenchLog log)
         =>

@@ -1,8 +1,8 @@
 namespace Viscolog.Tests.Support;
 
 /// <summary>
-/// How much of a long sweep a test goes through: all of it where the environment variable VISCOLOG_LONG is 1, else every so-manieth place and
-/// those where something changes, the same ones at every run.
+/// How much of a long sweep a test goes through: all of it where the environment variable VISCOLOG_LONG is 1, else every so-manieth
+/// place and those where something changes, the same ones at every run.
 /// </summary>
 internal static class Sweep
 {

@@ -56,7 +56,9 @@ public sealed class BenchStepsTests
     public void What_goes_into_the_pot_begins_the_clock_anew()
     {
         var trial = BenchTrial.OfSample("lantern-gel-07");
-        foreach (var @event in (BenchEvent[])[new BenchEvent.Poured("SW-1", Mass.FromGrams(0.9)), new BenchEvent.LetDown(Mass.FromGrams(5)), new BenchEvent.Watered(Mass.FromGrams(5))])
+        var five = Mass.FromGrams(5);
+        BenchEvent[] events = [new BenchEvent.Poured("SW-1", five), new BenchEvent.LetDown(five), new BenchEvent.Watered(five)];
+        foreach (var @event in events)
         {
             trial.Do(new BenchEvent.Stir());
             Assert.True(trial.State.Clock.IsStirring);
@@ -69,14 +71,18 @@ public sealed class BenchStepsTests
     public void Every_event_is_answered()
     {
         var trial = BenchTrial.OfSample("lantern-gel-07");
+        var gram = Mass.FromGrams(1);
         BenchEvent[] events =
         [
-            new BenchEvent.Typed("5200", "", ""), new BenchEvent.TookAdvised(), new BenchEvent.Poured("SW-1", Mass.FromGrams(1)), new BenchEvent.LetDown(Mass.FromGrams(1)),
-            new BenchEvent.Watered(Mass.FromGrams(1)), new BenchEvent.TakenOut(Mass.FromGrams(1)), new BenchEvent.Stir(), new BenchEvent.ReadBeside(BenchReadings.None with { Ph = 8 }),
-            new BenchEvent.Voided(0, "a slip", ""), new BenchEvent.Aimed(null, Percentage.FromPercent(1)), new BenchEvent.Moved(-1), new BenchEvent.Logged(trial.State.Run, "it"),
-            new BenchEvent.NotLogged("no room"), new BenchEvent.Advised(trial.State.Asked, new(null, "too few readings", null)), new BenchEvent.Ticked(),
+            new BenchEvent.Typed("5200", "", ""), new BenchEvent.TookAdvised(), new BenchEvent.Poured("SW-1", gram),
+            new BenchEvent.LetDown(gram), new BenchEvent.Watered(gram), new BenchEvent.TakenOut(gram), new BenchEvent.Stir(),
+            new BenchEvent.ReadBeside(new(null, 8, null, null)), new BenchEvent.Voided(0, "a slip", ""),
+            new BenchEvent.Aimed(null, Percentage.FromPercent(1)), new BenchEvent.Moved(-1),
+            new BenchEvent.Logged(trial.State.Run, "it"), new BenchEvent.NotLogged("no room"),
+            new BenchEvent.Advised(trial.State.Asked, new(null, "too few readings", null)), new BenchEvent.Ticked(),
         ];
-        Assert.Equal(typeof(BenchEvent).GetNestedTypes(System.Reflection.BindingFlags.NonPublic).ToHashSet(), events.Select(e => e.GetType()).ToHashSet());
+        var cases = typeof(BenchEvent).GetNestedTypes(System.Reflection.BindingFlags.NonPublic);
+        Assert.Equal(cases.ToHashSet(), events.Select(e => e.GetType()).ToHashSet());
         var state = trial.State with { Clock = new() { StirBegan = trial.Now, StirEnded = trial.Now, Due = TimeSpan.Zero } };
         Assert.All(events, e =>
         {

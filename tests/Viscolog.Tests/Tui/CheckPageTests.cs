@@ -93,7 +93,11 @@ public sealed class CheckPageTests
     private static CheckState State(string name) => CheckState.Of(Logged(name), Bench(), Today);
 
     private static CheckState Answered(CheckState state)
-        => state.Answered(state.Asked, Outcomes.GetOrAdd(state.Run.File.Run.Name!, _ => BatchChecks.Of(Bench().Request(state.Run.File.Run, state.Current!, [], state.Today))), null);
+    {
+        var run = state.Run.File.Run;
+        var outcome = Outcomes.GetOrAdd(run.Name!, _ => BatchChecks.Of(Bench().Request(run, state.Current!, [], state.Today)));
+        return state.Answered(state.Asked, outcome, null);
+    }
 
     private static TrendState Trend()
     {
