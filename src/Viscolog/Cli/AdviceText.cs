@@ -1,5 +1,6 @@
 using Viscolog.Core.Advising;
 using Viscolog.Core.Pots;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli;

@@ -1,6 +1,7 @@
 using Viscolog.Core.Advising;
 using Viscolog.Core.Curves;
 using Viscolog.Plots;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli;

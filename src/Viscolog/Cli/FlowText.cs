@@ -1,6 +1,7 @@
 using Viscolog.Core.Flow;
 using Viscolog.Core.Quantities;
 using Viscolog.Plots;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli;
@@ -16,7 +17,7 @@ internal static class FlowText
     public static void Write(CallOutput terminal, FlowReport report, FlowPicture picture)
     {
         var curve = report.Curve;
-        terminal.Line(string.Join(" · ", new[] { report.File.Name is { } name ? PlotText.Shorten(PlotText.Clean(name), 40) : null, Extent(curve) }.OfType<string>()));
+        terminal.Line(string.Join(" · ", new[] { report.File.Name is { } name ? PlainText.Shorten(PlainText.Clean(name), 40) : null, Extent(curve) }.OfType<string>()));
         terminal.Line(curve.Weights == FlowWeights.Relative
             ? "Weights: relative (each point counts by 1/stress); --weights none counts all alike"
             : "Weights: none (all points alike in Pa); --weights relative counts by 1/stress");

@@ -3,6 +3,7 @@ using Viscolog.Core.Practice;
 using Viscolog.Output;
 using Viscolog.Plots;
 using Viscolog.Reports;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli;
@@ -92,7 +93,7 @@ internal static class PracticeText
                 PracticeWords.Clock(score.Time));
         }
 
-        table.Write(terminal);
+        terminal.Table(table);
     }
 
     /// <summary>Writes a picture or a handout where one was asked for.</summary>

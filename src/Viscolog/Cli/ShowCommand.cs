@@ -2,9 +2,9 @@ using System.CommandLine;
 using System.Globalization;
 using Viscolog.Cli.Json;
 using Viscolog.Core.Pots;
-using Viscolog.Plots;
 using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli;
@@ -48,11 +48,11 @@ internal sealed class ShowCommand
         terminal.Line(FormattableString.Invariant($"run {logged.Number} · {RunTitle.Of(logged.File.Run)}"));
         foreach (var line in HeaderText.Of(logged.File))
         {
-            terminal.Line("  " + PlotText.Clean(line));
+            terminal.Line("  " + PlainText.Clean(line));
         }
 
         terminal.Line();
-        Table(logged).Write(terminal);
+        terminal.Table(Table(logged));
         return ExitCode.Done;
     }
 

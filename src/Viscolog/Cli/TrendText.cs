@@ -1,4 +1,5 @@
 using Viscolog.Plots;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli;
@@ -11,7 +12,7 @@ internal static class TrendText
     public static void Write(CallOutput terminal, TrendPicture picture, string unit)
     {
         var chart = picture.Chart;
-        terminal.Line($"{PlotText.Shorten(PlotText.Clean(picture.Title), 40)} · {Count.Of(chart.Points.Length, "batch", "batches")} · {(picture.IsLog ? "log" : "linear")} scale");
+        terminal.Line($"{PlainText.Shorten(PlainText.Clean(picture.Title), 40)} · {Count.Of(chart.Points.Length, "batch", "batches")} · {(picture.IsLog ? "log" : "linear")} scale");
         terminal.Line();
         var signals = TrendWords.Signals(chart).ToList();
         terminal.Emphasized(signals.Count == 0 ? "  IN CONTROL: no rule is broken." : $"  {Count.Of(signals.Count, "SIGNAL", "SIGNALS")}");

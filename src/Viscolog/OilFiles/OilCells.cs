@@ -3,6 +3,7 @@ using System.Globalization;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
+using Viscolog.Text;
 
 namespace Viscolog.OilFiles;
 

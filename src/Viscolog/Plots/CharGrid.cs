@@ -1,4 +1,5 @@
 using System.Text;
+using Viscolog.Text;
 
 namespace Viscolog.Plots;
 
@@ -66,7 +67,7 @@ internal sealed class CharGrid
     {
         foreach (var rune in text.EnumerateRunes())
         {
-            var width = PlotText.Columns(rune);
+            var width = PlainText.Columns(rune);
             if (width == 0 || !Holds(column, row) || !Holds(column + width - 1, row))
             {
                 continue;

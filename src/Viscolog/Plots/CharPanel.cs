@@ -1,3 +1,5 @@
+using Viscolog.Text;
+
 namespace Viscolog.Plots;
 
 /// <summary>The frame of a chart in characters: a head, the labelled axes, and what is painted between them.</summary>
@@ -26,7 +28,7 @@ internal static class CharPanel
         paint(plane);
         var rows = labels.Select((label, i) => (label ?? "").PadLeft(margin - 1) + (label is null ? glyphs.Upright : glyphs.Tick) + plane.Grid.Row(i));
         string[] lines = [head, .. rows, .. Foot(across, margin, width, glyphs)];
-        return lines.Select(l => PlotText.Shorten(l.TrimEnd(), width, glyphs.Ellipsis));
+        return lines.Select(l => PlainText.Shorten(l.TrimEnd(), width, glyphs.Ellipsis));
     }
 
     /// <summary>The label of each row; null where it has none.</summary>

@@ -1,4 +1,5 @@
 using Viscolog.Core.Quantities;
+using Viscolog.Text;
 
 namespace Viscolog.Plots;
 
@@ -66,7 +67,7 @@ internal sealed record CharPlane(CharGrid Grid, CharAxis Across, CharAxis Up)
     /// <summary>Words in the middle.</summary>
     public void Middle(string text)
     {
-        var lines = TextWrap.Lines(text, Grid.Columns - 2, t => PlotText.Columns(t));
+        var lines = Paragraph.Broken(text, Grid.Columns - 2, t => PlainText.Columns(t));
         for (var i = 0; i < lines.Count; i++)
         {
             Grid.Write((Grid.Columns - lines[i].Length) / 2, Math.Max(0, (Grid.Rows - lines.Count) / 2) + i, lines[i]);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Viscolog.Text;
 
 namespace Viscolog.Plots;
 
@@ -70,7 +71,7 @@ internal sealed record ChartGlyphs
 
     public string Band { get; private init; } = "⠂⠂";
 
-    public char Thousands { get; private init; } = PlotText.ThinSpace;
+    public char Thousands { get; private init; } = PlainText.ThinSpace;
 
     public string Ellipsis { get; private init; } = "…";
 
@@ -79,7 +80,7 @@ internal sealed record ChartGlyphs
     /// <summary>A text as this set can show it: control characters gone; in the plain set accents dropped and the rest as question marks.</summary>
     public string Show(string text)
     {
-        var clean = PlotText.Clean(text);
+        var clean = PlainText.Clean(text);
         if (!IsPlain)
         {
             return clean;
@@ -106,7 +107,7 @@ internal sealed record ChartGlyphs
         '…' => "...",
         '‘' or '’' => "'",
         '“' or '”' => "\"",
-        PlotText.ThinSpace or '\u00A0' or '\u202F' => " ",
+        PlainText.ThinSpace or '\u00A0' or '\u202F' => " ",
         _ => "?",
     };
 }

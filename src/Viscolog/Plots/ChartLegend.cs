@@ -1,4 +1,5 @@
 using Viscolog.Core.Advising;
+using Viscolog.Text;
 
 namespace Viscolog.Plots;
 
@@ -21,19 +22,19 @@ internal static class ChartLegend
         foreach (var item in items)
         {
             var longer = lines.Count == 0 ? item : lines[^1] + Gap + item;
-            if (lines.Count > 0 && PlotText.Columns(longer) <= width)
+            if (lines.Count > 0 && PlainText.Columns(longer) <= width)
             {
                 lines[^1] = longer;
             }
             else
             {
-                lines.AddRange(TextWrap.Lines(item, width, t => PlotText.Columns(t)));
+                lines.AddRange(Paragraph.Broken(item, width, t => PlainText.Columns(t)));
             }
         }
 
         return lines.Count <= most
             ? lines
-            : [.. lines.Take(most - 1), PlotText.Shorten(lines[most - 1] + Gap + lines[most], width, glyphs.Ellipsis)];
+            : [.. lines.Take(most - 1), PlainText.Shorten(lines[most - 1] + Gap + lines[most], width, glyphs.Ellipsis)];
     }
 
     private static IEnumerable<string> One(RunPicture p, ChartGlyphs glyphs, bool roomy)
@@ -91,7 +92,7 @@ internal static class ChartLegend
         yield return "A reading, a settled";
         foreach (var (i, p) in pictures.Index())
         {
-            yield return $"{(char)('A' + (i % 26))} " + PlotText.Shorten(glyphs.Show(p.Name ?? "without a name"), nameColumns, glyphs.Ellipsis);
+            yield return $"{(char)('A' + (i % 26))} " + PlainText.Shorten(glyphs.Show(p.Name ?? "without a name"), nameColumns, glyphs.Ellipsis);
         }
 
         if (pictures.Any(p => p.Limit is not null))

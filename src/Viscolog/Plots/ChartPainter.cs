@@ -1,5 +1,6 @@
 using Viscolog.Core.Advising;
 using Viscolog.Core.Quantities;
+using Viscolog.Text;
 
 namespace Viscolog.Plots;
 
@@ -77,7 +78,7 @@ internal static class ChartPainter
 
         var from = plane.Column(limit.Dose.Percent) + 1;
         var room = plane.Grid.Columns - from - 1;
-        var lines = room < LeastWordColumns ? [] : TextWrap.Lines(glyphs.Show("limit: " + limit.Why), room, t => PlotText.Columns(t));
+        var lines = room < LeastWordColumns ? [] : Paragraph.Broken(glyphs.Show("limit: " + limit.Why), room, t => PlainText.Columns(t));
         lines = lines.Count > plane.Grid.Rows / 2 ? [] : lines;
         lines = lines.Count == 0 && room >= "limit".Length ? ["limit"] : lines;
         for (var i = 0; i < lines.Count; i++)

@@ -3,6 +3,7 @@ using OxyPlot.Axes;
 using OxyPlot.Legends;
 using Viscolog.Core.Flow;
 using Viscolog.Core.Quantities;
+using Viscolog.Text;
 
 namespace Viscolog.Plots;
 
@@ -31,7 +32,7 @@ internal static class FlowPlot
     }
 
     private static string Subtitle(FlowPicture picture)
-        => picture.Best is { } best ? $"{best.Model.Name}: {PlotText.Shorten(best.Model.Law, 60)}" : "no law fitted";
+        => picture.Best is { } best ? $"{best.Model.Name}: {PlainText.Shorten(best.Model.Law, 60)}" : "no law fitted";
 
     private static (double Low, double High) Window(IEnumerable<double> values)
     {

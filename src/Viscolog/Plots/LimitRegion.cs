@@ -1,6 +1,7 @@
 using OxyPlot;
 using OxyPlot.Annotations;
 using Viscolog.Core.Advising;
+using Viscolog.Text;
 
 namespace Viscolog.Plots;
 
@@ -42,8 +43,8 @@ internal sealed class LimitRegion(DoseLimit limit, string whose) : Annotation
         var style = new LabelStyle(ActualFont, PlotStyle.TextSize - 1, PlotStyle.Ink, 0xE8);
         var room = Math.Max(60, region.Width - (2 * Inset) - 4);
         double Width(string s) => rc.MeasureText(s, style.Font, style.Size, FontWeights.Normal).Width;
-        var text = $"beyond the limit of {PlotText.Percent(limit.Dose)}{whose}: {PlotText.Clean(limit.Why)}";
-        var lines = TextWrap.Lines(PlotText.Shorten(text, 400), room, Width);
+        var text = $"beyond the limit of {PlotText.Percent(limit.Dose)}{whose}: {PlainText.Clean(limit.Why)}";
+        var lines = Paragraph.Broken(PlainText.Shorten(text, 400), room, Width);
         var fit = (int)((region.Height - (4 * Inset)) / (ScreenLabel.Measure(rc, ["0"], style).Height - 3));
         lines = lines.Count > fit ? [.. lines.Take(fit - 1), "…"] : lines;
         var size = ScreenLabel.Measure(rc, lines, style);

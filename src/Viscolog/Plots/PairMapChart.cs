@@ -1,4 +1,5 @@
 using Viscolog.Core.Advising;
+using Viscolog.Text;
 
 namespace Viscolog.Plots;
 
@@ -23,11 +24,11 @@ internal static class PairMapChart
             return [$"the map needs {TerminalChart.LeastWidth} x {TerminalChart.LeastHeight} characters"];
         }
 
-        var across = new CharAxis(glyphs.Show($"dose of {PlotText.Shorten(picture.BodyThickener, 16)}, %"), 0, picture.Map.BodyDoses[^1].Percent, IsLogarithmic: false);
+        var across = new CharAxis(glyphs.Show($"dose of {PlainText.Shorten(picture.BodyThickener, 16)}, %"), 0, picture.Map.BodyDoses[^1].Percent, IsLogarithmic: false);
         var up = new CharAxis("", 0, picture.Map.StringDoses[^1].Percent, IsLogarithmic: false);
-        var head = glyphs.Show($"dose of {PlotText.Shorten(picture.StringThickener, 16)}, %") + glyphs.Between + glyphs.Show(picture.Name ?? "run without a name");
+        var head = glyphs.Show($"dose of {PlainText.Shorten(picture.StringThickener, 16)}, %") + glyphs.Between + glyphs.Show(picture.Name ?? "run without a name");
         var legend = Legend(picture, glyphs, width).ToArray();
-        return [.. CharPanel.Draw(head, across, up, width, height - legend.Length, glyphs, plane => Paint(picture, plane, glyphs)), .. legend.Select(l => PlotText.Shorten(l, width, glyphs.Ellipsis))];
+        return [.. CharPanel.Draw(head, across, up, width, height - legend.Length, glyphs, plane => Paint(picture, plane, glyphs)), .. legend.Select(l => PlainText.Shorten(l, width, glyphs.Ellipsis))];
     }
 
     private static IEnumerable<string> Legend(PairPicture picture, ChartGlyphs glyphs, int width)
@@ -41,7 +42,7 @@ internal static class PairMapChart
             picture.Next is null ? null : $"{glyphs.Next} next",
             picture.End is null ? null : $"{glyphs.Settled} plan's end",
         ];
-        return TextWrap.Lines(string.Join("  ", [.. marks.OfType<string>(), glyphs.Show($"{Line} body at the number beside it, {PlotText.Unit}")]), width, t => PlotText.Columns(t));
+        return Paragraph.Broken(string.Join("  ", [.. marks.OfType<string>(), glyphs.Show($"{Line} body at the number beside it, {PlotText.Unit}")]), width, t => PlainText.Columns(t));
     }
 
     private static void Paint(PairPicture picture, CharPlane plane, ChartGlyphs glyphs)

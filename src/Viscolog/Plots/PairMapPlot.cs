@@ -3,6 +3,7 @@ using OxyPlot.Annotations;
 using OxyPlot.Axes;
 using OxyPlot.Series;
 using Viscolog.Core.Advising;
+using Viscolog.Text;
 
 namespace Viscolog.Plots;
 
@@ -25,7 +26,7 @@ internal static class PairMapPlot
     private static void AddAxis(PlotModel model, AxisPosition position, string thickener, double end)
     {
         var axis = PlotFrame.Styled(new LinearAxis { Position = position, Minimum = -0.02 * end, Maximum = end });
-        axis.Title = PlotFrame.Literal($"Dose of {PlotText.Shorten(PlotText.Clean(thickener), 24)}, g per 100 g of base (%)");
+        axis.Title = PlotFrame.Literal($"Dose of {PlainText.Shorten(PlainText.Clean(thickener), 24)}, g per 100 g of base (%)");
         model.Axes.Add(axis);
     }
 

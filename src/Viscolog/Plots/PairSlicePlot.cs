@@ -4,6 +4,7 @@ using OxyPlot.Axes;
 using OxyPlot.Series;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Quantities;
+using Viscolog.Text;
 
 namespace Viscolog.Plots;
 
@@ -56,7 +57,7 @@ internal static class PairSlicePlot
     {
         var end = slice.Samples[^1].Dose.Percent;
         var axis = PlotFrame.Styled(new LinearAxis { Position = AxisPosition.Bottom, Key = key, Minimum = -0.03 * end, Maximum = end, StartPosition = from, EndPosition = to });
-        axis.Title = PlotFrame.Literal($"Dose of {PlotText.Shorten(PlotText.Clean(slice.Thickener), 20)}, %");
+        axis.Title = PlotFrame.Literal($"Dose of {PlainText.Shorten(PlainText.Clean(slice.Thickener), 20)}, %");
         axis.MajorGridlineStyle = LineStyle.None;
         model.Axes.Add(axis);
     }

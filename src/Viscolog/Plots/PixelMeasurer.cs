@@ -1,5 +1,6 @@
 using System.Text;
 using OxyPlot;
+using Viscolog.Text;
 
 namespace Viscolog.Plots;
 
@@ -25,7 +26,7 @@ internal sealed class PixelMeasurer(double width, double height) : PdfRenderCont
             else
             {
                 // The package knows no widths beyond Latin-1.
-                other += rune.Value == PlotText.ThinSpace ? 0.2 : 0.65 * PlotText.Columns(rune);
+                other += rune.Value == PlainText.ThinSpace ? 0.2 : 0.65 * PlainText.Columns(rune);
             }
         }
 

@@ -2,6 +2,7 @@ using Viscolog.Core.Advising;
 using Viscolog.Core.Flow;
 using Viscolog.Core.Practice;
 using Viscolog.Output;
+using Viscolog.Text;
 
 namespace Viscolog.Plots;
 
@@ -55,7 +56,7 @@ internal static class PlotFile
 
     private static PlotOutcome Write(Func<PlotFormat, byte[]> render, string path, bool force)
     {
-        var shown = PlotText.Clean(path);
+        var shown = PlainText.Clean(path);
         if (FormatOf(path) is not { } format)
         {
             return new PlotOutcome.Refused($"{shown}: the file's ending decides the format; use .svg, .pdf or .png");

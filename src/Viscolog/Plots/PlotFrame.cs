@@ -2,6 +2,7 @@ using OxyPlot;
 using OxyPlot.Axes;
 using OxyPlot.Legends;
 using Viscolog.Core.Advising;
+using Viscolog.Text;
 
 namespace Viscolog.Plots;
 
@@ -25,9 +26,9 @@ internal static class PlotFrame
     {
         var model = new PlotModel
         {
-            Title = Literal(PlotText.Shorten(PlotText.Clean(title), TitleColumns)),
+            Title = Literal(PlainText.Shorten(PlainText.Clean(title), TitleColumns)),
             TitleFontSize = 16,
-            Subtitle = Literal(PlotText.Shorten(subtitle, SubtitleColumns)),
+            Subtitle = Literal(PlainText.Shorten(subtitle, SubtitleColumns)),
             SubtitleFontSize = TextSize,
             DefaultFontSize = TextSize,
             Background = OxyColors.White,
@@ -54,7 +55,7 @@ internal static class PlotFrame
     {
         string?[] apart =
         [
-            Thickeners(among) is null ? PlotText.Shorten(PlotText.Clean(picture.Thickener), ShortColumns) : null,
+            Thickeners(among) is null ? PlainText.Shorten(PlainText.Clean(picture.Thickener), ShortColumns) : null,
             Temperatures(among) is null ? PlotText.Celsius(picture.ReferenceTemperature) : null,
         ];
         var more = string.Join(", ", apart.OfType<string>());
@@ -72,7 +73,7 @@ internal static class PlotFrame
 
     public static void AddDose(PlotModel model, IReadOnlyList<RunPicture> pictures, double end)
     {
-        var of = Thickeners(pictures) is { Length: > 0 } thickener ? $" of {PlotText.Shorten(thickener, NameColumns)}" : "";
+        var of = Thickeners(pictures) is { Length: > 0 } thickener ? $" of {PlainText.Shorten(thickener, NameColumns)}" : "";
         AddAcross(model, Literal($"Dose{of}, g per 100 g of base (%)"), end);
     }
 
@@ -106,19 +107,19 @@ internal static class PlotFrame
 
     private static string Name(RunPicture picture, int columns)
     {
-        var name = PlotText.Clean(picture.Name ?? "");
-        return name.Length == 0 ? "Run without a name" : PlotText.Shorten(name, columns);
+        var name = PlainText.Clean(picture.Name ?? "");
+        return name.Length == 0 ? "Run without a name" : PlainText.Shorten(name, columns);
     }
 
     private static string Conditions(IReadOnlyList<RunPicture> pictures)
     {
-        var thickener = Thickeners(pictures) is { } same ? PlotText.Shorten(same, NameColumns) : "thickeners differ";
+        var thickener = Thickeners(pictures) is { } same ? PlainText.Shorten(same, NameColumns) : "thickeners differ";
         var celsius = Temperatures(pictures) is { } one ? $"values at {one}" : "temperatures differ";
         var method = Same(pictures, p => p.Method ?? "") is { } how ? how : "methods differ";
         return string.Join(" · ", new[] { thickener, celsius, method }.Where(part => part.Length > 0));
     }
 
-    private static string? Thickeners(IReadOnlyList<RunPicture> pictures) => Same(pictures, p => PlotText.Clean(p.Thickener));
+    private static string? Thickeners(IReadOnlyList<RunPicture> pictures) => Same(pictures, p => PlainText.Clean(p.Thickener));
 
     private static string? Temperatures(IReadOnlyList<RunPicture> pictures) => Same(pictures, p => PlotText.Celsius(p.ReferenceTemperature));
 }

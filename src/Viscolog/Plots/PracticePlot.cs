@@ -5,6 +5,7 @@ using OxyPlot.Legends;
 using OxyPlot.Series;
 using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Plots;
@@ -68,7 +69,7 @@ internal static class PracticePlot
             EndPosition = place.To,
             MinimumMajorStep = 1,
         });
-        axis.Title = (titled ? "dose, % · " : "") + PlotFrame.Literal(PlotText.Shorten(PlotText.Clean(player.Name), 22) + ": " + PracticeWords.Verdict(player.Path.Score.Verdict));
+        axis.Title = (titled ? "dose, % · " : "") + PlotFrame.Literal(PlainText.Shorten(PlainText.Clean(player.Name), 22) + ": " + PracticeWords.Verdict(player.Path.Score.Verdict));
         model.Axes.Add(axis);
         var truth = player.Path.Truth;
         Region(model, key, PracticePictures.Limit(truth).Dose.Percent, end.Percent, 1e-9, high, OxyColor.FromAColor(0x22, PlotStyle.Limit));

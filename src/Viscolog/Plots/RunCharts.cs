@@ -1,4 +1,5 @@
 using Viscolog.Core.Advising;
+using Viscolog.Text;
 
 namespace Viscolog.Plots;
 
@@ -25,7 +26,7 @@ internal static class RunCharts
             PlotKind.Residuals => ResidualChart.Draw(pictures, width, height, glyphs),
             _ => StringChart.Draw(pictures, width, height, glyphs),
         };
-        return [.. lines.Select(l => PlotText.Shorten(l.TrimEnd(), width, glyphs.Ellipsis))];
+        return [.. lines.Select(l => PlainText.Shorten(l.TrimEnd(), width, glyphs.Ellipsis))];
     }
 
     /// <summary>What is counted, and of which run.</summary>
@@ -37,5 +38,5 @@ internal static class RunCharts
 
     /// <summary>Each run's letter with its name.</summary>
     public static IEnumerable<string> Names(IReadOnlyList<RunPicture> pictures, ChartGlyphs glyphs)
-        => pictures.Select((p, i) => $"{Letter(i)} {PlotText.Shorten(glyphs.Show(p.Name ?? "without a name"), 24, glyphs.Ellipsis)}");
+        => pictures.Select((p, i) => $"{Letter(i)} {PlainText.Shorten(glyphs.Show(p.Name ?? "without a name"), 24, glyphs.Ellipsis)}");
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Viscolog.Core.Advising;
+using Viscolog.Text;
 
 namespace Viscolog.Plots;
 
@@ -33,7 +34,7 @@ internal static class TerminalChart
         if (width < LeastWidth || height < LeastHeight)
         {
             var ask = string.Create(CultureInfo.InvariantCulture, $"the chart needs {LeastWidth} x {LeastHeight} characters");
-            return [PlotText.Shorten(ask, Math.Max(width, 3), "...")];
+            return [PlainText.Shorten(ask, Math.Max(width, 3), "...")];
         }
 
         var window = DoseWindow.Of(pictures);
@@ -41,7 +42,7 @@ internal static class TerminalChart
         var across = new CharAxis("dose, %", 0, window.Dose, IsLogarithmic: false);
         var up = new CharAxis("", window.Low, window.High, IsLogarithmic: true);
         var chart = CharPanel.Draw(Head(pictures, glyphs), across, up, width, height - legend.Count, glyphs, plane => ChartPainter.Paint(pictures, plane, glyphs));
-        return [.. chart, .. legend.Select(l => PlotText.Shorten(l.TrimEnd(), width, glyphs.Ellipsis))];
+        return [.. chart, .. legend.Select(l => PlainText.Shorten(l.TrimEnd(), width, glyphs.Ellipsis))];
     }
 
     private static string Head(IReadOnlyList<RunPicture> pictures, ChartGlyphs glyphs)

@@ -1,3 +1,5 @@
+using Viscolog.Text;
+
 namespace Viscolog.Plots;
 
 /// <summary>A control chart drawn in characters: values above, moving ranges below.</summary>
@@ -20,7 +22,7 @@ internal static class TrendChart
     public static IReadOnlyList<string> Draw(TrendPicture picture, int width, int height, bool ascii)
     {
         var glyphs = ascii ? ChartGlyphs.Plain : ChartGlyphs.Rich;
-        var legend = PlotText.Shorten(Legend(picture, glyphs), width, glyphs.Ellipsis);
+        var legend = PlainText.Shorten(Legend(picture, glyphs), width, glyphs.Ellipsis);
         if (height < LeastForBoth)
         {
             return [.. Values(picture, width, height - 1, glyphs), legend];

@@ -3,6 +3,7 @@ using OxyPlot.Annotations;
 using OxyPlot.Axes;
 using OxyPlot.Series;
 using Viscolog.Core.Checking;
+using Viscolog.Text;
 
 namespace Viscolog.Plots;
 
@@ -36,7 +37,7 @@ internal static class TrendPlot
         var chart = picture.Chart;
         var left = chart.LeftOut.IsEmpty ? "" : $", without {string.Join(", ", chart.LeftOut)}";
         var capability = chart.Cpk is { } cpk ? FormattableString.Invariant($" · Cpk {cpk.Index:0.00} ({cpk.Low:0.00} to {cpk.High:0.00})") : "";
-        return PlotText.Clean(FormattableString.Invariant($"limits from {chart.InBaseline} batches{left} · {(picture.IsLog ? "log" : "linear")} scale{capability}"));
+        return PlainText.Clean(FormattableString.Invariant($"limits from {chart.InBaseline} batches{left} · {(picture.IsLog ? "log" : "linear")} scale{capability}"));
     }
 
     private static LinearAxis Across(ControlChart chart)
@@ -57,7 +58,7 @@ internal static class TrendPlot
         return axis;
     }
 
-    private static string Named(ControlChart chart, int place) => PlotFrame.Literal(PlotText.Shorten(PlotText.Clean(chart.Points[place].Batch), BatchColumns));
+    private static string Named(ControlChart chart, int place) => PlotFrame.Literal(PlainText.Shorten(PlainText.Clean(chart.Points[place].Batch), BatchColumns));
 
     private static Axis Placed(Axis axis, string key, string title, double from, double to)
     {

@@ -5,6 +5,7 @@ using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.Plots;
 using Viscolog.RunFiles;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Reports;

@@ -1,6 +1,7 @@
 using Viscolog.Core.Practice;
 using Viscolog.Output;
 using Viscolog.Plots;
+using Viscolog.Text;
 
 namespace Viscolog.Reports;
 
@@ -24,6 +25,6 @@ internal static class PracticeFile
             PlotOutcome.Refused refused => new FileOutcome.Refused(refused.Reason),
             _ => throw new InvalidOperationException("not a case of the closed set"),
         },
-        _ => new FileOutcome.Refused($"{PlotText.Clean(path)}: the file's ending decides the format; use {Endings}"),
+        _ => new FileOutcome.Refused($"{PlainText.Clean(path)}: the file's ending decides the format; use {Endings}"),
     };
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using CsvHelper;
+using Viscolog.Text;
 
 namespace Viscolog.RunFiles;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using CsvHelper;
+using Viscolog.Text;
 
 namespace Viscolog.RunFiles;
 

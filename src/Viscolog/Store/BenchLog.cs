@@ -4,6 +4,7 @@ using Viscolog.MaterialFiles;
 using Viscolog.OilFiles;
 using Viscolog.Output;
 using Viscolog.RunFiles;
+using Viscolog.Text;
 
 namespace Viscolog.Store;
 

@@ -1,5 +1,6 @@
 using Viscolog.Core.Advising;
 using Viscolog.Plots;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Tui;
@@ -19,7 +20,7 @@ internal static class BenchPage
     /// <summary>Where the fields begin, and how wide they are: reading, wait, note.</summary>
     public static (int X, int Width)[] Fields(BenchState state, int width)
     {
-        var unit = PlotText.Columns(BenchValue.Unit(state.Run.File.Run));
+        var unit = PlainText.Columns(BenchValue.Unit(state.Run.File.Run));
         var wait = 9 + 10 + 1 + unit + 7;
         return [(9, 10), (wait, 6), (wait + 6 + 8, Math.Max(6, width - wait - 6 - 9))];
     }

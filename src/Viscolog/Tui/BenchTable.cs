@@ -2,8 +2,8 @@ using System.Globalization;
 using Viscolog.Core.Curves;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
-using Viscolog.Plots;
 using Viscolog.RunFiles;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Tui;
@@ -45,7 +45,7 @@ internal static class BenchTable
 
     private static string Dose(Pot pot, string? thickener) => thickener is null ? "" : pot.DoseOf(thickener).Percent.ToString("0.00", CultureInfo.InvariantCulture);
 
-    private static string Short(string thickener) => PlotText.Shorten(thickener, 4, "");
+    private static string Short(string thickener) => PlainText.Shorten(thickener, 4, "");
 
     private static string Doses(PairRoles pair, Func<string, string> of) => $"{of(pair.BodyThickener.Name)}+{of(pair.StringThickener.Name)}";
 

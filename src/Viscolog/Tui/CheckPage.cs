@@ -1,6 +1,6 @@
 using Viscolog.Core.Checking;
 using Viscolog.Core.Pots;
-using Viscolog.Plots;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Tui;
@@ -102,7 +102,7 @@ internal static class CheckPage
     private static void Row(List<(string, Tone)> lines, int width, string name, string text, Tone tone = Tone.Plain)
     {
         const int names = 17;
-        foreach (var line in Paragraph.Of(PlotText.Clean(text), width - names - 2))
+        foreach (var line in Paragraph.Of(PlainText.Clean(text), width - names - 2))
         {
             lines.Add((" " + name.PadRight(names) + line, tone));
             name = "";

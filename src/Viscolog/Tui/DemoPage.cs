@@ -2,6 +2,7 @@ using Viscolog.Core.Advising;
 using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
 using Viscolog.Plots;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Tui;

@@ -1,7 +1,7 @@
 using Terminal.Gui.Input;
 using Terminal.Gui.ViewBase;
 using Terminal.Gui.Views;
-using Viscolog.Wording;
+using Viscolog.Text;
 
 namespace Viscolog.Tui;
 

@@ -3,6 +3,7 @@ using System.Globalization;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Practice;
 using Viscolog.Plots;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Tui;

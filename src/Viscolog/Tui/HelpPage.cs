@@ -1,4 +1,4 @@
-using Viscolog.Wording;
+using Viscolog.Text;
 
 namespace Viscolog.Tui;
 

@@ -1,5 +1,4 @@
-using Viscolog.Plots;
-using Viscolog.Wording;
+using Viscolog.Text;
 
 namespace Viscolog.Tui;
 
@@ -26,11 +25,11 @@ internal sealed class Page(int width, int height, bool isAscii)
         var left = width;
         foreach (var piece in pieces)
         {
-            var text = PlotText.Shorten(Shown(piece.Text), left, isAscii ? "..." : "…");
+            var text = PlainText.Shorten(Shown(piece.Text), left, isAscii ? "..." : "…");
             if (text.Length > 0)
             {
                 line.Add(piece with { Text = text });
-                left -= PlotText.Columns(text);
+                left -= PlainText.Columns(text);
             }
         }
 
@@ -51,8 +50,8 @@ internal sealed class Page(int width, int height, bool isAscii)
     /// <summary>The text in exactly so many columns.</summary>
     public string Fit(string text, int columns, bool toRight = false)
     {
-        var cut = PlotText.Shorten(Shown(text), columns, isAscii ? "~" : "…");
-        var space = new string(' ', Math.Max(0, columns - PlotText.Columns(cut)));
+        var cut = PlainText.Shorten(Shown(text), columns, isAscii ? "~" : "…");
+        var space = new string(' ', Math.Max(0, columns - PlainText.Columns(cut)));
         return toRight ? space + cut : cut + space;
     }
 

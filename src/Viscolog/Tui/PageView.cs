@@ -1,4 +1,5 @@
 using Terminal.Gui.ViewBase;
+using Viscolog.Text;
 
 namespace Viscolog.Tui;
 
@@ -27,7 +28,7 @@ internal sealed class PageView : View
             {
                 SetAttribute(_shades.Of(piece.Tone));
                 AddStr(piece.Text);
-                used += Plots.PlotText.Columns(piece.Text);
+                used += PlainText.Columns(piece.Text);
             }
 
             SetAttribute(_shades.Of(Tone.Plain));

@@ -1,4 +1,5 @@
 using Viscolog.Core.Practice;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Tui;

@@ -6,6 +6,7 @@ using Viscolog.Core.Advising;
 using Viscolog.Output;
 using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.Text;
 
 namespace Viscolog.Tui;
 

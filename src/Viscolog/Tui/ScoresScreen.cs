@@ -1,8 +1,8 @@
 using Terminal.Gui.Input;
 using Viscolog.Output;
 using Viscolog.PracticeFiles;
-using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Tui;

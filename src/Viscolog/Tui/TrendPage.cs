@@ -1,5 +1,6 @@
 using Viscolog.Core.Checking;
 using Viscolog.Plots;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Tui;
@@ -84,5 +85,5 @@ internal static class TrendPage
     }
 
     private static void Wrap(List<(string, Tone)> lines, int width, string text, Tone tone)
-        => lines.AddRange(Paragraph.Of(PlotText.Clean(text), width - 2).Select(l => (" " + l, tone)));
+        => lines.AddRange(Paragraph.Of(PlainText.Clean(text), width - 2).Select(l => (" " + l, tone)));
 }

@@ -1,5 +1,6 @@
 using CsCheck;
 using Viscolog.Plots;
+using Viscolog.Text;
 
 namespace Viscolog.Tests.Plots;
 
@@ -19,14 +20,14 @@ public sealed class PlotTextTests
 
     [Fact]
     public void A_shortened_text_fits() => Gen.Select(Gen.String, Gen.Int[1, 30]).Sample((text, columns) =>
-        Assert.True(PlotText.Columns(PlotText.Shorten(PlotText.Clean(text), columns)) <= columns));
+        Assert.True(PlainText.Columns(PlainText.Shorten(PlainText.Clean(text), columns)) <= columns));
 
     [Fact]
     public void A_cleaned_text_has_no_control_characters_and_cleaning_twice_changes_nothing() => Gen.String.Sample(text =>
     {
-        var clean = PlotText.Clean(text);
+        var clean = PlainText.Clean(text);
         Assert.DoesNotContain(clean, char.IsControl);
-        Assert.Equal(clean, PlotText.Clean(clean));
+        Assert.Equal(clean, PlainText.Clean(clean));
     });
 
     [Fact]

@@ -1,6 +1,7 @@
 using CsCheck;
 using Viscolog.Plots;
 using Viscolog.Tests.Support;
+using Viscolog.Text;
 
 namespace Viscolog.Tests.Plots;
 
@@ -33,7 +34,7 @@ public sealed class TerminalChartTests
         {
             var lines = TerminalChart.Draw(odd[which], width, height, ascii);
             Assert.True(lines.Count <= Math.Max(height, 1));
-            Assert.All(lines, l => Assert.True(PlotText.Columns(l) <= Math.Max(width, 3), l));
+            Assert.All(lines, l => Assert.True(PlainText.Columns(l) <= Math.Max(width, 3), l));
             Assert.All(lines, l => Assert.DoesNotContain(l, c => char.IsControl(c) || (ascii && c is < ' ' or > '~')));
             Assert.All(lines, l => Assert.Equal(l.TrimEnd(), l));
         });

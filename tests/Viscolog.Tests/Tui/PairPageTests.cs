@@ -1,6 +1,6 @@
 using Viscolog.Core.Quantities;
-using Viscolog.Plots;
 using Viscolog.Tests.Support;
+using Viscolog.Text;
 using Viscolog.Tui;
 
 namespace Viscolog.Tests.Tui;
@@ -16,7 +16,7 @@ public sealed class PairPageTests
     {
         var page = Trial().Page(width, height, isAscii);
         ExpectedFile.Check(FormattableString.Invariant($"tui/bench-pair-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
-        Assert.All(page.TrimEnd('\n').Split('\n'), l => Assert.True(PlotText.Columns(l) <= width, l));
+        Assert.All(page.TrimEnd('\n').Split('\n'), l => Assert.True(PlainText.Columns(l) <= width, l));
     }
 
     [Fact]

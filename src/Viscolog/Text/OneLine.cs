@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace Viscolog.RunFiles;
+namespace Viscolog.Text;
 
 /// <summary>Makes text from outside fit on one line.</summary>
 internal static class OneLine
@@ -28,14 +28,11 @@ internal static class OneLine
     public static string Quoted(string text)
     {
         var line = Of(text).Trim();
-        return line.Length switch
-        {
-            0 => "nothing",
-            // A letter of two chars is not cut in half.
-            > Most => $"'{line[..(char.IsHighSurrogate(line[Most - 1]) ? Most - 1 : Most)]}…'",
-            _ => $"'{line}'",
-        };
+        return line.Length == 0 ? "nothing" : $"'{Cut(line, Most)}'";
     }
+
+    /// <summary>The text cut after so many chars, an ellipsis behind; a letter of two chars is not cut in half.</summary>
+    public static string Cut(string text, int most) => text.Length <= most ? text : text[..(char.IsHighSurrogate(text[most - 1]) ? most - 1 : most)] + "…";
 
     private static bool Breaks(char c) => char.IsControl(c) || c is '\u2028' or '\u2029';
 }

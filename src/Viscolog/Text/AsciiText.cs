@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace Viscolog.Wording;
+namespace Viscolog.Text;
 
 /// <summary>Says the same with printable ASCII alone.</summary>
 internal static class AsciiText

@@ -1,23 +1,21 @@
-using Viscolog.Plots;
-
-namespace Viscolog.Wording;
+namespace Viscolog.Text;
 
 /// <summary>A table in plain text: numbers to the right, texts to the left, columns as wide as they need.</summary>
-internal sealed class PlainTable(params string[] names)
+internal sealed class TextTable(params string[] names)
 {
     /// <summary>The last column is never cut narrower than this.</summary>
     private const int LeastLast = 16;
 
     private readonly List<string[]> _rows = [];
 
-    public void Add(params string[] cells) => _rows.Add([.. cells.Select(PlotText.Clean)]);
+    public void Add(params string[] cells) => _rows.Add([.. cells.Select(PlainText.Clean)]);
 
     /// <summary>Its lines, the names first; columns without content are left out.</summary>
     /// <param name="width">Columns of the page: a last column that does not fit is broken into lines; null for no end.</param>
     public IEnumerable<string> Lines(int? width = null)
     {
         var used = Enumerable.Range(0, names.Length).Where(c => _rows.Exists(r => r[c].Length > 0)).ToList();
-        var widths = used.ConvertAll(c => _rows.Max(r => Math.Max(PlotText.Columns(names[c]), PlotText.Columns(r[c]))));
+        var widths = used.ConvertAll(c => _rows.Max(r => Math.Max(PlainText.Columns(names[c]), PlainText.Columns(r[c]))));
         var toRight = used.ConvertAll(c => _rows.TrueForAll(r => r[c].Length == 0 || char.IsAsciiDigit(r[c][0]) || r[c][0] == '–') && !_rows.Exists(r => r[c].Contains('-', StringComparison.Ordinal)));
         var before = widths.Take(widths.Count - 1).Sum(w => w + 2) + 2;
         var room = width is { } most && before + widths[^1] > most && !toRight[^1] ? Math.Max(LeastLast, most - before) : (int?)null;
@@ -40,7 +38,7 @@ internal sealed class PlainTable(params string[] names)
 
     private static string Padded(string text, int width, bool toRight)
     {
-        var space = new string(' ', Math.Max(0, width - PlotText.Columns(text)));
+        var space = new string(' ', Math.Max(0, width - PlainText.Columns(text)));
         return toRight ? space + text : text + space;
     }
 }
