@@ -1,6 +1,5 @@
 using CsCheck;
 using Viscolog.Plots;
-using Viscolog.Text;
 
 namespace Viscolog.Tests.Plots;
 
@@ -17,18 +16,6 @@ public sealed class PlotTextTests
     [InlineData(2e18, "2E+18")]
     public void Numbers_keep_three_figures_and_set_thousands_apart(double value, string expected)
         => Assert.Equal(expected, PlotText.Number(value, ' '));
-
-    [Fact]
-    public void A_shortened_text_fits() => Gen.Select(Gen.String, Gen.Int[1, 30]).Sample((text, columns) =>
-        Assert.True(PlainText.Columns(PlainText.Shorten(PlainText.Clean(text), columns)) <= columns));
-
-    [Fact]
-    public void A_cleaned_text_has_no_control_characters_and_cleaning_twice_changes_nothing() => Gen.String.Sample(text =>
-    {
-        var clean = PlainText.Clean(text);
-        Assert.DoesNotContain(clean, char.IsControl);
-        Assert.Equal(clean, PlainText.Clean(clean));
-    });
 
     [Fact]
     public void Ticks_lie_in_their_range_in_rising_order_and_are_few()
