@@ -1,8 +1,10 @@
 using System.Reflection;
 using Viscolog.Core.Advising;
+using Viscolog.Core.Batches;
 using Viscolog.Core.Checking;
-using Viscolog.Core.Curves;
+using Viscolog.Core.Fitting;
 using Viscolog.Core.Measuring;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Practice;
 using Xunit;
@@ -15,7 +17,7 @@ public sealed class HouseRulesTests
     private static readonly Assembly Core = typeof(Run).Assembly;
 
     /// <summary>Folders of Core, each above all that it may use: arrows point down only.</summary>
-    private static readonly string[] Floors = ["Practice", "Checking", "Advising", "Flow", "Curves", "Settling", "Pots", "Measuring", "Quantities"];
+    private static readonly string[] Floors = ["Practice", "Checking", "Batches", "Advising", "Inference", "Observing", "Curves", "Flow", "Settling", "Fitting", "Pots", "Measuring", "Quantities"];
 
     [Theory]
     [InlineData(typeof(Entry), 6)]
@@ -27,8 +29,8 @@ public sealed class HouseRulesTests
     [InlineData(typeof(FitOutcome), 3)]
     [InlineData(typeof(AdviceOutcome), 3)]
     [InlineData(typeof(PairEvidenceOutcome), 2)]
-    [InlineData(typeof(PairBeliefOutcome), 2)]
-    [InlineData(typeof(BeliefOutcome), 2)]
+    [InlineData(typeof(PairPosteriorOutcome), 2)]
+    [InlineData(typeof(PosteriorOutcome), 2)]
     [InlineData(typeof(EvidenceOutcome), 2)]
     [InlineData(typeof(Material), 4)]
     [InlineData(typeof(Verdict), 3)]

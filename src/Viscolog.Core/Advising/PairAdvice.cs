@@ -35,3 +35,9 @@ public sealed record PairAdvice(Length Low, Length High)
     /// <summary>Whether the next reading must be of the string alone.</summary>
     public bool AsksForString { get; init; }
 }
+
+/// <summary>What is still to come of one thickener, in outline.</summary>
+/// <param name="Thickener">Its name.</param>
+/// <param name="About">About how much more.</param>
+/// <param name="Additions">In about how many additions.</param>
+public sealed record PlannedDose(string Thickener, Dose About, int Additions);

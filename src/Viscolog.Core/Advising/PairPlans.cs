@@ -9,7 +9,7 @@ internal static class PairPlans
     /// <summary>Makes it, the thickener of this addition first.</summary>
     public static ImmutableArray<PlannedDose> Of(PairPolicy policy, PairSituation at, PairChoice choice, double after)
     {
-        var roles = at.Belief.Evidence.Roles;
+        var roles = at.Posterior.Evidence.Roles;
         var body = Planned(roles.BodyThickener.Name, at.BodyNow, choice.IsString ? policy.BodyEnd : Math.Max(policy.BodyEnd, after), choice.IsString ? null : after);
         var strings = Planned(roles.StringThickener.Name, at.StringNow, choice.IsString ? Math.Max(policy.StringEnd, after) : policy.StringEnd, choice.IsString ? after : null);
         PlannedDose?[] inOrder = choice.IsString ? [strings, body] : [body, strings];

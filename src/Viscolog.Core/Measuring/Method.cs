@@ -47,3 +47,28 @@ public sealed record Method
     private static IEnumerable<Method> Cups(string series, MethodKind kind, params string[] numbers)
         => numbers.Select(n => new Method(series + n, kind, 4));
 }
+
+/// <summary>What kind of instrument a method uses; readings of different kinds meet different shear and are never fitted together.</summary>
+public enum MethodKind
+{
+    /// <summary>A viscosity read off directly.</summary>
+    Direct,
+
+    /// <summary>An efflux cup: seconds to run out.</summary>
+    EffluxCup,
+
+    /// <summary>A dip cup: seconds to run out.</summary>
+    DipCup,
+
+    /// <summary>A Krebs paddle: Krebs units.</summary>
+    Krebs,
+
+    /// <summary>A rotational viscometer: torque at a speed.</summary>
+    Rotational,
+
+    /// <summary>A ball falling in a vessel.</summary>
+    FallingBall,
+
+    /// <summary>A slumping cylinder.</summary>
+    Slump,
+}

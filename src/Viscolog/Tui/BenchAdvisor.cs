@@ -13,15 +13,15 @@ internal static class BenchAdvisor
         switch (band is null ? null : Advisor.Advise(new(ask.Run) { Risk = ask.Risk, History = earlier }))
         {
             case AdviceOutcome.Advised advised:
-                var drawn = advised.Belief.Evidence.ReadingCount > 0 ? RunPictures.Of(advised.Belief, band, advised.Advice, Advisor.Level) : null;
+                var drawn = advised.Posterior.Evidence.ReadingCount > 0 ? RunPictures.Of(advised.Posterior, band, advised.Advice, Advisor.Level) : null;
                 return new(advised.Advice, null, drawn);
             case AdviceOutcome.AdvisedPair pair:
-                return new(pair.Advice, null, null) { Pair = PairPictures.Of(pair.Belief, band, pair.Advice, Advisor.Level) };
+                return new(pair.Advice, null, null) { Pair = PairPictures.Of(pair.Posterior, band, pair.Advice, Advisor.Level) };
             case AdviceOutcome.Refused refused:
                 return new(null, refused.Reason, null);
             default:
-                return RunBeliefs.Of(ask.Run, null, earlier) is BeliefOutcome.Believed { Belief: { Evidence.ReadingCount: > 0 } belief }
-                    ? new(null, "No target: F8 sets one, and advice begins.", RunPictures.Of(belief, null, null, Advisor.Level))
+                return RunPosteriors.Of(ask.Run, null, earlier) is PosteriorOutcome.Found { Posterior: { Evidence.ReadingCount: > 0 } posterior }
+                    ? new(null, "No target: F8 sets one, and advice begins.", RunPictures.Of(posterior, null, null, Advisor.Level))
                     : new(null, "No target: F8 sets one, and advice begins.", null);
         }
     }

@@ -1,6 +1,6 @@
 using System.Globalization;
-using Viscolog.Core.Curves;
 using Viscolog.Core.Measuring;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.Plots;
 using Viscolog.RunFiles;

@@ -164,9 +164,9 @@ internal sealed class RunsScreen : TuiScreen
         foreach (var number in Meant())
         {
             var run = Context.Log.Run(number)!.File.Run;
-            if (RunBeliefs.Of(run, run.Target?.Band, []) is BeliefOutcome.Believed { Belief: { Evidence.ReadingCount: > 0 } belief })
+            if (RunPosteriors.Of(run, run.Target?.Band, []) is PosteriorOutcome.Found { Posterior: { Evidence.ReadingCount: > 0 } posterior })
             {
-                pictures.Add(RunPictures.Of(belief, run.Target?.Band, null, Advisor.Level));
+                pictures.Add(RunPictures.Of(posterior, run.Target?.Band, null, Advisor.Level));
             }
         }
 
