@@ -8,7 +8,8 @@ using Viscolog.Reports;
 using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.TrendFiles;
-using Viscolog.Tui;
+using Viscolog.Tui.Bench;
+using Viscolog.Tui.Practice;
 
 namespace Viscolog.Tests;
 
@@ -44,7 +45,7 @@ public sealed class HouseRulesTests
 
     [Theory]
     [InlineData("LiteDB", "Viscolog.Store")]
-    [InlineData("Terminal.Gui", "Viscolog.Tui")]
+    [InlineData("Terminal.Gui", "Viscolog.Tui", "Viscolog.Tui.Pattern", "Viscolog.Tui.Charts", "Viscolog.Tui.Bench", "Viscolog.Tui.Batches", "Viscolog.Tui.Materials", "Viscolog.Tui.Runs", "Viscolog.Tui.Practice")]
     [InlineData("OxyPlot", "Viscolog.Plots")]
     [InlineData("CsvHelper", "Viscolog.RunFiles", "Viscolog.MaterialFiles", "Viscolog.FlowFiles", "Viscolog.OilFiles", "Viscolog.PracticeFiles")]
     public void A_library_stays_in_its_room(string library, params string[] rooms)

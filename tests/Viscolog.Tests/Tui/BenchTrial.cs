@@ -2,7 +2,8 @@ using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.Tests.RunFiles;
 using Viscolog.Tests.Support;
-using Viscolog.Tui;
+using Viscolog.Tui.Bench;
+using Viscolog.Tui.Pattern;
 
 namespace Viscolog.Tests.Tui;
 

@@ -1,6 +1,7 @@
 using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
-using Viscolog.Tui;
+using Viscolog.Tui.Pattern;
+using Viscolog.Tui.Practice;
 
 namespace Viscolog.Tests.Tui;
 

@@ -1,7 +1,7 @@
 using Viscolog.Core.Quantities;
 using Viscolog.Plots;
 using Viscolog.Tests.Support;
-using Viscolog.Tui;
+using Viscolog.Tui.Bench;
 
 namespace Viscolog.Tests.Tui;
 

@@ -2,7 +2,7 @@ using Viscolog.Core.Practice;
 using Viscolog.Plots;
 using Viscolog.PracticeFiles;
 using Viscolog.Tests.Support;
-using Viscolog.Tui;
+using Viscolog.Tui.Practice;
 
 namespace Viscolog.Tests.Tui;
 
