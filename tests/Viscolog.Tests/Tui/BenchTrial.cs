@@ -3,7 +3,6 @@ using Viscolog.Store;
 using Viscolog.Tests.RunFiles;
 using Viscolog.Tests.Support;
 using Viscolog.Tui.Bench;
-using Viscolog.Tui.Pattern;
 
 namespace Viscolog.Tests.Tui;
 

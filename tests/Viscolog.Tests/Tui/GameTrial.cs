@@ -1,6 +1,5 @@
 using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
-using Viscolog.Tui.Pattern;
 using Viscolog.Tui.Practice;
 
 namespace Viscolog.Tests.Tui;
