@@ -94,7 +94,7 @@ public abstract record AdviceOutcome
     public sealed record Advised(Advice Advice, Posterior Posterior) : AdviceOutcome;
 
     /// <summary>It could, for body and string together.</summary>
-    /// <param name="Advice">The advice; its <see cref="Advice.Pair"/> is there.</param>
+    /// <param name="Advice">The advice.</param>
     /// <param name="Posterior">The posterior it rests on.</param>
     public sealed record AdvisedPair(Advice Advice, PairPosterior Posterior) : AdviceOutcome;
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
@@ -231,9 +230,8 @@ internal sealed class PairDecision
             poured,
             Dose.FromPercent(after.Percent - before.Percent),
             after,
-            TimeSpan.FromSeconds(WaitFor(rises)),
-            posterior.LnBodyAt(place.Body, place.String).ToEstimate(Advisor.Level));
-        return Finish(action, PairExplanation.Of(choice, at, Policy, Risk), thickener, place.Body, place.String, PairPlans.Of(Policy, at, choice, after.Percent), false);
+            TimeSpan.FromSeconds(WaitFor(rises)));
+        return Finish(action, PairExplanation.Of(choice, at, Policy, Risk), thickener, place.Body, place.String, PairPlans.Of(Policy, at, choice, after.Percent));
     }
 
     private Advice LetDown(PairLetDown.Outcome down)
@@ -246,48 +244,60 @@ internal sealed class PairDecision
 
         var after = pot.LetDown(down.Base);
         var (body, strings) = (after.DoseOf(roles.BodyThickener.Name), after.DoseOf(roles.StringThickener.Name));
-        var action = new BenchAction.LetDown(down.Base, body, posterior.LnBodyAt(body.Percent, strings.Percent).ToEstimate(Advisor.Level));
-        return Finish(action, down.Why, roles.BodyThickener, body.Percent, strings.Percent, [], false);
+        var action = new BenchAction.LetDown(down.Base, body);
+        return Finish(action, down.Why, roles.BodyThickener, body.Percent, strings.Percent, (null, null));
     }
 
     private double WaitFor(double[] changes) => BuildUp.WaitUntilBelow(changes, ((IStepForecast)posterior).TimeConstants(), posterior.Evidence.Repeatability / 2);
 
     /// <summary>Advice that leaves the pot as it is: its chances are those of now.</summary>
-    private Advice Stay(BenchAction action, string why, bool asksForString = false)
-        => Finish(action, why, asksForString ? roles.StringThickener : roles.BodyThickener, at.BodyNow, at.StringNow, [], asksForString);
+    private Advice Stay(BenchAction action, string why, bool isOfString = false) => Finish(
+        action is BenchAction.Measure measure ? measure with { IsOfString = isOfString } : action,
+        why,
+        isOfString ? roles.StringThickener : roles.BodyThickener,
+        at.BodyNow,
+        at.StringNow,
+        (null, null));
 
-    private Advice Finish(BenchAction action, string why, Thickener thickener, double body, double strings, ImmutableArray<PlannedDose> plan, bool asksForString)
+    private Advice Finish(BenchAction action, string why, Thickener thickener, double body, double strings, (PlannedDose? Body, PlannedDose? String) plan)
     {
-        var isString = thickener.Name == roles.StringThickener.Name;
-        var other = isString ? roles.BodyThickener : roles.StringThickener;
         var chances = body == at.BodyNow && strings == at.StringNow ? now : at.At(body, strings);
         var changes = action is BenchAction.Add or BenchAction.LetDown;
+        var (bodyNow, stringNow) = (posterior.LnBodyAt(at.BodyNow, at.StringNow), posterior.LnStringAt(at.BodyNow, at.StringNow));
+        AdvisedThickener[] thickeners =
+        [
+            Dosable(roles.BodyThickener, at.BodyLimit) with { Planned = plan.Body },
+            Dosable(roles.StringThickener, at.StringLimit) with { Planned = plan.String },
+        ];
         return new(action, why)
         {
-            Thickener = thickener.Name,
-            DoseNow = pot.DoseOf(thickener.Name),
-            ShareNow = pot.ShareOf(thickener.Name),
-            Band = at.Band,
-            Now = posterior.Evidence.BodyReadings == 0 ? null : posterior.LnBodyAt(at.BodyNow, at.StringNow).ToEstimate(Advisor.Level),
-            ChanceInBand = Chance(chances.BodyIn),
-            ChanceOver = Chance(chances.BodyOver),
-            Limit = isString ? at.StringLimit : at.BodyLimit,
-            Pair = new(at.Strings.Low, at.Strings.High)
-            {
-                Now = posterior.Evidence.StringReadings == 0 ? null : posterior.LnStringAt(at.BodyNow, at.StringNow).ToLengths(Advisor.Level),
-                Expected = changes ? posterior.LnStringAt(body, strings).ToLengths(Advisor.Level) : null,
-                ChanceInBand = Chance(chances.StringIn),
-                ChanceOver = Chance(chances.StringOver),
-                ChanceBoth = Chance(chances.Both),
-                OtherThickener = other.Name,
-                OtherDoseNow = pot.DoseOf(other.Name),
-                Plan = plan,
-                AsksForString = asksForString,
-            },
+            Quantities =
+            [
+                new AdvisedQuantity.OfBody(
+                    at.Band,
+                    posterior.Evidence.BodyReadings == 0 ? null : bodyNow.ToEstimate(Advisor.Level),
+                    changes ? posterior.LnBodyAt(body, strings).ToEstimate(Advisor.Level) : null)
+                {
+                    ChanceInBand = Chance(chances.BodyIn),
+                    ChanceOver = Chance(chances.BodyOver),
+                },
+                new AdvisedQuantity.OfString(
+                    at.Strings,
+                    posterior.Evidence.StringReadings == 0 ? null : stringNow.ToLengths(Advisor.Level),
+                    changes ? posterior.LnStringAt(body, strings).ToLengths(Advisor.Level) : null)
+                {
+                    ChanceInBand = Chance(chances.StringIn),
+                    ChanceOver = Chance(chances.StringOver),
+                },
+            ],
+            Thickeners = [.. thickeners.OrderBy(t => t.Name != thickener.Name)],
+            ChanceAllInBand = Chance(chances.Both),
             Warnings = [.. warnings],
             Cautions = Cautions.For(roles.BodyThickener.Chemistry == ThickenerChemistry.AlkaliSwellable ? roles.BodyThickener : roles.StringThickener),
         };
     }
+
+    private AdvisedThickener Dosable(Thickener thickener, DoseLimit limit) => new(thickener.Name, pot.DoseOf(thickener.Name), pot.ShareOf(thickener.Name), limit);
 
     private static Percentage Chance(double fraction) => Percentage.FromFraction(Math.Clamp(fraction, 0, 1));
 }

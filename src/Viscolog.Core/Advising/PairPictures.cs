@@ -42,18 +42,18 @@ public static class PairPictures
 
     private static PairPlace? Next(PairPlace now, PairRoles roles, Advice? advice) => advice?.Action switch
     {
-        BenchAction.Add add => advice.Thickener == roles.BodyThickener.Name ? now with { Body = add.After } : now with { Second = add.After },
+        BenchAction.Add add => advice.Thickener.Name == roles.BodyThickener.Name ? now with { Body = add.After } : now with { Second = add.After },
         _ => null,
     };
 
     private static PairPlace? End(PairPlace now, PairRoles roles, Advice? advice)
     {
-        if (advice?.Pair is not { Plan.Length: > 0 } pair)
+        if (advice is null || advice.Thickeners.All(t => t.Planned is null))
         {
             return null;
         }
 
-        Dose After(Dose from, string thickener) => Dose.FromPercent(from.Percent + pair.Plan.Where(p => p.Thickener == thickener).Sum(p => p.About.Percent));
+        Dose After(Dose from, string thickener) => Dose.FromPercent(from.Percent + advice.Thickeners.Where(t => t.Name == thickener).Sum(t => t.Planned?.About.Percent ?? 0));
         return new(After(now.Body, roles.BodyThickener.Name), After(now.Second, roles.StringThickener.Name));
     }
 

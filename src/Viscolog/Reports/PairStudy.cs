@@ -17,15 +17,15 @@ internal sealed record PairStudy(PairPosterior Posterior, Advice Advice, StringB
     /// <summary>Where body and string lie to their bands.</summary>
     public Block.Result Result()
     {
-        if (Advice is not { Now: { } body, Pair: { Now: { } length } pair })
+        if (Advice is not { Body: { Now: { } body, Band: var band }, String.Now: { } length, Thickeners: [var about, var other] })
         {
             return new("Not both read", "Body and string are both needed to say where the pot stands: read the one that is missing.", ResultWeight.Plain);
         }
 
-        var isBody = body.Low >= Advice.Band.Low && body.High <= Advice.Band.High;
+        var isBody = body.Low >= band.Low && body.High <= band.High;
         var isString = length.Low >= Wanted.Low && length.High <= Wanted.High;
-        var words = $"Body {Shown.Body(body.Median)} ({Shown.Spread(body)}, 9 times in 10), target {AdviceWords.Band(Advice.Band)}. String {Shown.Length(length.Median)} ({Shown.Spread(length)}), wanted {Shown.Number(Wanted.Low.Millimeters)} to {Shown.Length(Wanted.High)}. "
-            + $"At {Shown.Dose(Advice.DoseNow)} {Advice.Thickener} and {Shown.Dose(pair.OtherDoseNow)} {pair.OtherThickener}, {RunFacts.Temperature(Posterior.Evidence.Run)}.";
+        var words = $"Body {Shown.Body(body.Median)} ({Shown.Spread(body)}, 9 times in 10), target {AdviceWords.Band(band)}. String {Shown.Length(length.Median)} ({Shown.Spread(length)}), wanted {Shown.Number(Wanted.Low.Millimeters)} to {Shown.Length(Wanted.High)}. "
+            + $"At {Shown.Dose(about.DoseNow)} {about.Name} and {Shown.Dose(other.DoseNow)} {other.Name}, {RunFacts.Temperature(Posterior.Evidence.Run)}.";
         return isBody && isString
             ? new("Both in band", words, ResultWeight.Good)
             : new(isBody ? "Body in band, string not" : isString ? "String in band, body not" : "Not in band", words, ResultWeight.Plain);
@@ -33,7 +33,7 @@ internal sealed record PairStudy(PairPosterior Posterior, Advice Advice, StringB
 
     /// <summary>The map of both doses.</summary>
     public Block.Drawing Map() => new(
-        SvgPicture.Of(PlotRenderer.Render(PairPictures.Of(Posterior, Advice.Band, Advice, Advisor.Level), PairKind.Map, PlotFormat.Svg)),
+        SvgPicture.Of(PlotRenderer.Render(PairPictures.Of(Posterior, Advice.Body.Band, Advice, Advisor.Level), PairKind.Map, PlotFormat.Svg)),
         "Body and string over the doses of both thickeners, with what is wanted of each.");
 
     /// <summary>How body and string were found.</summary>

@@ -149,7 +149,7 @@ internal static class RunReport
 
         if (study.Advice is { } advice)
         {
-            yield return $"Dose limit: {Shown.Dose(advice.Limit.Dose)}, {advice.Limit.Why}.";
+            yield return $"Dose limit: {Shown.Dose(advice.Thickener.Limit.Dose)}, {advice.Thickener.Limit.Why}.";
         }
     }
 }

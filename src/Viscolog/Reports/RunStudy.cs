@@ -54,7 +54,7 @@ internal sealed record RunStudy(ViscosityBand? Band)
                 Posterior = posterior,
                 Advice = advised?.Advice,
                 Picture = RunPictures.Of(posterior, band, advised?.Advice, Advisor.Level),
-                Now = advised?.Advice.Now ?? posterior.BodyAt(run.PotNow().DoseOf(posterior.Evidence.Thickener.Name), Advisor.Level),
+                Now = advised?.Advice.Body.Now ?? posterior.BodyAt(run.PotNow().DoseOf(posterior.Evidence.Thickener.Name), Advisor.Level),
             },
             _ => throw new ArgumentOutOfRangeException(nameof(run), outcome, "not a case of the closed set"),
         };

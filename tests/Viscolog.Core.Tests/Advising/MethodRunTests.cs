@@ -40,7 +40,7 @@ public sealed class MethodRunTests
         var advised = Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run)));
         Assert.IsType<BenchAction.Add>(advised.Advice.Action);
         Assert.Equal(run.MethodInForce.Repeatability, run.RepeatabilityInForce);
-        Assert.Equal(1, advised.Advice.Now!.Median.MilliPascalSeconds / body, 0.12);
+        Assert.Equal(1, advised.Advice.Body.Now!.Median.MilliPascalSeconds / body, 0.12);
         Assert.Equal(3, RunPictures.Of(advised.Posterior, null, null, Advisor.Level).Readings.Length);
         Assert.Equal(1, RunPictures.Of(advised.Posterior, null, null, Advisor.Level).Readings[^1].Value.MilliPascalSeconds / body, 1e-3);
     }

@@ -17,8 +17,8 @@ public sealed class WhatIfTests
         var asked = Of(new(run) { WhatIf = add.Poured }).WhatIf;
         Assert.NotNull(asked);
         Assert.Equal(add.After.Percent, asked.After.Percent, 1e-9);
-        Assert.Equal(advice.ChanceOver.Percent, asked.ChanceOver.Percent, 1e-9);
-        Assert.Equal(advice.ChanceInBand.Percent, asked.ChanceInBand.Percent, 1e-9);
+        Assert.Equal(advice.Body.ChanceOver.Percent, asked.ChanceOver.Percent, 1e-9);
+        Assert.Equal(advice.Body.ChanceInBand.Percent, asked.ChanceInBand.Percent, 1e-9);
     }
 
     [Fact]

@@ -24,7 +24,7 @@ public sealed class PairPageTests
     {
         var trial = Trial();
         trial.Do(new BenchEvent.TookAdvised());
-        Assert.Equal(trial.State.Advice!.Advice!.Thickener, trial.Last.Dosed!.Thickener);
+        Assert.Equal(trial.State.Advice!.Advice!.Thickener.Name, trial.Last.Dosed!.Thickener);
     }
 
     [Fact]

@@ -19,7 +19,7 @@ internal static class BenchForms
     public static Form<BenchEvent> Dose(BenchState state)
     {
         var run = state.Run.File.Run;
-        var advised = state.Advice?.Advice is { Action: BenchAction.Add add } advice ? (advice.Thickener, Grams: FileNumbers.Show(add.Poured.Grams)) : (Thickener: run.Thickeners.FirstOrDefault()?.Name ?? "", Grams: "");
+        var advised = state.Advice?.Advice is { Action: BenchAction.Add add } advice ? (Thickener: advice.Thickener.Name, Grams: FileNumbers.Show(add.Poured.Grams)) : (Thickener: run.Thickeners.FirstOrDefault()?.Name ?? "", Grams: "");
         // Cautions stand where they matter, once a run and not at every dose.
         var isFirst = !run.Entries.Any(e => e is Entry.Dosed { Counts: true });
         var cautions = isFirst && state.Advice?.Advice?.Cautions is { IsDefault: false } c ? string.Join(' ', c) : "";

@@ -101,32 +101,33 @@ internal static class BenchPage
             BenchAction.Wait or BenchAction.Measure => Tone.Caution,
             _ => Tone.Strong,
         };
-        var expected = AdviceWords.Expected(advice.Action) is { } e ? $"expect {Shown.Body(e.Median)} ({Shown.Spread(e)}) · " : advice.Now is { } now ? $"now {Shown.Body(now.Median)} ({Shown.Spread(now)}) · " : "";
-        var chances = advice.Now is null ? "" : $"in band {Shown.Chance(advice.ChanceInBand)} · over {Shown.Chance(advice.ChanceOver)} ({Explanation.OneIn(advice.ChanceOver)})";
-        if (advice.Pair is { } pair)
-        {
-            expected = expected.Replace(" mPa·s (", " (", StringComparison.Ordinal);
-            expected += (pair.Expected ?? pair.Now) is { } length ? $"{Shown.Length(length.Median)} ({Shown.Spread(length)})" : "";
-            chances = "";
-        }
-
-        string[] why = [advice.Why, .. advice.Pair is { } planned && AdviceWords.Plan(planned) is { } plan ? [$"Plan: {plan}."] : Array.Empty<string>(), .. advice.Warnings];
+        string[] why = [advice.Why, .. AdviceWords.Plan(advice) is { } plan ? [$"Plan: {plan}."] : Array.Empty<string>(), .. advice.Warnings];
         return
         [
             new(string.Join("  ", AdviceWords.Headline(advice).Take(1)) + Both(advice), tone),
-            new(string.Join("  ", AdviceWords.Headline(advice).Skip(1).DefaultIfEmpty($"limit {Shown.Dose(advice.Limit.Dose)}: {advice.Limit.Why}"))),
-            new(expected + chances),
+            new(string.Join("  ", AdviceWords.Headline(advice).Skip(1).DefaultIfEmpty($"limit {Shown.Dose(advice.Thickener.Limit.Dose)}: {advice.Thickener.Limit.Why}"))),
+            new(Values(advice)),
             .. Paragraph.Of(string.Join(' ', why), width - 2).Take(rows - 3).Select(l => new Piece(l, Tone.Dim)),
         ];
     }
 
-    /// <summary>The chances of two thickeners, which stand beside what to do.</summary>
-    private static string Both(Advice advice)
-        => advice.Pair is { Now: not null } pair ? $"   both in band {Shown.Chance(pair.ChanceBoth)}, over {Shown.Chance(Either(advice, pair))}" : "";
+    /// <summary>What is expected, or known, of each quantity; the chances too where there is but one.</summary>
+    private static string Values(Advice advice)
+    {
+        string?[] parts =
+        [
+            .. advice.Quantities.Select(q => AdviceWords.Expected(q) ?? AdviceWords.Now(q)),
+            advice.Quantities.Length == 1 && advice.IsAllRead ? $"in band {AdviceWords.InBand(advice)} · over {AdviceWords.Over(advice)}" : null,
+        ];
+        var lead = advice.Body.Expected is not null ? "expect " : advice.Body.IsRead ? "now " : "";
+        var line = lead + string.Join(" · ", parts.OfType<string>());
+        return advice.Quantities.Length == 1 ? line : line.Replace(" mPa·s (", " (", StringComparison.Ordinal);
+    }
 
-    /// <summary>The chance that one of the two is over; given the readings they are independent.</summary>
-    private static Core.Quantities.Percentage Either(Advice advice, PairAdvice pair)
-        => Core.Quantities.Percentage.FromFraction(1 - ((1 - advice.ChanceOver.Fraction) * (1 - pair.ChanceOver.Fraction)));
+    /// <summary>The chances of several quantities, which stand beside what to do.</summary>
+    private static string Both(Advice advice) => advice.Quantities.Length > 1 && advice.IsAllRead
+        ? $"   both in band {Shown.Chance(advice.ChanceAllInBand)}, over {Shown.Chance(advice.ChanceAnyOver)}"
+        : "";
 
     private static void Middle(Page page, BenchState state, int rows)
     {

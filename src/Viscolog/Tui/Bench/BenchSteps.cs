@@ -92,7 +92,7 @@ internal static class BenchSteps
     private static BenchStep TakeAdvised(BenchState state, DateTimeOffset now) => (state.IsWorking, state.Advice?.Advice) switch
     {
         (true, _) => new(state with { Error = "the advice is being worked out; one moment" }, []),
-        (_, { Action: BenchAction.Add add } advice) => Pour(state, advice.Thickener, add.Poured, now),
+        (_, { Action: BenchAction.Add add } advice) => Pour(state, advice.Thickener.Name, add.Poured, now),
         (_, { Action: BenchAction.LetDown down }) => Change(state, new() { LetDown = down.Base, Time = now }, $"{Shown.Grams(down.Base)} of base went in"),
         _ => new(state with { Error = "nothing is advised to go in now; F2 takes grams of your own" }, []),
     };
