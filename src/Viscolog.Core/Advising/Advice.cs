@@ -31,7 +31,7 @@ public sealed record Advice(BenchAction Action, string Why)
     public AdvisedQuantity.OfBody Body => (AdvisedQuantity.OfBody)Quantities[0];
 
     /// <summary>The string; null where the advice is about the body alone.</summary>
-    public AdvisedQuantity.OfString? String => Quantities.OfType<AdvisedQuantity.OfString>().FirstOrDefault();
+    public AdvisedQuantity.OfString? StringLength => Quantities.OfType<AdvisedQuantity.OfString>().FirstOrDefault();
 
     /// <summary>The thickener that it is about.</summary>
     public AdvisedThickener Thickener => Thickeners[0];

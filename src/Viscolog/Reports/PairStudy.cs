@@ -17,7 +17,7 @@ internal sealed record PairStudy(PairPosterior Posterior, Advice Advice, StringB
     /// <summary>Where body and string lie to their bands.</summary>
     public Block.Result Result()
     {
-        if (Advice is not { Body: { Now: { } body, Band: var band }, String.Now: { } length, Thickeners: [var about, var other] })
+        if (Advice is not { Body: { Now: { } body, Band: var band }, StringLength.Now: { } length, Thickeners: [var about, var other] })
         {
             return new("Not both read", "Body and string are both needed to say where the pot stands: read the one that is missing.", ResultWeight.Plain);
         }

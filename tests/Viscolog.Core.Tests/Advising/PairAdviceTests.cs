@@ -21,7 +21,7 @@ public sealed class PairAdviceTests
         var advice = Measured(PairBench.Run(6000, Wanted, PairBench.Read(1000, null)));
         Assert.True(AsksForString(advice));
         Assert.Contains("string_mm", advice.Why, StringComparison.Ordinal);
-        Assert.Null(advice.String!.Now);
+        Assert.Null(advice.StringLength!.Now);
     }
 
     [Fact]
@@ -41,9 +41,9 @@ public sealed class PairAdviceTests
         Assert.Equal("AS", string.Concat(advice.Thickeners.Select(t => t.Name).Order(StringComparer.Ordinal)));
         Assert.True(add.Poured > Mass.None);
         Assert.True(advice.Body.Expected!.Median > advice.Body.Now!.Median);
-        Assert.True(advice.String!.Expected!.Low < advice.String.Expected.High);
+        Assert.True(advice.StringLength!.Expected!.Low < advice.StringLength.Expected.High);
         Assert.True(advice.Thickener.Planned!.About.Percent >= add.Increment.Percent - 0.01);
-        Assert.InRange(advice.Body.ChanceOver.Fraction + advice.String.ChanceOver.Fraction, 0, IncrementPolicy.DefaultRisk.Fraction + 0.001);
+        Assert.InRange(advice.Body.ChanceOver.Fraction + advice.StringLength.ChanceOver.Fraction, 0, IncrementPolicy.DefaultRisk.Fraction + 0.001);
         Assert.True(advice.ChanceAllInBand <= advice.Body.ChanceInBand);
     }
 
