@@ -22,6 +22,8 @@ public sealed class HouseRulesTests
     [Theory]
     [InlineData(typeof(Entry), 6)]
     [InlineData(typeof(BenchAction), 6)]
+    [InlineData(typeof(Appended), 2)]
+    [InlineData(typeof(EntryFault), 5)]
     [InlineData(typeof(InstrumentValue), 5)]
     [InlineData(typeof(Conversion), 2)]
     [InlineData(typeof(Geometry), 3)]

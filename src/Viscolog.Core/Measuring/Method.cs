@@ -22,6 +22,16 @@ public sealed record Method
     /// <summary>Relative standard deviation of repeat readings (from memory, editable in a run).</summary>
     public Percentage Repeatability { get; }
 
+    /// <summary>Whether the method reads values of that kind. A rotational viscometer shows a torque, or works the viscosity out itself.</summary>
+    public bool Reads(InstrumentValue value) => value switch
+    {
+        InstrumentValue.Direct => Kind is MethodKind.Direct or MethodKind.Rotational,
+        InstrumentValue.CupTime => Kind is MethodKind.EffluxCup or MethodKind.DipCup,
+        InstrumentValue.Krebs => Kind is MethodKind.Krebs,
+        InstrumentValue.Torque => Kind is MethodKind.Rotational,
+        _ => Kind is MethodKind.FallingBall or MethodKind.Slump,
+    };
+
     /// <summary>A viscosity read off directly.</summary>
     public static Method Direct { get; } = new("direct", MethodKind.Direct, 4);
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Text;
 using Viscolog.RunFiles;
 using Viscolog.Store;
@@ -82,7 +81,7 @@ public sealed class StoredLogTests : IDisposable
     public void The_same_done_again_is_logged_in_the_same_words()
     {
         Make();
-        Assert.Equal(Records(Path.Combine(Kept, "readings.journal")), Records(Path.Combine(Log, "readings.journal")));
+        Assert.Equal(Records(Path.Combine(Kept, "readings.journal")), Records(Path.Combine(Log, "readings.journal")), StringComparer.Ordinal);
     }
 
     // The first line holds a UUID of its own, and every line a sum of what stands before it.

@@ -72,12 +72,12 @@ internal static class BenchSteps
             wait = TypedNumber.Read(typed.Wait, NumberRange.Seconds, out error) is { } seconds ? FileNumbers.Span(seconds) : null;
         }
 
-        if (error is null && Steps.Of(state.Run.File.Run)[^1].Readings.LastOrDefault()?.Reading.Wait is { } before && wait < before)
+        if (error is not null)
         {
-            error = FormattableString.Invariant($"at the last reading the pot had stood {before.TotalSeconds:0} s since the last thing went in; type the whole standing time into wait");
+            return null;
         }
 
-        return error is not null ? null : new()
+        var reading = new Reading
         {
             Value = value,
             Stir = state.Clock.Stirred is { } stirred ? TimeSpan.FromSeconds(Math.Round(stirred.TotalSeconds)) : null,
@@ -87,6 +87,13 @@ internal static class BenchSteps
             StringLength = state.Beside.StringMm is { } mm ? Length.FromMillimeters(mm) : null,
             Fault = state.Beside.Fault,
         };
+        if (state.Run.File.Run.Append(new Entry.Measured(reading)) is Appended.Refused { Fault: EntryFault.StandsBackwards(var before) })
+        {
+            error = FormattableString.Invariant($"at the last reading the pot had stood {before.TotalSeconds:0} s since the last thing went in; ")
+                + "type the whole standing time into wait";
+        }
+
+        return error is null ? reading : null;
     }
 
     private static BenchStep TakeAdvised(BenchState state, DateTimeOffset now) => (state.IsWorking, state.Advice?.Advice) switch
