@@ -1,4 +1,3 @@
-using System.Text;
 using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.Tests.RunFiles;
