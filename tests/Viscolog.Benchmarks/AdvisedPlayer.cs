@@ -28,7 +28,7 @@ internal static class AdvisedPlayer
                 case BenchAction.Add add:
                     pot.Add(add.Poured);
                     doses++;
-                    held.Add(pot.TrueBody >= add.Expected.Low && pot.TrueBody <= add.Expected.High);
+                    held.Add(pot.TrueBody >= advised.Advice.Body.Expected!.Low && pot.TrueBody <= advised.Advice.Body.Expected.High);
                     pot.Read(add.Standing > FirstReading ? FirstReading : add.Standing);
                     break;
                 case BenchAction.Wait wait:

@@ -1,8 +1,10 @@
 using System.Reflection;
 using Viscolog.Core.Advising;
+using Viscolog.Core.Batches;
 using Viscolog.Core.Checking;
-using Viscolog.Core.Curves;
+using Viscolog.Core.Fitting;
 using Viscolog.Core.Measuring;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Practice;
 using Xunit;
@@ -17,6 +19,8 @@ public sealed class HouseRulesTests
     [Theory]
     [InlineData(typeof(Entry), 6)]
     [InlineData(typeof(BenchAction), 6)]
+    [InlineData(typeof(Appended), 2)]
+    [InlineData(typeof(EntryFault), 5)]
     [InlineData(typeof(InstrumentValue), 5)]
     [InlineData(typeof(Conversion), 2)]
     [InlineData(typeof(Geometry), 3)]
@@ -24,8 +28,8 @@ public sealed class HouseRulesTests
     [InlineData(typeof(FitOutcome), 3)]
     [InlineData(typeof(AdviceOutcome), 3)]
     [InlineData(typeof(PairEvidenceOutcome), 2)]
-    [InlineData(typeof(PairBeliefOutcome), 2)]
-    [InlineData(typeof(BeliefOutcome), 2)]
+    [InlineData(typeof(PairPosteriorOutcome), 2)]
+    [InlineData(typeof(PosteriorOutcome), 2)]
     [InlineData(typeof(EvidenceOutcome), 2)]
     [InlineData(typeof(Material), 4)]
     [InlineData(typeof(Verdict), 3)]

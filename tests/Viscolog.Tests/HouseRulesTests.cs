@@ -8,7 +8,8 @@ using Viscolog.Reports;
 using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.TrendFiles;
-using Viscolog.Tui;
+using Viscolog.Tui.Bench;
+using Viscolog.Tui.Practice;
 
 namespace Viscolog.Tests;
 

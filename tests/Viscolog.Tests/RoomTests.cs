@@ -9,16 +9,22 @@ public sealed class RoomTests
     private static readonly string[][] Floors =
     [
         ["Cli", "Tui"],
-        ["Cli.Json"],
+        ["Cli.Json", "Tui.Runs"],
+        ["Tui.Bench"],
+        ["Tui.Batches", "Tui.Practice"],
+        ["Tui.Materials", "Tui.Charts"],
+        ["Tui.Pattern", "Tui.Typing"],
         ["Reports", "Store"],
         ["Plots", "MaterialFiles", "OilFiles", "FlowFiles", "TrendFiles", "PracticeFiles"],
         ["RunFiles", "Wording"],
         ["Core.Practice"],
         ["Core.Checking"],
+        ["Core.Batches"],
         ["Core.Advising"],
-        ["Core.Flow"],
-        ["Core.Curves"],
-        ["Core.Settling"],
+        ["Core.Inference"],
+        ["Core.Observing"],
+        ["Core.Curves", "Core.Flow"],
+        ["Core.Settling", "Core.Fitting"],
         ["Core.Pots"],
         ["Core.Measuring"],
         ["Core.Quantities"],
@@ -59,13 +65,13 @@ public sealed class RoomTests
     [Theory]
     [InlineData("LiteDB", "Store")]
     [InlineData("System.IO.Hashing", "Store")]
-    [InlineData("Terminal.Gui", "Tui")]
+    [InlineData("Terminal.Gui", "Tui", "Tui.Runs", "Tui.Bench", "Tui.Batches", "Tui.Practice", "Tui.Materials", "Tui.Charts", "Tui.Pattern")]
     [InlineData("OxyPlot", "Plots")]
     [InlineData("SkiaSharp", "Plots")]
     [InlineData("HarfBuzzSharp", "Plots")]
     [InlineData("System.CommandLine", "Cli")]
     [InlineData("CsvHelper", "RunFiles", "MaterialFiles", "FlowFiles", "OilFiles", "PracticeFiles")]
-    [InlineData("MathNet", "Core.Practice", "Core.Checking", "Core.Flow", "Core.Curves")]
+    [InlineData("MathNet", "Core.Practice", "Core.Checking", "Core.Inference", "Core.Fitting", "Core.Flow", "Core.Settling", "Core.Curves", "Core.Advising")]
     public void A_library_stays_in_its_room(string library, params string[] rooms)
         => None(CompiledCode.Uses
             .Where(u => u.Used.Scope?.Name.StartsWith(library, StringComparison.Ordinal) == true && CompiledCode.Room(u.User) is { } room && !rooms.Contains(room, StringComparer.Ordinal))

@@ -1,4 +1,5 @@
-using Viscolog.Core.Curves;
+using System.Collections.Immutable;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
@@ -25,32 +26,79 @@ public static class Advisor
             return Pair(request, band, strings);
         }
 
-        return RunBeliefs.Of(run, band, request.History) switch
+        return RunPosteriors.Of(run, band, request.History) switch
         {
-            BeliefOutcome.Believed { Belief: var belief } when TooFar(request, belief) is { } reason => new AdviceOutcome.Refused(reason),
-            BeliefOutcome.Believed believed => new AdviceOutcome.Advised(new Decision(request, band, believed.Belief).Decide(), believed.Belief),
-            BeliefOutcome.Refused refused => new AdviceOutcome.Refused(refused.Reason),
+            PosteriorOutcome.Found { Posterior: var posterior } when TooFar(request, posterior) is { } reason => new AdviceOutcome.Refused(reason),
+            PosteriorOutcome.Found believed => new AdviceOutcome.Advised(new Decision(request, band, believed.Posterior).Decide(), believed.Posterior),
+            PosteriorOutcome.Refused refused => new AdviceOutcome.Refused(refused.Reason),
             var other => throw new ArgumentOutOfRangeException(nameof(request), other, "not a case of the closed set"),
         };
     }
 
-    private static AdviceOutcome Pair(AdviceRequest request, ViscosityBand band, StringBand strings) => PairBeliefs.Of(request.Run, request.History) switch
+    private static AdviceOutcome Pair(AdviceRequest request, ViscosityBand band, StringBand strings) => PairPosteriors.Of(request.Run, request.History) switch
     {
-        PairBeliefOutcome.Believed { Belief: var belief } => new AdviceOutcome.AdvisedPair(new PairDecision(request, band, strings, belief).Decide(), belief),
-        PairBeliefOutcome.Refused refused => new AdviceOutcome.Refused(refused.Reason),
+        PairPosteriorOutcome.Found { Posterior: var posterior } => new AdviceOutcome.AdvisedPair(new PairDecision(request, band, strings, posterior).Decide(), posterior),
+        PairPosteriorOutcome.Refused refused => new AdviceOutcome.Refused(refused.Reason),
         var other => throw new ArgumentOutOfRangeException(nameof(request), other, "not a case of the closed set"),
     };
 
-    private static string? TooFar(AdviceRequest request, Belief belief)
+    private static string? TooFar(AdviceRequest request, Posterior posterior)
     {
         if (request.WhatIf is not { } poured)
         {
             return null;
         }
 
-        var after = WhatIfs.DoseAfter(request.Run, belief.Evidence.Thickener, poured);
-        var most = WhatIfs.Furthest * belief.Evidence.Thickener.UsualRange.Top.Percent;
+        var after = WhatIfs.DoseAfter(request.Run, posterior.Evidence.Thickener, poured);
+        var most = WhatIfs.Furthest * posterior.Evidence.Thickener.UsualRange.Top.Percent;
         return after.Percent <= most ? null : FormattableString.Invariant(
             $"what-if: {poured.Grams:0.###} g would bring the dose to {after.Percent:0.##} %; beyond {most:0.##} %, one and a half times the usual range, there is no forecast");
     }
+}
+
+/// <summary>What is asked.</summary>
+/// <param name="Run">The run so far.</param>
+public sealed record AdviceRequest(Run Run)
+{
+    /// <summary>The band aimed at; null for the run's own.</summary>
+    public ViscosityBand? Band { get; init; }
+
+    /// <summary>The greatest chance of going over that an addition may carry.</summary>
+    public Percentage Risk { get; init; } = IncrementPolicy.DefaultRisk;
+
+    /// <summary>An addition to be judged beside the advice, dilution water included; null for none.</summary>
+    public Mass? WhatIf { get; init; }
+
+    /// <summary>Earlier runs; those with another base or thickener are left aside.</summary>
+    public ImmutableArray<Run> History { get; init; } = [];
+}
+
+/// <summary>Whether advice could be given. The set of cases is closed.</summary>
+public abstract record AdviceOutcome
+{
+    private protected AdviceOutcome()
+    {
+    }
+
+    /// <summary>The advice given; null where it was refused.</summary>
+    public Advice? Given => this switch
+    {
+        Advised advised => advised.Advice,
+        AdvisedPair pair => pair.Advice,
+        _ => null,
+    };
+
+    /// <summary>It could.</summary>
+    /// <param name="Advice">The advice.</param>
+    /// <param name="Posterior">The posterior it rests on.</param>
+    public sealed record Advised(Advice Advice, Posterior Posterior) : AdviceOutcome;
+
+    /// <summary>It could, for body and string together.</summary>
+    /// <param name="Advice">The advice.</param>
+    /// <param name="Posterior">The posterior it rests on.</param>
+    public sealed record AdvisedPair(Advice Advice, PairPosterior Posterior) : AdviceOutcome;
+
+    /// <summary>It could not.</summary>
+    /// <param name="Reason">Why, and what to do.</param>
+    public sealed record Refused(string Reason) : AdviceOutcome;
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
-using Viscolog.Core.Curves;
+using Viscolog.Core.Inference;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 
 namespace Viscolog.Core.Advising;
@@ -13,7 +14,7 @@ internal static class History
     /// <summary>Makes the prior.</summary>
     public static Prior For(Run run, Thickener thickener, ImmutableArray<Run> earlier)
     {
-        var beliefs = earlier
+        var posteriors = earlier
             .Reverse()
             .Where(r => r.Base.Name is not null && r.Base.Name == run.Base.Name && ShearConditions.Agree(r, run))
             .Select(r => r.FindThickener(thickener.Name) is { } same && Evidence.Of(r, same) is EvidenceOutcome.Usable usable ? usable.Evidence : null)
@@ -22,8 +23,8 @@ internal static class History
             .Take(Most)
             .AsParallel()
             .AsOrdered()
-            .Select(e => Belief.OfEarlier(e, thickener.UsualRange))
+            .Select(e => Posterior.OfEarlier(e, thickener.UsualRange))
             .ToArray();
-        return Prior.After(beliefs);
+        return Prior.After(posteriors);
     }
 }

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Advising;
-using Viscolog.Core.Curves;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 

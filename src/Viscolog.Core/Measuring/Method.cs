@@ -22,6 +22,16 @@ public sealed record Method
     /// <summary>Relative standard deviation of repeat readings (from memory, editable in a run).</summary>
     public Percentage Repeatability { get; }
 
+    /// <summary>Whether the method reads values of that kind. A rotational viscometer shows a torque, or works the viscosity out itself.</summary>
+    public bool Reads(InstrumentValue value) => value switch
+    {
+        InstrumentValue.Direct => Kind is MethodKind.Direct or MethodKind.Rotational,
+        InstrumentValue.CupTime => Kind is MethodKind.EffluxCup or MethodKind.DipCup,
+        InstrumentValue.Krebs => Kind is MethodKind.Krebs,
+        InstrumentValue.Torque => Kind is MethodKind.Rotational,
+        _ => Kind is MethodKind.FallingBall or MethodKind.Slump,
+    };
+
     /// <summary>A viscosity read off directly.</summary>
     public static Method Direct { get; } = new("direct", MethodKind.Direct, 4);
 
@@ -46,4 +56,29 @@ public sealed record Method
 
     private static IEnumerable<Method> Cups(string series, MethodKind kind, params string[] numbers)
         => numbers.Select(n => new Method(series + n, kind, 4));
+}
+
+/// <summary>What kind of instrument a method uses; readings of different kinds meet different shear and are never fitted together.</summary>
+public enum MethodKind
+{
+    /// <summary>A viscosity read off directly.</summary>
+    Direct,
+
+    /// <summary>An efflux cup: seconds to run out.</summary>
+    EffluxCup,
+
+    /// <summary>A dip cup: seconds to run out.</summary>
+    DipCup,
+
+    /// <summary>A Krebs paddle: Krebs units.</summary>
+    Krebs,
+
+    /// <summary>A rotational viscometer: torque at a speed.</summary>
+    Rotational,
+
+    /// <summary>A ball falling in a vessel.</summary>
+    FallingBall,
+
+    /// <summary>A slumping cylinder.</summary>
+    Slump,
 }

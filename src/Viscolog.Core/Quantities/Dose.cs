@@ -31,3 +31,22 @@ public readonly record struct Dose : IComparable<Dose>
     /// <summary>Whether the left is not smaller.</summary>
     public static bool operator >=(Dose left, Dose right) => left.Percent >= right.Percent;
 }
+
+/// <summary>A dose that is not known exactly.</summary>
+/// <param name="Median">As likely to be more as less.</param>
+/// <param name="Low">The interval's low end.</param>
+/// <param name="High">The interval's high end; null where it lies beyond anything considered.</param>
+/// <param name="Level">The chance that the interval holds the dose.</param>
+public sealed record DoseEstimate(Dose Median, Dose Low, Dose? High, Percentage Level);
+
+/// <summary>A supplier's usual range of doses.</summary>
+/// <param name="Low">The least usual dose.</param>
+/// <param name="Top">The greatest usual dose; above the least.</param>
+public sealed record DoseRange(Dose Low, Dose Top)
+{
+    /// <summary>1 to 5 %, used where a run states none (common practice, no source).</summary>
+    public static DoseRange Common { get; } = new(Dose.FromPercent(1), Dose.FromPercent(5));
+
+    /// <summary>The greatest usual dose; above the least.</summary>
+    public Dose Top { get; } = Top > Low ? Top : throw new ArgumentOutOfRangeException(nameof(Top), Top.Percent, "must be above the least dose");
+}

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Viscolog.Core.Advising;
-using Viscolog.Core.Curves;
+using Viscolog.Core.Inference;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Cli;
@@ -42,16 +43,16 @@ internal sealed class FitCommand
             return Pair(call, named, band);
         }
 
-        switch (RunBeliefs.Of(file.Run, band, named.Earlier))
+        switch (RunPosteriors.Of(file.Run, band, named.Earlier))
         {
-            case BeliefOutcome.Refused refused:
+            case PosteriorOutcome.Refused refused:
                 return call.Refuse($"{path}: {refused.Reason}");
-            case BeliefOutcome.Believed { Belief: var belief } when belief.Evidence.ReadingCount == 0:
-                return call.Refuse($"{path}: no reading to fit{(belief.Evidence.Warnings is [var first, ..] ? $" ({first})" : "")}; log at least the base as it stands");
-            case BeliefOutcome.Believed { Belief: var belief } when TooFar(belief, call) is { } dose:
-                return call.Refuse(FormattableString.Invariant($"--at: read {dose:0.###}, expected at most {Furthest * Top(belief):0.###} %: beyond one and a half times the usual range there is no forecast"));
-            case BeliefOutcome.Believed { Belief: var belief }:
-                Answer(call, named, belief, band);
+            case PosteriorOutcome.Found { Posterior: var posterior } when posterior.Evidence.ReadingCount == 0:
+                return call.Refuse($"{path}: no reading to fit{(posterior.Evidence.Warnings is [var first, ..] ? $" ({first})" : "")}; log at least the base as it stands");
+            case PosteriorOutcome.Found { Posterior: var posterior } when TooFar(posterior, call) is { } dose:
+                return call.Refuse(FormattableString.Invariant($"--at: read {dose:0.###}, expected at most {Furthest * Top(posterior):0.###} %: beyond one and a half times the usual range there is no forecast"));
+            case PosteriorOutcome.Found { Posterior: var posterior }:
+                Answer(call, named, posterior, band);
                 return ExitCode.Done;
             default:
                 throw new InvalidOperationException("not a case of the closed set");
@@ -60,17 +61,17 @@ internal sealed class FitCommand
 
     private ExitCode Pair(Invocation call, NamedRun named, ViscosityBand? band)
     {
-        if (PairStudy.Of(named, band, "fit", call) is not { Belief: var belief } study)
+        if (PairStudy.Of(named, band, "fit", call) is not { Posterior: var posterior } study)
         {
             return ExitCode.InputRefused;
         }
 
-        if ((call.Value(at) ?? []).Any(dose => dose > Furthest * belief.Evidence.Roles.BodyThickener.UsualRange.Top.Percent))
+        if ((call.Value(at) ?? []).Any(dose => dose > Furthest * posterior.Evidence.Roles.BodyThickener.UsualRange.Top.Percent))
         {
             return call.Refuse("--at: beyond one and a half times the usual range of the thickener that makes the body there is no forecast");
         }
 
-        var report = new PairFitReport(belief, PairFits.Of(belief), [.. (call.Value(at) ?? []).Select(Dose.FromPercent)]);
+        var report = new PairFitReport(posterior, PairFits.Of(posterior), [.. (call.Value(at) ?? []).Select(Dose.FromPercent)]);
         if (call.Json)
         {
             call.Print(report.ToAnswer(named.Warnings));
@@ -78,30 +79,30 @@ internal sealed class FitCommand
         }
 
         call.Warn(named.Warnings);
-        PairFitText.Write(call.Terminal, report, PairPictures.Of(belief, band, study.Advice, Advisor.Level));
+        PairFitText.Write(call.Terminal, report, PairPictures.Of(posterior, band, study.Advice, Advisor.Level));
         return ExitCode.Done;
     }
 
-    private static double Top(Belief belief) => belief.Evidence.Thickener.UsualRange.Top.Percent;
+    private static double Top(Posterior posterior) => posterior.Evidence.Thickener.UsualRange.Top.Percent;
 
-    private double? TooFar(Belief belief, Invocation call)
-        => call.Value(at)?.Where(dose => dose > Furthest * Top(belief)).Select(dose => (double?)dose).FirstOrDefault();
+    private double? TooFar(Posterior posterior, Invocation call)
+        => call.Value(at)?.Where(dose => dose > Furthest * Top(posterior)).Select(dose => (double?)dose).FirstOrDefault();
 
-    private void Answer(Invocation call, NamedRun named, Belief belief, ViscosityBand? band)
+    private void Answer(Invocation call, NamedRun named, Posterior posterior, ViscosityBand? band)
     {
         var report = new FitReport(
-            ShapeFits.Of(belief),
-            [.. (call.Value(at) ?? []).Select(p => (Dose.FromPercent(p), belief.BodyAt(Dose.FromPercent(p), Advisor.Level)))],
+            ShapeFits.Of(posterior),
+            [.. (call.Value(at) ?? []).Select(p => (Dose.FromPercent(p), posterior.BodyAt(Dose.FromPercent(p), Advisor.Level)))],
             band,
-            band is null ? null : belief.DoseFor(band.Aim, Advisor.Level),
-            TestDoses.Next(belief));
+            band is null ? null : posterior.DoseFor(band.Aim, Advisor.Level),
+            TestDoses.Next(posterior));
         if (call.Json)
         {
-            call.Print(report.ToAnswer(named.File.Run.Name, [.. named.Warnings, .. belief.Evidence.Warnings]));
+            call.Print(report.ToAnswer(named.File.Run.Name, [.. named.Warnings, .. posterior.Evidence.Warnings]));
             return;
         }
 
         call.Warn(named.Warnings);
-        FitText.Write(call.Terminal, belief, report, RunPictures.Of(belief, band, null, Advisor.Level));
+        FitText.Write(call.Terminal, posterior, report, RunPictures.Of(posterior, band, null, Advisor.Level));
     }
 }

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
 using Viscolog.Cli.Json;
 using Viscolog.Core.Advising;
-using Viscolog.Core.Curves;
+using Viscolog.Core.Fitting;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Cli;

@@ -1,5 +1,6 @@
 using Viscolog.Core.Advising;
-using Viscolog.Core.Curves;
+using Viscolog.Core.Fitting;
+using Viscolog.Core.Inference;
 using Viscolog.Plots;
 using Viscolog.Text;
 using Viscolog.Wording;
@@ -12,12 +13,12 @@ internal static class FitText
     /// <summary>Shapes under this weight are named without their parameters.</summary>
     private const double WorthShowing = 0.05;
 
-    public static void Write(CallOutput terminal, Belief belief, FitReport report, RunPicture picture)
+    public static void Write(CallOutput terminal, Posterior posterior, FitReport report, RunPicture picture)
     {
-        var run = belief.Evidence.Run;
+        var run = posterior.Evidence.Run;
         terminal.Line(RunTitle.Of(run));
         terminal.Line(FormattableString.Invariant(
-            $"{(belief.Evidence.ReadingCount == 1 ? "1 reading" : $"{belief.Evidence.ReadingCount} readings")}, repeatability {100 * run.RepeatabilityInForce.Fraction:0.#} %, thickener {belief.Evidence.Thickener.Name}"));
+            $"{(posterior.Evidence.ReadingCount == 1 ? "1 reading" : $"{posterior.Evidence.ReadingCount} readings")}, repeatability {100 * run.RepeatabilityInForce.Fraction:0.#} %, thickener {posterior.Evidence.Thickener.Name}"));
         terminal.Line();
         foreach (var fit in report.Fits.Where(f => f.Weight >= WorthShowing))
         {
@@ -35,7 +36,7 @@ internal static class FitText
             WriteWrapped(terminal, "* The readings hardly tell: the prior decides (see docs/science.md).", "");
         }
 
-        foreach (var warning in belief.Evidence.Warnings)
+        foreach (var warning in posterior.Evidence.Warnings)
         {
             WriteWrapped(terminal, "Note: " + warning, "");
         }

@@ -1,25 +1,26 @@
 using System.Collections.Immutable;
 using Viscolog.Cli.Json;
 using Viscolog.Core.Advising;
-using Viscolog.Core.Curves;
+using Viscolog.Core.Inference;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Cli;
 
 /// <summary>What <c>fit</c> answers for a run with two thickeners; doses asked for are of the body thickener, the other stays where it is.</summary>
-internal sealed record PairFitReport(PairBelief Belief, PairFit Fit, ImmutableArray<Dose> At)
+internal sealed record PairFitReport(PairPosterior Posterior, PairFit Fit, ImmutableArray<Dose> At)
 {
-    public PairRoles Roles => Belief.Evidence.Roles;
+    public PairRoles Roles => Posterior.Evidence.Roles;
 
-    public Dose StringDose => Belief.Evidence.Run.PotNow().DoseOf(Roles.StringThickener.Name);
+    public Dose StringDose => Posterior.Evidence.Run.PotNow().DoseOf(Roles.StringThickener.Name);
 
-    public Estimate Body(Dose dose) => Belief.BodyAt(dose, StringDose, Advisor.Level);
+    public Estimate Body(Dose dose) => Posterior.BodyAt(dose, StringDose, Advisor.Level);
 
-    public LengthEstimate String(Dose dose) => Belief.StringAt(dose, StringDose, Advisor.Level);
+    public LengthEstimate String(Dose dose) => Posterior.StringAt(dose, StringDose, Advisor.Level);
 
     public FitAnswer ToAnswer(IReadOnlyList<string> warnings) => new()
     {
-        Run = Belief.Evidence.Run.Name,
+        Run = Posterior.Evidence.Run.Name,
         Shapes = [.. Fit.Shapes.Select(FitReport.Shape)],
         At = [.. At.Select(d => (Dose: d, Body: Body(d))).Select(a => new DosedBodyAnswer(
             a.Dose.Percent, Rounded.Four(a.Body.Median.MilliPascalSeconds), Rounded.Four(a.Body.Low.MilliPascalSeconds), Rounded.Four(a.Body.High.MilliPascalSeconds)))],
@@ -30,6 +31,6 @@ internal sealed record PairFitReport(PairBelief Belief, PairFit Fit, ImmutableAr
             FitReport.Named(Fit.Strings),
             [.. At.Select(d => (Dose: d, Length: String(d))).Select(a => new DosedStringAnswer(
                 a.Dose.Percent, Rounded.Four(a.Length.Median.Millimeters), Rounded.Four(a.Length.Low.Millimeters), Rounded.Four(a.Length.High.Millimeters)))]),
-        Warnings = [.. warnings, .. Belief.Evidence.Warnings],
+        Warnings = [.. warnings, .. Posterior.Evidence.Warnings],
     };
 }

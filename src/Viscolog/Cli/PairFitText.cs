@@ -9,7 +9,7 @@ internal static class PairFitText
 {
     public static void Write(CallOutput terminal, PairFitReport report, PairPicture picture)
     {
-        var (evidence, roles) = (report.Belief.Evidence, report.Roles);
+        var (evidence, roles) = (report.Posterior.Evidence, report.Roles);
         terminal.Line(RunTitle.Of(evidence.Run));
         terminal.Line($"{Count.Of(evidence.BodyReadings, "reading", "readings")} of body, {Count.Of(evidence.StringReadings, "reading", "readings")} of string");
         terminal.Line();

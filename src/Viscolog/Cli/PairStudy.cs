@@ -1,23 +1,23 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Advising;
-using Viscolog.Core.Curves;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Cli;
 
 /// <summary>What is believed and, where both targets are stated, advised of a run with two thickeners.</summary>
-/// <param name="Belief">The belief.</param>
+/// <param name="Posterior">The posterior.</param>
 /// <param name="Advice">The advice; null where a target is missing.</param>
-internal sealed record PairStudy(PairBelief Belief, Advice? Advice)
+internal sealed record PairStudy(PairPosterior Posterior, Advice? Advice)
 {
     /// <summary>The study of a run; null after its refusal was reported.</summary>
     public static PairStudy? Of(NamedRun named, ViscosityBand? band, string purpose, Invocation call)
     {
         var run = named.File.Run;
         var advised = band is null || run.TargetString is null ? null : Advisor.Advise(new(run) { Band = band, History = named.Earlier }) as AdviceOutcome.AdvisedPair;
-        var study = advised is not null ? new PairStudy(advised.Belief, advised.Advice) : Believed(run, named.Earlier, named.Name, call);
-        if (study is { Belief.Evidence.BodyReadings: 0 })
+        var study = advised is not null ? new PairStudy(advised.Posterior, advised.Advice) : Found(run, named.Earlier, named.Name, call);
+        if (study is { Posterior.Evidence.BodyReadings: 0 })
         {
             call.Refuse($"{named.Name}: no reading to {purpose}; log at least the base as it stands");
             return null;
@@ -26,13 +26,13 @@ internal sealed record PairStudy(PairBelief Belief, Advice? Advice)
         return study;
     }
 
-    private static PairStudy? Believed(Run run, ImmutableArray<Run> earlier, string name, Invocation call)
+    private static PairStudy? Found(Run run, ImmutableArray<Run> earlier, string name, Invocation call)
     {
-        switch (PairBeliefs.Of(run, earlier))
+        switch (PairPosteriors.Of(run, earlier))
         {
-            case PairBeliefOutcome.Believed believed:
-                return new(believed.Belief, null);
-            case PairBeliefOutcome.Refused refused:
+            case PairPosteriorOutcome.Found believed:
+                return new(believed.Posterior, null);
+            case PairPosteriorOutcome.Refused refused:
                 call.Refuse($"{name}: {refused.Reason}");
                 return null;
             default:

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using Viscolog.Core.Advising;
-using Viscolog.Core.Curves;
+using Viscolog.Core.Observing;
 using Viscolog.Plots;
 
 namespace Viscolog.Cli;
@@ -58,14 +58,14 @@ internal sealed class PlotCommand
 
             var band = target.Band(file, call);
             var advised = band is null ? null : Advisor.Advise(new(file.Run) { Band = band, History = named.Earlier }) as AdviceOutcome.Advised;
-            switch (advised is null ? RunBeliefs.Of(file.Run, band, named.Earlier) : new BeliefOutcome.Believed(advised.Belief))
+            switch (advised is null ? RunPosteriors.Of(file.Run, band, named.Earlier) : new PosteriorOutcome.Found(advised.Posterior))
             {
-                case BeliefOutcome.Believed { Belief.Evidence.ReadingCount: 0 }:
+                case PosteriorOutcome.Found { Posterior.Evidence.ReadingCount: 0 }:
                     return call.Refuse($"{path}: no reading to draw; log at least the base as it stands");
-                case BeliefOutcome.Believed believed:
-                    pictures.Add(RunPictures.Of(believed.Belief, band, advised?.Advice, Advisor.Level));
+                case PosteriorOutcome.Found believed:
+                    pictures.Add(RunPictures.Of(believed.Posterior, band, advised?.Advice, Advisor.Level));
                     break;
-                case BeliefOutcome.Refused refused:
+                case PosteriorOutcome.Refused refused:
                     return call.Refuse($"{path}: {refused.Reason}");
             }
         }
@@ -92,7 +92,7 @@ internal sealed class PlotCommand
             return ExitCode.InputRefused;
         }
 
-        var picture = PairPictures.Of(study.Belief, band, study.Advice, Advisor.Level);
+        var picture = PairPictures.Of(study.Posterior, band, study.Advice, Advisor.Level);
         return Written(call, PlotFile.Write(picture, Enum.Parse<PairKind>(call.Value(kind)!, ignoreCase: true), call.Value(output)!, call.Value(force)));
     }
 

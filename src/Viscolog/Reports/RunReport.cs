@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Curves;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
 using Viscolog.Plots;
 using Viscolog.RunFiles;
@@ -54,7 +55,7 @@ internal static class RunReport
             return new("No body stated", Sentence.Of(study.Trouble ?? "nothing was read"), ResultWeight.Plain);
         }
 
-        var name = study.Belief!.Evidence.Thickener.Name;
+        var name = study.Posterior!.Evidence.Thickener.Name;
         var pot = run.PotNow();
         var body = $"{Shown.Body(now.Median)} ({Shown.Spread(now)}, 9 times in 10) at {RunFacts.Temperature(run)} and {Shown.Dose(pot.DoseOf(name))} {name} ({Shown.Share(pot.ShareOf(name))} of total).";
         if (study.Band is not { } band)
@@ -62,7 +63,7 @@ internal static class RunReport
             return new(Shown.Body(now.Median), body, ResultWeight.Plain);
         }
 
-        var place = Place.Of(BodyChances.Of(study.Belief, pot.DoseOf(name), band));
+        var place = Place.Of(BodyChances.Of(study.Posterior, pot.DoseOf(name), band));
         return new(place.Sign, $"{body} Target {AdviceWords.Band(band)}. {place.Words}", place.Weight);
     }
 
@@ -80,7 +81,7 @@ internal static class RunReport
             run.TargetString is { } strings ? new("String wanted", $"{Shown.Number(strings.Low.Millimeters)} to {Shown.Length(strings.High)}") : null,
             new("Method", RunFacts.Method(run)),
             new("Stated at", RunFacts.Temperature(run)),
-            new("Repeatability", RunFacts.Repeatability(run, study.Belief?.Evidence.Run ?? run)),
+            new("Repeatability", RunFacts.Repeatability(run, study.Posterior?.Evidence.Run ?? run)),
             new("Scale", Figures.Step(run.ScaleStepInForce) + " steps"),
             RunFacts.Days(run) is { } days ? new("Made", days) : null,
             run.Note is { } note ? new("Note", note) : null,
@@ -113,7 +114,7 @@ internal static class RunReport
             yield break;
         }
 
-        if (study is not { Belief: { } belief, Now: { } now })
+        if (study is not { Posterior: { } posterior, Now: { } now })
         {
             yield return new Block.Prose($"It was not: {Sentence.Of(study.Trouble ?? "nothing was read")}");
             yield break;
@@ -122,26 +123,26 @@ internal static class RunReport
         var spread = Math.Log(now.High.MilliPascalSeconds / now.Low.MilliPascalSeconds) / (2 * 1.645);
         yield return new Block.Points(
         [
-            $"Method: {RunFacts.Method(run)}; repeatability {RunFacts.Repeatability(run, belief.Evidence.Run)}.",
+            $"Method: {RunFacts.Method(run)}; repeatability {RunFacts.Repeatability(run, posterior.Evidence.Run)}.",
             $"The body is the settled viscosity at {RunFacts.Temperature(run)}: each reading is brought to that temperature (ln η linear in 1/T), the build-up after stirring is carried on to its end, and all readings of the run bear on one curve of body over dose.",
             string.Create(CultureInfo.InvariantCulture, $"Uncertainty: {100 * spread:0.0} % of the value (standard uncertainty, from the repeatability, the number of readings, the temperature correction, the build-up still to come and the shapes of curve that fit); the interval stated holds the settled body 9 times in 10. The calibration of the instrument is not in it."),
             string.Create(CultureInfo.InvariantCulture, $"Decision rule: in band is said where the chance of it is {100 * IncrementPolicy.StopChance:0} % or more, the reading's own error counted; so are short and over. This is a statement on the pot, no check against a specification."),
-            Shape(belief),
-            .. Dose(study, belief),
+            Shape(posterior),
+            .. Dose(study, posterior),
         ]);
     }
 
-    private static string Shape(Belief belief)
+    private static string Shape(Posterior posterior)
     {
-        var shapes = Shapes.All.Zip(belief.ShapeWeights).Where(s => s.Second >= 0.05).OrderByDescending(s => s.Second)
+        var shapes = Shapes.All.Zip(posterior.ShapeWeights).Where(s => s.Second >= 0.05).OrderByDescending(s => s.Second)
             .Select(s => string.Create(CultureInfo.InvariantCulture, $"{s.First.Name} {100 * s.Second:0} %"));
-        var history = belief.Prior.Runs == 0 ? "" : $" {Count.Of(belief.Prior.Runs, "earlier run", "earlier runs")} of this base and thickener helped.";
+        var history = posterior.Prior.Runs == 0 ? "" : $" {Count.Of(posterior.Prior.Runs, "earlier run", "earlier runs")} of this base and thickener helped.";
         return $"Shapes of curve by weight: {string.Join(", ", shapes)}.{history}";
     }
 
-    private static IEnumerable<string> Dose(RunStudy study, Belief belief)
+    private static IEnumerable<string> Dose(RunStudy study, Posterior posterior)
     {
-        if (study.Band is { } band && belief.DoseFor(band.Aim, Advisor.Level) is { } dose)
+        if (study.Band is { } band && posterior.DoseFor(band.Aim, Advisor.Level) is { } dose)
         {
             var high = dose.High is { } end ? Shown.Dose(end) : "beyond what was read";
             yield return $"The curve meets the target at {Shown.Dose(dose.Median)} ({Shown.Dose(dose.Low)} to {high}, 9 times in 10).";
@@ -149,7 +150,7 @@ internal static class RunReport
 
         if (study.Advice is { } advice)
         {
-            yield return $"Dose limit: {Shown.Dose(advice.Limit.Dose)}, {advice.Limit.Why}.";
+            yield return $"Dose limit: {Shown.Dose(advice.Thickener.Limit.Dose)}, {advice.Thickener.Limit.Why}.";
         }
     }
 }

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Advising;
-using Viscolog.Core.Curves;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
@@ -11,13 +11,13 @@ namespace Viscolog.Reports;
 internal sealed record RunStudy(ViscosityBand? Band)
 {
     /// <summary>What the run says; null where nothing can be believed of it.</summary>
-    public Belief? Belief { get; private init; }
+    public Posterior? Posterior { get; private init; }
 
     /// <summary>What a run with two thickeners says; null for any other.</summary>
     public PairStudy? Pair { get; private init; }
 
     /// <summary>What the reader of the run must know.</summary>
-    public ImmutableArray<string> Warnings => Pair?.Belief.Evidence.Warnings ?? Belief?.Evidence.Warnings ?? [];
+    public ImmutableArray<string> Warnings => Pair?.Posterior.Evidence.Warnings ?? Posterior?.Evidence.Warnings ?? [];
 
     /// <summary>What the picture shows; null likewise.</summary>
     public RunPicture? Picture { get; private init; }
@@ -40,21 +40,21 @@ internal sealed record RunStudy(ViscosityBand? Band)
         var answer = band is null ? null : Advisor.Advise(new(run) { Band = band, History = history });
         if (answer is AdviceOutcome.AdvisedPair pair)
         {
-            return new(band) { Pair = new(pair.Belief, pair.Advice, run.TargetString!), Advice = pair.Advice };
+            return new(band) { Pair = new(pair.Posterior, pair.Advice, run.TargetString!), Advice = pair.Advice };
         }
 
         var advised = answer as AdviceOutcome.Advised;
-        var outcome = advised is null ? RunBeliefs.Of(run, band, history) : new BeliefOutcome.Believed(advised.Belief);
+        var outcome = advised is null ? RunPosteriors.Of(run, band, history) : new PosteriorOutcome.Found(advised.Posterior);
         return outcome switch
         {
-            BeliefOutcome.Refused refused => new(band) { Trouble = refused.Reason },
-            BeliefOutcome.Believed { Belief: { Evidence.ReadingCount: 0 } belief } => new(band) { Belief = belief, Trouble = "no reading of it counts" },
-            BeliefOutcome.Believed { Belief: var belief } => new(band)
+            PosteriorOutcome.Refused refused => new(band) { Trouble = refused.Reason },
+            PosteriorOutcome.Found { Posterior: { Evidence.ReadingCount: 0 } posterior } => new(band) { Posterior = posterior, Trouble = "no reading of it counts" },
+            PosteriorOutcome.Found { Posterior: var posterior } => new(band)
             {
-                Belief = belief,
+                Posterior = posterior,
                 Advice = advised?.Advice,
-                Picture = RunPictures.Of(belief, band, advised?.Advice, Advisor.Level),
-                Now = advised?.Advice.Now ?? belief.BodyAt(run.PotNow().DoseOf(belief.Evidence.Thickener.Name), Advisor.Level),
+                Picture = RunPictures.Of(posterior, band, advised?.Advice, Advisor.Level),
+                Now = advised?.Advice.Body.Now ?? posterior.BodyAt(run.PotNow().DoseOf(posterior.Evidence.Thickener.Name), Advisor.Level),
             },
             _ => throw new ArgumentOutOfRangeException(nameof(run), outcome, "not a case of the closed set"),
         };

@@ -33,6 +33,9 @@ internal sealed class FileNumbers(char separator)
         return TryPlain(text, out var plain) && decimal.TryParse(plain, Styles, CultureInfo.InvariantCulture, out value);
     }
 
+    /// <summary>A number that <see cref="Show(double)"/> or <see cref="Show(TimeSpan)"/> wrote.</summary>
+    public static double Read(string text) => double.Parse(text, Styles, CultureInfo.InvariantCulture);
+
     /// <summary>The shortest text that reads back as the same number.</summary>
     public static string Show(double value) => value.ToString("R", CultureInfo.InvariantCulture);
 

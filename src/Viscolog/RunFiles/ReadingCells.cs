@@ -71,7 +71,7 @@ internal static class ReadingCells
 
         if (filled is not null && !filled.Fits(method))
         {
-            cells.Findings.Refuse(cells.At(filled.Column), $"an empty cell: the method {method.Id} reads {ValueColumn.Fitting(method)}");
+            cells.Findings.Refuse(cells.At(filled.Column), ValueColumn.NotRead(method));
             return null;
         }
 

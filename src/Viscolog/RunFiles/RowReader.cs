@@ -6,14 +6,9 @@ namespace Viscolog.RunFiles;
 /// <summary>Reads rows one after the other and keeps the pot that they make.</summary>
 internal sealed class RowReader(Run run)
 {
-    // A pot that holds less can be weighed by nobody; the bound keeps the balance finite.
-    private const double LeastLeft = 0.001;
-
     private static readonly Column[] Amounts = [Columns.AddedGrams, Columns.AddedPercent, Columns.AddedMilliliters];
 
-    private bool _voidBefore;
-    private readonly StandingTime _standing = new();
-    private Pot _pot = Pot.With(run.BaseMass);
+    private readonly RowAppender _run = new(run);
 
     /// <summary>The row's content; null where the file is refused.</summary>
     public RowContent? Read(RowCells cells)
@@ -34,25 +29,25 @@ internal sealed class RowReader(Run run)
             return null;
         }
 
-        foreach (var entry in content.Entries())
+        if (_run.Append(content) is { } fault)
         {
-            Apply(cells, entry);
+            cells.Findings.Refuse(fault.Column is { } column ? cells.At(column) : new(cells.Line, null, RowAppender.NothingRead), fault.Expected);
+            return null;
         }
 
-        _voidBefore = content.Void is not null;
-        return cells.Findings.Well ? content : null;
+        return content;
     }
 
-    private bool Replaces(RowCells cells)
+    private static bool Replaces(RowCells cells)
     {
         if (cells.Text(Columns.Replaces) is not { } text)
         {
             return false;
         }
 
-        if (!_voidBefore || !string.Equals(text.Trim(), Columns.RowAbove, StringComparison.OrdinalIgnoreCase))
+        if (!string.Equals(text.Trim(), Columns.RowAbove, StringComparison.OrdinalIgnoreCase))
         {
-            cells.Findings.Refuse(cells.At(Columns.Replaces), $"'{Columns.RowAbove}' in a row that stands for a void row right above it, or an empty cell");
+            cells.Findings.Refuse(cells.At(Columns.Replaces), RowAppender.ReplacesExpected);
         }
 
         return true;
@@ -118,41 +113,24 @@ internal sealed class RowReader(Run run)
         var found = name is null ? (run.Thickeners is [var only] ? only : null) : run.FindThickener(name);
         if (found is null && (name is not null || amount > 0))
         {
-            var names = run.Thickeners.Length == 0 ? "none so far" : string.Join(", ", run.Thickeners.Select(t => t.Name));
             var at = cells.At(Columns.Thickener);
-            cells.Findings.Refuse(name is null ? at with { Read = $"nothing beside {column.Name} {cells.At(column).Read}" } : at, $"a thickener of the header ({names}), or a header line '# thickener: NAME' for it");
+            cells.Findings.Refuse(name is null ? at with { Read = $"nothing beside {column.Name} {cells.At(column).Read}" } : at, RowAppender.ThickenerExpected(run));
         }
 
         return found;
     }
 
     private double BaseThen(RowContent content)
-        => _pot.Base.Grams * Kept(content) + (content.Void is null ? content.LetDown?.Grams ?? 0 : 0);
+        => _run.Pot.Base.Grams * Kept(content) + (content.Void is null ? content.LetDown?.Grams ?? 0 : 0);
 
     // A sample takes base out too. Whether it is larger than the pot is told later.
     private double Kept(RowContent content)
-        => content is { Void: null, Taken: { } sample } ? Math.Max(0, 1 - (sample.Grams / _pot.Total.Grams)) : 1;
+        => content is { Void: null, Taken: { } sample } ? Math.Max(0, 1 - (sample.Grams / _run.Pot.Total.Grams)) : 1;
 
     // Decimal arithmetic, so that 0.7 % of 120 g is 0.84 g and not a neighbour of it.
     private static double Poured(Thickener thickener, double percent, double @base)
     {
         var (part, water) = ((decimal)thickener.Dilution.ThickenerParts, (decimal)thickener.Dilution.WaterParts);
         return (double)((decimal)percent * (decimal)@base / 100 * (part + water) / part);
-    }
-
-    private void Apply(RowCells cells, Entry entry)
-    {
-        if (_standing.Contradicted(entry) is { } before)
-        {
-            cells.Findings.Refuse(cells.At(Columns.Wait), $"{FileNumbers.Show(before)} s or more: the pot goes on standing until something is added");
-        }
-        else if (entry is Entry.TakenOut { Counts: true } taken && taken.Sample.Grams > _pot.Total.Grams - LeastLeft)
-        {
-            cells.Findings.Refuse(cells.At(Columns.Taken), $"less than the {FileNumbers.Show(Math.Round(_pot.Total.Grams, 3))} g that the pot holds");
-        }
-        else if (cells.Findings.Well)
-        {
-            _pot = run.After(_pot, entry);
-        }
     }
 }

@@ -80,8 +80,8 @@ internal sealed class TableReader(RunFileLayout layout, ValueReader values)
         _loose.Note(cells, content);
         if (_rows.Add(new(content, cells.Unknown())) == 0 && cells.AnyKnown())
         {
-            var at = new Place(cells.Line, null, "a row in which nothing happens");
-            Findings.Refuse(at, "an addition, let-down, water, sample, reading or note; fill the row in or delete it");
+            var at = new Place(cells.Line, null, RowAppender.NothingRead);
+            Findings.Refuse(at, RowAppender.NothingExpected);
         }
     }
 

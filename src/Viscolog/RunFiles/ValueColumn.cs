@@ -23,8 +23,14 @@ internal sealed record ValueColumn(Column Column, Func<double, double, Instrumen
         new(Columns.Plain, (value, _) => new InstrumentValue.Plain(value), MethodKind.FallingBall, MethodKind.Slump),
     ];
 
+    /// <summary>The column that a value is written in.</summary>
+    public static ValueColumn Of(InstrumentValue value) => All.First(c => c.Column.Show(new() { Reading = new() { Value = value } }) is not null);
+
+    /// <summary>What to expect in a column that the method does not read.</summary>
+    public static string NotRead(Method method) => $"an empty cell: the method {method.Id} reads {Fitting(method)}";
+
     /// <summary>The names of the columns that the method reads, in words.</summary>
-    public static string Fitting(Method method) => string.Join(" or ", All.Where(v => v.Fits(method)).Select(v => v.Column.Name));
+    private static string Fitting(Method method) => string.Join(" or ", All.Where(v => v.Fits(method)).Select(v => v.Column.Name));
 
     /// <summary>Whether the method reads this column.</summary>
     public bool Fits(Method method) => Methods.Contains(method.Kind);

@@ -233,7 +233,7 @@ internal sealed class BenchLog : IDisposable
         ? place
         : throw new ArgumentOutOfRangeException(nameof(row), row, "the run has no such row");
 
-    /// <summary>Commits a change of a run's rows, unless the run could not be read back then.</summary>
+    /// <summary>Commits a change of a run's rows, unless the run could not be exported and read again then.</summary>
     /// <param name="run">The run's number.</param>
     /// <param name="change">Changes the rows and says what to log.</param>
     private WriteOutcome Commit(int run, Func<LoggedRun, List<FileRow>, List<LogRecord>> change)
@@ -251,7 +251,7 @@ internal sealed class BenchLog : IDisposable
             return new WriteOutcome.NotSaved($"that row is void already: {earlier}");
         }
 
-        return ReadBack.Fault(logged.File, rows) is { } fault ? new WriteOutcome.NotSaved(fault) : Commit(records);
+        return RowAppender.Fault(logged.File.Run, rows) is { } fault ? new WriteOutcome.NotSaved(fault) : Commit(records);
     }
 
     /// <summary>Looks something up before anything is written; a query copy that fails is let go.</summary>

@@ -84,7 +84,7 @@ internal sealed class MergePlan
             Already = merge.Steps.Count(s => s is { Logged: not null, File: not null }),
             Records = records,
             RecordCount = records.Count,
-            Contradiction = ReadBack.Fault(known.File with { UnknownColumns = columns }, Merged(merge, loggedRows, fileRows)),
+            Contradiction = RowAppender.Fault(known.File.Run, Merged(merge, loggedRows, fileRows)),
         };
     }
 

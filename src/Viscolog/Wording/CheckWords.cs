@@ -34,7 +34,7 @@ internal static class CheckWords
         NextStep.Wait wait => $"Let it stand {Shown.Duration(wait.More)} more, then read again: {Sentence.Ended(wait.Why)}",
         NextStep.AdjustPh ph => $"{(ph.Raise ? "Raise" : "Lower")} the pH to {Ph(ph.Band)} first, stir, and read body and pH again: {Sentence.Ended(ph.Why)}",
         NextStep.Correct { Advice: { Action: BenchAction.Add add } advice }
-            => $"Short: add {Shown.Grams(add.Poured)} {advice.Thickener}, stir it in well, let it stand {Shown.Duration(add.Standing)}, and check again. {advice.Why}",
+            => $"Short: add {Shown.Grams(add.Poured)} {advice.Thickener.Name}, stir it in well, let it stand {Shown.Duration(add.Standing)}, and check again. {advice.Why}",
         NextStep.Correct { Advice: { Action: BenchAction.LetDown letDown } advice }
             => $"Over: let it down with {Shown.Grams(letDown.Base)} of base, stir it in well, and check again. {advice.Why}",
         NextStep.Rework rework => Sentence.Of(rework.What),

@@ -220,7 +220,7 @@ internal static class PracticeWords
         return main + signs;
     }
 
-    private static string Expected(PracticeStep step) => step.Advice is { } advice && AdviceWords.Expected(advice.Action) is { } expected
+    private static string Expected(PracticeStep step) => step.Advice?.Body.Expected is { } expected
         ? $"It was told to expect {Shown.Spread(expected)}."
         : "";
 

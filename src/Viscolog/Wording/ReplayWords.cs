@@ -13,7 +13,7 @@ internal static class ReplayWords
     public static string Known(ReplayMoment moment)
     {
         var entry = moment.Known.Entries.OfType<Entry.Measured>().Last();
-        var now = moment.Advice?.Now is { } body ? $" The body is believed to be {Shown.Body(body.Median)} ({Shown.Spread(body)})." : "";
+        var now = moment.Advice?.Body.Now is { } body ? $" The body is believed to be {Shown.Body(body.Median)} ({Shown.Spread(body)})." : "";
         return $"{Sentence.Capital(Read(entry.Reading, moment.Known))} at {Shown.Dose(moment.DoseBefore)}.{now}";
     }
 
@@ -25,7 +25,7 @@ internal static class ReplayWords
             return moment.Outcome is AdviceOutcome.Refused refused ? $"No advice: {refused.Reason}." : "";
         }
 
-        var expected = AdviceWords.Expected(advice.Action) is { } e ? $" Expect {Shown.Body(e.Median)} ({Shown.Spread(e)}), over {Shown.Chance(advice.ChanceOver)}." : "";
+        var expected = AdviceWords.Expected(advice.Body) is { } e ? $" Expect {e}, over {Shown.Chance(advice.Body.ChanceOver)}." : "";
         var headline = AdviceWords.Headline(advice).First();
         return $"{Sentence.Ended(headline)}{expected} {advice.Why}".Replace("   (", " (", StringComparison.Ordinal);
     }

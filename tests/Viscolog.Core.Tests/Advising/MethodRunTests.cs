@@ -40,9 +40,9 @@ public sealed class MethodRunTests
         var advised = Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run)));
         Assert.IsType<BenchAction.Add>(advised.Advice.Action);
         Assert.Equal(run.MethodInForce.Repeatability, run.RepeatabilityInForce);
-        Assert.Equal(1, advised.Advice.Now!.Median.MilliPascalSeconds / body, 0.12);
-        Assert.Equal(3, RunPictures.Of(advised.Belief, null, null, Advisor.Level).Readings.Length);
-        Assert.Equal(1, RunPictures.Of(advised.Belief, null, null, Advisor.Level).Readings[^1].Value.MilliPascalSeconds / body, 1e-3);
+        Assert.Equal(1, advised.Advice.Body.Now!.Median.MilliPascalSeconds / body, 0.12);
+        Assert.Equal(3, RunPictures.Of(advised.Posterior, null, null, Advisor.Level).Readings.Length);
+        Assert.Equal(1, RunPictures.Of(advised.Posterior, null, null, Advisor.Level).Readings[^1].Value.MilliPascalSeconds / body, 1e-3);
     }
 
     [Fact]
@@ -90,7 +90,7 @@ public sealed class MethodRunTests
     public void An_earlier_reading_outside_the_limits_is_left_out_with_a_warning()
     {
         var advised = Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(Of("iso-2431-4", [22, 40, 62], 200))));
-        Assert.Equal(2, advised.Belief.Evidence.ReadingCount);
+        Assert.Equal(2, advised.Posterior.Evidence.ReadingCount);
         Assert.Contains(advised.Advice.Warnings, w => w.Contains("1 reading left out: 22 s is outside", StringComparison.Ordinal));
     }
 
@@ -100,8 +100,8 @@ public sealed class MethodRunTests
         var run = Bench.AlongSigmoid(9000, 0.5, 0.7) with { Base = new("B") };
         var same = Bench.AlongSigmoid(9000, 0.5, 0.7, 0.6) with { Base = new("B") };
         var other = same with { Method = Method.Find("rotational") };
-        Assert.Equal(1, Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run) { History = [same] })).Belief.Prior.Runs);
-        Assert.Equal(0, Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run) { History = [other] })).Belief.Prior.Runs);
+        Assert.Equal(1, Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run) { History = [same] })).Posterior.Prior.Runs);
+        Assert.Equal(0, Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run) { History = [other] })).Posterior.Prior.Runs);
     }
 
     [Fact]
@@ -112,7 +112,7 @@ public sealed class MethodRunTests
         var run = Bench.Run(
             9000, Bench.Read(At(1000, 18), celsius: 18), Bench.Read(At(1000, 28), celsius: 28), Bench.Dose(1), Bench.Read(At(2000, 23)), Bench.Dose(0.5), Bench.Read(At(3000, 28), celsius: 28));
         var advised = Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run with { Repeatability = Percentage.FromPercent(1) })));
-        Assert.Equal(3000, advised.Belief.BodyAt(Dose.FromPercent(1.5), Advisor.Level).Median.MilliPascalSeconds, 100.0);
+        Assert.Equal(3000, advised.Posterior.BodyAt(Dose.FromPercent(1.5), Advisor.Level).Median.MilliPascalSeconds, 100.0);
         Assert.Contains(advised.Advice.Warnings, w => w.Contains("learned from this run", StringComparison.Ordinal));
     }
 
@@ -120,9 +120,9 @@ public sealed class MethodRunTests
     public void A_stated_coefficient_is_used_as_stated()
     {
         var run = Bench.Run(9000, Bench.Read(1000, celsius: 28)) with { Setup = new() { TemperatureCoefficient = TemperatureCoefficient.Stated(5000) } };
-        var belief = Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run))).Belief;
+        var posterior = Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run))).Posterior;
         var expected = 1000 * Math.Exp(5000 * ((1 / 296.15) - (1 / 301.15)));
-        Assert.Equal(1, RunPictures.Of(belief, null, null, Advisor.Level).Readings[0].Value.MilliPascalSeconds / expected, 1e-9);
+        Assert.Equal(1, RunPictures.Of(posterior, null, null, Advisor.Level).Readings[0].Value.MilliPascalSeconds / expected, 1e-9);
     }
 
     private static Run Of(string id, double[] shown, double target)

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Advising;
-using Viscolog.Core.Curves;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
@@ -51,5 +51,5 @@ internal static class PairBench
 
     public static Advice Advise(Run run) => Xunit.Assert.IsType<AdviceOutcome.AdvisedPair>(Advisor.Advise(new(run))).Advice;
 
-    public static PairBelief Belief(Run run) => Xunit.Assert.IsType<PairBeliefOutcome.Believed>(PairBeliefs.Of(run, [])).Belief;
+    public static PairPosterior Posterior(Run run) => Xunit.Assert.IsType<PairPosteriorOutcome.Found>(PairPosteriors.Of(run, [])).Posterior;
 }

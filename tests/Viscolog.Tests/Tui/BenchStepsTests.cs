@@ -3,7 +3,9 @@ using Viscolog.Core.Advising;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.MaterialFiles;
-using Viscolog.Tui;
+using Viscolog.Tui.Bench;
+using Viscolog.Tui.Runs;
+using Viscolog.Tui.Typing;
 
 namespace Viscolog.Tests.Tui;
 

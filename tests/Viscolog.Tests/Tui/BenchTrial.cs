@@ -2,7 +2,7 @@ using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.Tests.RunFiles;
 using Viscolog.Tests.Support;
-using Viscolog.Tui;
+using Viscolog.Tui.Bench;
 
 namespace Viscolog.Tests.Tui;
 

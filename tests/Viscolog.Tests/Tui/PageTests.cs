@@ -5,6 +5,11 @@ using Viscolog.Store;
 using Viscolog.Tests.Support;
 using Viscolog.Text;
 using Viscolog.Tui;
+using Viscolog.Tui.Bench;
+using Viscolog.Tui.Charts;
+using Viscolog.Tui.Materials;
+using Viscolog.Tui.Pattern;
+using Viscolog.Tui.Runs;
 
 namespace Viscolog.Tests.Tui;
 

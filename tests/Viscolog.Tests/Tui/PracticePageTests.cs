@@ -3,6 +3,7 @@ using Viscolog.PracticeFiles;
 using Viscolog.Tests.Support;
 using Viscolog.Text;
 using Viscolog.Tui;
+using Viscolog.Tui.Practice;
 
 namespace Viscolog.Tests.Tui;
 

@@ -8,7 +8,10 @@ using Viscolog.MaterialFiles;
 using Viscolog.Store;
 using Viscolog.Tests.Store;
 using Viscolog.Tests.Support;
-using Viscolog.Tui;
+using Viscolog.Tui.Batches;
+using Viscolog.Tui.Bench;
+using Viscolog.Tui.Pattern;
+using Viscolog.Tui.Runs;
 
 namespace Viscolog.Tests.Tui;
 
