@@ -3,7 +3,6 @@ using Viscolog.FlowFiles;
 using Viscolog.MaterialFiles;
 using Viscolog.OilFiles;
 using Viscolog.Output;
-using Viscolog.Plots;
 using Viscolog.Reports;
 using Viscolog.RunFiles;
 using Viscolog.Store;
@@ -46,7 +45,8 @@ public sealed class HouseRulesTests
     [Theory]
     [InlineData("LiteDB", "Viscolog.Store")]
     [InlineData("Terminal.Gui", "Viscolog.Tui", "Viscolog.Tui.Pattern", "Viscolog.Tui.Charts", "Viscolog.Tui.Bench", "Viscolog.Tui.Batches", "Viscolog.Tui.Materials", "Viscolog.Tui.Runs", "Viscolog.Tui.Practice")]
-    [InlineData("OxyPlot", "Viscolog.Plots")]
+    [InlineData("OxyPlot", "Viscolog.Plots.Oxy")]
+    [InlineData("SkiaSharp", "Viscolog.Plots.Oxy")]
     [InlineData("CsvHelper", "Viscolog.RunFiles", "Viscolog.MaterialFiles", "Viscolog.FlowFiles", "Viscolog.OilFiles", "Viscolog.PracticeFiles")]
     public void A_library_stays_in_its_room(string library, params string[] rooms)
         => Assert.All(
@@ -59,9 +59,9 @@ public sealed class HouseRulesTests
     [InlineData(typeof(OilFileOutcome), 2)]
     [InlineData(typeof(TrendFileOutcome), 2)]
     [InlineData(typeof(MaterialFileOutcome), 2)]
-    [InlineData(typeof(PlotOutcome), 2)]
     [InlineData(typeof(FileOutcome), 2)]
     [InlineData(typeof(Block), 8)]
+    [InlineData(typeof(Viscolog.Plots.Element), 14)]
     [InlineData(typeof(BenchEvent), 15)]
     [InlineData(typeof(BenchEffect), 5)]
     [InlineData(typeof(GameEvent), 10)]
