@@ -1,6 +1,5 @@
 using OxyPlot;
 using OxyPlot.Annotations;
-using OxyPlot.Axes;
 using OxyPlot.Series;
 
 namespace Viscolog.Plots.Oxy;
@@ -221,6 +220,7 @@ internal sealed class OxyPanel(PlotModel model, Panel panel, string up, string a
         FontSize = Looks.TextSize,
         Stroke = OxyColors.Undefined,
         StrokeThickness = 0,
+        ClipByYAxis = false,
     };
 
     private static LineAnnotation Boundary(Element.Upright upright) => new()

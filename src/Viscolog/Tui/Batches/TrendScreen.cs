@@ -1,7 +1,6 @@
 using Terminal.Gui.Input;
 using Viscolog.Core.Checking;
 using Viscolog.Output;
-using Viscolog.Plots;
 using Viscolog.Plots.Oxy;
 using Viscolog.Store;
 using Viscolog.Tui.Pattern;
