@@ -57,6 +57,7 @@ public sealed class HouseRulesTests
     [InlineData(typeof(RunFileOutcome), 2)]
     [InlineData(typeof(FlowFileOutcome), 2)]
     [InlineData(typeof(OilFileOutcome), 2)]
+    [InlineData(typeof(Column), 3)]
     [InlineData(typeof(TrendFileOutcome), 2)]
     [InlineData(typeof(MaterialFileOutcome), 2)]
     [InlineData(typeof(FileOutcome), 2)]
