@@ -3,7 +3,6 @@ using Viscolog.FlowFiles;
 using Viscolog.MaterialFiles;
 using Viscolog.OilFiles;
 using Viscolog.Output;
-using Viscolog.Plots;
 using Viscolog.Reports;
 using Viscolog.RunFiles;
 using Viscolog.Store;
@@ -28,11 +27,12 @@ public sealed class HouseRulesTests
     [InlineData(typeof(RunFileOutcome), 2)]
     [InlineData(typeof(FlowFileOutcome), 2)]
     [InlineData(typeof(OilFileOutcome), 2)]
+    [InlineData(typeof(Column), 3)]
     [InlineData(typeof(TrendFileOutcome), 2)]
     [InlineData(typeof(MaterialFileOutcome), 2)]
-    [InlineData(typeof(PlotOutcome), 2)]
     [InlineData(typeof(FileOutcome), 2)]
     [InlineData(typeof(Block), 8)]
+    [InlineData(typeof(Viscolog.Plots.Element), 14)]
     [InlineData(typeof(BenchEvent), 15)]
     [InlineData(typeof(BenchEffect), 5)]
     [InlineData(typeof(GameEvent), 10)]

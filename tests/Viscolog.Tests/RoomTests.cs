@@ -15,6 +15,7 @@ public sealed class RoomTests
         ["Tui.Materials", "Tui.Charts"],
         ["Tui.Pattern", "Tui.Typing"],
         ["Reports", "Store"],
+        ["Plots.Oxy", "Plots.Characters"],
         ["Plots", "MaterialFiles", "OilFiles", "FlowFiles", "TrendFiles", "PracticeFiles"],
         ["RunFiles", "Wording"],
         ["Core.Practice"],
@@ -66,9 +67,9 @@ public sealed class RoomTests
     [InlineData("LiteDB", "Store")]
     [InlineData("System.IO.Hashing", "Store")]
     [InlineData("Terminal.Gui", "Tui", "Tui.Runs", "Tui.Bench", "Tui.Batches", "Tui.Practice", "Tui.Materials", "Tui.Charts", "Tui.Pattern")]
-    [InlineData("OxyPlot", "Plots")]
-    [InlineData("SkiaSharp", "Plots")]
-    [InlineData("HarfBuzzSharp", "Plots")]
+    [InlineData("OxyPlot", "Plots.Oxy")]
+    [InlineData("SkiaSharp", "Plots.Oxy")]
+    [InlineData("HarfBuzzSharp", "Plots.Oxy")]
     [InlineData("System.CommandLine", "Cli")]
     [InlineData("CsvHelper", "RunFiles", "MaterialFiles", "FlowFiles", "OilFiles", "PracticeFiles")]
     [InlineData("MathNet", "Core.Practice", "Core.Checking", "Core.Inference", "Core.Fitting", "Core.Flow", "Core.Settling", "Core.Curves", "Core.Advising")]

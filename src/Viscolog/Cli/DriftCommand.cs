@@ -97,10 +97,8 @@ internal sealed class DriftCommand
     private (OilRow? Row, string? Refusal) Reading(Invocation call, DateOnly today)
     {
         var id = call.Value(method)!;
-        var shown = call.Value(rpm) is not null ? Columns.TorquePercent.Name
-            : id == "krebs" ? Columns.KrebsUnits.Name
-            : Core.Measuring.Method.Find(id) is { } known && Core.Measuring.Cups.Find(known) is not null ? Columns.CupSeconds.Name
-            : Columns.MilliPascalSeconds.Name;
+        var shown = call.Value(rpm) is not null ? Core.Measuring.InstrumentScale.Torque.Name
+            : Core.Measuring.Method.Find(id)?.Scales.FirstOrDefault(s => !s.HasSpeed)?.Name ?? Core.Measuring.InstrumentScale.Viscosity.Name;
         (string Column, string? Text)[] all =
         [
             (OilColumns.Method, id), (OilColumns.Oil, call.Value(oil)), (OilColumns.Note, call.Value(note)),

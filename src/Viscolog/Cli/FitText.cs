@@ -2,6 +2,7 @@ using Viscolog.Core.Advising;
 using Viscolog.Core.Fitting;
 using Viscolog.Core.Inference;
 using Viscolog.Plots;
+using Viscolog.Plots.Characters;
 using Viscolog.Text;
 using Viscolog.Wording;
 
@@ -43,7 +44,7 @@ internal static class FitText
 
         terminal.Line();
         WriteDoses(terminal, report);
-        foreach (var line in TerminalChart.Draw(picture, Math.Min(terminal.Width - 2, 100), 20, terminal.IsAscii))
+        foreach (var line in TerminalChart.Draw(DosePlot.Of(picture), Math.Min(terminal.Width - 2, 100), 20, terminal.IsAscii))
         {
             terminal.Line(line);
         }

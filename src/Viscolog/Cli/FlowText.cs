@@ -1,6 +1,7 @@
 using Viscolog.Core.Flow;
 using Viscolog.Core.Quantities;
 using Viscolog.Plots;
+using Viscolog.Plots.Characters;
 using Viscolog.Text;
 using Viscolog.Wording;
 
@@ -12,7 +13,7 @@ internal static class FlowText
     /// <summary>Laws under this weight are named without their parameters.</summary>
     private const double WorthShowing = 0.05;
 
-    private const int ChartLines = 12;
+    private const int ChartLines = 26;
 
     public static void Write(CallOutput terminal, FlowReport report, FlowPicture picture)
     {
@@ -42,7 +43,7 @@ internal static class FlowText
 
         terminal.Line();
         WriteRates(terminal, report);
-        foreach (var line in FlowChart.Draw(picture, Math.Min(terminal.Width - 2, 100), ChartLines, terminal.IsAscii))
+        foreach (var line in TerminalChart.Draw(FlowPlot.Of(picture), Math.Min(terminal.Width - 2, 100), ChartLines, terminal.IsAscii))
         {
             terminal.Line(line);
         }

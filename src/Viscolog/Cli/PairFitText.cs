@@ -1,5 +1,6 @@
 using Viscolog.Core.Advising;
 using Viscolog.Plots;
+using Viscolog.Plots.Characters;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli;
@@ -39,7 +40,7 @@ internal static class PairFitText
             FitText.WriteWrapped(terminal, $"At {Shown.Dose(dose)} {roles.BodyThickener.Name} and {Shown.Dose(report.StringDose)} {roles.StringThickener.Name}: {Shown.Body(body.Median)} ({Shown.Spread(body)}), string {Shown.Length(length.Median)} ({Shown.Spread(length)}), 9 times in 10", "");
         }
 
-        foreach (var line in PairMapChart.Draw(picture, Math.Min(terminal.Width - 2, 100), 22, terminal.IsAscii))
+        foreach (var line in TerminalChart.Draw(PairMapPlot.Of(picture), Math.Min(terminal.Width - 2, 100), 22, terminal.IsAscii))
         {
             terminal.Line(line);
         }

@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Observing;
+using Viscolog.Output;
 using Viscolog.Plots;
+using Viscolog.Plots.Oxy;
 
 namespace Viscolog.Cli;
 
@@ -70,7 +72,7 @@ internal sealed class PlotCommand
             }
         }
 
-        return Written(call, PlotFile.Write(pictures.ToImmutable(), Enum.Parse<PlotKind>(call.Value(kind)!, ignoreCase: true), call.Value(output)!, call.Value(force)));
+        return Written(call, PictureFile.Write(RunPlots.Of(pictures.ToImmutable(), Enum.Parse<PlotKind>(call.Value(kind)!, ignoreCase: true)), call.Value(output)!, call.Value(force)));
     }
 
     /// <summary>A run with two thickeners stands alone in its picture.</summary>
@@ -93,19 +95,19 @@ internal sealed class PlotCommand
         }
 
         var picture = PairPictures.Of(study.Posterior, band, study.Advice, Advisor.Level);
-        return Written(call, PlotFile.Write(picture, Enum.Parse<PairKind>(call.Value(kind)!, ignoreCase: true), call.Value(output)!, call.Value(force)));
+        return Written(call, PictureFile.Write(PairPlots.Of(picture, Enum.Parse<PairKind>(call.Value(kind)!, ignoreCase: true)), call.Value(output)!, call.Value(force)));
     }
 
-    private static ExitCode Written(Invocation call, PlotOutcome outcome)
+    private static ExitCode Written(Invocation call, FileOutcome outcome)
     {
         switch (outcome)
         {
-            case PlotOutcome.Refused refused:
+            case FileOutcome.Refused refused:
                 return call.Refuse(refused.Reason);
-            case PlotOutcome.Written written when call.Json:
+            case FileOutcome.Written written when call.Json:
                 call.Print(new Json.PlotAnswer(written.Path));
                 return ExitCode.Done;
-            case PlotOutcome.Written written:
+            case FileOutcome.Written written:
                 call.Terminal.Line($"written: {written.Path}");
                 return ExitCode.Done;
             default:

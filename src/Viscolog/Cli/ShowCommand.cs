@@ -63,9 +63,8 @@ internal sealed class ShowCommand
         var table = new TextTable(
             ["row", .. thickeners.Select(t => $"{t.Name} %"), "poured g", "stir s", "wait s", ReadingWords.Unit(whole.MethodInForce), "°C", "pH", "string mm", "base g", "water g", "taken g", "time", "note"]);
         var pot = Pot.With(whole.BaseMass);
-        foreach (var (row, number) in logged.File.Contents().Zip(logged.Rows))
+        foreach (var (content, number) in logged.File.Contents().Zip(logged.Rows))
         {
-            var content = row.Content;
             pot = content.Entries().Aggregate(pot, whole.After);
             var reading = content.Reading;
             table.Add(
@@ -84,7 +83,7 @@ internal sealed class ShowCommand
         return table;
     }
 
-    private static string Note(RowContent content)
+    private static string Note(FileRow content)
     {
         string?[] parts =
         [

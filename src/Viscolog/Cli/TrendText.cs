@@ -1,4 +1,5 @@
 using Viscolog.Plots;
+using Viscolog.Plots.Characters;
 using Viscolog.Text;
 using Viscolog.Wording;
 
@@ -37,7 +38,7 @@ internal static class TrendText
         }
 
         terminal.Line();
-        foreach (var line in TrendChart.Draw(picture, Math.Min(terminal.Width - 2, 100), ChartLines, terminal.IsAscii))
+        foreach (var line in TerminalChart.Draw(picture.Picture(), Math.Min(terminal.Width - 2, 100), ChartLines, terminal.IsAscii))
         {
             terminal.Line(line);
         }

@@ -4,6 +4,7 @@ using Viscolog.Core.Checking;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.Plots;
+using Viscolog.Plots.Oxy;
 using Viscolog.RunFiles;
 using Viscolog.Text;
 using Viscolog.Wording;
@@ -136,7 +137,7 @@ internal static class BatchCertificate
         if (check.Body is { Value: { } value } body && study.Picture is { Steps: [.., var last] } picture && picture.Readings.Any(r => r.Step == last.Step && r.Wait is not null))
         {
             yield return new Block.Drawing(
-                SvgPicture.Of(PlotRenderer.Verdict(picture, body.Band, $"wanted {Wanted(body)} {PlotText.Unit}", Found95(value))),
+                SvgPicture.Of(PictureFile.Svg(VerdictPlot.Of(picture, body.Band, $"wanted {Wanted(body)} {PlotText.Unit}", Found95(value)), PictureFile.LowHeight)),
                 "The readings over standing time, the value found with its interval, and the band wanted.");
         }
     }

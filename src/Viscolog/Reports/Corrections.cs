@@ -19,7 +19,7 @@ internal static class Corrections
 
     private static IEnumerable<string> Voids(RunFile file, ImmutableArray<int> numbers)
     {
-        var contents = file.Contents().Select(c => c.Content).ToArray();
+        var contents = file.Contents().ToArray();
         for (var i = 0; i < contents.Length; i++)
         {
             if (contents[i].Void is { } reason)

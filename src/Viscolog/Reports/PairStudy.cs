@@ -4,6 +4,7 @@ using Viscolog.Core.Curves;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
 using Viscolog.Plots;
+using Viscolog.Plots.Oxy;
 using Viscolog.Wording;
 
 namespace Viscolog.Reports;
@@ -33,7 +34,7 @@ internal sealed record PairStudy(PairPosterior Posterior, Advice Advice, StringB
 
     /// <summary>The map of both doses.</summary>
     public Block.Drawing Map() => new(
-        SvgPicture.Of(PlotRenderer.Render(PairPictures.Of(Posterior, Advice.Body.Band, Advice, Advisor.Level), PairKind.Map, PlotFormat.Svg)),
+        SvgPicture.Of(PictureFile.Svg(PairMapPlot.Of(PairPictures.Of(Posterior, Advice.Body.Band, Advice, Advisor.Level)))),
         "Body and string over the doses of both thickeners, with what is wanted of each.");
 
     /// <summary>How body and string were found.</summary>

@@ -5,6 +5,7 @@ using Viscolog.Core.Curves;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
 using Viscolog.Plots;
+using Viscolog.Plots.Oxy;
 using Viscolog.RunFiles;
 using Viscolog.Text;
 using Viscolog.Wording;
@@ -102,7 +103,7 @@ internal static class RunReport
         }
 
         yield return new Block.Drawing(
-            SvgPicture.Of(PlotRenderer.Render([picture], PlotKind.Dose, PlotFormat.Svg)),
+            SvgPicture.Of(PictureFile.Svg(DosePlot.Of(picture))),
             $"Body over dose of {picture.Thickener} at {PlotText.Celsius(picture.ReferenceTemperature)}: readings, settled values, the believed curve with its bands{(picture.Target is null ? "" : ", the target band")}.");
     }
 

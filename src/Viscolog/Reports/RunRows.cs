@@ -22,7 +22,7 @@ internal static class RunRows
         var oneDay = run.Entries.Select(e => e.Time?.Date).Distinct().Count() == 1;
         var pot = Pot.With(run.BaseMass);
         var rows = ImmutableArray.CreateBuilder<GridRow>();
-        foreach (var ((row, place), content) in file.Rows.Select((r, i) => (r, i)).Zip(file.Contents().Select(c => c.Content)))
+        foreach (var ((row, place), content) in file.Rows.Select((r, i) => (r, i)).Zip(file.Contents()))
         {
             pot = content.Entries().Aggregate(pot, run.After);
             var body = Enumerable.Range(row.FirstEntry, row.EntryCount).Select(bodies.GetValueOrDefault).FirstOrDefault(b => b is not null);
@@ -50,7 +50,7 @@ internal static class RunRows
             [.. rows.Skip(from)]));
     }
 
-    private static string Remark(RowContent content, bool isDoubted)
+    private static string Remark(FileRow content, bool isDoubted)
     {
         string?[] parts =
         [

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Viscolog.Core.Pots;
 using Viscolog.Text;
 
@@ -13,7 +14,7 @@ internal sealed class RowAppender(Run run)
     public Pot Pot => _open.Pot;
 
     /// <summary>Appends a row; null, or what is wrong with it.</summary>
-    public CellFault? Append(RowContent row)
+    public CellFault? Append(FileRow row)
     {
         if (row.Replaces && !_voidBefore)
         {
@@ -47,10 +48,10 @@ internal sealed class RowAppender(Run run)
                 return $"read byte 0x00, expected {RunFileReader.Utf8Expected}";
             }
 
-            if ((OutOfRange(row.Content) ?? appender.Append(row.Content)) is { } fault)
+            if ((OutOfRange(row) ?? appender.Append(row)) is { } fault)
             {
                 return fault.Column is { } column
-                    ? $"{column.Name}: read {OneLine.Quoted(column.Show(row.Content) ?? "")}, expected {fault.Expected}"
+                    ? $"{column.Name}: read {OneLine.Quoted(column.Show(row) ?? "")}, expected {fault.Expected}"
                     : $"read {NothingRead}, expected {fault.Expected}";
             }
         }
@@ -71,15 +72,24 @@ internal sealed class RowAppender(Run run)
         return $"a thickener of the header ({names}), or a header line '# thickener: NAME' for it";
     }
 
-    private static CellFault? OutOfRange(RowContent row)
-        => Columns.All.Where(c => c.Range is not null && c.Show(row) is { } text && !c.Range.Allows(FileNumbers.Read(text)))
-            .Select(c => new CellFault(c, c.Range!.Words(FileNumbers.Read(c.Show(row)!)))).FirstOrDefault();
+    private static CellFault? OutOfRange(FileRow row)
+    {
+        foreach (var column in Columns.All)
+        {
+            if (column.Range is { } range && column.Of(row) is { } held && Convert.ToDouble(held, CultureInfo.InvariantCulture) is var number && !range.Allows(number))
+            {
+                return new(column, range.Words(number));
+            }
+        }
+
+        return null;
+    }
 
     private CellFault Of(EntryFault fault) => fault switch
     {
         EntryFault.Nothing => new(null, NothingExpected),
         EntryFault.NoSuchThickener => new(Columns.Thickener, ThickenerExpected(run)),
-        EntryFault.NotRead read => new(ValueColumn.Of(read.Value).Column, ValueColumn.NotRead(read.Method)),
+        EntryFault.NotRead read => new(Columns.Of(read.Value.Scale), Columns.NotRead(read.Method)),
         EntryFault.StandsBackwards back => new(Columns.Wait, $"{FileNumbers.Show(back.Earlier)} s or more: the pot goes on standing until something is added"),
         EntryFault.SampleTooLarge large => new(Columns.Taken, $"less than the {FileNumbers.Show(Math.Round(large.Held.Grams, 3))} g that the pot holds"),
         _ => throw new InvalidOperationException("not a case of the closed set"),
@@ -89,4 +99,8 @@ internal sealed class RowAppender(Run run)
 /// <summary>What is wrong with a row.</summary>
 /// <param name="Column">The column to blame; null where it is the row.</param>
 /// <param name="Expected">What ought to stand there.</param>
-internal sealed record CellFault(Column? Column, string Expected);
+internal sealed record CellFault(Column? Column, string Expected)
+{
+    /// <summary>The column that asks for something in an empty cell; null where the cell itself is to blame.</summary>
+    public string? Beside { get; init; }
+}

@@ -22,7 +22,7 @@ public sealed class PlotTextTests
         => Gen.Select(Gen.Double[-6, 12], Gen.Double[0.05, 10]).Sample((from, decades) =>
         {
             var (low, high) = (Math.Pow(10, from), Math.Pow(10, from + decades));
-            var ticks = LogTicks.Major(low, high);
+            var ticks = Ticks.Logarithmic(low, high);
             Assert.InRange(ticks.Count, 2, 14);
             Assert.All(ticks, t => Assert.InRange(t, low * 0.999999, high * 1.000001));
             Assert.Equal(ticks.Order(), ticks);

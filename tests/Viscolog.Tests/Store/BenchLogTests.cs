@@ -115,7 +115,7 @@ public sealed class BenchLogTests
             "wait_s: read '29', expected 30 s or more: the pot goes on standing until something is added");
         Assert.Equal(5, log.Run(1)!.Rows.Length);
 
-        void Refused(RowContent row, string why) => Assert.Equal(why, Assert.IsType<WriteOutcome.NotSaved>(log.Add(1, new(row, []))).Reason);
+        void Refused(FileRow row, string why) => Assert.Equal(why, Assert.IsType<WriteOutcome.NotSaved>(log.Add(1, row)).Reason);
         static Viscolog.Core.Quantities.Mass Grams(double grams) => Viscolog.Core.Quantities.Mass.FromGrams(grams);
     }
 
@@ -125,8 +125,8 @@ public sealed class BenchLogTests
         using var bench = new Bench();
         using var log = bench.Open();
         log.Import(FileText.Read("# base_g: 120\n# thickener: TA\nwater_g,wait_s,viscosity_mpas\n,60,800\n5,20,700\n"), CancellationToken.None);
-        Assert.IsType<WriteOutcome.Saved>(log.Add(1, new(new() { Water = Viscolog.Core.Quantities.Mass.FromGrams(1) }, [])));
-        Assert.IsType<WriteOutcome.Saved>(log.Add(1, new(new() { Reading = new() { Acidity = Viscolog.Core.Quantities.Acidity.FromPh(8), Wait = TimeSpan.FromSeconds(10) } }, [])));
+        Assert.IsType<WriteOutcome.Saved>(log.Add(1, new() { Water = Viscolog.Core.Quantities.Mass.FromGrams(1) }));
+        Assert.IsType<WriteOutcome.Saved>(log.Add(1, new() { Reading = new() { Acidity = Viscolog.Core.Quantities.Acidity.FromPh(8), Wait = TimeSpan.FromSeconds(10) } }));
         Assert.Equal(
             "wait_s: read '10', expected 20 s or more: the pot goes on standing until something is added",
             Assert.IsType<WriteOutcome.NotSaved>(log.Void(1, 3, "slip")).Reason);
@@ -140,7 +140,7 @@ public sealed class BenchLogTests
         using var log = bench.Open();
         log.Import(Bench.File("glaze 1", 3), CancellationToken.None);
         var journal = new FileInfo(bench.Place.Journal).Length;
-        var sample = new FileRow(new() { Taken = Viscolog.Core.Quantities.Mass.FromGrams(500) }, []);
+        var sample = new FileRow { Taken = Viscolog.Core.Quantities.Mass.FromGrams(500) };
         Assert.Contains("less than the 120.03 g that the pot holds", Assert.IsType<WriteOutcome.NotSaved>(log.Add(1, sample)).Reason, StringComparison.Ordinal);
         Assert.Equal(journal, new FileInfo(bench.Place.Journal).Length);
     }
@@ -165,7 +165,7 @@ public sealed class BenchLogTests
         {
             Assert.IsType<ImportOutcome.Imported>(log.Import(Bench.File(name, 2, $"# lot: {name}\n# thickener: {name}\n"), CancellationToken.None));
             Assert.Equal(0, Bench.Plan(log.Import(Bench.File(name, 2, $"# lot: {name}\n# thickener: {name}\n"), CancellationToken.None)).RecordCount);
-            var endless = new FileRow(new() { Note = new string('x', JournalWriter.LongestLine) }, []);
+            var endless = new FileRow { Note = new string('x', JournalWriter.LongestLine) };
             Assert.Contains("can't be logged", Assert.IsType<WriteOutcome.NotSaved>(log.Add(1, endless)).Reason, StringComparison.Ordinal);
             Assert.IsType<WriteOutcome.Saved>(log.Add(1, Bench.Row(900)));
         }

@@ -102,7 +102,7 @@ public sealed class StoredLogTests : IDisposable
         Saved(log.Replace(number, 4, "spilt", Row(odd, "TA 1,0.25,10,75,4321.5,23.25,8.05,+more,#odd")));
         Saved(log.Add(number, Row(odd, "TB,0.5,0,0.0000001,1e-3,,0,,")));
         Saved(log.Restate(number, odd with { Run = odd.Run with { Target = null, TooStiff = null, Note = "a target\nno more" } }));
-        Saved(log.Add(1, new(new() { Note = "  seen again, \"levels\" — well, 23 °C\r\n" }, [])));
+        Saved(log.Add(1, new() { Note = "  seen again, \"levels\" — well, 23 °C\r\n" }));
         Saved(log.Void(1, 3, "wrong pot"));
         Saved(log.VoidOil(2, "bubble"));
         Saved(log.AddOil(log.Oils()[0].Row));

@@ -39,7 +39,7 @@ public sealed class ScreenTests
         stage.Press(Key.Tab);
         stage.Type("smooth");
         stage.Press(Key.Enter);
-        var contents = log.Run(1)!.File.Contents().Select(r => r.Content).ToList();
+        var contents = log.Run(1)!.File.Contents().ToList();
         Assert.Equal((3, 90.0, "smooth"), (contents.Count, contents[2].Reading!.Wait!.Value.TotalSeconds, contents[2].Note));
         Assert.Contains("saved: 1200 mPa·s", stage.Text, StringComparison.Ordinal);
 

@@ -1,5 +1,6 @@
 using Viscolog.Core.Checking;
 using Viscolog.Plots;
+using Viscolog.Plots.Characters;
 using Viscolog.Text;
 using Viscolog.Tui.Pattern;
 using Viscolog.Wording;
@@ -27,7 +28,7 @@ internal static class TrendPage
         var lines = new List<(string Text, Tone Tone)>();
         if (state.Picture() is { } picture)
         {
-            foreach (var line in TrendChart.Draw(picture, width - 2, Math.Max(8, (int)(ChartPart * (height - 3))), isAscii))
+            foreach (var line in TerminalChart.Lines(picture.Picture(), width - 2, Math.Max(8, (int)(ChartPart * (height - 3))), isAscii))
             {
                 page.Add(" " + line);
             }

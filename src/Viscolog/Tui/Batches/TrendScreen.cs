@@ -1,6 +1,7 @@
 using Terminal.Gui.Input;
 using Viscolog.Core.Checking;
-using Viscolog.Plots;
+using Viscolog.Output;
+using Viscolog.Plots.Oxy;
 using Viscolog.Store;
 using Viscolog.Tui.Pattern;
 
@@ -80,10 +81,10 @@ internal sealed class TrendScreen : TuiScreen
 
         _state = _state with
         {
-            Said = PlotFile.Write(picture, path, force: false) switch
+            Said = PictureFile.Write(picture.Picture(), path, force: false) switch
             {
-                PlotOutcome.Written written => $"written: {written.Path}",
-                PlotOutcome.Refused refused => refused.Reason,
+                FileOutcome.Written written => $"written: {written.Path}",
+                FileOutcome.Refused refused => refused.Reason,
                 _ => "",
             },
         };

@@ -1,5 +1,6 @@
 using Viscolog.Core.Advising;
 using Viscolog.Plots;
+using Viscolog.Plots.Characters;
 using Viscolog.Text;
 using Viscolog.Tui.Pattern;
 using Viscolog.Tui.Typing;
@@ -135,7 +136,7 @@ internal static class BenchPage
         var chart = page.Width >= 80 && (state.Advice?.Picture is not null || state.Advice?.Pair is not null) && rows >= TerminalChart.LeastHeight;
         var right = chart ? Math.Max(TerminalChart.LeastWidth + 1, page.Width - 62) : 0;
         var table = BenchTable.Lines(state, page, page.Width - right - 1, rows);
-        var drawn = !chart ? [] : state.Advice!.Pair is { } map ? PairMapChart.Draw(map, right - 1, rows, page.IsAscii) : TerminalChart.Draw([state.Advice.Picture!], right - 1, rows, page.IsAscii);
+        var drawn = !chart ? [] : state.Advice!.Pair is { } map ? TerminalChart.Draw(PairMapPlot.Of(map), right - 1, rows, page.IsAscii) : TerminalChart.Draw(DosePlot.Of(state.Advice.Picture!), right - 1, rows, page.IsAscii);
         for (var i = 0; i < rows; i++)
         {
             var line = i < table.Count ? table[i] : new Piece("");

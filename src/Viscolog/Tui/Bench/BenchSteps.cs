@@ -108,14 +108,14 @@ internal static class BenchSteps
         => Change(state, new() { Dosed = new(thickener, grams), Time = now }, $"{Shown.Grams(grams)} {thickener} went in; F3 starts stirring");
 
     /// <summary>Something went into the pot: the step is a new one, and so is its clock.</summary>
-    private static BenchStep Change(BenchState state, RowContent row, string said)
+    private static BenchStep Change(BenchState state, FileRow row, string said)
     {
         var due = state.Advice?.Advice?.Action is BenchAction.Add add ? add.Standing : UsualStanding;
         return Add(state with { Clock = new() { Due = due } }, row, said);
     }
 
-    private static BenchStep Add(BenchState state, RowContent row, string said)
-        => new(state with { Error = null, Beside = row.Reading is null ? state.Beside : BenchReadings.None }, [new BenchEffect.AddRow(new(row, []), said)]);
+    private static BenchStep Add(BenchState state, FileRow row, string said)
+        => new(state with { Error = null, Beside = row.Reading is null ? state.Beside : BenchReadings.None }, [new BenchEffect.AddRow(row, said)]);
 
     private static BenchStep Void(BenchState state, BenchEvent.Voided voided, DateTimeOffset now)
     {
@@ -143,10 +143,10 @@ internal static class BenchSteps
     /// <summary>The row with the right number: of its reading, or else of what went in or out.</summary>
     private static FileRow? Right(BenchState state, FileRow row, string text, DateTimeOffset now, out string? error)
     {
-        var content = row.Content with { Time = row.Content.Time is null ? null : now, Replaces = true };
+        var content = row with { Time = row.Time is null ? null : now, Replaces = true };
         if (content.Reading is { Value: not null } reading)
         {
-            return BenchValue.Read(text, state.Run.File.Run, out error) is { } value ? row with { Content = content with { Reading = reading with { Value = value } } } : null;
+            return BenchValue.Read(text, state.Run.File.Run, out error) is { } value ? content with { Reading = reading with { Value = value } } : null;
         }
 
         if (TypedNumber.Read(text, NumberRange.GramsPresent, out error) is not { } number)
@@ -155,7 +155,7 @@ internal static class BenchSteps
         }
 
         var grams = Mass.FromGrams(number);
-        RowContent? changed = content switch
+        FileRow? changed = content switch
         {
             { Dosed: { } dosed } => content with { Dosed = dosed with { Poured = grams } },
             { LetDown: not null } => content with { LetDown = grams },
@@ -164,7 +164,7 @@ internal static class BenchSteps
             _ => null,
         };
         error = changed is null ? "that entry has no number to put right" : null;
-        return changed is null ? null : row with { Content = changed };
+        return changed;
     }
 
     private static BenchStep Aim(BenchState state, BenchEvent.Aimed aimed)

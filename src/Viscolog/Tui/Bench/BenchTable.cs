@@ -29,7 +29,7 @@ internal static class BenchTable
         var first = Math.Clamp(state.ChosenPlace - (shown / 2), 0, Math.Max(0, all - shown));
         var thickener = run.Entries.OfType<Entry.Dosed>().LastOrDefault(d => d.Counts)?.Thickener ?? run.Thickeners.FirstOrDefault()?.Name;
         var pot = Pot.With(run.BaseMass);
-        foreach (var (content, place) in state.Run.File.Contents().Select((r, i) => (r.Content, i)))
+        foreach (var (content, place) in state.Run.File.Contents().Select((r, i) => (r, i)))
         {
             pot = content.Entries().Aggregate(pot, run.After);
             if (place < first || place >= first + shown)
@@ -51,7 +51,7 @@ internal static class BenchTable
 
     private static string Doses(PairRoles pair, Func<string, string> of) => $"{of(pair.BodyThickener.Name)}+{of(pair.StringThickener.Name)}";
 
-    private static string Cells(Page page, bool wide, int width, RowContent content, string dose, bool ofPair)
+    private static string Cells(Page page, bool wide, int width, FileRow content, string dose, bool ofPair)
     {
         var reading = content.Reading;
         var went = content switch

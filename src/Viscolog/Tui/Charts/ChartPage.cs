@@ -1,4 +1,5 @@
 using Viscolog.Plots;
+using Viscolog.Plots.Characters;
 using Viscolog.Tui.Pattern;
 
 namespace Viscolog.Tui.Charts;
@@ -22,7 +23,7 @@ internal static class ChartPage
             PlotKind.String => " String length over dose",
             _ => " How far readings lie off the curve",
         }, Tone.Strong));
-        foreach (var line in RunCharts.Draw(state.Pictures, state.Kind, width - 2, height - 3, isAscii))
+        foreach (var line in TerminalChart.Draw(RunPlots.Of(state.Pictures, state.Kind), width - 2, height - 3, isAscii))
         {
             page.Add(" " + line);
         }

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using Terminal.Gui.Input;
 using Viscolog.Core.Advising;
+using Viscolog.Output;
 using Viscolog.Plots;
+using Viscolog.Plots.Oxy;
 using Viscolog.Tui.Pattern;
 
 namespace Viscolog.Tui.Charts;
@@ -23,10 +25,10 @@ internal sealed class ChartScreen(TuiContext context, ImmutableArray<RunPicture>
         {
             _state = _state with
             {
-                Said = PlotFile.Write(_state.Pictures, _state.Kind, path, force: false) switch
+                Said = PictureFile.Write(RunPlots.Of(_state.Pictures, _state.Kind), path, force: false) switch
                 {
-                    PlotOutcome.Written written => $"written: {written.Path}",
-                    PlotOutcome.Refused refused => refused.Reason,
+                    FileOutcome.Written written => $"written: {written.Path}",
+                    FileOutcome.Refused refused => refused.Reason,
                     _ => "",
                 },
             };

@@ -28,13 +28,12 @@ internal static class OilForm
         return new($"A certified oil read by {method.Id}", "The certificate's figures, then what the method showed. Several readings tell more than one.", fields, texts => Read(method, columns, texts));
     }
 
-    private static IEnumerable<string> Shown(Method method) => method.Kind switch
+    private static IEnumerable<string> Shown(Method method)
     {
-        MethodKind.EffluxCup or MethodKind.DipCup => [Columns.CupSeconds.Name, OilColumns.Density],
-        MethodKind.Krebs => [Columns.KrebsUnits.Name],
-        MethodKind.Rotational => [Columns.TorquePercent.Name, Columns.Speed.Name, OilColumns.Factor],
-        _ => [Columns.MilliPascalSeconds.Name],
-    };
+        var scale = method.Scales[0];
+        string[] beside = scale.HasSpeed ? [Columns.Speed.Name, OilColumns.Factor] : scale.IsTime ? [OilColumns.Density] : [];
+        return [Columns.Of(scale).Name, .. beside];
+    }
 
     private static (string Name, string Hint) Label(string column) => column switch
     {

@@ -2,6 +2,7 @@ using Viscolog.Core.Advising;
 using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
 using Viscolog.Plots;
+using Viscolog.Plots.Characters;
 using Viscolog.Text;
 using Viscolog.Tui.Pattern;
 using Viscolog.Wording;
@@ -60,7 +61,7 @@ internal static class DemoPage
         if (hasChart)
         {
             var end = PracticePictures.End(played.Paths);
-            foreach (var line in TerminalChart.Draw([.. played.Paths.Select(p => Picture(p, end, state.Step, ends))], page.Width - 2, chartRows, page.IsAscii))
+            foreach (var line in TerminalChart.Draw(DosePlot.Of([.. played.Paths.Select(p => Picture(p, end, state.Step, ends))]), page.Width - 2, chartRows, page.IsAscii))
             {
                 page.Add(" " + line);
             }

@@ -3,6 +3,7 @@ using System.Globalization;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Practice;
 using Viscolog.Plots;
+using Viscolog.Plots.Characters;
 using Viscolog.Text;
 using Viscolog.Tui.Pattern;
 using Viscolog.Wording;
@@ -88,7 +89,7 @@ internal static class GamePage
         var right = chart ? Math.Max(TerminalChart.LeastWidth + 1, page.Width - 50) : 0;
         var left = page.Width - right - 1;
         var lines = Table(page, session).ToList();
-        var drawn = chart ? TerminalChart.Draw([Readings(session)], right - 1, rows, page.IsAscii) : [];
+        var drawn = chart ? TerminalChart.Draw(DosePlot.Of(Readings(session)), right - 1, rows, page.IsAscii) : [];
         var first = Math.Max(1, lines.Count - rows + 1);
         for (var i = 0; i < rows; i++)
         {
@@ -151,7 +152,7 @@ internal static class GamePage
         NamedPath[] players = state.Advised is { } advised ? [new(state.Name, path), new("advised", advised)] : [new(state.Name, path)];
         var end = PracticePictures.End(players.Select(p => p.Path));
         var height = Math.Max(TerminalChart.LeastHeight, rows - 2);
-        return [.. TerminalChart.Draw([.. players.Select(p => PracticePictures.Of(p.Path, p.Name, end))], page.Width - 2, height, page.IsAscii)];
+        return [.. TerminalChart.Draw(DosePlot.Of([.. players.Select(p => PracticePictures.Of(p.Path, p.Name, end))]), page.Width - 2, height, page.IsAscii)];
     }
 
     private static ImmutableArray<string> Why(GameState state, PracticePath path, int width)

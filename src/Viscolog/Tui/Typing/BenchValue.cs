@@ -30,8 +30,8 @@ internal static class BenchValue
             return Torque(text, run, out error);
         }
 
-        var column = ValueColumn.All.First(c => c.Fits(run.MethodInForce) && c.Column != Columns.TorquePercent);
-        return TypedNumber.Read(text, column.Column.Range!, out error, run.Base.Density) is { } value ? column.Make(value, 0) : null;
+        var scale = run.MethodInForce.Scales.First(s => !s.HasSpeed);
+        return TypedNumber.Read(text, Columns.Of(scale).Range!, out error, run.Base.Density) is { } value ? scale.Make(value) : null;
     }
 
     /// <summary>A value with its unit.</summary>
@@ -56,15 +56,14 @@ internal static class BenchValue
             return null;
         }
 
-        var column = ValueColumn.All.First(c => c.Column == Columns.TorquePercent);
-        var torque = TypedNumber.Read(parts[0], column.Column.Range!, out error);
+        var torque = TypedNumber.Read(parts[0], Columns.Of(InstrumentScale.Torque).Range!, out error);
         var speed = LastSpeed(run);
         if (error is null && parts.Length == 2)
         {
             speed = TypedNumber.Read(parts[1], Columns.Speed.Range!, out error);
         }
 
-        return error is null ? column.Make(torque!.Value, speed!.Value) : null;
+        return error is null ? InstrumentScale.Torque.Make(torque!.Value, speed!.Value) : null;
     }
 
     private static double? LastSpeed(Run run)
