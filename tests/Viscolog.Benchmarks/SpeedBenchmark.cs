@@ -20,8 +20,8 @@ internal static class SpeedBenchmark
             return 2;
         }
 
-        var posterior = ((PosteriorOutcome.Found)RunPosteriors.Of(run, run.Target?.Band, [])).Posterior;
-        var posteriors = Median(() => RunPosteriors.Of(run, run.Target?.Band, []));
+        var posterior = ((PosteriorOutcome.Found)Posteriors.OfCurve(run, run.Target?.Band, [])).Posterior;
+        var posteriors = Median(() => Posteriors.OfCurve(run, run.Target?.Band, []));
         var advice = Median(() => Advisor.Advise(new(run)));
         var doubled = Median(() => Advisor.Advise(new(run with { Entries = [.. run.Entries, .. run.Entries.Where(e => e is Entry.Measured)] })));
         var fits = Median(() => ShapeFits.Of(posterior));

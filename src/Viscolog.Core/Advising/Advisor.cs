@@ -26,7 +26,7 @@ public static class Advisor
             return Pair(request, band, strings);
         }
 
-        return RunPosteriors.Of(run, band, request.History) switch
+        return Posteriors.OfCurve(run, band, request.History) switch
         {
             PosteriorOutcome.Found { Posterior: var posterior } when TooFar(request, posterior) is { } reason => new AdviceOutcome.Refused(reason),
             PosteriorOutcome.Found believed => new AdviceOutcome.Advised(new Decision(request, band, believed.Posterior).Decide(), believed.Posterior),
@@ -35,10 +35,10 @@ public static class Advisor
         };
     }
 
-    private static AdviceOutcome Pair(AdviceRequest request, ViscosityBand band, StringBand strings) => PairPosteriors.Of(request.Run, request.History) switch
+    private static AdviceOutcome Pair(AdviceRequest request, ViscosityBand band, StringBand strings) => Posteriors.OfPair(request.Run, request.History) switch
     {
-        PairPosteriorOutcome.Found { Posterior: var posterior } => new AdviceOutcome.AdvisedPair(new PairDecision(request, band, strings, posterior).Decide(), posterior),
-        PairPosteriorOutcome.Refused refused => new AdviceOutcome.Refused(refused.Reason),
+        PosteriorOutcome.Found { Posterior: var posterior } => new AdviceOutcome.AdvisedPair(new PairDecision(request, band, strings, posterior).Decide(), posterior),
+        PosteriorOutcome.Refused refused => new AdviceOutcome.Refused(refused.Reason),
         var other => throw new ArgumentOutOfRangeException(nameof(request), other, "not a case of the closed set"),
     };
 
@@ -96,7 +96,7 @@ public abstract record AdviceOutcome
     /// <summary>It could, for body and string together.</summary>
     /// <param name="Advice">The advice.</param>
     /// <param name="Posterior">The posterior it rests on.</param>
-    public sealed record AdvisedPair(Advice Advice, PairPosterior Posterior) : AdviceOutcome;
+    public sealed record AdvisedPair(Advice Advice, Posterior Posterior) : AdviceOutcome;
 
     /// <summary>It could not.</summary>
     /// <param name="Reason">Why, and what to do.</param>

@@ -99,7 +99,7 @@ internal sealed class BatchForecast
 
     private Posterior After(ImmutableArray<Entry> entries)
         => Evidence.Of(batch with { BaseMass = Mass.FromGrams(100), Entries = entries }, thickener) is EvidenceOutcome.Usable usable
-            ? Posterior.WithHistory(usable.Evidence, prior, band)
+            ? Posteriors.WithHistory(usable.Evidence, prior, band)
             : throw new InvalidOperationException("readings that were made up can't be used");
 
     private Entry.Measured Reading(Dose dose) => new Entry.Measured(new()

@@ -33,7 +33,7 @@ public static class BatchPlans
         }
 
         var stated = request.Band ?? request.Run.Target?.Band;
-        return RunPosteriors.Of(request.Run, stated, request.History) switch
+        return Posteriors.OfCurve(request.Run, stated, request.History) switch
         {
             PosteriorOutcome.Found { Posterior.Evidence.ReadingCount: > 0 } believed => Led(request, recipe, believed.Posterior, stated),
             PosteriorOutcome.Refused refused => Blind(request, recipe, refused.Reason),

@@ -43,7 +43,7 @@ internal sealed class FitCommand
             return Pair(call, named, band);
         }
 
-        switch (RunPosteriors.Of(file.Run, band, named.Earlier))
+        switch (Posteriors.OfCurve(file.Run, band, named.Earlier))
         {
             case PosteriorOutcome.Refused refused:
                 return call.Refuse($"{path}: {refused.Reason}");

@@ -8,15 +8,15 @@ using Viscolog.Core.Quantities;
 namespace Viscolog.Cli;
 
 /// <summary>What <c>fit</c> answers for a run with two thickeners; doses asked for are of the body thickener, the other stays where it is.</summary>
-internal sealed record PairFitReport(PairPosterior Posterior, PairFit Fit, ImmutableArray<Dose> At)
+internal sealed record PairFitReport(Posterior Posterior, PairFit Fit, ImmutableArray<Dose> At)
 {
     public PairRoles Roles => Posterior.Evidence.Roles;
 
     public Dose StringDose => Posterior.Evidence.Run.PotNow().DoseOf(Roles.StringThickener.Name);
 
-    public Estimate Body(Dose dose) => Posterior.BodyAt(dose, StringDose, Advisor.Level);
+    public Estimate Body(Dose dose) => Posterior.BodyAt(new(dose, StringDose), Advisor.Level);
 
-    public LengthEstimate String(Dose dose) => Posterior.StringAt(dose, StringDose, Advisor.Level);
+    public LengthEstimate String(Dose dose) => Posterior.StringAt(new(dose, StringDose), Advisor.Level);
 
     public FitAnswer ToAnswer(IReadOnlyList<string> warnings) => new()
     {

@@ -12,7 +12,7 @@ internal static class PairFitText
     {
         var (evidence, roles) = (report.Posterior.Evidence, report.Roles);
         terminal.Line(RunTitle.Of(evidence.Run));
-        terminal.Line($"{Count.Of(evidence.BodyReadings, "reading", "readings")} of body, {Count.Of(evidence.StringReadings, "reading", "readings")} of string");
+        terminal.Line($"{Count.Of(evidence.ReadingCount, "reading", "readings")} of body, {Count.Of(evidence.StringCount, "reading", "readings")} of string");
         terminal.Line();
         terminal.Emphasized($"body: {roles.BodyThickener.Name} by a shape, {roles.StringThickener.Name} on top");
         foreach (var fit in report.Fit.Shapes)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using Viscolog.Core.Advising;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Observing;
 using Viscolog.Output;
 using Viscolog.Plots;
@@ -60,7 +61,7 @@ internal sealed class PlotCommand
 
             var band = target.Band(file, call);
             var advised = band is null ? null : Advisor.Advise(new(file.Run) { Band = band, History = named.Earlier }) as AdviceOutcome.Advised;
-            switch (advised is null ? RunPosteriors.Of(file.Run, band, named.Earlier) : new PosteriorOutcome.Found(advised.Posterior))
+            switch (advised is null ? Posteriors.OfCurve(file.Run, band, named.Earlier) : new PosteriorOutcome.Found(advised.Posterior))
             {
                 case PosteriorOutcome.Found { Posterior.Evidence.ReadingCount: 0 }:
                     return call.Refuse($"{path}: no reading to draw; log at least the base as it stands");

@@ -13,7 +13,7 @@ namespace Viscolog.Reports;
 /// <param name="Posterior">What the run says.</param>
 /// <param name="Advice">The advice on it.</param>
 /// <param name="Wanted">The string lengths wanted.</param>
-internal sealed record PairStudy(PairPosterior Posterior, Advice Advice, StringBand Wanted)
+internal sealed record PairStudy(Posterior Posterior, Advice Advice, StringBand Wanted)
 {
     /// <summary>Where body and string lie to their bands.</summary>
     public Block.Result Result()

@@ -44,7 +44,7 @@ internal sealed record RunStudy(ViscosityBand? Band)
         }
 
         var advised = answer as AdviceOutcome.Advised;
-        var outcome = advised is null ? RunPosteriors.Of(run, band, history) : new PosteriorOutcome.Found(advised.Posterior);
+        var outcome = advised is null ? Posteriors.OfCurve(run, band, history) : new PosteriorOutcome.Found(advised.Posterior);
         return outcome switch
         {
             PosteriorOutcome.Refused refused => new(band) { Trouble = refused.Reason },

@@ -1,4 +1,5 @@
 using Viscolog.Core.Advising;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.Core.Tests.Support;
@@ -17,7 +18,7 @@ public sealed class HistoryTests
         var advised = Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run) { History = [unlike, unlike, unlike] }));
         Assert.True(advised.Posterior.ChanceUnlikeHistory.Fraction > 0.9, advised.Posterior.ChanceUnlikeHistory.ToString());
         Assert.Contains(advised.Advice.Warnings, w => w.Contains("unlike the earlier runs", StringComparison.Ordinal));
-        var cold = ((PosteriorOutcome.Found)RunPosteriors.Of(run, run.Target!.Band, [])).Posterior;
+        var cold = ((PosteriorOutcome.Found)Posteriors.OfCurve(run, run.Target!.Band, [])).Posterior;
         var dose = Dose.FromPercent(1.5);
         Assert.Equal(cold.BodyAt(dose, Advisor.Level).Median.Ln, advised.Posterior.BodyAt(dose, Advisor.Level).Median.Ln, 0.15);
     }
@@ -34,7 +35,7 @@ public sealed class HistoryTests
 
     [Fact]
     public void Without_history_nothing_can_be_unlike_it()
-        => Assert.Equal(0, ((PosteriorOutcome.Found)RunPosteriors.Of(Bench.AlongSigmoid(9000, 0.5), null, [])).Posterior.ChanceUnlikeHistory.Fraction);
+        => Assert.Equal(0, ((PosteriorOutcome.Found)Posteriors.OfCurve(Bench.AlongSigmoid(9000, 0.5), null, [])).Posterior.ChanceUnlikeHistory.Fraction);
 
     /// <summary>Three runs along the same curve allow a bolder step than none, and one past the ordinary cap only over doses they have read.</summary>
     [Fact]
@@ -57,7 +58,7 @@ public sealed class HistoryTests
         Run[] latest = [.. Enumerable.Range(0, 8).Select(_ => Bench.AlongSigmoid(9000, 0.4, 0.6, 0.6, 0.5))];
         var old = Bench.AlongSigmoid(9000, 2, 0.3);
         Percentage level = Advisor.Level;
-        Estimate At(params Run[] history) => ((PosteriorOutcome.Found)RunPosteriors.Of(run, run.Target!.Band, [.. history])).Posterior.BodyAt(Dose.FromPercent(2), level);
+        Estimate At(params Run[] history) => ((PosteriorOutcome.Found)Posteriors.OfCurve(run, run.Target!.Band, [.. history])).Posterior.BodyAt(Dose.FromPercent(2), level);
         Assert.Equal(At(latest), At([old, old, .. latest]));
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Advising;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
 
 namespace Viscolog.Tui.Bench;
@@ -20,7 +21,7 @@ internal static class BenchAdvisor
             case AdviceOutcome.Refused refused:
                 return new(null, refused.Reason, null);
             default:
-                return RunPosteriors.Of(ask.Run, null, earlier) is PosteriorOutcome.Found { Posterior: { Evidence.ReadingCount: > 0 } posterior }
+                return Posteriors.OfCurve(ask.Run, null, earlier) is PosteriorOutcome.Found { Posterior: { Evidence.ReadingCount: > 0 } posterior }
                     ? new(null, "No target: F8 sets one, and advice begins.", RunPictures.Of(posterior, null, null, Advisor.Level))
                     : new(null, "No target: F8 sets one, and advice begins.", null);
         }

@@ -3,6 +3,7 @@ using Terminal.Gui.Input;
 using Terminal.Gui.ViewBase;
 using Terminal.Gui.Views;
 using Viscolog.Core.Advising;
+using Viscolog.Core.Inference;
 using Viscolog.Output;
 using Viscolog.RunFiles;
 using Viscolog.Store;
@@ -170,7 +171,7 @@ internal sealed class RunsScreen : TuiScreen
         foreach (var number in Meant())
         {
             var run = Context.Log.Run(number)!.File.Run;
-            if (RunPosteriors.Of(run, run.Target?.Band, []) is PosteriorOutcome.Found { Posterior: { Evidence.ReadingCount: > 0 } posterior })
+            if (Posteriors.OfCurve(run, run.Target?.Band, []) is PosteriorOutcome.Found { Posterior: { Evidence.ReadingCount: > 0 } posterior })
             {
                 pictures.Add(RunPictures.Of(posterior, run.Target?.Band, null, Advisor.Level));
             }
