@@ -30,7 +30,7 @@ internal sealed class PairDecision
     /// <summary>Readings of string in one step after which no further one is asked for.</summary>
     private const int EnoughStrings = 6;
 
-    private readonly AdviceRequest request;
+    private readonly StudyRequest request;
     private readonly PairSituation at;
     private readonly Posterior posterior;
     private readonly Run run;
@@ -41,7 +41,7 @@ internal sealed class PairDecision
     private readonly List<string> warnings;
     private PairPolicy? policy;
 
-    public PairDecision(AdviceRequest request, ViscosityBand band, StringBand strings, Posterior posterior)
+    public PairDecision(StudyRequest request, ViscosityBand band, StringBand strings, Posterior posterior)
     {
         (this.request, this.posterior) = (request, posterior);
         run = request.Run;
@@ -275,16 +275,16 @@ internal sealed class PairDecision
             [
                 new AdvisedQuantity.OfBody(
                     at.Band,
-                    posterior.Evidence.ReadingCount == 0 ? null : bodyNow.ToEstimate(Advisor.Level),
-                    changes ? posterior.LnBodyAt(body, strings).ToEstimate(Advisor.Level) : null)
+                    posterior.Evidence.ReadingCount == 0 ? null : bodyNow.ToEstimate(Study.Level),
+                    changes ? posterior.LnBodyAt(body, strings).ToEstimate(Study.Level) : null)
                 {
                     ChanceInBand = Chance(chances.BodyIn),
                     ChanceOver = Chance(chances.BodyOver),
                 },
                 new AdvisedQuantity.OfString(
                     at.Strings,
-                    posterior.Evidence.StringCount == 0 ? null : stringNow.ToLengths(Advisor.Level),
-                    changes ? posterior.LnStringAt(body, strings).ToLengths(Advisor.Level) : null)
+                    posterior.Evidence.StringCount == 0 ? null : stringNow.ToLengths(Study.Level),
+                    changes ? posterior.LnStringAt(body, strings).ToLengths(Study.Level) : null)
                 {
                     ChanceInBand = Chance(chances.StringIn),
                     ChanceOver = Chance(chances.StringOver),

@@ -63,7 +63,7 @@ public static class ThickenerComparison
         }
 
         var posterior = Posteriors.Under(evidence, prior, null);
-        var dose = posterior.DoseFor(body.Aim, Advisor.Level);
+        var dose = posterior.DoseFor(body.Aim, Study.Level);
         Spread? spread = dose is null ? null : new(dose.Median.Percent, dose.Low.Percent, dose.High?.Percent);
         return new([thickener], prior.Runs, posterior.ChanceOfReaching(body.Low, thickener.UsualRange.Top))
         {

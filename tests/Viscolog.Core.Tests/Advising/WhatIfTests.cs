@@ -53,7 +53,7 @@ public sealed class WhatIfTests
 
         static double Spread(Posterior posterior) => Enumerable.Range(0, 11).Sum(i =>
         {
-            var body = posterior.BodyAt(Dose.FromPercent(i / 2.0), Advisor.Level);
+            var body = posterior.BodyAt(Dose.FromPercent(i / 2.0), Study.Level);
             return body.High.Ln - body.Low.Ln;
         });
     }
@@ -66,5 +66,5 @@ public sealed class WhatIfTests
         Assert.True(next is null || next.Expected.High.MilliPascalSeconds <= 4000);
     }
 
-    private static Advice Of(AdviceRequest request) => Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(request)).Advice;
+    private static Advice Of(StudyRequest request) => Studied.Of(request).Advice!;
 }

@@ -49,7 +49,7 @@ internal static class PairBench
         return Run(target, strings, [.. entries]);
     }
 
-    public static Advice Advise(Run run) => Xunit.Assert.IsType<AdviceOutcome.AdvisedPair>(Advisor.Advise(new(run))).Advice;
+    public static Advice Advise(Run run) => Studied.Of(new(run)).Advice!;
 
     public static Posterior Posterior(Run run) => Xunit.Assert.IsType<PosteriorOutcome.Found>(Posteriors.OfPair(run, [])).Posterior;
 }
