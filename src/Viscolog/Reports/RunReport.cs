@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Advising;
-using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
 using Viscolog.Wording;

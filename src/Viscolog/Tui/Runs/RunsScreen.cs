@@ -3,7 +3,6 @@ using Terminal.Gui.Input;
 using Terminal.Gui.ViewBase;
 using Terminal.Gui.Views;
 using Viscolog.Core.Advising;
-using Viscolog.Core.Inference;
 using Viscolog.Output;
 using Viscolog.RunFiles;
 using Viscolog.Store;
