@@ -77,7 +77,7 @@ internal static class LogBenchmark
         var last = opened.Run(runs)!;
         var earlier = opened.Earlier(last.File.Run, last.Number);
         var history = 1000 * Median(() => opened.Earlier(last.File.Run, last.Number).Length);
-        var advise = 1000 * Median(() => Advisor.Advise(new(last.File.Run) { History = earlier }));
+        var advise = 1000 * Median(() => Study.Of(new(last.File.Run) { History = earlier }));
         var times = new double[Appends];
         var total = Seconds(() =>
         {

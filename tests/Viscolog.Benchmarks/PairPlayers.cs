@@ -55,7 +55,7 @@ internal static class PairPlayers
         {
             calls++;
             everOver |= pot.TrueBody > pot.Run.Target!.Band.High || pot.TrueString > pot.Run.TargetString!.High;
-            var advice = ((AdviceOutcome.AdvisedPair)Advisor.Advise(new(pot.Run) { Risk = risk })).Advice;
+            var advice = Study.Of(new(pot.Run) { Risk = risk }).Advice!;
             if (advice.Action is BenchAction.Add add)
             {
                 pot.Add(advice.Thickener.Name, add.Poured);

@@ -3,6 +3,7 @@ using Viscolog.Core.Advising;
 using Viscolog.Core.Batches;
 using Viscolog.Core.Checking;
 using Viscolog.Core.Fitting;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
@@ -26,11 +27,11 @@ public sealed class HouseRulesTests
     [InlineData(typeof(Geometry), 3)]
     [InlineData(typeof(Target), 2)]
     [InlineData(typeof(FitOutcome), 3)]
-    [InlineData(typeof(AdviceOutcome), 3)]
-    [InlineData(typeof(PairEvidenceOutcome), 2)]
-    [InlineData(typeof(PairPosteriorOutcome), 2)]
-    [InlineData(typeof(PosteriorOutcome), 2)]
+    [InlineData(typeof(StudyOutcome), 2)]
+    [InlineData(typeof(NoAdvice), 3)]
+    [InlineData(typeof(AdvisedQuantity), 2)]
     [InlineData(typeof(EvidenceOutcome), 2)]
+    [InlineData(typeof(PosteriorOutcome), 2)]
     [InlineData(typeof(Material), 4)]
     [InlineData(typeof(Verdict), 3)]
     [InlineData(typeof(NextStep), 6)]

@@ -27,7 +27,7 @@ internal sealed class Decision
     /// <summary>Readings of one step after which no further one is asked for.</summary>
     private const int EnoughReadings = 4;
 
-    private readonly AdviceRequest request;
+    private readonly StudyRequest request;
     private readonly ViscosityBand band;
     private readonly Posterior posterior;
     private readonly Run run;
@@ -38,7 +38,7 @@ internal sealed class Decision
     private readonly DoseLimit limit;
     private readonly List<string> warnings;
 
-    public Decision(AdviceRequest request, ViscosityBand band, Posterior posterior)
+    public Decision(StudyRequest request, ViscosityBand band, Posterior posterior)
     {
         (this.request, this.band, this.posterior) = (request, band, posterior);
         run = request.Run;
@@ -287,7 +287,7 @@ internal sealed class Decision
         {
             Quantities =
             [
-                new AdvisedQuantity.OfBody(band, posterior.Evidence.ReadingCount == 0 ? null : now.ToEstimate(Advisor.Level), after?.ToEstimate(Advisor.Level))
+                new AdvisedQuantity.OfBody(band, posterior.Evidence.ReadingCount == 0 ? null : now.ToEstimate(Study.Level), after?.ToEstimate(Study.Level))
                 {
                     ChanceInBand = inBand,
                     ChanceOver = Chance(judged.ChanceAbove(band.High.Ln)),

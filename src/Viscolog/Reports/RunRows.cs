@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Viscolog.Core.Advising;
 using Viscolog.Core.Pots;
 using Viscolog.RunFiles;
 using Viscolog.Wording;
@@ -14,10 +15,10 @@ internal static class RunRows
     /// <param name="numbers">The rows' numbers; empty to count them.</param>
     /// <param name="study">What the run says, for the bodies at the reference temperature.</param>
     /// <param name="from">The first row shown, from 0.</param>
-    public static Block.Grid Of(RunFile file, ImmutableArray<int> numbers, RunStudy study, int from = 0)
+    public static Block.Grid Of(RunFile file, ImmutableArray<int> numbers, Study? study, int from = 0)
     {
         var run = file.Run;
-        var bodies = study.Picture?.Readings.ToDictionary(r => r.Entry) ?? [];
+        var bodies = StudyBlocks.Readings(study).ToDictionary(r => r.Entry);
         var dosed = run.Thickeners.Where(t => run.Entries.OfType<Entry.Dosed>().Any(d => d.Thickener == t.Name)).ToArray();
         var oneDay = run.Entries.Select(e => e.Time?.Date).Distinct().Count() == 1;
         var pot = Pot.With(run.BaseMass);

@@ -29,6 +29,25 @@ internal static class AdviceWords
         var other => throw new ArgumentOutOfRangeException(nameof(advice), other, "not a case of the closed set"),
     };
 
+    /// <summary>Why there is no advice, and what to do.</summary>
+    public static string Refusal(StudyOutcome outcome) => outcome switch
+    {
+        StudyOutcome.Refused refused => refused.Reason,
+        StudyOutcome.Made { Study.NoAdvice: { } why } => Why(why),
+        _ => "",
+    };
+
+    /// <summary>Why there is no advice, and what to do.</summary>
+    public static string Why(NoAdvice missing) => missing switch
+    {
+        NoAdvice.NoTarget => "the run states no target; add '# target_mpas: VALUE' to it or give --target",
+        NoAdvice.NoStringTarget { Thickeners: [var first, var second] }
+            => $"the pot holds '{second}' beside '{first}'; one curve can't hold both: state target_string_mm for advice on body and string together, or keep one thickener a run",
+        NoAdvice.TooFarToForecast far => FormattableString.Invariant(
+            $"what-if: {far.Poured.Grams:0.###} g would bring the dose to {far.After.Percent:0.##} %; beyond {far.Most.Percent:0.##} %, one and a half times the usual range, there is no forecast"),
+        _ => throw new ArgumentOutOfRangeException(nameof(missing), missing, "not a case of the closed set"),
+    };
+
     /// <summary>What a quantity is called.</summary>
     public static string Name(AdvisedQuantity quantity) => Of(quantity, _ => "body", _ => "string");
 

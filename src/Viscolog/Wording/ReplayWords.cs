@@ -22,7 +22,7 @@ internal static class ReplayWords
     {
         if (moment.Advice is not { } advice)
         {
-            return moment.Outcome is AdviceOutcome.Refused refused ? $"No advice: {refused.Reason}." : "";
+            return $"No advice: {AdviceWords.Refusal(moment.Outcome)}.";
         }
 
         var expected = AdviceWords.Expected(advice.Body) is { } e ? $" Expect {e}, over {Shown.Chance(advice.Body.ChanceOver)}." : "";

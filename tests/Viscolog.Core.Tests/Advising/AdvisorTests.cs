@@ -158,7 +158,7 @@ public sealed class AdvisorTests
     public void A_dose_far_beyond_the_range_is_no_fault()
     {
         var run = Bench.AlongSigmoid(9000, 0.5, 400);
-        Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run)));
+        Studied.Of(new(run));
     }
 
     [Fact]
@@ -243,10 +243,12 @@ public sealed class AdvisorTests
     }
 
     [Fact]
-    public void Without_a_target_it_says_where_to_put_one()
+    public void Without_a_target_there_is_a_study_but_no_advice()
     {
-        var refused = Assert.IsType<AdviceOutcome.Refused>(Advisor.Advise(new(Bench.Run(9000, Bench.Read(1000)) with { Target = null })));
-        Assert.Contains("target_mpas", refused.Reason, StringComparison.Ordinal);
+        var study = Studied.Of(new(Bench.Run(9000, Bench.Read(1000)) with { Target = null }));
+        Assert.Null(study.Advice);
+        Assert.IsType<NoAdvice.NoTarget>(study.NoAdvice);
+        Assert.NotEmpty(study.Curve.Curve);
     }
 
     [Fact]
@@ -257,5 +259,5 @@ public sealed class AdvisorTests
     }
 
     private static Advice Of(Run run, double? risk = null)
-        => Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run) { Risk = risk is { } percent ? Percentage.FromPercent(percent) : IncrementPolicy.DefaultRisk })).Advice;
+        => Studied.Of(new(run) { Risk = risk is { } percent ? Percentage.FromPercent(percent) : IncrementPolicy.DefaultRisk }).Advice!;
 }

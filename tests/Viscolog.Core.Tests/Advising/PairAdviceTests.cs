@@ -97,15 +97,15 @@ public sealed class PairAdviceTests
     public void Three_thickeners_are_refused_in_words()
     {
         var run = PairBench.Run(6000, Wanted, PairBench.Read(1000, 6));
-        var refused = Assert.IsType<AdviceOutcome.Refused>(Advisor.Advise(new(run with { Thickeners = run.Thickeners.Add(new Thickener("C")) })));
+        var refused = Assert.IsType<StudyOutcome.Refused>(Study.Of(new(run with { Thickeners = run.Thickeners.Add(new Thickener("C")) })));
         Assert.Contains("two thickeners", refused.Reason, StringComparison.Ordinal);
     }
 
     [Fact]
-    public void Two_thickeners_without_a_string_target_are_refused_with_what_to_state()
+    public void Two_thickeners_without_a_string_target_get_a_study_but_no_advice()
     {
         var run = PairBench.Along(6000, Wanted, ("S", 0.6), ("A", 0.6)) with { TargetString = null };
-        Assert.Contains("target_string_mm", Assert.IsType<AdviceOutcome.Refused>(Advisor.Advise(new(run))).Reason, StringComparison.Ordinal);
+        Assert.Equal(["A", "S"], Assert.IsType<NoAdvice.NoStringTarget>(Studied.Of(new(run)).NoAdvice).Thickeners);
     }
 
     [Fact]

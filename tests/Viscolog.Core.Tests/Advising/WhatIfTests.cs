@@ -34,7 +34,7 @@ public sealed class WhatIfTests
     [Fact]
     public void The_dose_that_teaches_most_lies_beyond_what_is_known()
     {
-        var posterior = ((PosteriorOutcome.Found)RunPosteriors.Of(Bench.AlongSigmoid(9000, 0.5, 0.7), null, [])).Posterior;
+        var posterior = ((PosteriorOutcome.Found)Posteriors.OfCurve(Bench.AlongSigmoid(9000, 0.5, 0.7), null, [])).Posterior;
         var next = TestDoses.Next(posterior);
         Assert.NotNull(next);
         Assert.InRange(next.Dose.Percent, 1.8, 5);
@@ -46,14 +46,14 @@ public sealed class WhatIfTests
     public void Reading_the_proposed_dose_makes_the_curve_surer()
     {
         var run = Bench.AlongSigmoid(9000, 0.5, 0.7);
-        var before = ((PosteriorOutcome.Found)RunPosteriors.Of(run, null, [])).Posterior;
+        var before = ((PosteriorOutcome.Found)Posteriors.OfCurve(run, null, [])).Posterior;
         var next = TestDoses.Next(before)!;
-        var after = ((PosteriorOutcome.Found)RunPosteriors.Of(Bench.AlongSigmoid(9000, 0.5, 0.7, next.Dose.Percent - 1.2), null, [])).Posterior;
+        var after = ((PosteriorOutcome.Found)Posteriors.OfCurve(Bench.AlongSigmoid(9000, 0.5, 0.7, next.Dose.Percent - 1.2), null, [])).Posterior;
         Assert.True(Spread(after) < 0.8 * Spread(before));
 
         static double Spread(Posterior posterior) => Enumerable.Range(0, 11).Sum(i =>
         {
-            var body = posterior.BodyAt(Dose.FromPercent(i / 2.0), Advisor.Level);
+            var body = posterior.BodyAt(Dose.FromPercent(i / 2.0), Study.Level);
             return body.High.Ln - body.Low.Ln;
         });
     }
@@ -62,9 +62,9 @@ public sealed class WhatIfTests
     public void A_pot_too_stiff_to_stir_is_not_proposed()
     {
         var stiff = Bench.AlongSigmoid(9000, 0.5, 0.7) with { TooStiff = Viscosity.FromMilliPascalSeconds(4000) };
-        var next = TestDoses.Next(((PosteriorOutcome.Found)RunPosteriors.Of(stiff, null, [])).Posterior);
+        var next = TestDoses.Next(((PosteriorOutcome.Found)Posteriors.OfCurve(stiff, null, [])).Posterior);
         Assert.True(next is null || next.Expected.High.MilliPascalSeconds <= 4000);
     }
 
-    private static Advice Of(AdviceRequest request) => Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(request)).Advice;
+    private static Advice Of(StudyRequest request) => Studied.Of(request).Advice!;
 }

@@ -1,4 +1,3 @@
-using Viscolog.Core.Advising;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
@@ -54,7 +53,7 @@ public sealed class PosteriorTests
     {
         var evidence = Of(Bench.Run(9000, Bench.Read(1000))).Evidence;
         var (low, target) = (Bench.Thickener.UsualRange.Low, Bench.Run(2000).Target!.Band);
-        double Below(ViscosityBand? band) => Posterior.From(evidence, Prior.Common, band).ChanceOfReaching(target.Aim, low).Fraction;
+        double Below(ViscosityBand? band) => Posteriors.Under(evidence, Prior.Common, band).ChanceOfReaching(target.Aim, low).Fraction;
 
         // Less likely than among curves of which nobody wants anything, yet never ruled out: thin targets exist.
         Assert.True(Below(target) < 0.8 * Below(null));
@@ -139,5 +138,5 @@ public sealed class PosteriorTests
     }
 
     private static Posterior Of(Run run, params Run[] history)
-        => ((PosteriorOutcome.Found)RunPosteriors.Of(run, run.Target?.Band, [.. history])).Posterior;
+        => ((PosteriorOutcome.Found)Posteriors.OfCurve(run, run.Target?.Band, [.. history])).Posterior;
 }

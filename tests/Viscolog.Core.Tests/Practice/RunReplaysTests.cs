@@ -3,6 +3,7 @@ using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
+using Viscolog.Core.Tests.Support;
 using Xunit;
 
 namespace Viscolog.Core.Tests.Practice;
@@ -18,7 +19,7 @@ public sealed class RunReplaysTests
         Assert.Equal([1, 3, 4, 6], moments.Select(m => m.Known.Entries.Length));
         foreach (var moment in moments)
         {
-            var asked = Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(moment.Known))).Advice;
+            var asked = Studied.Of(new(moment.Known)).Advice!;
             Assert.Equal((asked.Action, asked.Why), (moment.Advice!.Action, moment.Advice.Why));
         }
 
@@ -34,7 +35,7 @@ public sealed class RunReplaysTests
     public void Following_advice_is_seen_as_such()
     {
         var run = Run(Read(850, 60));
-        var add = Assert.IsType<BenchAction.Add>(Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run))).Advice.Action);
+        var add = Assert.IsType<BenchAction.Add>(Studied.Of(new(run)).Advice!.Action);
         Assert.Equal(ReplayMatch.AsAdvised, Match(add.Poured.Grams));
         Assert.Equal(ReplayMatch.Less, Match(add.Poured.Grams / 2));
         Assert.Equal(ReplayMatch.More, Match(add.Poured.Grams * 2));
@@ -48,7 +49,7 @@ public sealed class RunReplaysTests
         var run = Run(Read(850, 60), Read(8500, 70) with { VoidReason = "typed wrong" }, Dosed(2), Read(1500, 120)) with { Target = null };
         var moments = RunReplays.Of(run, null, []).ToList();
         Assert.Equal(2, moments.Count);
-        Assert.All(moments, m => Assert.Contains("no target", Assert.IsType<AdviceOutcome.Refused>(m.Outcome).Reason, StringComparison.Ordinal));
+        Assert.All(moments, m => Assert.IsType<NoAdvice.NoTarget>(Assert.IsType<StudyOutcome.Made>(m.Outcome).Study.NoAdvice));
         Assert.All(moments, m => Assert.Null(m.Match));
         Assert.NotNull(RunReplays.Of(run, ViscosityBand.Around(Viscosity.FromMilliPascalSeconds(9000), Percentage.FromPercent(15)), []).First().Advice);
     }

@@ -9,21 +9,12 @@ internal static class BenchAdvisor
 {
     public static BenchAdvice Of(BenchEffect.Ask ask, ImmutableArray<Run> earlier)
     {
-        var band = ask.Run.Target?.Band;
-        switch (band is null ? null : Advisor.Advise(new(ask.Run) { Risk = ask.Risk, History = earlier }))
-        {
-            case AdviceOutcome.Advised advised:
-                var drawn = advised.Posterior.Evidence.ReadingCount > 0 ? RunPictures.Of(advised.Posterior, band, advised.Advice, Advisor.Level) : null;
-                return new(advised.Advice, null, drawn);
-            case AdviceOutcome.AdvisedPair pair:
-                return new(pair.Advice, null, null) { Pair = PairPictures.Of(pair.Posterior, band, pair.Advice, Advisor.Level) };
-            case AdviceOutcome.Refused refused:
-                return new(null, refused.Reason, null);
-            default:
-                return RunPosteriors.Of(ask.Run, null, earlier) is PosteriorOutcome.Found { Posterior: { Evidence.ReadingCount: > 0 } posterior }
-                    ? new(null, "No target: F8 sets one, and advice begins.", RunPictures.Of(posterior, null, null, Advisor.Level))
-                    : new(null, "No target: F8 sets one, and advice begins.", null);
-        }
+        var outcome = Study.Of(new(ask.Run) { Risk = ask.Risk, History = earlier });
+        var refused = outcome.Advice is not null ? null
+            : ask.Run.Target is null ? "No target: F8 sets one, and advice begins."
+            : Wording.AdviceWords.Refusal(outcome);
+        var study = (outcome as StudyOutcome.Made)?.Study;
+        return new(outcome.Advice, refused, study is { IsOfTwo: false, IsRead: true } ? study.Picture : null) { Pair = study is { IsOfTwo: true } ? study.PairPicture : null };
     }
 }
 

@@ -171,9 +171,9 @@ internal sealed class RunsScreen : TuiScreen
         foreach (var number in Meant())
         {
             var run = Context.Log.Run(number)!.File.Run;
-            if (RunPosteriors.Of(run, run.Target?.Band, []) is PosteriorOutcome.Found { Posterior: { Evidence.ReadingCount: > 0 } posterior })
+            if (Study.Of(new(run)) is StudyOutcome.Made { Study: { IsRead: true, IsOfTwo: false } study })
             {
-                pictures.Add(RunPictures.Of(posterior, run.Target?.Band, null, Advisor.Level));
+                pictures.Add(study.Curve);
             }
         }
 
