@@ -24,7 +24,7 @@ internal sealed record Scenario(bool BuildUp, bool Drift, bool Published, int Ea
         var errors = new PracticeErrors(ReadingSd, DosingSd, tau);
         if (Drift)
         {
-            errors = errors with { TemperatureSwing = 3, TemperatureCoefficient = Math.Max(0, 2000 + (700 * Normal(random))), SlipShare = 0.02 };
+            errors = errors with { TemperatureSwing = 3, TemperatureCoefficient = Math.Max(0, 2000 + (700 * Normal(random))), OutlierShare = 0.02 };
         }
 
         var run = new Run(new("practice base"), Mass.FromGrams(200))

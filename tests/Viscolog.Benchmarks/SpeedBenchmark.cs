@@ -1,6 +1,6 @@
 using System.Diagnostics;
 using Viscolog.Core.Advising;
-using Viscolog.Core.Curves;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
@@ -20,12 +20,12 @@ internal static class SpeedBenchmark
             return 2;
         }
 
-        var belief = ((BeliefOutcome.Believed)RunBeliefs.Of(run, run.Target?.Band, [])).Belief;
-        var beliefs = Median(() => RunBeliefs.Of(run, run.Target?.Band, []));
-        var advice = Median(() => Advisor.Advise(new(run)));
-        var doubled = Median(() => Advisor.Advise(new(run with { Entries = [.. run.Entries, .. run.Entries.Where(e => e is Entry.Measured)] })));
-        var fits = Median(() => ShapeFits.Of(belief));
-        Console.WriteLine(FormattableString.Invariant($"one advice {advice:0.0} ms (belief {beliefs:0.0}), least squares of all shapes {fits:0.0} ms, ratio {advice / fits:0.00}; with as many readings again {doubled / advice:0.00} times the time"));
+        var posterior = ((PosteriorOutcome.Found)Posteriors.OfCurve(run, run.Target?.Band, [])).Posterior;
+        var posteriors = Median(() => Posteriors.OfCurve(run, run.Target?.Band, []));
+        var advice = Median(() => Study.Of(new(run)));
+        var doubled = Median(() => Study.Of(new(run with { Entries = [.. run.Entries, .. run.Entries.Where(e => e is Entry.Measured)] })));
+        var fits = Median(() => ShapeFits.Of(posterior));
+        Console.WriteLine(FormattableString.Invariant($"one advice {advice:0.0} ms (belief {posteriors:0.0}), least squares of all shapes {fits:0.0} ms, ratio {advice / fits:0.00}; with as many readings again {doubled / advice:0.00} times the time"));
         foreach (var earlier in new[] { 0, 1, 5, 20, 100, 1000 })
         {
             var (time, odd) = (WithHistory(earlier, false), WithHistory(earlier, true));
@@ -46,7 +46,7 @@ internal static class SpeedBenchmark
             pot.Read(TimeSpan.Zero);
         }
 
-        object Advise() => Advisor.Advise(new(pot.Run) { History = earlier });
+        object Advise() => Study.Of(new(pot.Run) { History = earlier });
         var clock = Median(Advise);
         using var process = Process.GetCurrentProcess();
         var before = process.TotalProcessorTime;

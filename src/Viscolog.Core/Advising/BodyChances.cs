@@ -1,4 +1,4 @@
-using Viscolog.Core.Curves;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Advising;
@@ -10,12 +10,12 @@ namespace Viscolog.Core.Advising;
 public sealed record BodyChances(Percentage Under, Percentage InBand, Percentage Over)
 {
     /// <summary>The chances at a dose.</summary>
-    /// <param name="belief">The belief.</param>
+    /// <param name="posterior">The posterior.</param>
     /// <param name="dose">The dose.</param>
     /// <param name="band">The band.</param>
-    public static BodyChances Of(Belief belief, Dose dose, ViscosityBand band)
+    public static BodyChances Of(Posterior posterior, Dose dose, ViscosityBand band)
     {
-        var body = belief.At(dose);
+        var body = posterior.At(dose);
         var over = Math.Clamp(body.ChanceAbove(band.High.Ln), 0, 1);
         var above = Math.Clamp(body.ChanceAbove(band.Low.Ln), over, 1);
         return new(Percentage.FromFraction(1 - above), Percentage.FromFraction(above - over), Percentage.FromFraction(over));

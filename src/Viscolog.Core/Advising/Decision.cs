@@ -1,11 +1,12 @@
-using Viscolog.Core.Curves;
+using Viscolog.Core.Inference;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.Core.Settling;
 
 namespace Viscolog.Core.Advising;
 
-/// <summary>Goes from a belief to one piece of advice.</summary>
+/// <summary>Goes from a posterior to one piece of advice.</summary>
 internal sealed class Decision
 {
     /// <summary>Chance of being over from which on the pot counts as over.</summary>
@@ -26,9 +27,9 @@ internal sealed class Decision
     /// <summary>Readings of one step after which no further one is asked for.</summary>
     private const int EnoughReadings = 4;
 
-    private readonly AdviceRequest request;
+    private readonly StudyRequest request;
     private readonly ViscosityBand band;
-    private readonly Belief belief;
+    private readonly Posterior posterior;
     private readonly Run run;
     private readonly Thickener thickener;
     private readonly Pot pot;
@@ -37,51 +38,51 @@ internal sealed class Decision
     private readonly DoseLimit limit;
     private readonly List<string> warnings;
 
-    public Decision(AdviceRequest request, ViscosityBand band, Belief belief)
+    public Decision(StudyRequest request, ViscosityBand band, Posterior posterior)
     {
-        (this.request, this.band, this.belief) = (request, band, belief);
+        (this.request, this.band, this.posterior) = (request, band, posterior);
         run = request.Run;
-        thickener = belief.Evidence.Thickener;
+        thickener = posterior.Evidence.Thickener;
         pot = run.PotNow();
-        step = belief.Evidence.Steps[^1];
-        now = belief.At(pot.DoseOf(thickener.Name));
-        limit = DoseLimits.Of(belief, band);
-        warnings = [.. belief.Evidence.Warnings];
+        step = posterior.Evidence.Steps[^1];
+        now = posterior.At(pot.DoseOf(thickener.Name));
+        limit = DoseLimits.Of(posterior, band);
+        warnings = [.. posterior.Evidence.Warnings];
         if (HasHardlyThickened())
         {
             warnings.Add("the thickener has hardly thickened so far: check the pH, the product and the mixing before more goes in");
         }
 
-        var setAside = belief.ChanceUnlikeHistory.Fraction >= HistorySettings.SurelyUnlike;
+        var setAside = posterior.ChanceUnlikeHistory.Fraction >= HistorySettings.SurelyUnlike;
         if (setAside)
         {
             warnings.Add("this pot is unlike the earlier runs, which therefore count for nothing: check that base and thickener are those that the run names");
         }
 
-        if (!setAside && belief.ChanceUnlikeHistory.Fraction >= MaybeUnlike)
+        if (!setAside && posterior.ChanceUnlikeHistory.Fraction >= MaybeUnlike)
         {
             warnings.Add("this pot may be unlike the earlier runs, which therefore count for less: check that base and thickener are those that the run names");
         }
 
-        if (request.History.Length > 0 && belief.Prior.Runs == 0 && !setAside)
+        if (request.History.Length > 0 && posterior.Prior.Runs == 0 && !setAside)
         {
             warnings.Add($"none of the earlier runs is of this base and '{thickener.Name}' with readings at two doses or more; they were left aside");
         }
     }
 
-    private double HalfRepeatability => belief.Evidence.Repeatability / 2;
+    private double HalfRepeatability => posterior.Evidence.Repeatability / 2;
 
     /// <summary>Decides.</summary>
     public Advice Decide()
     {
-        if (belief.Evidence.ReadingCount == 0 || (step.Readings.Length == 0 && step.LeftOut > 0))
+        if (posterior.Evidence.ReadingCount == 0 || (step.Readings.Length == 0 && step.LeftOut > 0))
         {
             return Finish(new BenchAction.Measure(null), step.LeftOut > 0
                 ? FormattableString.Invariant($"The pot was read too far from {run.ReferenceTemperatureInForce.Celsius:0.#} °C: bring it within 10 °C of that and read again.")
                 : "No body has been read yet: read the pot as it stands before anything goes in.");
         }
 
-        if (belief.Evidence.LowPh is { } ph)
+        if (posterior.Evidence.LowPh is { } ph)
         {
             return Finish(new BenchAction.GiveUp("Raise the pH first."), FormattableString.Invariant(
                 $"At pH {ph:0.0} an alkali-swellable thickener hardly swells, and its curve means nothing (about 8.5 to 9.5 is usual)."));
@@ -89,10 +90,10 @@ internal sealed class Decision
 
         if (step.Readings.Length == 0)
         {
-            return Finish(new BenchAction.Measure(TimeSpan.FromSeconds(WaitFor(belief.ChangesIn(step)))), "Nothing has been read since the pot was last changed: stir, let it stand, read.");
+            return Finish(new BenchAction.Measure(TimeSpan.FromSeconds(WaitFor(posterior.ChangesIn(step)))), "Nothing has been read since the pot was last changed: stir, let it stand, read.");
         }
 
-        return Cleared(new(belief, step)) ?? Judged();
+        return Cleared(new(posterior, step)) ?? Judged();
     }
 
     /// <summary>What the last step's readings call for before they can be judged; null where they can.</summary>
@@ -114,7 +115,7 @@ internal sealed class Decision
             return null;
         }
 
-        var repeatability = 100 * belief.Evidence.Repeatability;
+        var repeatability = 100 * posterior.Evidence.Repeatability;
         return Finish(new BenchAction.Wait(TimeSpan.FromSeconds(checks.MoreWait)), FormattableString.Invariant(
             $"It may still build: about {Digits(100 * (Math.Exp(checks.Remaining) - 1))} % is to come, and under {repeatability / 2:0.#} % counts as settled. Two readings 10 s or more apart that agree within {repeatability:0.#} % settle it as well."));
     }
@@ -149,7 +150,7 @@ internal sealed class Decision
         }
 
         var choice = IncrementPolicy.Choose(
-            belief, band, pot.DoseOf(thickener.Name).Percent, limit.Dose.Percent, belief.Evidence.RangeTop, request.Risk.Fraction);
+            posterior, band, pot.DoseOf(thickener.Name).Percent, limit.Dose.Percent, posterior.Evidence.RangeTop, request.Risk.Fraction);
         if (inBand >= 0.5 && (choice is null || choice.BestChance < inBand + 0.02))
         {
             return Finish(new BenchAction.Stop(), "More likely in band than not, and no addition would make it likelier; further readings would change little.");
@@ -173,13 +174,13 @@ internal sealed class Decision
         }
 
         var top = thickener.UsualRange.Top;
-        var withoutLimit = limit.Dose < top && belief.ChanceOfReaching(band.Low, top).Fraction >= HopelessChance;
+        var withoutLimit = limit.Dose < top && posterior.ChanceOfReaching(band.Low, top).Fraction >= HopelessChance;
         return Finish(new BenchAction.GiveUp("The target can't be had this way."), withoutLimit
             ? $"The dose limit stands in the way ({limit.Why}): aim lower, or take a stronger thickener or a base with more body."
             : $"The band is out of reach with '{thickener.Name}' within its dose limit: aim lower, or take a stronger thickener or a base with more body.");
     }
 
-    private bool HopelessAtLimit() => belief.ChanceOfReaching(band.Low, limit.Dose).Fraction < HopelessChance || limit.Dose <= pot.DoseOf(thickener.Name);
+    private bool HopelessAtLimit() => posterior.ChanceOfReaching(band.Low, limit.Dose).Fraction < HopelessChance || limit.Dose <= pot.DoseOf(thickener.Name);
 
     private Advice Addition(Choice choice)
     {
@@ -199,15 +200,14 @@ internal sealed class Decision
 
         var poured = Mass.FromGrams(Math.Round(steps * scale, 9));
         var dose = pot.Add(thickener, poured).DoseOf(thickener.Name);
-        var after = belief.At(dose);
-        var rises = belief.RisesBetween(pot.DoseOf(thickener.Name), dose);
+        var after = posterior.At(dose);
+        var rises = posterior.RisesBetween(pot.DoseOf(thickener.Name), dose);
         var action = new BenchAction.Add(
             poured,
             Dose.FromPercent(dose.Percent - pot.DoseOf(thickener.Name).Percent),
             dose,
-            TimeSpan.FromSeconds(WaitFor(rises)),
-            after.ToEstimate(Advisor.Level));
-        return Finish(action, Explanation.Of(choice, belief, request.Risk, limit), after);
+            TimeSpan.FromSeconds(WaitFor(rises)));
+        return Finish(action, Explanation.Of(choice, posterior, request.Risk, limit), after);
     }
 
     private Advice Over()
@@ -232,9 +232,9 @@ internal sealed class Decision
         }
 
         var after = pot.LetDown(added).DoseOf(thickener.Name);
-        var expected = belief.At(after);
+        var expected = posterior.At(after);
         return Finish(
-            new BenchAction.LetDown(added, after, expected.ToEstimate(Advisor.Level)),
+            new BenchAction.LetDown(added, after),
             "The body is over the band and an addition can't be taken out again: base brings the dose back down. Should that be a little too much, thickener can follow in small doses.",
             expected);
     }
@@ -244,7 +244,7 @@ internal sealed class Decision
     {
         var high = pot.DoseOf(thickener.Name).Percent;
         var low = 0.0;
-        if (high <= 0 || belief.At(Dose.None).Quantile(0.5) > band.Aim.Ln)
+        if (high <= 0 || posterior.At(Dose.None).Quantile(0.5) > band.Aim.Ln)
         {
             return null;
         }
@@ -252,7 +252,7 @@ internal sealed class Decision
         for (var i = 0; i < 40; i++)
         {
             var middle = (low + high) / 2;
-            (low, high) = belief.At(Dose.FromPercent(middle)).Quantile(0.5) > band.Aim.Ln ? (low, middle) : (middle, high);
+            (low, high) = posterior.At(Dose.FromPercent(middle)).Quantile(0.5) > band.Aim.Ln ? (low, middle) : (middle, high);
         }
 
         return low > 0 ? Dose.FromPercent(low) : null;
@@ -261,14 +261,14 @@ internal sealed class Decision
     /// <summary>Whether a dose that ought to show (a quarter of the usual range) has raised the body by no more than readings scatter.</summary>
     private bool HasHardlyThickened()
     {
-        var rise = now.Quantile(0.5) - belief.At(Dose.None).Quantile(0.5);
+        var rise = now.Quantile(0.5) - posterior.At(Dose.None).Quantile(0.5);
         return step.Readings.Length > 0
-            && step.Dose >= belief.Evidence.RangeTop / 4
-            && belief.Evidence.Steps[0].Readings.Length > 0
-            && rise < 2 * belief.Evidence.Repeatability;
+            && step.Dose >= posterior.Evidence.RangeTop / 4
+            && posterior.Evidence.Steps[0].Readings.Length > 0
+            && rise < 2 * posterior.Evidence.Repeatability;
     }
 
-    private double WaitFor(double[] changes) => BuildUp.WaitUntilBelow(changes, belief.TimeConstants(), HalfRepeatability);
+    private double WaitFor(double[] changes) => BuildUp.WaitUntilBelow(changes, posterior.TimeConstants(), HalfRepeatability);
 
     private static BenchAction.GiveUp TooCoarse() => new BenchAction.GiveUp("Weigh finer.");
 
@@ -277,20 +277,27 @@ internal sealed class Decision
     private static Percentage Chance(double fraction) => Percentage.FromFraction(Math.Clamp(fraction, 0, 1));
 
     /// <summary>Advice that leaves the pot as it is: its chances are those of now.</summary>
-    private Advice Finish(BenchAction action, string why) => Finish(action, why, now);
+    private Advice Finish(BenchAction action, string why) => Finish(action, why, null);
 
-    private Advice Finish(BenchAction action, string why, LnEstimate judged) => new(action, why)
+    private Advice Finish(BenchAction action, string why, LnEstimate? after)
     {
-        Thickener = thickener.Name,
-        DoseNow = pot.DoseOf(thickener.Name),
-        ShareNow = pot.ShareOf(thickener.Name),
-        Band = band,
-        Now = belief.Evidence.ReadingCount == 0 ? null : now.ToEstimate(Advisor.Level),
-        ChanceInBand = Chance(judged.ChanceWithin(band.Low.Ln, band.High.Ln)),
-        ChanceOver = Chance(judged.ChanceAbove(band.High.Ln)),
-        Limit = limit,
-        WhatIf = request.WhatIf is { } poured && belief.Evidence.ReadingCount > 0 ? WhatIfs.Of(request, poured, band, belief, limit) : null,
-        Warnings = [.. warnings],
-        Cautions = Cautions.For(thickener),
-    };
+        var judged = after ?? now;
+        var inBand = Chance(judged.ChanceWithin(band.Low.Ln, band.High.Ln));
+        return new(action, why)
+        {
+            Quantities =
+            [
+                new AdvisedQuantity.OfBody(band, posterior.Evidence.ReadingCount == 0 ? null : now.ToEstimate(Study.Level), after?.ToEstimate(Study.Level))
+                {
+                    ChanceInBand = inBand,
+                    ChanceOver = Chance(judged.ChanceAbove(band.High.Ln)),
+                },
+            ],
+            Thickeners = [new(thickener.Name, pot.DoseOf(thickener.Name), pot.ShareOf(thickener.Name), limit)],
+            ChanceAllInBand = inBand,
+            WhatIf = request.WhatIf is { } poured && posterior.Evidence.ReadingCount > 0 ? WhatIfs.Of(request, poured, band, posterior, limit) : null,
+            Warnings = [.. warnings],
+            Cautions = Cautions.For(thickener),
+        };
+    }
 }

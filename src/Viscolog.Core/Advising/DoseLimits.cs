@@ -1,4 +1,4 @@
-using Viscolog.Core.Curves;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
@@ -16,38 +16,38 @@ internal static class DoseLimits
     private const double PeakWeight = 0.2;
 
     /// <summary>Finds the limit.</summary>
-    /// <param name="belief">The belief.</param>
+    /// <param name="posterior">The posterior.</param>
     /// <param name="band">The band aimed at; null for none. A flattening is no limit while it may only be a stretch on the way to the band.</param>
-    public static DoseLimit Of(Belief belief, ViscosityBand? band)
+    public static DoseLimit Of(Posterior posterior, ViscosityBand? band)
     {
-        var top = belief.Evidence.Thickener.UsualRange.Top.Percent;
+        var top = posterior.Evidence.Thickener.UsualRange.Top.Percent;
         var medians = new double[Grid + 1];
         for (var i = 0; i <= Grid; i++)
         {
-            medians[i] = belief.At(Dose.FromPercent(top * i / Grid)).Quantile(0.5);
+            medians[i] = posterior.At(Dose.FromPercent(top * i / Grid)).Quantile(0.5);
         }
 
         var limit = new DoseLimit(Dose.FromPercent(top), FormattableString.Invariant($"the usual range ends at {top:0.##} %"));
-        if (Flattening(medians, top) is { } flattening && !IsOnTheWay(belief, band, flattening))
+        if (Flattening(medians, top) is { } flattening && !IsOnTheWay(posterior, band, flattening))
         {
             limit = Least(limit, flattening);
         }
 
-        limit = Least(limit, Peak(belief, top));
-        limit = Least(limit, Fault(belief.Evidence.Run, belief.Evidence.Thickener, true));
-        return Least(limit, Stiffness(medians, top, belief.Evidence.Run.TooStiff));
+        limit = Least(limit, Peak(posterior, top));
+        limit = Least(limit, Fault(posterior.Evidence.Run, posterior.Evidence.Thickener, true));
+        return Least(limit, Stiffness(medians, top, posterior.Evidence.Run.TooStiff));
     }
 
     private static DoseLimit Least(DoseLimit left, DoseLimit? right) => right is not null && right.Dose < left.Dose ? right : left;
 
-    private static bool IsOnTheWay(Belief belief, ViscosityBand? band, DoseLimit flattening)
+    private static bool IsOnTheWay(Posterior posterior, ViscosityBand? band, DoseLimit flattening)
     {
-        if (band is null || belief.At(flattening.Dose).ChanceAbove(band.Low.Ln) > 0.5)
+        if (band is null || posterior.At(flattening.Dose).ChanceAbove(band.Low.Ln) > 0.5)
         {
             return false;
         }
 
-        return belief.ChanceOfReaching(band.Low, belief.Evidence.Thickener.UsualRange.Top).Fraction > Decision.HopelessChance;
+        return posterior.ChanceOfReaching(band.Low, posterior.Evidence.Thickener.UsualRange.Top).Fraction > Decision.HopelessChance;
     }
 
     private static DoseLimit? Flattening(double[] medians, double top)
@@ -73,36 +73,25 @@ internal static class DoseLimits
         return new(Dose.FromPercent(dose), FormattableString.Invariant($"the curve flattens from {dose:0.0#} %: more buys little body, only water sensitivity and cost"));
     }
 
-    private static DoseLimit? Peak(Belief belief, double top)
+    private static DoseLimit? Peak(Posterior posterior, double top)
     {
-        var rising = Shapes.All.IndexOf(Shapes.All.First(s => s is LogQuadraticShape));
-        if (belief.ShapeWeights[rising] <= PeakWeight)
-        {
-            return null;
-        }
-
-        var peaks = belief.Cases.Where(c => c.ShapeIndex == rising).Select(c => c.PeakDose()).Order().ToArray();
-        if (peaks.Length == 0 || peaks[peaks.Length / 2] >= 1)
-        {
-            return null;
-        }
-
-        var dose = top * peaks[peaks.Length / 2];
-        return new(Dose.FromPercent(dose), FormattableString.Invariant($"the body may peak near {dose:0.0#} % and fall beyond it"));
+        return posterior.PeakDose(PeakWeight) is { } peak && peak.Percent < top
+            ? new(peak, FormattableString.Invariant($"the body may peak near {peak.Percent:0.0#} % and fall beyond it"))
+            : null;
     }
 
     /// <summary>The least dose at which something was seen to be wrong; what is wrong without thickener is not the thickener's doing.</summary>
     /// <param name="run">The run.</param>
     /// <param name="thickener">Whose dose it is.</param>
-    /// <param name="heedsStrings">Whether strings are a fault.</param>
-    internal static DoseLimit? Fault(Run run, Thickener thickener, bool heedsStrings)
+    /// <param name="stringsAreFaults">Whether strings are a fault.</param>
+    internal static DoseLimit? Fault(Run run, Thickener thickener, bool stringsAreFaults)
     {
         var seen =
             from step in Steps.Of(run)
             let dose = step.Pot.DoseOf(thickener.Name)
             where dose > Dose.None
             from placed in step.Readings
-            where placed.Reading.Fault is { } fault && (heedsStrings || fault != ObservedFault.Strings)
+            where placed.Reading.Fault is { } fault && (stringsAreFaults || fault != ObservedFault.Strings)
             select (Dose: dose, Fault: placed.Reading.Fault!.Value);
         return seen.OrderBy(s => s.Dose).Select(s => new DoseLimit(s.Dose, FormattableString.Invariant($"{Words(s.Fault)} at {s.Dose.Percent:0.0#} % (void that entry if stirring mended it)"))).FirstOrDefault();
     }
@@ -132,3 +121,8 @@ internal static class DoseLimits
         return new(Dose.FromPercent(dose), FormattableString.Invariant($"from {dose:0.0#} % on the pot is expected to be too stiff to stir"));
     }
 }
+
+/// <summary>The dose beyond which more is wrong, and why.</summary>
+/// <param name="Dose">The limit.</param>
+/// <param name="Why">The reason, a phrase for a person.</param>
+public sealed record DoseLimit(Dose Dose, string Why);

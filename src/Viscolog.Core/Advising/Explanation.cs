@@ -1,4 +1,4 @@
-using Viscolog.Core.Curves;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Advising;
@@ -9,18 +9,18 @@ public static class Explanation
     /// <summary>Doses with a reading below which the slope is not trusted far.</summary>
     private const int FewDoses = 3;
 
-    internal static string Of(Choice choice, Belief belief, Percentage risk, DoseLimit limit)
+    internal static string Of(Choice choice, Posterior posterior, Percentage risk, DoseLimit limit)
     {
         var bound = choice.Bound switch
         {
             ChoiceBound.BestChance => "This dose has the best chance of landing in band; more would be likelier to go past it.",
             ChoiceBound.Risk => FormattableString.Invariant($"Stopping short keeps the chance of over within {risk.Percent:0.##} % ({OneIn(risk)})."),
-            ChoiceBound.StepCap => Capped(choice, belief),
+            ChoiceBound.StepCap => Capped(choice, posterior),
             ChoiceBound.Limit => $"The step ends at the dose limit: {limit.Why}.",
             _ => throw new ArgumentOutOfRangeException(nameof(choice), choice.Bound, "not a bound"),
         };
-        var doses = belief.Evidence.Steps.Where(s => s.Readings.Length > 0).Select(s => s.Dose).Distinct().Count();
-        return Known(doses, belief) + bound + Doubt(belief);
+        var doses = posterior.Evidence.Steps.Where(s => s.Readings.Length > 0).Select(s => s.Dose).Distinct().Count();
+        return Known(doses, posterior) + bound + Doubt(posterior);
     }
 
     /// <summary>A chance as a person says it.</summary>
@@ -32,9 +32,9 @@ public static class Explanation
         _ => FormattableString.Invariant($"1 in {TwoDigits(1 / chance.Fraction)}"),
     };
 
-    private static string Capped(Choice choice, Belief belief)
+    private static string Capped(Choice choice, Posterior posterior)
     {
-        var ordinary = belief.Evidence.Steps[^1].Dose + (IncrementPolicy.StepCap * belief.Evidence.RangeTop);
+        var ordinary = posterior.Evidence.Steps[^1].Dose + (IncrementPolicy.StepCap * posterior.Evidence.RangeTop);
         return choice.DosePercent > ordinary + 1e-9
             ? FormattableString.Invariant($"No single step goes beyond the doses that earlier runs have read, nor beyond {100 * IncrementPolicy.KnownStepCap:0} % of the usual range.")
             : FormattableString.Invariant($"No single step goes beyond {100 * IncrementPolicy.StepCap:0} % of the usual range, however far the target.");
@@ -46,15 +46,15 @@ public static class Explanation
         return Math.Round(value / grain) * grain;
     }
 
-    private static string Known(int doses, Belief belief)
+    private static string Known(int doses, Posterior posterior)
     {
-        var history = belief.Prior.Runs switch
+        var history = posterior.Prior.Runs switch
         {
             0 => "",
             1 => "One earlier run of this base and thickener helps. ",
             var runs => FormattableString.Invariant($"{runs} earlier runs of this base and thickener help. "),
         };
-        if (doses >= FewDoses || belief.Prior.Runs > 0)
+        if (doses >= FewDoses || posterior.Prior.Runs > 0)
         {
             return history;
         }
@@ -64,10 +64,10 @@ public static class Explanation
             : FormattableString.Invariant($"{Spelled(doses)} doses read are too few to trust the slope far beyond them; what is usual for thickeners decides there. ");
     }
 
-    private static string Doubt(Belief belief)
+    private static string Doubt(Posterior posterior)
     {
-        var best = belief.ShapeWeights.Max();
-        return best > 0.6 || belief.Evidence.Steps.Length < FewDoses
+        var best = posterior.ShapeWeights.Max();
+        return best > 0.6 || posterior.Evidence.Steps.Length < FewDoses
             ? ""
             : " Several shapes of curve still fit the readings.";
     }

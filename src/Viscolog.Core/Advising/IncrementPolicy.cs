@@ -1,4 +1,4 @@
-using Viscolog.Core.Curves;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Advising;
@@ -29,16 +29,16 @@ public static class IncrementPolicy
     private const int Tries = 25;
 
     /// <summary>Chooses.</summary>
-    /// <param name="belief">The belief.</param>
+    /// <param name="posterior">The posterior.</param>
     /// <param name="band">The band aimed at.</param>
     /// <param name="now">The dose now, in %.</param>
     /// <param name="limit">The dose not to be passed, in %.</param>
     /// <param name="rangeTop">Top of the usual range, in %.</param>
     /// <param name="risk">The greatest chance of going over, as a fraction.</param>
     /// <returns>Null where no addition keeps within the risk.</returns>
-    internal static Choice? Choose(Belief belief, ViscosityBand band, double now, double limit, double rangeTop, double risk)
+    internal static Choice? Choose(Posterior posterior, ViscosityBand band, double now, double limit, double rangeTop, double risk)
     {
-        var cap = Cap(belief, now, rangeTop);
+        var cap = Cap(posterior, now, rangeTop);
         var most = Math.Min(cap, limit);
         if (most <= now)
         {
@@ -46,7 +46,7 @@ public static class IncrementPolicy
         }
 
         // A fixed step of the bench scale hides in the rounding later; here doses are spread evenly up to what is allowed.
-        var ceiling = Ceiling(belief, band, now, most, risk);
+        var ceiling = Ceiling(posterior, band, now, most, risk);
         if (ceiling <= now)
         {
             return null;
@@ -56,7 +56,7 @@ public static class IncrementPolicy
         for (var i = 1; i <= Tries; i++)
         {
             var dose = now + ((ceiling - now) * i / Tries);
-            var chance = belief.At(Dose.FromPercent(dose)).ChanceWithin(band.Low.Ln, band.High.Ln);
+            var chance = posterior.At(Dose.FromPercent(dose)).ChanceWithin(band.Low.Ln, band.High.Ln);
             if (chance > bestChance + 1e-9)
             {
                 (best, bestChance) = (dose, chance);
@@ -73,13 +73,13 @@ public static class IncrementPolicy
     }
 
     /// <summary>The dose in % beyond which no single increment goes.</summary>
-    internal static double Cap(Belief belief, double now, double rangeTop)
-        => Math.Max(now + (StepCap * rangeTop), Math.Min(belief.Prior.ReadUpTo, now + (KnownStepCap * rangeTop)));
+    internal static double Cap(Posterior posterior, double now, double rangeTop)
+        => Math.Max(now + (StepCap * rangeTop), Math.Min(posterior.Prior.ReadUpTo, now + (KnownStepCap * rangeTop)));
 
     /// <summary>The largest dose up to which every dose on the way keeps within the risk.</summary>
-    private static double Ceiling(Belief belief, ViscosityBand band, double now, double most, double risk)
+    private static double Ceiling(Posterior posterior, ViscosityBand band, double now, double most, double risk)
     {
-        double ChanceOver(double dose) => belief.At(Dose.FromPercent(dose)).ChanceAbove(band.High.Ln);
+        double ChanceOver(double dose) => posterior.At(Dose.FromPercent(dose)).ChanceAbove(band.High.Ln);
         var (low, high) = (now, most);
         for (var i = 1; i <= Candidates; i++)
         {
@@ -100,4 +100,26 @@ public static class IncrementPolicy
 
         return low;
     }
+}
+
+/// <summary>The dose that the policy chose.</summary>
+/// <param name="DosePercent">The dose to go to, in %.</param>
+/// <param name="BestChance">The greatest chance in band among the doses allowed, as a fraction.</param>
+/// <param name="Bound">What kept it from being larger.</param>
+internal sealed record Choice(double DosePercent, double BestChance, ChoiceBound Bound);
+
+/// <summary>What kept a chosen dose from being larger.</summary>
+internal enum ChoiceBound
+{
+    /// <summary>More would be less likely to land in band.</summary>
+    BestChance,
+
+    /// <summary>More would carry too great a chance of going over.</summary>
+    Risk,
+
+    /// <summary>The largest single increment.</summary>
+    StepCap,
+
+    /// <summary>The dose limit.</summary>
+    Limit,
 }

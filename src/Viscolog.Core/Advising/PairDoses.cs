@@ -1,23 +1,23 @@
-using Viscolog.Core.Curves;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Advising;
 
-/// <summary>Which pairs of doses bring body and string to their aims, case by case of a belief.</summary>
+/// <summary>Which pairs of doses bring body and string to their aims, case by case of a posterior.</summary>
 internal static class PairDoses
 {
     private const int Cases = 100;
     private const double Furthest = 1.2;
 
     /// <summary>Draws; null where a case does not get there within 1.2 of the usual ranges.</summary>
-    public static IEnumerable<PairPlace?> Draws(PairBelief belief, ViscosityBand body, StringBand strings)
+    public static IEnumerable<PairPlace?> Draws(Posterior posterior, ViscosityBand body, StringBand strings)
     {
         var aim = Math.Log(Math.Sqrt(Math.Max(strings.Low.Millimeters, strings.High.Millimeters / 4) * strings.High.Millimeters));
         for (var i = 0; i < Cases; i++)
         {
             // Body and string are independent given the readings: any case of the one goes with any of the other.
-            var (b, s) = (belief.Bodies[5 * i], belief.Strings[((5 * i * 37) + 11) % belief.Strings.Length]);
+            var (b, s) = (posterior.Bodies[5 * i], posterior.Strings[((5 * i * 37) + 11) % posterior.Strings.Length]);
             var (first, second) = (0.0, 0.0);
             for (var round = 0; round < 3; round++)
             {
@@ -29,7 +29,7 @@ internal static class PairDoses
 
             yield return double.IsInfinity(first) || double.IsInfinity(second)
                 ? null
-                : new(Dose.FromPercent(first * belief.Evidence.BodyTop), Dose.FromPercent(second * belief.Evidence.StringTop));
+                : new(Dose.FromPercent(first * posterior.Evidence.RangeTop), Dose.FromPercent(second * posterior.Evidence.StringTop));
         }
     }
 
@@ -66,3 +66,8 @@ internal static class PairDoses
         return double.PositiveInfinity;
     }
 }
+
+/// <summary>A pair of doses.</summary>
+/// <param name="Body">Dose of the thickener that makes the body.</param>
+/// <param name="Second">Dose of the thickener that brings the string.</param>
+public sealed record PairPlace(Dose Body, Dose Second);

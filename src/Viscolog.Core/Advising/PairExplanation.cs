@@ -7,7 +7,7 @@ internal static class PairExplanation
 {
     public static string Of(PairChoice choice, PairSituation at, PairPolicy policy, Percentage risk)
     {
-        var roles = at.Belief.Evidence.Roles;
+        var roles = at.Posterior.Evidence.Roles;
         var (this_, other) = choice.IsString ? (roles.StringThickener, roles.BodyThickener) : (roles.BodyThickener, roles.StringThickener);
         var stillToCome = choice.IsString ? policy.BodyEnd - at.BodyNow : policy.StringEnd - at.StringNow;
         var bound = choice.Bound switch

@@ -14,27 +14,27 @@ internal sealed class PairLetDown(PairSituation at, Pot pot, Run run)
 
     /// <summary>Base that brings the median body down to the aim; null where none does.</summary>
     public Outcome? ForBody() => For(
-        (body, strings) => at.Belief.LnBodyAt(body, strings).Quantile(0.5) <= at.Band.Aim.Ln,
+        (body, strings) => at.Posterior.LnBodyAt(body, strings).Quantile(0.5) <= at.Band.Aim.Ln,
         "The body is over the band and an addition can't be taken out again: base brings both doses back down. What the string then lacks can follow in small doses.");
 
     /// <summary>Base that brings the median string down to the aim; null where none does.</summary>
     public Outcome? ForString() => For(
-        (body, strings) => at.Belief.LnStringAt(body, strings).Quantile(0.5) <= at.StringAim,
+        (body, strings) => at.Posterior.LnStringAt(body, strings).Quantile(0.5) <= at.StringAim,
         "The string is over its band and an addition can't be taken out again: base brings both doses back down. What the body then lacks can follow in small doses.");
 
     /// <summary>Base after which the string can arrive before the body passes; null where none does.</summary>
     /// <param name="stringEnd">Dose of the string thickener that the string needs.</param>
     public Outcome? ForRoom(double stringEnd) => For(
-        (body, strings) => at.Belief.LnBodyAt(body, at.StringDoseFor(body, strings)).Quantile(0.5) <= at.Band.Aim.Ln,
+        (body, strings) => at.Posterior.LnBodyAt(body, at.StringDoseFor(body, strings)).Quantile(0.5) <= at.Band.Aim.Ln,
         FormattableString.Invariant(
-            $"The body would pass its band before the string arrives: the string wants about {stringEnd - at.StringNow:0.0#} % more {at.Belief.Evidence.Roles.StringThickener.Name}, and that thickens too. Base now makes room for it."));
+            $"The body would pass its band before the string arrives: the string wants about {stringEnd - at.StringNow:0.0#} % more {at.Posterior.Evidence.Roles.StringThickener.Name}, and that thickens too. Base now makes room for it."));
 
     /// <summary>Base after which the body thickener still to come leaves the string in band; null where none does.</summary>
     /// <param name="bodyEnd">Dose of the body thickener that the body needs.</param>
     public Outcome? ForHeadroom(double bodyEnd) => For(
-        (body, strings) => at.Belief.LnStringAt(at.BodyDoseFor(strings, body), strings).Quantile(0.5) <= at.StringAim - ((at.HighString - at.StringAim) / 4),
+        (body, strings) => at.Posterior.LnStringAt(at.BodyDoseFor(strings, body), strings).Quantile(0.5) <= at.StringAim - ((at.HighString - at.StringAim) / 4),
         FormattableString.Invariant(
-            $"The string stands near the top of its band, and the {bodyEnd - at.BodyNow:0.0#} % {at.Belief.Evidence.Roles.BodyThickener.Name} that the body still wants may carry it over. Base now makes room for it."));
+            $"The string stands near the top of its band, and the {bodyEnd - at.BodyNow:0.0#} % {at.Posterior.Evidence.Roles.BodyThickener.Name} that the body still wants may carry it over. Base now makes room for it."));
 
     private Outcome? For(Func<double, double, bool> isEnough, string why)
     {

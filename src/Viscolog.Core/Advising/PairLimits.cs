@@ -1,4 +1,4 @@
-using Viscolog.Core.Curves;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
@@ -10,18 +10,18 @@ internal static class PairLimits
     private const int Grid = 20;
 
     /// <summary>Finds the limit.</summary>
-    public static DoseLimit Of(PairBelief belief, Thickener thickener, double bodyNow, double stringNow, bool isString)
+    public static DoseLimit Of(Posterior posterior, Thickener thickener, double bodyNow, double stringNow, bool isString)
     {
         // Strings are wanted here.
-        var fault = DoseLimits.Fault(belief.Evidence.Run, thickener, false);
+        var fault = DoseLimits.Fault(posterior.Evidence.Run, thickener, false);
         var top = Math.Min(thickener.UsualRange.Top.Percent, fault?.Dose.Percent ?? double.PositiveInfinity);
-        if (belief.Evidence.Run.TooStiff is { } stiff)
+        if (posterior.Evidence.Run.TooStiff is { } stiff)
         {
             var from = isString ? stringNow : bodyNow;
             for (var i = 1; i <= Grid && from < top; i++)
             {
                 var dose = from + ((top - from) * i / Grid);
-                if (belief.LnBodyAt(isString ? bodyNow : dose, isString ? dose : stringNow).Quantile(0.5) > stiff.Ln)
+                if (posterior.LnBodyAt(isString ? bodyNow : dose, isString ? dose : stringNow).Quantile(0.5) > stiff.Ln)
                 {
                     var last = from + ((top - from) * (i - 1) / Grid);
                     return new(Dose.FromPercent(last), FormattableString.Invariant($"from {last:0.0#} % on the pot is expected to be too stiff to stir"));

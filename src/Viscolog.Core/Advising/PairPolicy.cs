@@ -23,7 +23,7 @@ internal sealed class PairPolicy
 
     private const int Candidates = 14;
 
-    /// <summary>Parts of the belief at which the dose that the string will want is looked at.</summary>
+    /// <summary>Parts of the posterior at which the dose that the string will want is looked at.</summary>
     private static readonly double[] NeedParts = [0.1, 0.3, 0.5, 0.7, 0.9];
 
     private readonly PairSituation at;
@@ -75,17 +75,17 @@ internal sealed class PairPolicy
     {
         if (choice.IsString)
         {
-            double Median(double x) => at.Belief.LnStringAt(at.BodyNow, x).Quantile(0.5);
+            double Median(double x) => at.Posterior.LnStringAt(at.BodyNow, x).Quantile(0.5);
             return (Math.Min(Median(choice.DosePercent), at.StringAim) - Median(at.StringNow)) / ((at.HighString - at.StringAim) / 2);
         }
 
-        double Body(double x) => at.Belief.LnBodyAt(x, StringEnd).Quantile(0.5);
+        double Body(double x) => at.Posterior.LnBodyAt(x, StringEnd).Quantile(0.5);
         return (Math.Min(Body(choice.DosePercent), at.Band.Aim.Ln) - Body(at.BodyNow)) / (at.Band.High.Ln - at.Band.Aim.Ln);
     }
 
     private PairChoice? Consider(bool isString)
     {
-        var roles = at.Belief.Evidence.Roles;
+        var roles = at.Posterior.Evidence.Roles;
         var (now, limit, top) = isString
             ? (at.StringNow, at.StringLimit.Dose.Percent, roles.StringThickener.UsualRange.Top.Percent)
             : (at.BodyNow, at.BodyLimit.Dose.Percent, roles.BodyThickener.UsualRange.Top.Percent);
@@ -164,3 +164,32 @@ internal sealed class PairPolicy
         return stuck > Math.Max(risk, RoomRisk) ? PairBound.Room : null;
     }
 }
+
+/// <summary>What keeps an addition from being larger.</summary>
+internal enum PairBound
+{
+    /// <summary>Nothing: it is the one with the best chance.</summary>
+    BestChance,
+
+    /// <summary>The risk that the body goes over.</summary>
+    BodyRisk,
+
+    /// <summary>The risk that the string goes over.</summary>
+    StringRisk,
+
+    /// <summary>Room for what the other thickener will still do.</summary>
+    Room,
+
+    /// <summary>The step cap.</summary>
+    StepCap,
+
+    /// <summary>The dose limit.</summary>
+    Limit,
+}
+
+/// <summary>One addition that the policy considers or chose.</summary>
+/// <param name="IsString">Whether it is of the thickener that brings the string.</param>
+/// <param name="DosePercent">The dose to go to, in %.</param>
+/// <param name="BestBoth">The greatest chance of both in band among the doses allowed, as a fraction.</param>
+/// <param name="Bound">What kept it from being larger.</param>
+internal sealed record PairChoice(bool IsString, double DosePercent, double BestBoth, PairBound Bound);

@@ -1,4 +1,5 @@
-using Viscolog.Core.Curves;
+using System.Runtime.InteropServices;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
@@ -7,19 +8,19 @@ namespace Viscolog.Core.Advising;
 /// <summary>Where a pot of two thickeners stands and where it is to go.</summary>
 internal sealed class PairSituation
 {
-    public PairSituation(PairBelief belief, ViscosityBand band, StringBand strings, Pot pot)
+    public PairSituation(Posterior posterior, ViscosityBand band, StringBand strings, Pot pot)
     {
-        (Belief, Band, Strings) = (belief, band, strings);
-        var roles = belief.Evidence.Roles;
+        (Posterior, Band, Strings) = (posterior, band, strings);
+        var roles = posterior.Evidence.Roles;
         BodyNow = pot.DoseOf(roles.BodyThickener.Name).Percent;
         StringNow = pot.DoseOf(roles.StringThickener.Name).Percent;
         LowString = strings.Low.Millimeters > 0 ? Math.Log(strings.Low.Millimeters) : double.NegativeInfinity;
         HighString = Math.Log(strings.High.Millimeters);
         StringAim = strings.Low.Millimeters > 0 ? (LowString + HighString) / 2 : HighString - Math.Log(2);
-        (BodyLimit, StringLimit) = (PairLimits.Of(belief, roles.BodyThickener, BodyNow, StringNow, false), PairLimits.Of(belief, roles.StringThickener, BodyNow, StringNow, true));
+        (BodyLimit, StringLimit) = (PairLimits.Of(posterior, roles.BodyThickener, BodyNow, StringNow, false), PairLimits.Of(posterior, roles.StringThickener, BodyNow, StringNow, true));
     }
 
-    public PairBelief Belief { get; }
+    public Posterior Posterior { get; }
 
     public ViscosityBand Band { get; }
 
@@ -45,24 +46,24 @@ internal sealed class PairSituation
     /// <summary>The chances at two doses in %.</summary>
     public PairChances At(double body, double @string)
     {
-        var (b, s) = (Belief.LnBodyAt(body, @string), Belief.LnStringAt(body, @string));
+        var (b, s) = (Posterior.LnBodyAt(body, @string), Posterior.LnStringAt(body, @string));
         var (bodyOver, stringOver) = (b.ChanceAbove(Band.High.Ln), s.ChanceAbove(HighString));
         return new(Math.Max(0, b.ChanceAbove(Band.Low.Ln) - bodyOver), bodyOver, Math.Max(0, s.ChanceAbove(LowString) - stringOver), stringOver);
     }
 
-    public double BodyOver(double body, double @string) => Belief.LnBodyAt(body, @string).ChanceAbove(Band.High.Ln);
+    public double BodyOver(double body, double @string) => Posterior.LnBodyAt(body, @string).ChanceAbove(Band.High.Ln);
 
-    public double StringOver(double body, double @string) => Belief.LnStringAt(body, @string).ChanceAbove(HighString);
+    public double StringOver(double body, double @string) => Posterior.LnStringAt(body, @string).ChanceAbove(HighString);
 
     /// <summary>The least dose of the string thickener from the present one on at which the median string is at the aim; the limit where none is.</summary>
-    public double StringDoseFor(double body, double from) => First(from, Math.Max(from, StringLimit.Dose.Percent), x => Belief.LnStringAt(body, x).Quantile(0.5) >= StringAim);
+    public double StringDoseFor(double body, double from) => First(from, Math.Max(from, StringLimit.Dose.Percent), x => Posterior.LnStringAt(body, x).Quantile(0.5) >= StringAim);
 
     /// <summary>The same of the body thickener and the body.</summary>
-    public double BodyDoseFor(double @string, double from) => First(from, Math.Max(from, BodyLimit.Dose.Percent), x => Belief.LnBodyAt(x, @string).Quantile(0.5) >= Band.Aim.Ln);
+    public double BodyDoseFor(double @string, double from) => First(from, Math.Max(from, BodyLimit.Dose.Percent), x => Posterior.LnBodyAt(x, @string).Quantile(0.5) >= Band.Aim.Ln);
 
     /// <summary>The dose of the string thickener that is enough for the string's band with a chance, at a dose of the other.</summary>
     public double StringDoseWanted(double body, double chance)
-        => First(StringNow, Math.Max(StringNow, StringLimit.Dose.Percent), x => Belief.LnStringAt(body, x).ChanceAbove((LowString + StringAim) / 2) >= chance);
+        => First(StringNow, Math.Max(StringNow, StringLimit.Dose.Percent), x => Posterior.LnStringAt(body, x).ChanceAbove((LowString + StringAim) / 2) >= chance);
 
     private static double First(double from, double to, Func<double, bool> reached)
     {
@@ -92,4 +93,16 @@ internal sealed class PairSituation
 
         return high;
     }
+}
+
+/// <summary>Chances of body and string at one pair of doses, as fractions.</summary>
+/// <param name="BodyIn">The body is in band.</param>
+/// <param name="BodyOver">The body is over.</param>
+/// <param name="StringIn">The string is in band.</param>
+/// <param name="StringOver">The string is over.</param>
+[StructLayout(LayoutKind.Auto)]
+internal readonly record struct PairChances(double BodyIn, double BodyOver, double StringIn, double StringOver)
+{
+    /// <summary>Both are in band; given the readings the two are independent.</summary>
+    public double Both => BodyIn * StringIn;
 }

@@ -1,4 +1,4 @@
-using Viscolog.Core.Curves;
+using Viscolog.Core.Observing;
 
 namespace Viscolog.Core.Advising;
 
@@ -10,9 +10,9 @@ internal static class PairTrade
     {
         var (first, second) = (roles.BodyThickener.Name, roles.StringThickener.Name);
         var stringDose = at.StringDoseFor(at.BodyNow, at.StringNow);
-        var longest = Math.Exp(at.Belief.LnStringAt(at.BodyNow, stringDose).Quantile(0.5));
-        var body = Math.Exp(at.Belief.LnBodyAt(at.BodyNow, stringDose).Quantile(0.5));
-        if (at.Belief.LnStringAt(at.BodyNow, stringDose).ChanceAbove(at.LowString) < 0.5)
+        var longest = Math.Exp(at.Posterior.LnStringAt(at.BodyNow, stringDose).Quantile(0.5));
+        var body = Math.Exp(at.Posterior.LnBodyAt(at.BodyNow, stringDose).Quantile(0.5));
+        if (at.Posterior.LnStringAt(at.BodyNow, stringDose).ChanceAbove(at.LowString) < 0.5)
         {
             return FormattableString.Invariant(
                 $"Within its dose limit '{second}' is expected to bring the string to {longest:0.#} mm only: aim at a shorter string, or take a thickener that brings more of it.");
@@ -26,7 +26,7 @@ internal static class PairTrade
         }
 
         var bodyDose = at.BodyDoseFor(stringDose, at.BodyNow);
-        var stiffest = Math.Exp(at.Belief.LnBodyAt(bodyDose, stringDose).Quantile(0.5));
+        var stiffest = Math.Exp(at.Posterior.LnBodyAt(bodyDose, stringDose).Quantile(0.5));
         return stiffest < at.Band.Low.MilliPascalSeconds
             ? FormattableString.Invariant($"Within the dose limits the body is expected to come up to about {Three(stiffest)} mPa·s only: aim lower, or take a stronger thickener than '{first}' or a base with more body.")
             : "The readings leave no addition whose chance of going over is small enough: repeat the readings, or accept a greater risk.";
@@ -38,10 +38,10 @@ internal static class PairTrade
         for (var i = 0; i < 12 && high > low; i++)
         {
             var middle = (low + high) / 2;
-            (low, high) = at.Belief.LnBodyAt(at.BodyNow, middle).Quantile(0.5) > at.Band.Aim.Ln ? (low, middle) : (middle, high);
+            (low, high) = at.Posterior.LnBodyAt(at.BodyNow, middle).Quantile(0.5) > at.Band.Aim.Ln ? (low, middle) : (middle, high);
         }
 
-        return Math.Exp(at.Belief.LnStringAt(at.BodyNow, low).Quantile(0.5));
+        return Math.Exp(at.Posterior.LnStringAt(at.BodyNow, low).Quantile(0.5));
     }
 
     private static double Three(double value)

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Viscolog.Core.Curves;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
@@ -26,7 +26,7 @@ public sealed record RunPicture(string? Name, string Thickener, Temperature Refe
     /// <summary>The steps with at least one reading.</summary>
     public ImmutableArray<PicturedStep> Steps { get; init; } = [];
 
-    /// <summary>The believed curve in rising order of dose.</summary>
+    /// <summary>The posterior curve in rising order of dose.</summary>
     public ImmutableArray<CurveSample> Curve { get; init; } = [];
 
     /// <summary>The band aimed at; null where the run states none.</summary>
@@ -38,3 +38,43 @@ public sealed record RunPicture(string? Name, string Thickener, Temperature Refe
     /// <summary>The advised addition; null where nothing is to be added.</summary>
     public NextIncrement? Next { get; init; }
 }
+
+/// <summary>What is expected after standing for a time.</summary>
+/// <param name="Wait">Time since stirring ended.</param>
+/// <param name="Value">The expected value.</param>
+public sealed record TimedEstimate(TimeSpan Wait, Estimate Value);
+
+/// <summary>One reading as a plot shows it.</summary>
+/// <param name="Step">The place of its step in the run, from 0.</param>
+/// <param name="Dose">The dose it was taken at.</param>
+/// <param name="Wait">Standing since stirring ended; null where nobody wrote it down.</param>
+/// <param name="Value">At the reference temperature.</param>
+/// <param name="Expected">What the posterior expects this reading to be.</param>
+/// <param name="StandardizedResidual">ln(value/expected) over the repeatability.</param>
+/// <param name="Doubted">Whether it lies so far off the others that it counts for less.</param>
+public sealed record PicturedReading(
+    int Step, Dose Dose, TimeSpan? Wait, Viscosity Value, Viscosity Expected, double StandardizedResidual, bool Doubted)
+{
+    /// <summary>The place of its entry in the run, from 0.</summary>
+    public int Entry { get; init; }
+}
+
+/// <summary>One step as a plot shows it: the settled value it leads to and the way there.</summary>
+/// <param name="Step">The step's place in the run, from 0.</param>
+/// <param name="Dose">Its dose.</param>
+/// <param name="Settled">The settled value.</param>
+/// <param name="Way">Expected value over the standing time, in rising order of time; empty for the step before any addition.</param>
+public sealed record PicturedStep(int Step, Dose Dose, Estimate Settled, ImmutableArray<TimedEstimate> Way);
+
+/// <summary>One string length as a plot shows it.</summary>
+/// <param name="Step">The place of its step in the run, from 0.</param>
+/// <param name="Dose">The dose it was read at.</param>
+/// <param name="Length">How far the string was drawn.</param>
+public sealed record PicturedString(int Step, Dose Dose, Length Length);
+
+/// <summary>The advised addition as a plot shows it: an arrow from where the pot is to where it is expected to be.</summary>
+/// <param name="From">The dose now.</param>
+/// <param name="Body">The body now.</param>
+/// <param name="To">The dose after the addition.</param>
+/// <param name="Expected">The body expected after it.</param>
+public sealed record NextIncrement(Dose From, Viscosity Body, Dose To, Estimate Expected);

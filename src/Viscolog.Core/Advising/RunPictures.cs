@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
-using Viscolog.Core.Curves;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Measuring;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
@@ -13,23 +14,23 @@ public static class RunPictures
     private const int WaySamples = 40;
 
     /// <summary>The picture of a run as believed.</summary>
-    /// <param name="belief">The belief.</param>
+    /// <param name="posterior">The posterior.</param>
     /// <param name="band">The band aimed at; null for none.</param>
     /// <param name="advice">The advice, for its limit and its arrow; null for none.</param>
     /// <param name="level">Level of the bands.</param>
-    public static RunPicture Of(Belief belief, ViscosityBand? band, Advice? advice, Percentage level)
+    public static RunPicture Of(Posterior posterior, ViscosityBand? band, Advice? advice, Percentage level)
     {
-        var evidence = belief.Evidence;
+        var evidence = posterior.Evidence;
         var steps = evidence.Steps.Where(s => s.Readings.Length > 0).ToImmutableArray();
         return new(evidence.Run.Name, evidence.Thickener.Name, evidence.Run.ReferenceTemperatureInForce)
         {
             Method = MethodWords(evidence.Run.MethodInForce),
             Target = band,
-            Limit = advice?.Limit ?? DoseLimits.Of(belief, band),
+            Limit = advice?.Thickener.Limit ?? DoseLimits.Of(posterior, band),
             Next = Arrow(advice),
-            Curve = Curve(belief, band, advice, level),
-            Steps = [.. steps.Select(s => Step(belief, s, LongestWait(steps), level))],
-            Readings = [.. steps.SelectMany(s => s.Readings.Select(r => Reading(belief, s, r)))],
+            Curve = Curve(posterior, band, advice, level),
+            Steps = [.. steps.Select(s => Step(posterior, s, LongestWait(steps), level))],
+            Readings = [.. steps.SelectMany(s => s.Readings.Select(r => Reading(posterior, s, r)))],
             Strings = [.. Strings(evidence.Run, evidence.Thickener)],
             TargetString = evidence.Run.TargetString,
         };
@@ -48,21 +49,21 @@ public static class RunPictures
         _ => method.Id,
     };
 
-    private static NextIncrement? Arrow(Advice? advice) => advice is { Now: { } now, Action: BenchAction.Add add }
-        ? new(advice.DoseNow, now.Median, add.After, add.Expected)
+    private static NextIncrement? Arrow(Advice? advice) => advice is { Body: { Now: { } now, Expected: { } expected }, Action: BenchAction.Add add }
+        ? new(advice.Thickener.DoseNow, now.Median, add.After, expected)
         : null;
 
     /// <summary>The curve from no thickener to a little beyond the last dose read, advised or needed for the aim, and to the range top where that is near.</summary>
-    private static ImmutableArray<CurveSample> Curve(Belief belief, ViscosityBand? band, Advice? advice, Percentage level)
+    private static ImmutableArray<CurveSample> Curve(Posterior posterior, ViscosityBand? band, Advice? advice, Percentage level)
     {
-        var top = belief.Evidence.Thickener.UsualRange.Top.Percent;
-        var reached = belief.Evidence.Steps.Max(s => s.Dose);
+        var top = posterior.Evidence.Thickener.UsualRange.Top.Percent;
+        var reached = posterior.Evidence.Steps.Max(s => s.Dose);
         if (advice?.Action is BenchAction.Add add)
         {
             reached = Math.Max(reached, add.After.Percent);
         }
 
-        if (band is not null && belief.DoseFor(band.Aim, level) is { } wanted)
+        if (band is not null && posterior.DoseFor(band.Aim, level) is { } wanted)
         {
             reached = Math.Max(reached, Math.Min(wanted.Median.Percent, top));
         }
@@ -71,7 +72,7 @@ public static class RunPictures
         return [.. Enumerable.Range(0, CurveSamples + 1).Select(i =>
         {
             var dose = Dose.FromPercent(end * i / CurveSamples);
-            return new CurveSample(dose, belief.BodyAt(dose, level), belief.ReadingAt(dose, level));
+            return new CurveSample(dose, posterior.BodyAt(dose, level), posterior.ReadingAt(dose, level));
         })];
     }
 
@@ -79,31 +80,31 @@ public static class RunPictures
     private static double LongestWait(ImmutableArray<EvidenceStep> steps)
         => Math.Max(30, 1.4 * steps.SelectMany(s => s.Readings).Select(r => r.WaitSeconds).Where(double.IsFinite).DefaultIfEmpty(0).Max());
 
-    private static PicturedStep Step(Belief belief, EvidenceStep step, double longest, Percentage level)
+    private static PicturedStep Step(Posterior posterior, EvidenceStep step, double longest, Percentage level)
     {
         ImmutableArray<TimedEstimate> way = step.Readings.All(r => double.IsInfinity(r.WaitSeconds))
             ? []
             : [.. Enumerable.Range(0, WaySamples + 1).Select(i =>
             {
                 var seconds = longest * i / WaySamples;
-                return new TimedEstimate(TimeSpan.FromSeconds(seconds), belief.At(step, seconds).ToEstimate(level));
+                return new TimedEstimate(TimeSpan.FromSeconds(seconds), posterior.At(step, seconds).ToEstimate(level));
             })];
-        return new(step.Place, Dose.FromPercent(step.Dose), belief.At(step, double.PositiveInfinity).ToEstimate(level), way);
+        return new(step.Place, Dose.FromPercent(step.Dose), posterior.At(step, double.PositiveInfinity).ToEstimate(level), way);
     }
 
-    private static PicturedReading Reading(Belief belief, EvidenceStep step, BodyReading reading)
+    private static PicturedReading Reading(Posterior posterior, EvidenceStep step, BodyReading reading)
     {
-        var expected = belief.At(step, reading.WaitSeconds).Quantile(0.5);
+        var expected = posterior.At(step, reading.WaitSeconds).Quantile(0.5);
         var deviation = reading.Ln - expected;
-        var variance = (belief.Evidence.Repeatability * belief.Evidence.Repeatability) + reading.ExtraVariance;
+        var variance = (posterior.Evidence.Repeatability * posterior.Evidence.Repeatability) + reading.ExtraVariance;
         return new(
             step.Place,
             Dose.FromPercent(step.Dose),
-            ((Entry.Measured)belief.Evidence.Run.Entries[reading.Entry]).Reading.Wait,
+            ((Entry.Measured)posterior.Evidence.Run.Entries[reading.Entry]).Reading.Wait,
             Viscosity.FromLn(reading.Ln),
             Viscosity.FromLn(expected),
             deviation / Math.Sqrt(variance),
-            CurveFilter.SlipChance(deviation, variance) > 0.5)
+            CurveFilter.OutlierChance(deviation, variance) > 0.5)
         {
             Entry = reading.Entry,
         };

@@ -1,4 +1,5 @@
-using Viscolog.Core.Curves;
+using Viscolog.Core.Inference;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Settling;
 
 namespace Viscolog.Core.Advising;
@@ -12,17 +13,17 @@ internal sealed class StepChecks
     /// </summary>
     private const double SteepestRise = 15;
 
-    private readonly IStepForecast belief;
+    private readonly Posterior posterior;
     private readonly EvidenceStep step;
     private readonly double repeatability;
 
-    public StepChecks(IStepForecast belief, EvidenceStep step)
+    public StepChecks(Posterior posterior, EvidenceStep step)
     {
-        (this.belief, this.step) = (belief, step);
-        repeatability = belief.Repeatability;
+        (this.posterior, this.step) = (posterior, step);
+        repeatability = posterior.Evidence.Repeatability;
         var stood = step.Readings[^1].WaitSeconds;
-        var times = belief.TimeConstants();
-        var changes = belief.ChangesIn(step);
+        var times = posterior.TimeConstants();
+        var changes = posterior.ChangesIn(step);
         for (var i = 0; i < changes.Length; i++)
         {
             changes[i] *= BuildUp.Remaining(stood, times[i]);
@@ -58,8 +59,8 @@ internal sealed class StepChecks
     public string? Contradiction()
     {
         var last = step.Readings[^1];
-        var expected = belief.At(step, last.WaitSeconds).Quantile(0.5);
-        if (CurveFilter.SlipChance(last.Ln - expected, 2 * repeatability * repeatability) >= 0.5)
+        var expected = posterior.At(step, last.WaitSeconds).Quantile(0.5);
+        if (CurveFilter.OutlierChance(last.Ln - expected, 2 * repeatability * repeatability) >= 0.5)
         {
             return $"The last reading is {Apart(last.Ln - expected)} what the others lead to expect";
         }
@@ -70,14 +71,15 @@ internal sealed class StepChecks
     /// <summary>A single reading at a new dose against the step before it.</summary>
     private string? Jump(BodyReading last)
     {
-        var earlier = belief.Steps.Take(step.Place).LastOrDefault(s => s.Readings.Length > 0);
-        if (earlier is null || step.Dose <= earlier.Dose)
+        var earlier = posterior.Evidence.Steps.Take(step.Place).LastOrDefault(s => s.Readings.Length > 0);
+        var added = earlier is null ? 0 : posterior.Evidence.RangesAt(step) - posterior.Evidence.RangesAt(earlier);
+        if (earlier is null || added <= 0)
         {
             return null;
         }
 
         var before = earlier.Readings[^1].Ln;
-        var most = SteepestRise * (step.Dose - earlier.Dose) / belief.RangeTop;
+        var most = SteepestRise * added;
         if (last.Ln < before - (3 * repeatability))
         {
             return $"The body reads {Apart(last.Ln - before)} what it read before the addition, though thickener went in";

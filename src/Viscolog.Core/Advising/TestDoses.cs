@@ -1,4 +1,4 @@
-using Viscolog.Core.Curves;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Advising;
@@ -6,7 +6,7 @@ namespace Viscolog.Core.Advising;
 /// <summary>
 /// Finds the dose whose reading teaches most about the curve: the one after which the variance of ln body, averaged over the usual range, is
 /// expected to be least (MacKay, Neural Computation 4 (1992) 590–604; Cohn, Neural Networks 9 (1996) 1071–1083; both from memory), the
-/// variances taken from the believed cases.
+/// variances taken from the draws.
 /// </summary>
 public static class TestDoses
 {
@@ -19,22 +19,22 @@ public static class TestDoses
     private const double LeastGain = 0.02;
 
     /// <summary>Finds it.</summary>
-    /// <param name="belief">The belief.</param>
+    /// <param name="posterior">The posterior.</param>
     /// <returns>
     /// Null where no dose above the present one, within the usual range and not too stiff to stir, teaches anything to speak of.
     /// </returns>
-    public static TestDose? Next(Belief belief)
+    public static TestDose? Next(Posterior posterior)
     {
-        var top = belief.Evidence.Thickener.UsualRange.Top.Percent;
+        var top = posterior.Evidence.Thickener.UsualRange.Top.Percent;
         Dose[] doses = [.. Enumerable.Range(0, Grid + 1).Select(i => Dose.FromPercent(top * i / Grid))];
-        double[][] off = [.. doses.Select(d => Centred(belief.DrawsAt(d)))];
+        double[][] off = [.. doses.Select(d => Centred(posterior.DrawsAt(d)))];
         var total = off.Sum(o => Product(o, o));
-        var noise = belief.Evidence.Repeatability * belief.Evidence.Repeatability;
-        var now = belief.Evidence.Steps[^1].Dose;
+        var noise = posterior.Evidence.Repeatability * posterior.Evidence.Repeatability;
+        var now = posterior.Evidence.Steps[^1].Dose;
         var (best, bestGain) = (-1, LeastGain);
         for (var i = 0; i < doses.Length; i++)
         {
-            if (doses[i].Percent <= now || IsTooStiff(belief, doses[i]))
+            if (doses[i].Percent <= now || IsTooStiff(posterior, doses[i]))
             {
                 continue;
             }
@@ -43,18 +43,18 @@ public static class TestDoses
             (best, bestGain) = gain > bestGain ? (i, gain) : (best, bestGain);
         }
 
-        return best < 0 ? null : Told(belief, doses[best], bestGain);
+        return best < 0 ? null : Told(posterior, doses[best], bestGain);
     }
 
-    private static TestDose Told(Belief belief, Dose dose, double gain)
+    private static TestDose Told(Posterior posterior, Dose dose, double gain)
     {
         var part = Percentage.FromFraction(Math.Min(1, gain));
-        return new(dose, belief.BodyAt(dose, Advisor.Level), part, FormattableString.Invariant(
+        return new(dose, posterior.BodyAt(dose, Study.Level), part, FormattableString.Invariant(
             $"A reading there teaches most about the whole curve: the uncertainty (as variance) over the usual range is expected to fall by {part.Percent:0} %. It heeds no target: to bring a pot into a band ask for advice instead."));
     }
 
-    private static bool IsTooStiff(Belief belief, Dose dose)
-        => belief.Evidence.Run.TooStiff is { } stiff && belief.At(dose).ChanceAbove(stiff.Ln) > TooStiffChance;
+    private static bool IsTooStiff(Posterior posterior, Dose dose)
+        => posterior.Evidence.Run.TooStiff is { } stiff && posterior.At(dose).ChanceAbove(stiff.Ln) > TooStiffChance;
 
     private static double[] Centred(double[] values)
     {
@@ -73,3 +73,10 @@ public static class TestDoses
         return sum / left.Length;
     }
 }
+
+/// <summary>The dose to test next where the aim is the curve and not a target.</summary>
+/// <param name="Dose">The dose.</param>
+/// <param name="Expected">The settled body expected there.</param>
+/// <param name="Gain">By how much the curve's mean variance over the usual range is expected to fall.</param>
+/// <param name="Why">In words.</param>
+public sealed record TestDose(Dose Dose, Estimate Expected, Percentage Gain, string Why);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
-using Viscolog.Core.Curves;
+using Viscolog.Core.Inference;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
@@ -61,10 +62,10 @@ public static class ThickenerComparison
             return null;
         }
 
-        var belief = Belief.From(evidence, prior, null);
-        var dose = belief.DoseFor(body.Aim, Advisor.Level);
+        var posterior = Posteriors.Under(evidence, prior, null);
+        var dose = posterior.DoseFor(body.Aim, Study.Level);
         Spread? spread = dose is null ? null : new(dose.Median.Percent, dose.Low.Percent, dose.High?.Percent);
-        return new([thickener], prior.Runs, belief.ChanceOfReaching(body.Low, thickener.UsualRange.Top))
+        return new([thickener], prior.Runs, posterior.ChanceOfReaching(body.Low, thickener.UsualRange.Top))
         {
             Dose = spread,
             Cost = thickener.PricePerKilogram is { } price && spread is not null ? spread.Times((double)price / 100) : null,
@@ -74,20 +75,20 @@ public static class ThickenerComparison
 
     private static Contender? Pair(Run[] runs, ViscosityBand body, StringBand strings)
     {
-        var beliefs = runs.Select(r => PairBeliefs.Of(r, [])).OfType<PairBeliefOutcome.Believed>().Select(b => b.Belief)
-            .Where(b => b.Evidence.Steps.Count(s => s.Body.Readings.Length > 0) >= 2 && b.Evidence.StringReadings >= 2).ToArray();
-        if (beliefs.Length == 0)
+        var posteriors = runs.Select(r => Posteriors.OfPair(r, [])).OfType<PosteriorOutcome.Found>().Select(b => b.Posterior)
+            .Where(b => b.Evidence.Steps.Count(s => s.Readings.Length > 0) >= 2 && b.Evidence.StringCount >= 2).ToArray();
+        if (posteriors.Length == 0)
         {
             return null;
         }
 
-        var roles = beliefs[^1].Evidence.Roles;
-        var draws = beliefs.SelectMany(b => PairDoses.Draws(b, body, strings)).ToArray();
+        var roles = posteriors[^1].Evidence.Roles;
+        var draws = posteriors.SelectMany(b => PairDoses.Draws(b, body, strings)).ToArray();
         var reached = draws.OfType<PairPlace>().ToArray();
         var (first, second) = (roles.BodyThickener, roles.StringThickener);
         Spread? Of(double? perFirst, double? perSecond)
             => perFirst is { } a && perSecond is { } b && 2 * reached.Length > draws.Length ? PairDoses.Spread([.. draws.Select(d => d is null ? double.PositiveInfinity : (a * d.Body.Percent) + (b * d.Second.Percent))]) : null;
-        return new([first, second], beliefs.Length, Percentage.FromFraction((double)reached.Length / draws.Length))
+        return new([first, second], posteriors.Length, Percentage.FromFraction((double)reached.Length / draws.Length))
         {
             Dose = Of(1, 1),
             Cost = Of((double?)first.PricePerKilogram / 100, (double?)second.PricePerKilogram / 100),
@@ -98,4 +99,33 @@ public static class ThickenerComparison
     /// <summary>Water for each part of thickener as supplied.</summary>
     private static double? WaterPart(Thickener thickener)
         => thickener.Active is { } active ? 1 - active.Fraction + (thickener.Dilution.WaterParts / thickener.Dilution.ThickenerParts) : null;
+}
+
+/// <summary>What a thickener, or a pair of them, needs to reach a target in a base; intervals hold 9 times in 10.</summary>
+/// <param name="Thickeners">One or two.</param>
+/// <param name="Runs">Runs that tell of it.</param>
+/// <param name="ChanceReached">The chance that the target is reached within the usual range.</param>
+public sealed record Contender(ImmutableArray<Thickener> Thickeners, int Runs, Percentage ChanceReached)
+{
+    /// <summary>Dose of all thickeners together in g per 100 g of base; null where the target is not expected to be reached.</summary>
+    public Spread? Dose { get; init; }
+
+    /// <summary>Cost for 1 kg of base in the user's currency; null where a price is not stated.</summary>
+    public Spread? Cost { get; init; }
+
+    /// <summary>Water brought in, in g per 100 g of base: what is not active matter, and dilution water; null where the active matter is not stated.</summary>
+    public Spread? Water { get; init; }
+
+    /// <summary>What the thickeners are called together.</summary>
+    public string Name => string.Join(" + ", Thickeners.Select(t => t.Name));
+}
+
+/// <summary>Something that is not known exactly, in the unit that its holder states.</summary>
+/// <param name="Median">As likely to be above as below.</param>
+/// <param name="Low">The interval's low end.</param>
+/// <param name="High">Its high end; null where it lies beyond what is considered.</param>
+public sealed record Spread(double Median, double Low, double? High)
+{
+    /// <summary>The same times a factor above 0.</summary>
+    public Spread Times(double factor) => new(Median * factor, Low * factor, High * factor);
 }

@@ -1,6 +1,7 @@
-using Viscolog.Core.Advising;
-using Viscolog.Core.Curves;
+using System.Collections.Immutable;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Measuring;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
@@ -23,8 +24,8 @@ public static class BatchChecks
             return new CheckOutcome.Refused(reason);
         }
 
-        var belief = Evidence.MainThickener(run) is not null && RunBeliefs.Of(run, specification.Body?.Band, request.History) is BeliefOutcome.Believed believed ? believed.Belief : null;
-        var readings = new BatchReadings(run, belief);
+        var posterior = Evidence.MainThickener(run) is not null && Posteriors.OfCurve(run, specification.Body?.Band, request.History) is PosteriorOutcome.Found believed ? believed.Posterior : null;
+        var readings = new BatchReadings(run, posterior);
         if (specification.Body is not null && readings.Trouble is { } trouble)
         {
             return new CheckOutcome.Refused(trouble);
@@ -59,8 +60,8 @@ public static class BatchChecks
             return (null, reason);
         }
 
-        var belief = Evidence.MainThickener(run) is not null && RunBeliefs.Of(run, null, []) is BeliefOutcome.Believed believed ? believed.Belief : null;
-        var readings = new BatchReadings(run with { Target = null }, belief);
+        var posterior = Evidence.MainThickener(run) is not null && Posteriors.OfCurve(run, null, []) is PosteriorOutcome.Found believed ? believed.Posterior : null;
+        var readings = new BatchReadings(run with { Target = null }, posterior);
         var drift = ShearConditions.Of(run).FirstOrDefault() is { } condition ? MethodDrift.Of(request.Oils, condition, run.RepeatabilityInForce) : null;
         return readings.Settled.IsEmpty
             ? (null, readings.Trouble ?? (readings.All > 0 ? "no reading of its last step has settled" : "its last step was not read"))
@@ -138,4 +139,36 @@ public static class BatchChecks
             : null;
         return new(value, band, Percentage.FromFraction(chance), accepted);
     }
+}
+
+/// <summary>Whether a batch could be checked. The set of cases is closed.</summary>
+public abstract record CheckOutcome
+{
+    private protected CheckOutcome()
+    {
+    }
+
+    /// <summary>It could.</summary>
+    /// <param name="Check">The result.</param>
+    public sealed record Checked(BatchCheck Check) : CheckOutcome;
+
+    /// <summary>It could not.</summary>
+    /// <param name="Reason">Why, and what to do.</param>
+    public sealed record Refused(string Reason) : CheckOutcome;
+}
+
+/// <summary>What is asked of a batch.</summary>
+/// <param name="Run">The batch.</param>
+/// <param name="Specification">What it must meet.</param>
+/// <param name="Today">The day of asking, for the age of the method's last check.</param>
+public sealed record CheckRequest(Run Run, Specification Specification, DateOnly Today)
+{
+    /// <summary>Earlier runs, for the repeatability and for advice; those with another base or thickener are left aside.</summary>
+    public ImmutableArray<Run> History { get; init; } = [];
+
+    /// <summary>Readings of certified oils at this bench, by any method.</summary>
+    public ImmutableArray<OilReading> Oils { get; init; } = [];
+
+    /// <summary>The bench's own repeatability of the method; null where it keeps none. One that the run states goes before it.</summary>
+    public Percentage? Repeatability { get; init; }
 }

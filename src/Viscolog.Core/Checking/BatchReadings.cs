@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Advising;
-using Viscolog.Core.Curves;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Measuring;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Settling;
 
@@ -10,7 +11,7 @@ namespace Viscolog.Core.Checking;
 /// <summary>The readings of a batch as it is now: those of its last step that stood long enough.</summary>
 internal sealed class BatchReadings
 {
-    /// <summary>Without a belief in the pot's build-up a reading has settled from so long a standing time on, in s: six usual time constants.</summary>
+    /// <summary>Without a posterior in the pot's build-up a reading has settled from so long a standing time on, in s: six usual time constants.</summary>
     private const double SettledSeconds = 120;
 
     /// <summary>So many standard deviations over the band a pot that still builds is over already.</summary>
@@ -20,14 +21,14 @@ internal sealed class BatchReadings
     private readonly BodyReader reader;
     private readonly Step step;
     private readonly int place;
-    private readonly Belief? belief;
+    private readonly Posterior? posterior;
 
     /// <summary>Takes the readings of a run's last step.</summary>
     /// <param name="run">The run, its repeatability as it counts.</param>
-    /// <param name="belief">The belief in its curve; null where there is none.</param>
-    public BatchReadings(Run run, Belief? belief)
+    /// <param name="posterior">The posterior in its curve; null where there is none.</param>
+    public BatchReadings(Run run, Posterior? posterior)
     {
-        (this.run, this.belief) = (run, belief);
+        (this.run, this.posterior) = (run, posterior);
         reader = new(run);
         var steps = Steps.Of(run);
         (step, place) = (steps[^1], steps.Length - 1);
@@ -54,7 +55,7 @@ internal sealed class BatchReadings
     public TimeSpan? MoreWait { get; }
 
     /// <summary>Whether the readings fall over time, which is not settling.</summary>
-    public bool Falls => EvidenceStep is { Readings.Length: > 1 } read && new StepChecks(belief!, read).Falls;
+    public bool Falls => EvidenceStep is { Readings.Length: > 1 } read && new StepChecks(posterior!, read).Falls;
 
     /// <summary>Readings too far from the reference temperature.</summary>
     public int TooFar { get; private set; }
@@ -71,7 +72,7 @@ internal sealed class BatchReadings
     /// <summary>The readings of the pot as it is now, whatever they read.</summary>
     public IEnumerable<Reading> OfPot => step.Readings.Select(r => r.Reading);
 
-    private EvidenceStep? EvidenceStep => belief?.Evidence.Steps[^1] is { } last && last.Place == place && last.Readings.Length > 0 ? last : null;
+    private EvidenceStep? EvidenceStep => posterior?.Evidence.Steps[^1] is { } last && last.Place == place && last.Readings.Length > 0 ? last : null;
 
     private (CountedReading Reading, double Wait)? Read(Reading reading)
     {
@@ -101,7 +102,7 @@ internal sealed class BatchReadings
     /// <summary>Expected build-up still to come after a standing time, in ln units; where nothing is believed, nothing after six usual time constants.</summary>
     private double Remaining(double wait)
         => double.IsInfinity(wait) ? 0
-            : EvidenceStep is { } known ? BuildUp.ExpectedRemaining(belief!.ChangesIn(known), belief.TimeConstants(), wait)
+            : EvidenceStep is { } known ? BuildUp.ExpectedRemaining(posterior!.ChangesIn(known), posterior.TimeConstants(), wait)
             : wait >= SettledSeconds ? 0 : double.PositiveInfinity;
 
     /// <summary>Those that have settled; else the last two where they agree though time lay between them.</summary>
@@ -127,8 +128,8 @@ internal sealed class BatchReadings
             return TimeSpan.FromSeconds(Math.Max(BuildUp.LeastWaitSeconds, SettledSeconds - stood));
         }
 
-        var times = belief!.TimeConstants();
-        var changes = belief.ChangesIn(known);
+        var times = posterior!.TimeConstants();
+        var changes = posterior.ChangesIn(known);
         for (var i = 0; i < changes.Length; i++)
         {
             changes[i] *= BuildUp.Remaining(stood, times[i]);
@@ -137,3 +138,13 @@ internal sealed class BatchReadings
         return TimeSpan.FromSeconds(BuildUp.WaitUntilBelow(changes, times, run.RepeatabilityInForce.Fraction / 2));
     }
 }
+
+/// <summary>A reading of the pot as it is now, brought to the reference temperature.</summary>
+/// <param name="Ln">ln body in mPa·s.</param>
+/// <param name="Own">Standard uncertainty of this very reading beyond the repeatability, in ln units.</param>
+/// <param name="Calibration">What the method's own formula leaves open, in ln units.</param>
+/// <param name="LnPerCelsius">How its ln body changes with the temperature of the pot, at the reading's temperature.</param>
+/// <param name="ShiftSd">Standard deviation of the temperature correction with its sign, shared through the coefficient.</param>
+/// <param name="HasTemperature">Whether its temperature was read.</param>
+/// <param name="Remaining">Expected build-up still to come, in ln units.</param>
+internal sealed record CountedReading(double Ln, double Own, double Calibration, double LnPerCelsius, double ShiftSd, bool HasTemperature, double Remaining);

@@ -24,3 +24,11 @@ public sealed record BatchValue(Viscosity Body, int Readings, ImmutableArray<Unc
     /// <summary>Variance of the ln of the parts that shrink with readings, or of those that all readings share.</summary>
     internal double Variance(bool shrinking) => Parts.Where(p => p.ShrinksWithReadings == shrinking).Sum(p => p.Size.Fraction * p.Size.Fraction);
 }
+
+/// <summary>One part of the uncertainty of a batch's value.</summary>
+/// <param name="Name">What it comes from, in a word or two.</param>
+/// <param name="Size">Relative standard uncertainty.</param>
+/// <param name="ShrinksWithReadings">Whether more readings make it smaller.</param>
+/// <param name="Words">How it was worked out.</param>
+/// <param name="Remedy">What makes it smaller.</param>
+public sealed record UncertaintyPart(string Name, Percentage Size, bool ShrinksWithReadings, string Words, string Remedy);

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using MathNet.Numerics.Distributions;
-using Viscolog.Core.Curves;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
@@ -58,7 +58,7 @@ internal sealed class BatchValues(Run run, BatchReadings readings, MethodDrift? 
 
     private string Warm(string what) => FormattableString.Invariant($"{what} {run.ReferenceTemperatureInForce.Celsius:0.#} °C and read it there");
 
-    /// <summary>A reading far off the middle of three or more counts by the chance that it is no slip.</summary>
+    /// <summary>A reading far off the middle of three or more counts by the chance that it is no outlier.</summary>
     private double[] Weights(ImmutableArray<CountedReading> counted)
     {
         if (counted.Length < 3)
@@ -69,7 +69,7 @@ internal sealed class BatchValues(Run run, BatchReadings readings, MethodDrift? 
         double[] sorted = [.. counted.Select(r => r.Ln).Order()];
         var middle = (sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]) / 2;
         var variance = run.RepeatabilityInForce.Fraction * run.RepeatabilityInForce.Fraction;
-        double[] weights = [.. counted.Select(r => 1 - CurveFilter.SlipChance(r.Ln - middle, variance + (r.Own * r.Own)))];
+        double[] weights = [.. counted.Select(r => 1 - CurveFilter.OutlierChance(r.Ln - middle, variance + (r.Own * r.Own)))];
         return weights.Sum() > 0.5 ? weights : [.. Enumerable.Repeat(1.0, counted.Length)];
     }
 
@@ -124,9 +124,9 @@ internal sealed class BatchValues(Run run, BatchReadings readings, MethodDrift? 
 
     private void Warn(ImmutableArray<CountedReading> counted, double[] weights)
     {
-        if (weights.Count(w => w < 0.5) is var slips and > 0)
+        if (weights.Count(w => w < 0.5) is var outliers and > 0)
         {
-            warnings.Add(FormattableString.Invariant($"{slips} of {counted.Length} readings {(slips == 1 ? "lies" : "lie")} far off the others and {(slips == 1 ? "counts" : "count")} for next to nothing"));
+            warnings.Add(FormattableString.Invariant($"{outliers} of {counted.Length} readings {(outliers == 1 ? "lies" : "lie")} far off the others and {(outliers == 1 ? "counts" : "count")} for next to nothing"));
         }
 
         if (readings.All > counted.Length)

@@ -45,3 +45,36 @@ internal static class ChartRules
         return found >= needed;
     }
 }
+
+/// <summary>The four rules by which a chart gives a signal (Western Electric, Statistical Quality Control Handbook, 1956; from memory).</summary>
+public enum ChartRule
+{
+    /// <summary>One point beyond the limits.</summary>
+    BeyondLimits,
+
+    /// <summary>Two of three points in a row beyond two thirds of the way to the same limit.</summary>
+    TwoOfThree,
+
+    /// <summary>Four of five points in a row beyond one third of the way to the same limit.</summary>
+    FourOfFive,
+
+    /// <summary>Eight points in a row on one side of the mean.</summary>
+    EightOnOneSide,
+}
+
+/// <summary>A rule that a chart breaks.</summary>
+/// <param name="Place">The place of the point that completes the pattern, from 0.</param>
+/// <param name="Batch">Its batch.</param>
+/// <param name="Rule">The rule.</param>
+/// <param name="IsHigh">Whether the pattern lies above the mean.</param>
+public sealed record ChartSignal(int Place, string Batch, ChartRule Rule, bool IsHigh)
+{
+    /// <summary>The rule in words.</summary>
+    public string Words => Rule switch
+    {
+        ChartRule.BeyondLimits => "one point beyond the limits",
+        ChartRule.TwoOfThree => "two of three points beyond two thirds of the way to a limit",
+        ChartRule.FourOfFive => "four of five points beyond one third of the way to a limit",
+        _ => "eight points in a row on one side of the mean",
+    };
+}

@@ -174,3 +174,52 @@ public sealed record ControlChart
         }
     }
 }
+
+/// <summary>Whether values could be charted. The set of cases is closed.</summary>
+public abstract record ChartOutcome
+{
+    private protected ChartOutcome()
+    {
+    }
+
+    /// <summary>They could.</summary>
+    /// <param name="Chart">The chart.</param>
+    public sealed record Charted(ControlChart Chart) : ChartOutcome;
+
+    /// <summary>They could not.</summary>
+    /// <param name="Reason">Why, and what to do.</param>
+    public sealed record Refused(string Reason) : ChartOutcome;
+}
+
+/// <summary>One batch's value on a control chart.</summary>
+/// <param name="Batch">The batch, as it was named.</param>
+/// <param name="Value">Its value, in the chart's unit; finite.</param>
+public sealed record ChartPoint(string Batch, double Value);
+
+/// <summary>What is asked of a control chart.</summary>
+/// <param name="Points">The batches' values in the order in which they were made.</param>
+/// <param name="Scale">The scale.</param>
+public sealed record ChartRequest(ImmutableArray<ChartPoint> Points, ChartScale Scale)
+{
+    /// <summary>The limits come from so many of the first points; null for the usual number.</summary>
+    public int? Baseline { get; init; }
+
+    /// <summary>Batches of the baseline whose cause was found and which the limits leave out; they stay on the chart.</summary>
+    public ImmutableArray<string> LeftOut { get; init; } = [];
+
+    /// <summary>The least value wanted, in the chart's unit; null for none.</summary>
+    public double? Low { get; init; }
+
+    /// <summary>The greatest value wanted; null for none.</summary>
+    public double? High { get; init; }
+}
+
+/// <summary>On which scale a control chart is worked out.</summary>
+public enum ChartScale
+{
+    /// <summary>The values as they are.</summary>
+    Linear,
+
+    /// <summary>Their natural logarithms: for viscosities and times, which scatter by per cent.</summary>
+    Log,
+}

@@ -70,3 +70,37 @@ internal sealed class Verdicts(BatchCheck check, BatchReadings readings)
         return Conformity.MoreReadings(Math.Log(mean.Millimeters), single * single, count, 0, Math.Log(Math.Max(0.25, strings.Band.Low.Millimeters)), Math.Log(strings.Band.High.Millimeters));
     }
 }
+
+/// <summary>What the decision rule says of a batch. The set of cases is closed.</summary>
+public abstract record Verdict
+{
+    private protected Verdict()
+    {
+    }
+
+    /// <summary>It meets its specification.</summary>
+    public sealed record Accept : Verdict;
+
+    /// <summary>It does not.</summary>
+    /// <param name="Why">In what.</param>
+    public sealed record Reject(string Why) : Verdict;
+
+    /// <summary>It can't be told yet.</summary>
+    /// <param name="MoreReadings">Further readings that would decide if their mean stays where it is; null where none would.</param>
+    /// <param name="Why">Why not.</param>
+    public sealed record Undecided(int? MoreReadings, string Why) : Verdict;
+}
+
+/// <summary>When a batch is accepted and when it is rejected: by the probability of conformity (JCGM 106:2012), with 5 % for either mistake.</summary>
+public static class DecisionRule
+{
+    /// <summary>From this probability of conformity on a batch is accepted.</summary>
+    public static Percentage AcceptFrom { get; } = Percentage.FromPercent(95);
+
+    /// <summary>Up to this one it is rejected.</summary>
+    public static Percentage RejectUpTo { get; } = Percentage.FromPercent(5);
+
+    /// <summary>In words.</summary>
+    public static string Words { get; } = FormattableString.Invariant(
+        $"accept from {AcceptFrom.Percent:0} % probability of conformity, reject up to {RejectUpTo.Percent:0} %, else undecided (JCGM 106:2012)");
+}

@@ -25,11 +25,11 @@ public abstract class Shape
     /// </summary>
     internal abstract ImmutableArray<double> Potency { get; }
 
-    /// <summary>Median of how far a true curve strays from this shape, in ln units over the whole range.</summary>
-    internal virtual double StrayMedian => BeliefSettings.StrayMedian;
+    /// <summary>Median of how far a true curve departs from this shape (model discrepancy), in ln units over the whole range; from memory.</summary>
+    internal virtual double DiscrepancyMedian => 0.06;
 
     /// <summary>Standard deviation of the logarithm of that.</summary>
-    internal virtual double StrayLogSd => BeliefSettings.StrayLogSd;
+    internal virtual double DiscrepancyLogSd => 1;
 
     /// <summary>The rise above the unthickened base, in ln units.</summary>
     /// <param name="logParameters">Natural logarithms of the parameters, in the order of <see cref="Parameters"/>.</param>
@@ -40,6 +40,10 @@ public abstract class Shape
         Exponentiate(logParameters, parameters);
         return RiseOf(parameters, z);
     }
+
+    /// <summary>Dose over the top of the usual range at which the body is greatest; null for a shape that keeps rising.</summary>
+    /// <param name="parameters">The parameters themselves.</param>
+    internal virtual double? PeakDose(ReadOnlySpan<double> parameters) => null;
 
     /// <summary>Takes parameters out of their logarithms.</summary>
     internal static void Exponentiate(ReadOnlySpan<double> logParameters, Span<double> parameters)
@@ -52,4 +56,229 @@ public abstract class Shape
 
     /// <summary>The same from the parameters themselves.</summary>
     internal abstract double RiseOf(ReadOnlySpan<double> parameters, double z);
+}
+
+/// <summary>A positive parameter of a shape with its prior: normal on the natural logarithm.</summary>
+/// <param name="Name">What it is called in reports.</param>
+/// <param name="Unit">Its unit: "ln" for a rise in ln(mPa·s), "R" for a dose over the top of the usual range, "1" for a pure number.</param>
+/// <param name="Median">The prior's median; above 0. From memory unless docs/science.md names a source.</param>
+/// <param name="LogSd">The prior's standard deviation on the logarithm; above 0.</param>
+public sealed record ShapeParameter(string Name, string Unit, double Median, double LogSd);
+
+/// <summary>The shapes in use. A new shape is added here and nowhere else.</summary>
+public static class Shapes
+{
+    /// <summary>Every shape, in the order of reports.</summary>
+    public static ImmutableArray<Shape> All { get; } =
+    [
+        new ExponentialShape(),
+        new LogQuadraticShape(),
+        new SigmoidShape(),
+        new OnsetShape(),
+        new SaturatingShape(),
+        new TwoStageShape(),
+        new SteepStepShape(),
+        new CrowdingShape(),
+        new UnevenShape(),
+    ];
+}
+
+/// <summary>Body grows by the same factor with every gram: u = k·z.</summary>
+internal sealed class ExponentialShape() : Shape(
+    "exponential",
+    new ShapeParameter("rise at range top", "ln", 3.5, 0.42))
+{
+    /// <inheritdoc/>
+    internal override ImmutableArray<double> Potency => [1];
+
+    /// <inheritdoc/>
+    internal override double RiseOf(ReadOnlySpan<double> parameters, double z)
+    {
+        return parameters[0] * z;
+    }
+}
+
+/// <summary>Quick at first and ever slower: u = S·z/(K + z).</summary>
+internal sealed class SaturatingShape() : Shape(
+    "saturating",
+    new ShapeParameter("rise at range top", "ln", 3.7, 0.4),
+    new ShapeParameter("half-way dose", "R", 0.38, 0.5))
+{
+    /// <inheritdoc/>
+    internal override ImmutableArray<double> Potency => [0.23, -1];
+
+    /// <inheritdoc/>
+    internal override double RiseOf(ReadOnlySpan<double> parameters, double z)
+    {
+        return parameters[0] * (1 + parameters[1]) * z / (parameters[1] + z);
+    }
+}
+
+/// <summary>Rise and fall: u = H·(2·z/p − (z/p)²), greatest at z = p.</summary>
+internal sealed class LogQuadraticShape() : Shape(
+    "log-quadratic",
+    new ShapeParameter("peak height", "ln", 3.4, 0.45),
+    new ShapeParameter("peak dose", "R", 0.95, 0.35))
+{
+    /// <inheritdoc/>
+    internal override ImmutableArray<double> Potency => [0, -1];
+
+    /// <inheritdoc/>
+    internal override double? PeakDose(ReadOnlySpan<double> parameters) => parameters[1];
+
+    /// <inheritdoc/>
+    internal override double RiseOf(ReadOnlySpan<double> parameters, double z)
+    {
+        var t = z / parameters[1];
+        return parameters[0] * t * (2 - t);
+    }
+}
+
+/// <summary>A slow start, a steep middle and a plateau: u = S·z^h/(z50^h + z^h) (the Hill form).</summary>
+internal sealed class SigmoidShape() : Shape(
+    "sigmoid",
+    new ShapeParameter("span", "ln", 4, 0.35),
+    new ShapeParameter("half-way dose", "R", 0.45, 0.3),
+    new ShapeParameter("steepness", "1", 2.5, 0.5))
+{
+    /// <inheritdoc/>
+    internal override ImmutableArray<double> Potency => [0, -1, 0];
+
+    /// <inheritdoc/>
+    internal override double RiseOf(ReadOnlySpan<double> parameters, double z)
+    {
+        return z <= 0 ? 0 : parameters[0] / (1 + Math.Pow(parameters[1] / z, parameters[2]));
+    }
+}
+
+/// <summary>Little until an onset c, then a rise: u = k·z + a·max(0, z − c)^p with 1 ≤ p ≤ 2.</summary>
+internal sealed class OnsetShape() : Shape(
+    "onset",
+    new ShapeParameter("rise at range top", "ln", 3.5, 0.5),
+    new ShapeParameter("onset dose", "R", 0.2, 0.7),
+    new ShapeParameter("power above 1", "1", 0.35, 0.6),
+    new ShapeParameter("slope before onset", "ln", 0.15, 1.0))
+{
+    /// <inheritdoc/>
+    internal override ImmutableArray<double> Potency => [1.7, -1, 0, 1];
+
+    /// <inheritdoc/>
+    internal override double RiseOf(ReadOnlySpan<double> parameters, double z)
+    {
+        var onset = parameters[1];
+        var before = parameters[3] * z;
+        if (z <= onset)
+        {
+            return before;
+        }
+
+        // The rise is stated at the range top; an onset near or beyond the top keeps a finite steepness.
+        var power = 1 + Math.Min(1, parameters[2]);
+        var reach = Math.Max(0.2, 1 - onset);
+        return before + (parameters[0] * Math.Pow((z - onset) / reach, power));
+    }
+}
+
+/// <summary>
+/// Ever steeper towards a dose m at which the pot would lock up: u = −S·ln(1 − z/m), the form of Krieger and Dougherty (Transactions of the
+/// Society of Rheology 3 (1959) 137–152) for crowded suspensions and swollen particles; straight on from 0.97 m.
+/// </summary>
+internal sealed class CrowdingShape() : Shape(
+    "crowding",
+    new ShapeParameter("strength", "ln", 1.5, 0.45),
+    new ShapeParameter("locking dose", "R", 1.1, 0.3))
+{
+    /// <summary>Part of the locking dose from which on the curve goes straight on, so that it stays finite.</summary>
+    private const double Straight = 0.97;
+
+    /// <inheritdoc/>
+    internal override ImmutableArray<double> Potency => [0, -1];
+
+    /// <inheritdoc/>
+    internal override double RiseOf(ReadOnlySpan<double> parameters, double z)
+    {
+        var part = z / parameters[1];
+        var curved = Math.Min(part, Straight);
+        return parameters[0] * (((part - curved) / (1 - Straight)) - Math.Log(1 - curved));
+    }
+}
+
+/// <summary>
+/// Little for long, then nearly all at once: u = k·z + B·(s((z − b)/w) − s(−b/w)), s the logistic function. What a plateau hides: the
+/// readings before the step tell nothing of it.
+/// </summary>
+internal sealed class SteepStepShape() : Shape(
+    "steep step",
+    new ShapeParameter("slope", "ln", 1, 0.45),
+    new ShapeParameter("step height", "ln", 2.2, 0.35),
+    new ShapeParameter("step dose", "R", 0.5, 0.25),
+    new ShapeParameter("step width", "R", 0.03, 0.5))
+{
+    /// <summary>More than others, as is the two-stage shape: nothing before a step tells of it.</summary>
+    internal override double PriorWeight => 1.3;
+
+    /// <inheritdoc/>
+    internal override ImmutableArray<double> Potency => [1, 0, -1, -1];
+
+    /// <inheritdoc/>
+    internal override double RiseOf(ReadOnlySpan<double> parameters, double z)
+    {
+        var (place, width) = (parameters[2], parameters[3]);
+        return (parameters[0] * z) + (parameters[1] * (Logistic((z - place) / width) - Logistic(-place / width)));
+    }
+
+    private static double Logistic(double t) => 1 / (1 + Math.Exp(-t));
+}
+
+/// <summary>A quick first rise with a plateau, then a second rise: u = A·(1 − e^(−z/a)) + B·(s((z − b)/w) − s(−b/w)), s the logistic function.</summary>
+internal sealed class TwoStageShape() : Shape(
+    "two-stage",
+    new ShapeParameter("first rise", "ln", 1.2, 0.45),
+    new ShapeParameter("first dose", "R", 0.13, 0.45),
+    new ShapeParameter("second rise", "ln", 2.5, 0.4),
+    new ShapeParameter("second dose", "R", 0.6, 0.2),
+    new ShapeParameter("second width", "R", 0.05, 0.5))
+{
+    /// <summary>More than others: a plateau that is taken for the end of the curve is what pots go over by.</summary>
+    internal override double PriorWeight => 1.5;
+
+    /// <inheritdoc/>
+    internal override ImmutableArray<double> Potency => [0, -1, 0, -1, -1];
+
+    /// <inheritdoc/>
+    internal override double RiseOf(ReadOnlySpan<double> parameters, double z)
+    {
+        var first = parameters[0] * (1 - Math.Exp(-z / parameters[1]));
+        var (place, width) = (parameters[3], parameters[4]);
+        return first + (parameters[2] * (Logistic((z - place) / width) - Logistic(-place / width)));
+    }
+
+    private static double Logistic(double t)
+    {
+        return 1 / (1 + Math.Exp(-t));
+    }
+}
+
+/// <summary>
+/// No form at all: a straight rise u = k·z from which the true curve strays by a lot, so that what lies beyond the last dose is foretold by
+/// the general pace only. It stands for kinks, steps and plateaus that no other shape has.
+/// </summary>
+internal sealed class UnevenShape() : Shape(
+    "uneven",
+    new ShapeParameter("rise at range top", "ln", 3.5, 0.4))
+{
+    /// <inheritdoc/>
+    internal override double DiscrepancyMedian => 0.5;
+
+    /// <inheritdoc/>
+    internal override double DiscrepancyLogSd => 0.4;
+
+    /// <inheritdoc/>
+    internal override ImmutableArray<double> Potency => [1];
+
+    /// <inheritdoc/>
+    internal override double RiseOf(ReadOnlySpan<double> parameters, double z)
+    {
+        return parameters[0] * z;
+    }
 }

@@ -21,3 +21,31 @@ internal abstract class StringForm
     /// <param name="z">Dose over the range top, 0 or more.</param>
     public abstract double Rise(ReadOnlySpan<double> numbers, double z);
 }
+
+/// <summary>Flattening (β above 0), even or steepening: (1 − e^(−βz))/(1 − e^(−β)); prior of β from memory.</summary>
+internal sealed class BentString() : StringForm(0.75, (0.8, 1.2))
+{
+    public override double Rise(ReadOnlySpan<double> numbers, double z)
+    {
+        var bend = numbers[0];
+        return Math.Abs(bend) < 1e-6 ? z : (1 - Math.Exp(-bend * z)) / (1 - Math.Exp(-bend));
+    }
+}
+
+/// <summary>Little at first, then a rise that levels off, the Hill form: (1 + c^h)·z^h/(z^h + c^h), c the half-way dose, h the steepness, both as logarithms; priors from memory.</summary>
+internal sealed class LateString() : StringForm(
+    0.25,
+    (Math.Log(0.4), 0.35),
+    (Math.Log(2.5), 0.3))
+{
+    public override double Rise(ReadOnlySpan<double> numbers, double z)
+    {
+        if (z <= 0)
+        {
+            return 0;
+        }
+
+        var (half, steepness) = (Math.Exp(numbers[0]), Math.Exp(numbers[1]));
+        return (1 + Math.Pow(half, steepness)) / (1 + Math.Pow(half / z, steepness));
+    }
+}

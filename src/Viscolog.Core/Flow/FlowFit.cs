@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Viscolog.Core.Curves;
+using Viscolog.Core.Fitting;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Flow;

@@ -35,3 +35,128 @@ public abstract class FlowModel
     /// <summary>Places to start from; the best of them is taken.</summary>
     internal abstract IEnumerable<double[]> Starts(FlowOutline outline);
 }
+
+/// <summary>τ = ηγ.</summary>
+internal sealed class NewtonModel() : FlowModel("newton", "τ = η·γ", new FlowQuantity("viscosity_pas", "viscosity", "Pa·s", ParameterScale.Logarithm))
+{
+    internal override double Stress(double rate, ReadOnlySpan<double> theta) => Math.Exp(theta[0]) * rate;
+
+    internal override IEnumerable<double[]> Starts(FlowOutline outline) => [[(Math.Log(outline.LeastViscosity) + Math.Log(outline.MostViscosity)) / 2]];
+}
+
+/// <summary>τ = Kγⁿ; n may come out below 0, which no liquid at rest has (see <see cref="FlowCurve.Warnings"/>).</summary>
+internal sealed class PowerLawModel() : FlowModel("power-law", "τ = K·γ^n", FlowQuantity.Consistency, FlowQuantity.Index(ParameterScale.Plain))
+{
+    internal override double Stress(double rate, ReadOnlySpan<double> theta) => Math.Exp(theta[0] + (theta[1] * Math.Log(rate)));
+
+    internal override IEnumerable<double[]> Starts(FlowOutline outline)
+    {
+        var (k, n) = outline.PowerLaw(0);
+        return [[k, n]];
+    }
+}
+
+/// <summary>τ = τ₀ + ηγ.</summary>
+internal sealed class BinghamModel() : FlowModel(
+    "bingham", "τ = τ0 + η·γ", FlowQuantity.Yield(ParameterScale.Plain), new FlowQuantity("plastic_viscosity_pas", "plastic viscosity", "Pa·s", ParameterScale.Logarithm))
+{
+    private static readonly double[] YieldParts = [0.5, 0.9, 0.99];
+
+    internal override double Stress(double rate, ReadOnlySpan<double> theta) => theta[0] + (Math.Exp(theta[1]) * rate);
+
+    internal override IEnumerable<double[]> Starts(FlowOutline outline)
+        => YieldParts.Select(part => new[] { part * outline.LeastStress, Math.Log(outline.Stresses.Average() / outline.Rates.Average() / 2) });
+}
+
+/// <summary>τ = τ₀ + Kγⁿ.</summary>
+internal sealed class HerschelBulkleyModel() : FlowModel(
+    "herschel-bulkley", "τ = τ0 + K·γ^n", FlowQuantity.Yield(ParameterScale.Plain), FlowQuantity.Consistency, FlowQuantity.Index(ParameterScale.Logarithm))
+{
+    private static readonly double[] YieldParts = [0, 0.3, 0.6, 0.8, 0.9, 0.97, 0.995];
+
+    private const double LeastIndex = 0.05;
+
+    internal override double Stress(double rate, ReadOnlySpan<double> theta) => theta[0] + Math.Exp(theta[1] + (Math.Exp(theta[2]) * Math.Log(rate)));
+
+    internal override IEnumerable<double[]> Starts(FlowOutline outline) => YieldParts.Select(part =>
+    {
+        var yield = part * outline.LeastStress;
+        var (k, n) = outline.PowerLaw(yield);
+        return new[] { yield, k, Math.Log(Math.Max(LeastIndex, n)) };
+    });
+}
+
+/// <summary>√τ = √τ₀ + √(ηγ).</summary>
+internal sealed class CassonModel() : FlowModel(
+    "casson",
+    "√τ = √τ0 + √(η·γ)",
+    FlowQuantity.Yield(ParameterScale.Root),
+    new FlowQuantity("casson_viscosity_pas", "Casson viscosity", "Pa·s", ParameterScale.Root))
+{
+    internal override double Stress(double rate, ReadOnlySpan<double> theta)
+    {
+        var root = theta[0] + (theta[1] * Math.Sqrt(rate));
+        return root * root;
+    }
+
+    internal override IEnumerable<double[]> Starts(FlowOutline outline)
+    {
+        // A straight line of √τ over √γ.
+        var (x, y) = (outline.Rates.Average(Math.Sqrt), outline.Stresses.Average(Math.Sqrt));
+        var xy = outline.Rates.Select((r, i) => (Math.Sqrt(r) - x) * (Math.Sqrt(outline.Stresses[i]) - y)).Sum();
+        var xx = outline.Rates.Sum(r => (Math.Sqrt(r) - x) * (Math.Sqrt(r) - x));
+        var slope = xx > 0 ? xy / xx : y / x;
+        return [[y - (slope * x), slope]];
+    }
+}
+
+/// <summary>η = η∞ + (η₀ − η∞)/(1 + (λγ)^m).</summary>
+internal sealed class CrossModel(bool isReduced = false) : FlowModel("cross", "η = η∞ + (η0 − η∞)/(1 + (λ·γ)^m)", Plateaus.Quantities(isReduced, ParameterScale.Logarithm))
+{
+    internal override FlowModel? Reduced => isReduced ? null : new CrossModel(isReduced: true);
+
+    internal override double Stress(double rate, ReadOnlySpan<double> theta)
+    {
+        var last = isReduced ? 0 : theta[3];
+        return rate * (last + ((Math.Exp(theta[0]) - last) / (1 + Math.Exp(Math.Exp(theta[2]) * (theta[1] + Math.Log(rate))))));
+    }
+
+    internal override IEnumerable<double[]> Starts(FlowOutline outline) => Plateaus.Starts(outline, isReduced, [Math.Log(0.4), Math.Log(0.7), Math.Log(1)]);
+}
+
+/// <summary>η = η∞ + (η₀ − η∞)(1 + (λγ)²)^((n − 1)/2).</summary>
+internal sealed class CarreauModel(bool isReduced = false) : FlowModel("carreau", "η = η∞ + (η0 − η∞)·(1 + (λ·γ)²)^((n − 1)/2)", Plateaus.Quantities(isReduced, ParameterScale.Plain))
+{
+    internal override FlowModel? Reduced => isReduced ? null : new CarreauModel(isReduced: true);
+
+    internal override double Stress(double rate, ReadOnlySpan<double> theta)
+    {
+        var last = isReduced ? 0 : theta[3];
+        var times = Math.Exp(2 * (theta[1] + Math.Log(rate)));
+        return rate * (last + ((Math.Exp(theta[0]) - last) * Math.Exp((theta[2] - 1) / 2 * Math.Log(1 + times))));
+    }
+
+    internal override IEnumerable<double[]> Starts(FlowOutline outline) => Plateaus.Starts(outline, isReduced, [0.2, 0.5, 0.8]);
+}
+
+/// <summary>On which scale a parameter of a flow model is fitted.</summary>
+internal enum ParameterScale
+{
+    /// <summary>As it is; may come out below 0, which says that the data do not show it.</summary>
+    Plain,
+
+    /// <summary>As its logarithm; stays above 0.</summary>
+    Logarithm,
+
+    /// <summary>As its root with a sign; a root below 0 counts as below 0.</summary>
+    Root,
+}
+
+/// <summary>A fitted parameter of a flow model.</summary>
+/// <param name="Name">Its name in answers, with the unit in it.</param>
+/// <param name="Words">Its name for a person.</param>
+/// <param name="Unit">Its unit; "1" for a pure number.</param>
+/// <param name="Value">The value; 0 where the fit fell below 0 for a quantity that can't.</param>
+/// <param name="StandardError">Its standard error by the delta method; null where nothing tells it.</param>
+/// <param name="UpperLimit">Where the data do not tell the value from 0: what it is below with 95 % confidence. Else null.</param>
+public sealed record FlowParameter(string Name, string Words, string Unit, double Value, double? StandardError, double? UpperLimit);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Flow;
 
@@ -31,4 +32,26 @@ public sealed record FlowPicture(string? Name, ImmutableArray<FlowPoint> Points,
             [.. samples],
             curve.Fits.FirstOrDefault(f => f.Weight > 0));
     }
+}
+
+/// <summary>A viscosity read off the fitted laws at a rate.</summary>
+/// <param name="At">The rate.</param>
+/// <param name="Value">The viscosity; the interval holds it nine times in ten as far as laws and scatter tell.</param>
+/// <param name="IsOutside">Whether the rate lies outside the data: then the value is a guess by the laws.</param>
+public sealed record RateViscosity(NamedRate At, Estimate Value, bool IsOutside);
+
+/// <summary>A shear rate that a process is known for.</summary>
+/// <param name="Name">The process; null for a rate that was asked for.</param>
+/// <param name="Rate">The rate.</param>
+public sealed record NamedRate(string? Name, ShearRate Rate)
+{
+    /// <summary>Middles of the ranges in Barnes, Hutton and Walters, An Introduction to Rheology, Elsevier 1989, table 2.1 (from memory).</summary>
+    public static IReadOnlyList<NamedRate> Usual { get; } =
+    [
+        new("levelling", ShearRate.FromPerSecond(0.03)),
+        new("draining", ShearRate.FromPerSecond(1)),
+        new("dip coating", ShearRate.FromPerSecond(30)),
+        new("mixing and stirring", ShearRate.FromPerSecond(100)),
+        new("brushing and spraying", ShearRate.FromPerSecond(3000)),
+    ];
 }

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Viscolog.Core.Curves;
+using Viscolog.Core.Fitting;
 
 namespace Viscolog.Core.Flow;
 

@@ -10,7 +10,7 @@ namespace Viscolog.Core.Flow;
 /// <param name="Readings">In the order read.</param>
 public sealed record TorqueSeries(Geometry Geometry, Torque FullScale, ImmutableArray<TorqueReading> Readings)
 {
-    /// <summary>The least index that is believed; a flatter torque means slip or a yielding layer.</summary>
+    /// <summary>The least index that is believed; a flatter torque means outlier or a yielding layer.</summary>
     private const double LeastIndex = 0.05;
 
     /// <summary>What a reader must know.</summary>
@@ -58,3 +58,14 @@ public sealed record TorqueSeries(Geometry Geometry, Torque FullScale, Immutable
         return [.. x.Select(v => Math.Max(LeastIndex, c[1] + (c.Length > 2 ? 2 * c[2] * v : 0)))];
     }
 }
+
+/// <summary>One reading of a rotational viscometer on the way to a flow curve.</summary>
+/// <param name="RevolutionsPerMinute">Speed in 1/min; above 0.</param>
+/// <param name="OfFullScale">Torque of full scale; above 0.</param>
+public sealed record TorqueReading(double RevolutionsPerMinute, Percentage OfFullScale);
+
+/// <summary>The shear-thinning index: viscosity at a rate over that at ten times the rate (the trade's way with two speeds).</summary>
+/// <param name="Value">1 for a liquid that does not thin, more for one that does.</param>
+/// <param name="From">The lower rate.</param>
+/// <param name="IsOutside">Whether one of the rates lies outside the data.</param>
+public sealed record ThinningIndex(double Value, ShearRate From, bool IsOutside);

@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using System.Collections.Immutable;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Measuring;
@@ -21,6 +22,19 @@ public sealed record Method
 
     /// <summary>Relative standard deviation of repeat readings (from memory, editable in a run).</summary>
     public Percentage Repeatability { get; }
+
+    /// <summary>The scales that it is read on, the usual one first. A rotational viscometer shows a torque, or works the viscosity out itself.</summary>
+    public ImmutableArray<InstrumentScale> Scales => Kind switch
+    {
+        MethodKind.Rotational => [InstrumentScale.Torque, InstrumentScale.Viscosity],
+        MethodKind.Direct => [InstrumentScale.Viscosity],
+        MethodKind.EffluxCup or MethodKind.DipCup => [InstrumentScale.CupSeconds],
+        MethodKind.Krebs => [InstrumentScale.Krebs],
+        _ => [InstrumentScale.Plain],
+    };
+
+    /// <summary>Whether the method reads such values.</summary>
+    public bool Reads(InstrumentValue value) => Scales.Contains(value.Scale);
 
     /// <summary>A viscosity read off directly.</summary>
     public static Method Direct { get; } = new("direct", MethodKind.Direct, 4);
@@ -46,4 +60,29 @@ public sealed record Method
 
     private static IEnumerable<Method> Cups(string series, MethodKind kind, params string[] numbers)
         => numbers.Select(n => new Method(series + n, kind, 4));
+}
+
+/// <summary>What kind of instrument a method uses; readings of different kinds meet different shear and are never fitted together.</summary>
+public enum MethodKind
+{
+    /// <summary>A viscosity read off directly.</summary>
+    Direct,
+
+    /// <summary>An efflux cup: seconds to run out.</summary>
+    EffluxCup,
+
+    /// <summary>A dip cup: seconds to run out.</summary>
+    DipCup,
+
+    /// <summary>A Krebs paddle: Krebs units.</summary>
+    Krebs,
+
+    /// <summary>A rotational viscometer: torque at a speed.</summary>
+    Rotational,
+
+    /// <summary>A ball falling in a vessel.</summary>
+    FallingBall,
+
+    /// <summary>A slumping cylinder.</summary>
+    Slump,
 }

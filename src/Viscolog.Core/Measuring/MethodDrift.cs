@@ -83,3 +83,33 @@ public sealed record MethodDrift(ShearCondition Condition, double LnBias, Percen
         return (day.Average(r => r.Deviation.Ln), Math.Sqrt((shared * shared) + (own * own)));
     }
 }
+
+/// <summary>An oil whose viscosity a certificate states.</summary>
+/// <param name="Name">As on the bottle.</param>
+/// <param name="Viscosity">Stated value.</param>
+/// <param name="At">The temperature that it is stated at.</param>
+/// <param name="Uncertainty">Relative standard uncertainty of the stated value (half of an expanded one with k = 2).</param>
+public sealed record CertifiedOil(string Name, Viscosity Viscosity, Temperature At, Percentage Uncertainty)
+{
+    /// <summary>How the oil's viscosity goes with temperature; null for the default, which is poor for oils: read it within 0.5 °C then.</summary>
+    public TemperatureCoefficient? TemperatureCoefficient { get; init; }
+}
+
+/// <summary>A certified oil read by a method.</summary>
+/// <param name="Condition">Method and speed.</param>
+/// <param name="Oil">The oil.</param>
+/// <param name="Read">What the method told.</param>
+/// <param name="At">Temperature of the oil.</param>
+/// <param name="On">The day.</param>
+public sealed record OilReading(ShearCondition Condition, CertifiedOil Oil, Viscosity Read, Temperature At, DateOnly On)
+{
+    /// <summary>ln(read/certified), the reading brought to the certificate's temperature, and its standard uncertainty without the repeatability.</summary>
+    public (double Ln, double Sd) Deviation
+    {
+        get
+        {
+            var (shift, sd) = TemperatureCorrection.LnShift(At, Oil.At, Oil.TemperatureCoefficient);
+            return (Read.Ln + shift - Oil.Viscosity.Ln, Math.Sqrt((sd * sd) + (Oil.Uncertainty.Fraction * Oil.Uncertainty.Fraction)));
+        }
+    }
+}

@@ -102,3 +102,28 @@ public sealed record Recipe
         return volume / OverBase;
     }
 }
+
+/// <summary>What a batch is made of.</summary>
+/// <param name="Base">Base.</param>
+/// <param name="Water">Water on its own, without that of cut thickeners.</param>
+/// <param name="Parts">The thickeners, in the order in which they go in.</param>
+public sealed record RecipeAmounts(Mass Base, Mass Water, ImmutableArray<PartAmount> Parts)
+{
+    /// <summary>All of it.</summary>
+    public Mass Total => Mass.FromGrams(Base.Grams + Water.Grams + Parts.Sum(p => p.Poured.Grams));
+}
+
+/// <summary>One thickener of a recipe.</summary>
+/// <param name="Thickener">The thickener, with the dilution that it is poured in.</param>
+/// <param name="Dose">Thickener as supplied, over base.</param>
+public sealed record RecipePart(Thickener Thickener, Dose Dose);
+
+/// <summary>How much of one thickener a batch takes.</summary>
+/// <param name="Part">The thickener and its dose.</param>
+/// <param name="Neat">Thickener as supplied.</param>
+/// <param name="Water">The water that it is cut with.</param>
+public sealed record PartAmount(RecipePart Part, Mass Neat, Mass Water)
+{
+    /// <summary>Thickener and its water together.</summary>
+    public Mass Poured => Neat + Water;
+}

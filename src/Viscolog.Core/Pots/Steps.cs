@@ -45,3 +45,13 @@ public static class Steps
     /// <summary>Whether the entry changes what a reading reads, so that a new step begins with it.</summary>
     public static bool Begins(Entry entry) => entry is Entry.Dosed or Entry.LetDown or Entry.Watered;
 }
+
+/// <summary>A pot and the readings taken of it, up to the next change of what it holds.</summary>
+/// <param name="Pot">The pot when they were taken; a sample taken between them changes neither dose nor share.</param>
+/// <param name="Readings">The readings that count, in order, each with the place of its entry in the run.</param>
+public sealed record Step(Pot Pot, ImmutableArray<PlacedReading> Readings);
+
+/// <summary>A reading and where it stands.</summary>
+/// <param name="Entry">The place of its entry in the run, from 0.</param>
+/// <param name="Reading">The reading.</param>
+public sealed record PlacedReading(int Entry, Reading Reading);

@@ -33,3 +33,12 @@ public abstract record Target
         public override ViscosityBand Band => ViscosityBand.Between(Low, High);
     }
 }
+
+/// <summary>The string lengths that are wanted.</summary>
+/// <param name="Low">The least wanted.</param>
+/// <param name="High">The greatest wanted; above the least.</param>
+public sealed record StringBand(Length Low, Length High)
+{
+    /// <summary>The greatest wanted; above the least.</summary>
+    public Length High { get; } = High > Low ? High : throw new ArgumentOutOfRangeException(nameof(High), High.Millimeters, "must be above the least length");
+}

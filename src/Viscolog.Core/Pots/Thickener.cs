@@ -27,3 +27,22 @@ public sealed record Thickener(string Name)
     /// <summary>What is poured to bring in so much thickener.</summary>
     public Mass PouredFor(Mass thickener) => Mass.FromGrams(thickener.Grams / Dilution.ThickenerFraction);
 }
+
+/// <summary>What makes a thickener thicken.</summary>
+public enum ThickenerChemistry
+{
+    /// <summary>None of the others, or not stated.</summary>
+    Other,
+
+    /// <summary>Swells when the acid groups on it are neutralised; needs the right pH.</summary>
+    AlkaliSwellable,
+
+    /// <summary>Links binder particles through water-shy ends; brings string and pull.</summary>
+    Associative,
+
+    /// <summary>A cellulose ether.</summary>
+    Cellulosic,
+
+    /// <summary>A swelling clay.</summary>
+    Clay,
+}

@@ -19,3 +19,8 @@ public sealed record Demonstration(PracticeGame Game, ImmutableArray<PracticePat
     /// <summary>Lets the three play.</summary>
     public static Demonstration Of(PracticeGame game) => new(game, [PracticePlayers.Impatient(game), PracticePlayers.Bold(game), PracticePlayers.Advised(game)]);
 }
+
+/// <summary>A game that has ended, and the name of who played it.</summary>
+/// <param name="Name">As the player gave it.</param>
+/// <param name="Path">The game.</param>
+public sealed record NamedPath(string Name, PracticePath Path);

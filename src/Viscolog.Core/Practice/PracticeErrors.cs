@@ -15,9 +15,9 @@ public sealed record PracticeErrors(double ReadingSd, double DosingSd, double Ti
     /// <summary>Standard deviation of ln of a string reading.</summary>
     public double StringSd { get; init; } = 0.15;
 
-    /// <summary>Share of readings that are slips, from 0 to 1.</summary>
-    public double SlipShare { get; init; }
+    /// <summary>Share of readings that are outliers, from 0 to 1.</summary>
+    public double OutlierShare { get; init; }
 
-    /// <summary>Standard deviation of a slip in ln units.</summary>
-    public double SlipSd { get; init; } = 0.5;
+    /// <summary>Standard deviation of an outlier in ln units.</summary>
+    public double OutlierSd { get; init; } = 0.5;
 }

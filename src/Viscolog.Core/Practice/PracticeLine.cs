@@ -33,3 +33,13 @@ public sealed record PracticeLine(int Number)
     /// <summary>The pot as it truly was.</summary>
     internal HiddenPot Pot { get; init; } = null!;
 }
+
+/// <summary>What can be seen of a practice pot that was not treated well.</summary>
+public enum PracticeSign
+{
+    /// <summary>Lumps: more at once than a pot takes, or hardly stirred.</summary>
+    Lumps,
+
+    /// <summary>Liquid stands on it: it holds more thickener than it can bind.</summary>
+    Weeping,
+}

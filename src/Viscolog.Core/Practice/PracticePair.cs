@@ -1,5 +1,5 @@
-using Viscolog.Core.Curves;
 using Viscolog.Core.Measuring;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 

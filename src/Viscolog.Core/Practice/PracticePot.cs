@@ -47,9 +47,9 @@ public sealed class PracticePot
         var temperature = TemperatureNow();
         var distance = (1 / temperature.Kelvin) - (1 / Run.ReferenceTemperatureInForce.Kelvin);
         var ln = pot.LnNow + (errors.TemperatureCoefficient * distance) + (errors.ReadingSd * Normal());
-        if (errors.SlipShare > 0 && random.NextDouble() < errors.SlipShare)
+        if (errors.OutlierShare > 0 && random.NextDouble() < errors.OutlierShare)
         {
-            ln += errors.SlipSd * Normal();
+            ln += errors.OutlierSd * Normal();
         }
 
         var reading = new Reading

@@ -232,3 +232,21 @@ public sealed record PracticeSession
     private PracticeLine Line(Viscosity? shown)
         => Next with { Number = Lines.Length, Stood = Pot.Standing, Shown = shown, Dose = DoseNow, At = Elapsed, Signs = Signs, Pot = Pot };
 }
+
+/// <summary>What came of a move.</summary>
+/// <param name="Session">The game after it; as before where it was refused.</param>
+/// <param name="Refusal">Why it can't be done, and what to do; null where it was done.</param>
+public sealed record PracticeTurn(PracticeSession Session, string? Refusal);
+
+/// <summary>How a game ended.</summary>
+public enum PracticeVerdict
+{
+    /// <summary>Below the band.</summary>
+    StillShort,
+
+    /// <summary>In band.</summary>
+    InBand,
+
+    /// <summary>Above the band, or beyond the peak of its curve.</summary>
+    Over,
+}

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Advising;
-using Viscolog.Core.Curves;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
@@ -37,12 +37,12 @@ public static class RunReplays
     {
         var thickener = Evidence.MainThickener(known with { Entries = [.. known.Entries, .. done] });
         var grams = done.OfType<Entry.Dosed>().Where(d => d.Thickener == thickener?.Name).Sum(d => d.Poured.Grams);
-        var request = new AdviceRequest(known) { Band = band, History = history, WhatIf = grams > 0 ? Mass.FromGrams(grams) : null };
-        var outcome = Advisor.Advise(request);
-        if (outcome is AdviceOutcome.Refused && grams > 0)
+        var request = new StudyRequest(known) { Band = band, History = history, WhatIf = grams > 0 ? Mass.FromGrams(grams) : null };
+        var outcome = Study.Of(request);
+        if (outcome is StudyOutcome.Made { Study.NoAdvice: NoAdvice.TooFarToForecast })
         {
             // Grams too far beyond the range to be judged hide the advice otherwise.
-            outcome = Advisor.Advise(request with { WhatIf = null });
+            outcome = Study.Of(request with { WhatIf = null });
         }
 
         var (before, after) = (known.PotNow(), (known with { Entries = [.. known.Entries, .. done] }).PotNow());
@@ -51,7 +51,7 @@ public static class RunReplays
         {
             DoseBefore = before.DoseOf(name),
             DoseAfter = after.DoseOf(name),
-            Match = outcome is AdviceOutcome.Advised { Advice: var advice } ? Match(advice, done, grams) : null,
+            Match = outcome.Advice is { Thickeners.Length: 1 } advice ? Match(advice, done, grams) : null,
         };
     }
 
@@ -84,4 +84,49 @@ public static class RunReplays
         };
         return asAdvised ? ReplayMatch.AsAdvised : ReplayMatch.Otherwise;
     }
+}
+
+/// <summary>One moment of a real run: after a reading, before what was done next.</summary>
+/// <param name="Number">From 1.</param>
+/// <param name="Known">The run as it was known then.</param>
+/// <param name="Outcome">The advice that this gives; had the same been asked then, with the same history.</param>
+/// <param name="Done">What was done next, up to and with the next reading; empty at the end of the run.</param>
+public sealed record ReplayMoment(int Number, Run Known, StudyOutcome Outcome, ImmutableArray<Entry> Done)
+{
+    /// <summary>The dose then.</summary>
+    public required Dose DoseBefore { get; init; }
+
+    /// <summary>The dose after what was done.</summary>
+    public required Dose DoseAfter { get; init; }
+
+    /// <summary>How the two compare; null where there was no advice.</summary>
+    public required ReplayMatch? Match { get; init; }
+
+    /// <summary>The advice; null where there was none.</summary>
+    public Advice? Advice => Outcome.Advice;
+
+    /// <summary>What the grams that were poured promised then; null where none were, or where nothing could be told.</summary>
+    public WhatIf? Poured => Advice?.WhatIf;
+}
+
+/// <summary>How what was done compares with what was advised.</summary>
+public enum ReplayMatch
+{
+    /// <summary>Nothing was done any more.</summary>
+    Ended,
+
+    /// <summary>As advised.</summary>
+    AsAdvised,
+
+    /// <summary>More thickener than advised.</summary>
+    More,
+
+    /// <summary>Less thickener than advised.</summary>
+    Less,
+
+    /// <summary>Thickener went in where none was advised.</summary>
+    DosedAgainstAdvice,
+
+    /// <summary>Something else than advised, but no thickener.</summary>
+    Otherwise,
 }

@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace Viscolog.Core.Quantities;
 
 /// <summary>Thickener in the pot as supplied, over the base in the pot.</summary>
@@ -30,4 +32,48 @@ public readonly record struct Dose : IComparable<Dose>
 
     /// <summary>Whether the left is not smaller.</summary>
     public static bool operator >=(Dose left, Dose right) => left.Percent >= right.Percent;
+}
+
+/// <summary>The doses in a pot.</summary>
+/// <param name="Body">Of the thickener that makes the body.</param>
+/// <param name="Strings">Of the thickener that brings the string; none where there is one thickener.</param>
+[StructLayout(LayoutKind.Auto)]
+public readonly record struct Doses(Dose Body, Dose Strings)
+{
+    /// <summary>The dose of a pot with one thickener.</summary>
+    public static implicit operator Doses(Dose body) => new(body, Dose.None);
+
+    /// <summary>Makes a pair from g per 100 g of base (%).</summary>
+    /// <param name="body">Dose of the thickener that makes the body; 0 or more.</param>
+    /// <param name="strings">Dose of the thickener that brings the string; 0 or more.</param>
+    public static Doses FromPercent(double body, double strings) => new(Dose.FromPercent(body), Dose.FromPercent(strings));
+}
+
+/// <summary>What is read of a pot and wanted in a band.</summary>
+public enum Quantity
+{
+    /// <summary>The settled body.</summary>
+    Body,
+
+    /// <summary>How far a lifted stick draws a string.</summary>
+    Stringiness,
+}
+
+/// <summary>A dose that is not known exactly.</summary>
+/// <param name="Median">As likely to be more as less.</param>
+/// <param name="Low">The interval's low end.</param>
+/// <param name="High">The interval's high end; null where it lies beyond anything considered.</param>
+/// <param name="Level">The chance that the interval holds the dose.</param>
+public sealed record DoseEstimate(Dose Median, Dose Low, Dose? High, Percentage Level);
+
+/// <summary>A supplier's usual range of doses.</summary>
+/// <param name="Low">The least usual dose.</param>
+/// <param name="Top">The greatest usual dose; above the least.</param>
+public sealed record DoseRange(Dose Low, Dose Top)
+{
+    /// <summary>1 to 5 %, used where a run states none (common practice, no source).</summary>
+    public static DoseRange Common { get; } = new(Dose.FromPercent(1), Dose.FromPercent(5));
+
+    /// <summary>The greatest usual dose; above the least.</summary>
+    public Dose Top { get; } = Top > Low ? Top : throw new ArgumentOutOfRangeException(nameof(Top), Top.Percent, "must be above the least dose");
 }

@@ -25,7 +25,7 @@ public static class BuildUp
     public static double Remaining(double seconds, double timeConstant) => Math.Exp(-seconds / timeConstant);
 
     /// <summary>The shortest wait after which the expected remaining change is below a bound.</summary>
-    /// <param name="changes">Change still to come at time 0, one for each believed case, in ln units.</param>
+    /// <param name="changes">Change still to come at time 0, one for each draw, in ln units.</param>
     /// <param name="timeConstants">τ in s of the same cases.</param>
     /// <param name="bound">The bound in ln units, above 0.</param>
     /// <returns>In s, between the least and the longest wait; rounded up to 5 s, to 30 s beyond two minutes.</returns>

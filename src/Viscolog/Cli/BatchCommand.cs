@@ -1,6 +1,6 @@
 using System.CommandLine;
 using Viscolog.Cli.Json;
-using Viscolog.Core.Advising;
+using Viscolog.Core.Batches;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.Reports;

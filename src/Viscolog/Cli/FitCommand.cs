@@ -1,6 +1,5 @@
 using System.CommandLine;
 using Viscolog.Core.Advising;
-using Viscolog.Core.Curves;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Cli;
@@ -35,73 +34,37 @@ internal sealed class FitCommand
             return code;
         }
 
-        var (path, file) = (named.Name, named.File);
-        var band = target.Band(file, call);
-        if (PairRoles.Apply(file.Run))
+        switch (Study.Of(new(named.File.Run) { Band = target.Band(named.File, call), History = named.Earlier }))
         {
-            return Pair(call, named, band);
-        }
-
-        switch (RunBeliefs.Of(file.Run, band, named.Earlier))
-        {
-            case BeliefOutcome.Refused refused:
-                return call.Refuse($"{path}: {refused.Reason}");
-            case BeliefOutcome.Believed { Belief: var belief } when belief.Evidence.ReadingCount == 0:
-                return call.Refuse($"{path}: no reading to fit{(belief.Evidence.Warnings is [var first, ..] ? $" ({first})" : "")}; log at least the base as it stands");
-            case BeliefOutcome.Believed { Belief: var belief } when TooFar(belief, call) is { } dose:
-                return call.Refuse(FormattableString.Invariant($"--at: read {dose:0.###}, expected at most {Furthest * Top(belief):0.###} %: beyond one and a half times the usual range there is no forecast"));
-            case BeliefOutcome.Believed { Belief: var belief }:
-                Answer(call, named, belief, band);
+            case StudyOutcome.Refused refused:
+                return call.Refuse($"{named.Name}: {refused.Reason}");
+            case StudyOutcome.Made { Study: { IsRead: false, Evidence.Warnings: var warnings } }:
+                return call.Refuse($"{named.Name}: no reading to fit{(warnings is [var first, ..] ? $" ({first})" : "")}; log at least the base as it stands");
+            case StudyOutcome.Made { Study: var study } when TooFar(study, call) is { } dose:
+                return call.Refuse(FormattableString.Invariant(
+                    $"--at: read {dose:0.###}, expected at most {Furthest * Top(study):0.###} %: beyond one and a half times the usual range there is no forecast"));
+            case StudyOutcome.Made { Study: var study }:
+                Answer(call, named, new(study, [.. (call.Value(at) ?? []).Select(Dose.FromPercent)]));
                 return ExitCode.Done;
             default:
                 throw new InvalidOperationException("not a case of the closed set");
         }
     }
 
-    private ExitCode Pair(Invocation call, NamedRun named, ViscosityBand? band)
+    private static double Top(Study study) => study.Evidence.Thickener.UsualRange.Top.Percent;
+
+    private double? TooFar(Study study, Invocation call)
+        => call.Value(at)?.Where(dose => dose > Furthest * Top(study)).Select(dose => (double?)dose).FirstOrDefault();
+
+    private static void Answer(Invocation call, NamedRun named, FitReport report)
     {
-        if (PairStudy.Of(named, band, "fit", call) is not { Belief: var belief } study)
-        {
-            return ExitCode.InputRefused;
-        }
-
-        if ((call.Value(at) ?? []).Any(dose => dose > Furthest * belief.Evidence.Roles.BodyThickener.UsualRange.Top.Percent))
-        {
-            return call.Refuse("--at: beyond one and a half times the usual range of the thickener that makes the body there is no forecast");
-        }
-
-        var report = new PairFitReport(belief, PairFits.Of(belief), [.. (call.Value(at) ?? []).Select(Dose.FromPercent)]);
         if (call.Json)
         {
             call.Print(report.ToAnswer(named.Warnings));
-            return ExitCode.Done;
-        }
-
-        call.Warn(named.Warnings);
-        PairFitText.Write(call.Terminal, report, PairPictures.Of(belief, band, study.Advice, Advisor.Level));
-        return ExitCode.Done;
-    }
-
-    private static double Top(Belief belief) => belief.Evidence.Thickener.UsualRange.Top.Percent;
-
-    private double? TooFar(Belief belief, Invocation call)
-        => call.Value(at)?.Where(dose => dose > Furthest * Top(belief)).Select(dose => (double?)dose).FirstOrDefault();
-
-    private void Answer(Invocation call, NamedRun named, Belief belief, ViscosityBand? band)
-    {
-        var report = new FitReport(
-            ShapeFits.Of(belief),
-            [.. (call.Value(at) ?? []).Select(p => (Dose.FromPercent(p), belief.BodyAt(Dose.FromPercent(p), Advisor.Level)))],
-            band,
-            band is null ? null : belief.DoseFor(band.Aim, Advisor.Level),
-            TestDoses.Next(belief));
-        if (call.Json)
-        {
-            call.Print(report.ToAnswer(named.File.Run.Name, [.. named.Warnings, .. belief.Evidence.Warnings]));
             return;
         }
 
         call.Warn(named.Warnings);
-        FitText.Write(call.Terminal, belief, report, RunPictures.Of(belief, band, null, Advisor.Level));
+        FitText.Write(call.Terminal, report);
     }
 }

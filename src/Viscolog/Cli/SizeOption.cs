@@ -1,5 +1,5 @@
 using System.CommandLine;
-using Viscolog.Core.Advising;
+using Viscolog.Core.Batches;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Cli;

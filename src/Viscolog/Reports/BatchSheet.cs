@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Viscolog.Core.Advising;
+using Viscolog.Core.Batches;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Reports;

@@ -1,5 +1,5 @@
 using Viscolog.Core.Advising;
-using Viscolog.Core.Curves;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Quantities;
 using Viscolog.Core.Tests.Support;
 using Xunit;
@@ -17,8 +17,8 @@ public sealed class WhatIfTests
         var asked = Of(new(run) { WhatIf = add.Poured }).WhatIf;
         Assert.NotNull(asked);
         Assert.Equal(add.After.Percent, asked.After.Percent, 1e-9);
-        Assert.Equal(advice.ChanceOver.Percent, asked.ChanceOver.Percent, 1e-9);
-        Assert.Equal(advice.ChanceInBand.Percent, asked.ChanceInBand.Percent, 1e-9);
+        Assert.Equal(advice.Body.ChanceOver.Percent, asked.ChanceOver.Percent, 1e-9);
+        Assert.Equal(advice.Body.ChanceInBand.Percent, asked.ChanceInBand.Percent, 1e-9);
     }
 
     [Fact]
@@ -34,8 +34,8 @@ public sealed class WhatIfTests
     [Fact]
     public void The_dose_that_teaches_most_lies_beyond_what_is_known()
     {
-        var belief = ((BeliefOutcome.Believed)RunBeliefs.Of(Bench.AlongSigmoid(9000, 0.5, 0.7), null, [])).Belief;
-        var next = TestDoses.Next(belief);
+        var posterior = ((PosteriorOutcome.Found)Posteriors.OfCurve(Bench.AlongSigmoid(9000, 0.5, 0.7), null, [])).Posterior;
+        var next = TestDoses.Next(posterior);
         Assert.NotNull(next);
         Assert.InRange(next.Dose.Percent, 1.8, 5);
         Assert.InRange(next.Gain.Percent, 2, 100);
@@ -46,14 +46,14 @@ public sealed class WhatIfTests
     public void Reading_the_proposed_dose_makes_the_curve_surer()
     {
         var run = Bench.AlongSigmoid(9000, 0.5, 0.7);
-        var before = ((BeliefOutcome.Believed)RunBeliefs.Of(run, null, [])).Belief;
+        var before = ((PosteriorOutcome.Found)Posteriors.OfCurve(run, null, [])).Posterior;
         var next = TestDoses.Next(before)!;
-        var after = ((BeliefOutcome.Believed)RunBeliefs.Of(Bench.AlongSigmoid(9000, 0.5, 0.7, next.Dose.Percent - 1.2), null, [])).Belief;
+        var after = ((PosteriorOutcome.Found)Posteriors.OfCurve(Bench.AlongSigmoid(9000, 0.5, 0.7, next.Dose.Percent - 1.2), null, [])).Posterior;
         Assert.True(Spread(after) < 0.8 * Spread(before));
 
-        static double Spread(Belief belief) => Enumerable.Range(0, 11).Sum(i =>
+        static double Spread(Posterior posterior) => Enumerable.Range(0, 11).Sum(i =>
         {
-            var body = belief.BodyAt(Dose.FromPercent(i / 2.0), Advisor.Level);
+            var body = posterior.BodyAt(Dose.FromPercent(i / 2.0), Study.Level);
             return body.High.Ln - body.Low.Ln;
         });
     }
@@ -62,9 +62,9 @@ public sealed class WhatIfTests
     public void A_pot_too_stiff_to_stir_is_not_proposed()
     {
         var stiff = Bench.AlongSigmoid(9000, 0.5, 0.7) with { TooStiff = Viscosity.FromMilliPascalSeconds(4000) };
-        var next = TestDoses.Next(((BeliefOutcome.Believed)RunBeliefs.Of(stiff, null, [])).Belief);
+        var next = TestDoses.Next(((PosteriorOutcome.Found)Posteriors.OfCurve(stiff, null, [])).Posterior);
         Assert.True(next is null || next.Expected.High.MilliPascalSeconds <= 4000);
     }
 
-    private static Advice Of(AdviceRequest request) => Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(request)).Advice;
+    private static Advice Of(StudyRequest request) => Studied.Of(request).Advice!;
 }

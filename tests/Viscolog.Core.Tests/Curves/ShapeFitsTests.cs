@@ -1,5 +1,4 @@
-using Viscolog.Core.Advising;
-using Viscolog.Core.Curves;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Tests.Support;
 using Xunit;
 
@@ -11,7 +10,7 @@ public sealed class ShapeFitsTests
     public void A_long_exact_run_gives_its_law_back()
     {
         var run = Bench.AlongSigmoid(9000, 0.4, 0.4, 0.4, 0.4, 0.4, 0.4, 0.4, 0.4, 0.6, 0.6, 0.6);
-        var fits = ShapeFits.Of(((BeliefOutcome.Believed)RunBeliefs.Of(run, null, [])).Belief);
+        var fits = ShapeFits.Of(((PosteriorOutcome.Found)Posteriors.OfCurve(run, null, [])).Posterior);
         var sigmoid = fits.Single(f => f.Shape.Name == "sigmoid");
         Assert.Equal(sigmoid, fits[0]);
         Assert.Null(sigmoid.Trouble);
@@ -27,7 +26,7 @@ public sealed class ShapeFitsTests
     public void With_too_few_readings_no_criterion_is_claimed_and_the_prior_is_named()
     {
         var run = Bench.AlongSigmoid(9000, 0.5);
-        var fits = ShapeFits.Of(((BeliefOutcome.Believed)RunBeliefs.Of(run, null, [])).Belief);
+        var fits = ShapeFits.Of(((PosteriorOutcome.Found)Posteriors.OfCurve(run, null, [])).Posterior);
         Assert.All(fits, f => Assert.Null(f.Aicc));
         Assert.All(fits.Where(f => f.Parameters.Length > 3), f => Assert.Contains(f.Parameters, p => p.PriorDecides));
     }

@@ -1,4 +1,4 @@
-using Viscolog.Core.Curves;
+using Viscolog.Core.Fitting;
 using Xunit;
 
 namespace Viscolog.Core.Tests.Laws;

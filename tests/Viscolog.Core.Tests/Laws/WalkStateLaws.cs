@@ -1,10 +1,10 @@
 using CsCheck;
-using Viscolog.Core.Curves;
+using Viscolog.Core.Inference;
 using Xunit;
 
 namespace Viscolog.Core.Tests.Laws;
 
-/// <summary>What holds of the linear part of the two-thickener belief for any readings.</summary>
+/// <summary>What holds of the linear part of the two-thickener posterior for any readings.</summary>
 public sealed class WalkStateLaws
 {
     private static readonly Gen<double> Unit = Gen.Double[0, 1];

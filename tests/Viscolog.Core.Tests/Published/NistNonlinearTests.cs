@@ -1,5 +1,5 @@
 using System.Globalization;
-using Viscolog.Core.Curves;
+using Viscolog.Core.Fitting;
 using Viscolog.Core.Tests.Support;
 using Xunit;
 

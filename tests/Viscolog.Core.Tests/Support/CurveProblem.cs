@@ -1,4 +1,4 @@
-using Viscolog.Core.Curves;
+using Viscolog.Core.Fitting;
 
 namespace Viscolog.Core.Tests.Support;
 

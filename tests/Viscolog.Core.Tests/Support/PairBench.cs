@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Advising;
-using Viscolog.Core.Curves;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
@@ -49,7 +49,7 @@ internal static class PairBench
         return Run(target, strings, [.. entries]);
     }
 
-    public static Advice Advise(Run run) => Xunit.Assert.IsType<AdviceOutcome.AdvisedPair>(Advisor.Advise(new(run))).Advice;
+    public static Advice Advise(Run run) => Studied.Of(new(run)).Advice!;
 
-    public static PairBelief Belief(Run run) => Xunit.Assert.IsType<PairBeliefOutcome.Believed>(PairBeliefs.Of(run, [])).Belief;
+    public static Posterior Posterior(Run run) => Xunit.Assert.IsType<PosteriorOutcome.Found>(Posteriors.OfPair(run, [])).Posterior;
 }

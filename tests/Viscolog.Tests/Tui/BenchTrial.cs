@@ -2,7 +2,7 @@ using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.Tests.RunFiles;
 using Viscolog.Tests.Support;
-using Viscolog.Tui;
+using Viscolog.Tui.Bench;
 
 namespace Viscolog.Tests.Tui;
 
@@ -30,7 +30,7 @@ internal sealed class BenchTrial
     public BenchEffect.Ask Asked => Effects.OfType<BenchEffect.Ask>().Last();
 
     /// <summary>What was typed last, as the log would hold it.</summary>
-    public RowContent Last => _rows[^1].Content;
+    public FileRow Last => _rows[^1];
 
     public void Do(BenchEvent @event) => Take(BenchSteps.Next(State, @event, Now));
 
@@ -58,7 +58,7 @@ internal sealed class BenchTrial
                     break;
                 case BenchEffect.VoidRow voided:
                     var place = voided.Row - 1;
-                    _rows[place] = _rows[place] with { Content = _rows[place].Content.Voided(voided.Reason) };
+                    _rows[place] = _rows[place] with { Void = voided.Reason };
                     if (voided.By is { } by)
                     {
                         _rows.Insert(place + 1, by);

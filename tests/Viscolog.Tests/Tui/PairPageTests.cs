@@ -1,6 +1,8 @@
 using Viscolog.Core.Quantities;
 using Viscolog.Tests.Support;
+using Viscolog.Text;
 using Viscolog.Tui;
+using Viscolog.Tui.Bench;
 
 namespace Viscolog.Tests.Tui;
 
@@ -25,7 +27,7 @@ public sealed class PairPageTests
     {
         var trial = Trial();
         trial.Do(new BenchEvent.TookAdvised());
-        Assert.Equal(trial.State.Advice!.Advice!.Thickener, trial.Last.Dosed!.Thickener);
+        Assert.Equal(trial.State.Advice!.Advice!.Thickener.Name, trial.Last.Dosed!.Thickener);
     }
 
     [Fact]

@@ -1,0 +1,162 @@
+using Viscolog.Core.Curves;
+using Viscolog.Core.Observing;
+using Viscolog.Core.Settling;
+
+namespace Viscolog.Core.Inference;
+
+/// <summary>
+/// The likelihood of one curve. The settled body is level + rise of the shape, where the level is a random walk over dose that starts at the
+/// unthickened base: its variance grows by the square of the discrepancy for each usual range of dose. So a shape that is not quite right costs little where
+/// readings lie close, and the forecast grows unsure with the distance from the last dose. A scalar Kalman filter (Kalman, Journal of
+/// Basic Engineering 82 (1960) 35–45) integrates the level out; a reading may be an outlier with a small chance and then moves the level less.
+/// </summary>
+internal sealed class CurveFilter
+{
+    private readonly double _repeatabilityVariance;
+    private readonly double _levelMean;
+    private readonly double _levelVariance;
+    private readonly EvidenceStep[] _steps;
+    private readonly int[] _byDose;
+    private readonly double[] _lastWait;
+    private readonly double[] _rise;
+    private readonly double[] _start;
+
+    public CurveFilter(Evidence evidence, double rangeTop, Prior prior)
+    {
+        _steps = [.. evidence.Steps.Select(InOrderOfCloseness)];
+        _repeatabilityVariance = evidence.Repeatability * evidence.Repeatability;
+        (_levelMean, _levelVariance) = (prior.LevelMean, prior.LevelSd * prior.LevelSd);
+        Doses = [.. _steps.Select(s => s.Dose / rangeTop)];
+        _byDose = [.. Enumerable.Range(0, _steps.Length).OrderBy(k => Doses[k])];
+        _lastWait = [.. _steps.Select(s => s.Readings.Length == 0 ? double.PositiveInfinity : s.Readings.Max(r => r.WaitSeconds))];
+        _rise = new double[_steps.Length];
+        _start = new double[_steps.Length];
+        SortedDoses = [.. _byDose.Select(k => Doses[k])];
+    }
+
+    /// <summary>Doses over the range top in order of time.</summary>
+    public double[] Doses { get; }
+
+    /// <summary>The same in rising order.</summary>
+    public double[] SortedDoses { get; }
+
+    /// <summary>Evaluates the shape at every step and where each step's build-up starts.</summary>
+    public void Prepare(Shape shape, ReadOnlySpan<double> logParameters, double timeConstant)
+    {
+        Span<double> parameters = stackalloc double[logParameters.Length];
+        Shape.Exponentiate(logParameters, parameters);
+        for (var k = 0; k < _steps.Length; k++)
+        {
+            _rise[k] = shape.RiseOf(parameters, Doses[k]);
+            _start[k] = k == 0 ? _rise[0] : _rise[k - 1] + ((_start[k - 1] - _rise[k - 1]) * BuildUp.Remaining(_lastWait[k - 1], timeConstant));
+        }
+    }
+
+    /// <summary>Change of each step from its start to its settled value, in ln units; after <see cref="Prepare"/>.</summary>
+    public double[] Changes() => [.. _rise.Zip(_start, (rise, start) => rise - start)];
+
+    /// <summary>The log likelihood of a draw.</summary>
+    public double LogLikelihood(Shape shape, CurveParameters draw) => LogLikelihood(shape, draw, default, default);
+
+    /// <summary>Rise that a step shows after standing for a time; after <see cref="Prepare"/>.</summary>
+    public double RiseAfter(int step, double waitSeconds, double timeConstant)
+        => step == 0 ? _rise[0] : _rise[step] + ((_start[step] - _rise[step]) * BuildUp.Remaining(waitSeconds, timeConstant));
+
+    /// <summary>The log likelihood of a draw, with the level that it leaves.</summary>
+    /// <param name="shape">The shape.</param>
+    /// <param name="draw">Its parameters.</param>
+    /// <param name="means">Takes the level's filtered mean after each step, in rising order of dose; empty where not wanted.</param>
+    /// <param name="variances">Takes its variance.</param>
+    /// <returns>The log likelihood up to a constant; negative infinity where the curve is not finite.</returns>
+    public double LogLikelihood(Shape shape, CurveParameters draw, Span<double> means, Span<double> variances)
+    {
+        var (timeConstant, discrepancy) = (draw.TimeConstant, draw.Discrepancy);
+        Prepare(shape, draw.LogShape, timeConstant);
+        var walk = discrepancy * discrepancy;
+        var (mean, variance) = (_levelMean, _levelVariance + (walk * SortedDoses[0]));
+        var (sum, product) = (0.0, 1.0);
+        for (var i = 0; i < _byDose.Length; i++)
+        {
+            var k = _byDose[i];
+            variance += i == 0 ? 0 : walk * (SortedDoses[i] - SortedDoses[i - 1]);
+            var before = k == 0 ? 0 : walk * Math.Abs(Doses[k] - Doses[k - 1]);
+            foreach (var reading in _steps[k].Readings)
+            {
+                var remaining = k == 0 || double.IsInfinity(reading.WaitSeconds) ? 0 : BuildUp.Remaining(reading.WaitSeconds, timeConstant);
+                var expected = _rise[k] + ((_start[k] - _rise[k]) * remaining);
+                var noise = _repeatabilityVariance + reading.ExtraVariance + (remaining * remaining * before);
+                product *= Update(reading.Ln - expected - mean, noise, ref mean, ref variance);
+                if (product is < 1e-200 or > 1e200)
+                {
+                    sum += Math.Log(product);
+                    product = 1;
+                }
+            }
+
+            if (!means.IsEmpty)
+            {
+                (means[i], variances[i]) = (mean, variance);
+            }
+        }
+
+        sum += Math.Log(product);
+        return double.IsFinite(sum) ? sum : double.NegativeInfinity;
+    }
+
+    /// <summary>The chance that a reading is an outlier, given how far off it is.</summary>
+    public static double OutlierChance(double deviation, double variance)
+    {
+        var (good, outlier) = Densities(deviation, variance);
+        return outlier / (good + outlier);
+    }
+
+    /// <summary>
+    /// A reading that may be an outlier counts with its noise widened, up to that of an outlier, by how much likelier an outlier it is than one on the
+    /// spot would be; so a single reading that fits loses nothing.
+    /// </summary>
+    /// <returns>The density of the reading, up to a constant.</returns>
+    private static double Update(double innovation, double noise, ref double mean, ref double variance)
+    {
+        var (density, counted) = RobustDensity(innovation, variance, noise);
+        var gain = variance / (variance + counted);
+        mean += gain * innovation;
+        variance -= gain * variance;
+        return density;
+    }
+
+    /// <summary>The density of a reading that may be an outlier, and the noise that it counts with.</summary>
+    public static (double Density, double Noise) RobustDensity(double innovation, double variance, double noise)
+    {
+        var spread = variance + noise;
+        var wide = spread + (PosteriorSettings.OutlierSd * PosteriorSettings.OutlierSd);
+        var (rootSpread, rootWide) = (Math.Sqrt(spread), Math.Sqrt(wide));
+        var squared = innovation * innovation;
+        var good = (1 - PosteriorSettings.OutlierShare) * Math.Exp(-0.5 * squared / spread) / rootSpread;
+        var density = good + (PosteriorSettings.OutlierShare * Math.Exp(-0.5 * squared / wide) / rootWide);
+        var atBest = PosteriorSettings.OutlierShare / (1 - PosteriorSettings.OutlierShare) * rootSpread / rootWide;
+        var trust = density > 0 ? good / density * (1 + atBest) : 0;
+        var widest = noise + (PosteriorSettings.OutlierSd * PosteriorSettings.OutlierSd);
+        return (density, trust * widest > noise ? noise / trust : widest);
+    }
+
+    /// <summary>The reading nearest the step's middle first, so that one outlier can't set the level that the others are judged by.</summary>
+    private static EvidenceStep InOrderOfCloseness(EvidenceStep step)
+    {
+        if (step.Readings.Length < 3)
+        {
+            return step;
+        }
+
+        var middle = step.Readings.Select(r => r.Ln).Order().ElementAt(step.Readings.Length / 2);
+        return step with { Readings = [.. step.Readings.OrderBy(r => Math.Abs(r.Ln - middle))] };
+    }
+
+    private static (double Good, double Outlier) Densities(double deviation, double variance)
+    {
+        var wide = variance + (PosteriorSettings.OutlierSd * PosteriorSettings.OutlierSd);
+        var squared = deviation * deviation;
+        return (
+            (1 - PosteriorSettings.OutlierShare) * Math.Exp(-0.5 * squared / variance) / Math.Sqrt(variance),
+            PosteriorSettings.OutlierShare * Math.Exp(-0.5 * squared / wide) / Math.Sqrt(wide));
+    }
+}

@@ -1,0 +1,35 @@
+namespace Viscolog.Core.Inference;
+
+/// <summary>The numbers that steer the posterior's computation; one place, version 1.</summary>
+internal static class PosteriorSettings
+{
+    /// <summary>Draws that the finished posterior keeps.</summary>
+    public const int Draws = 500;
+
+    /// <summary>Factor on the covariance of the weighted draws in the next round's proposal.</summary>
+    public const double Widening = 1.6;
+
+    /// <summary>One draw in so many comes from the prior itself, so that no region is ever out of reach.</summary>
+    public const int PriorEvery = 10;
+
+    /// <summary>Median of an unthickened base's viscosity in mPa·s; from memory.</summary>
+    public const double BaseMedian = 1000;
+
+    /// <summary>Standard deviation of its logarithm: wide enough for anything that pours.</summary>
+    public const double BaseLogSd = 2.5;
+
+    /// <summary>Share of readings that are outliers (misread, misweighed, bubbles); from memory.</summary>
+    public const double OutlierShare = 0.02;
+
+    /// <summary>Standard deviation of an outlier in ln units; from memory.</summary>
+    public const double OutlierSd = 0.5;
+
+    /// <summary>Weight of a curve that never comes up to the aim within 1.2 of the usual range: people choose thickeners that can do the job.</summary>
+    public const double UnreachingWeight = 0.15;
+
+    /// <summary>
+    /// Weight, before any thickener is in, of a curve that comes up to the aim below the usual range; from memory: one target in sixteen or so lies
+    /// there. Once a dose is read it speaks for itself, and a thin target is not to be taken for a weak thickener.
+    /// </summary>
+    public const double BelowRangeWeight = 0.25;
+}

@@ -1,0 +1,142 @@
+using Viscolog.Core.Inference;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
+using Viscolog.Core.Tests.Support;
+using Xunit;
+
+namespace Viscolog.Core.Tests.Curves;
+
+public sealed class PosteriorTests
+{
+    private static readonly Percentage Level = Percentage.FromPercent(90);
+
+    [Fact]
+    public void The_same_evidence_gives_the_same_belief()
+    {
+        var run = Bench.AlongSigmoid(9000, 0.5, 0.7, 0.6);
+        var (one, other) = (Of(run), Of(run));
+        Assert.Equal(one.ShapeWeights, other.ShapeWeights);
+        Assert.Equal(one.BodyAt(Dose.FromPercent(2.2), Level), other.BodyAt(Dose.FromPercent(2.2), Level));
+    }
+
+    [Fact]
+    public void Weights_sum_to_one()
+        => Assert.Equal(1, Of(Bench.AlongSigmoid(9000, 0.5, 0.7)).ShapeWeights.Sum(), 9);
+
+    [Fact]
+    public void Where_readings_lie_the_belief_passes_through_them()
+    {
+        var posterior = Of(Bench.AlongSigmoid(9000, 0.5, 0.7, 0.6, 0.5));
+        foreach (var dose in new[] { 0.5, 1.2, 1.8, 2.3 })
+        {
+            var body = posterior.BodyAt(Dose.FromPercent(dose), Level);
+            Assert.InRange(Bench.Sigmoid(dose), body.Low.MilliPascalSeconds, body.High.MilliPascalSeconds);
+        }
+    }
+
+    [Fact]
+    public void The_forecast_grows_unsure_with_the_distance()
+    {
+        var posterior = Of(Bench.AlongSigmoid(30000, 0.5, 0.7, 0.6));
+        double Width(double dose)
+        {
+            var body = posterior.BodyAt(Dose.FromPercent(dose), Level);
+            return body.High.Ln - body.Low.Ln;
+        }
+
+        Assert.True(Width(1.8) < Width(2.2));
+        Assert.True(Width(2.2) < Width(3));
+    }
+
+    [Fact]
+    public void Before_any_dose_a_target_is_thought_to_lie_within_the_usual_range()
+    {
+        var evidence = Of(Bench.Run(9000, Bench.Read(1000))).Evidence;
+        var (low, target) = (Bench.Thickener.UsualRange.Low, Bench.Run(2000).Target!.Band);
+        double Below(ViscosityBand? band) => Posteriors.Under(evidence, Prior.Common, band).ChanceOfReaching(target.Aim, low).Fraction;
+
+        // Less likely than among curves of which nobody wants anything, yet never ruled out: thin targets exist.
+        Assert.True(Below(target) < 0.8 * Below(null));
+        Assert.True(Below(target) > 0.2 * Below(null));
+    }
+
+    [Fact]
+    public void A_reading_is_less_sure_than_the_body()
+    {
+        var posterior = Of(Bench.AlongSigmoid(9000, 0.5, 0.7));
+        var (body, reading) = (posterior.BodyAt(Dose.FromPercent(1.2), Level), posterior.ReadingAt(Dose.FromPercent(1.2), Level));
+        Assert.True(reading.High.Ln - reading.Low.Ln > body.High.Ln - body.Low.Ln);
+    }
+
+    [Fact]
+    public void One_reading_is_known_to_the_repeatability()
+    {
+        // 90 % of a normal distribution lie within 1.645 standard deviations (any table of the normal distribution): 4 % gives 2·1.645·0.04.
+        var body = Of(Bench.Run(5000, Bench.Read(1000))).BodyAt(Dose.None, Level);
+        Assert.Equal(2 * 1.645 * 0.04, body.High.Ln - body.Low.Ln, 0.01);
+    }
+
+    [Fact]
+    public void Repeat_readings_sharpen_the_body()
+    {
+        var once = Of(Bench.Run(5000, Bench.Read(1000)));
+        var thrice = Of(Bench.Run(5000, Bench.Read(1000), Bench.Read(1020), Bench.Read(985)));
+        Assert.True(Width(thrice) < 0.7 * Width(once));
+
+        static double Width(Posterior posterior)
+        {
+            var body = posterior.BodyAt(Dose.None, Level);
+            return body.High.Ln - body.Low.Ln;
+        }
+    }
+
+    [Theory]
+    [InlineData(1000, 1010, 990, 2500)]
+    [InlineData(2500, 1000, 1010, 990)]
+    [InlineData(1000, 400, 1010, 990)]
+    public void One_reading_far_off_its_repeats_moves_the_body_little(double first, double second, double third, double fourth)
+    {
+        var posterior = Of(Bench.Run(5000, Bench.Read(first), Bench.Read(second), Bench.Read(third), Bench.Read(fourth)));
+        Assert.InRange(posterior.BodyAt(Dose.None, Level).Median.MilliPascalSeconds, 970, 1040);
+    }
+
+    [Fact]
+    public void The_unit_of_dose_does_not_matter()
+    {
+        // The same curve on a thickener used at a tenth of the dose: everything believed scales with it.
+        var usual = Of(Bench.AlongSigmoid(9000, 0.5, 0.7, 0.6));
+        var strong = Bench.Thickener with { UsualRange = new(Dose.FromPercent(0.1), Dose.FromPercent(0.5)) };
+        var run = usual.Evidence.Run;
+        var scaled = Of(run with
+        {
+            Thickeners = [strong],
+            Entries = [.. run.Entries.Select(e => e is Entry.Dosed d ? d with { Poured = Mass.FromGrams(d.Poured.Grams / 10) } : e)],
+        });
+        Assert.Equal(
+            usual.BodyAt(Dose.FromPercent(2.4), Level).Median.Ln,
+            scaled.BodyAt(Dose.FromPercent(0.24), Level).Median.Ln,
+            1e-6);
+    }
+
+    [Fact]
+    public void Earlier_runs_of_the_same_base_sharpen_the_forecast()
+    {
+        var run = Bench.AlongSigmoid(9000, 0.5);
+        var earlier = Bench.AlongSigmoid(9000, 0.4, 0.6, 0.6, 0.5, 0.3);
+        var (cold, warm) = (Of(run), Of(run, earlier, earlier with { Name = "another" }));
+        Assert.Equal(2, warm.Prior.Runs);
+        var (before, after) = (cold.BodyAt(Dose.FromPercent(2), Level), warm.BodyAt(Dose.FromPercent(2), Level));
+        Assert.True(after.High.Ln - after.Low.Ln < 0.7 * (before.High.Ln - before.Low.Ln));
+        Assert.InRange(Bench.Sigmoid(2), after.Low.MilliPascalSeconds, after.High.MilliPascalSeconds);
+    }
+
+    [Fact]
+    public void A_history_of_another_base_is_left_aside()
+    {
+        var earlier = Bench.AlongSigmoid(9000, 0.4, 0.6, 0.6) with { Base = new("another") };
+        Assert.Equal(0, Of(Bench.AlongSigmoid(9000, 0.5), earlier).Prior.Runs);
+    }
+
+    private static Posterior Of(Run run, params Run[] history)
+        => ((PosteriorOutcome.Found)Posteriors.OfCurve(run, run.Target?.Band, [.. history])).Posterior;
+}
