@@ -22,13 +22,13 @@ internal static class AdvisedPlayer
         for (var move = 0; move < MostMoves; move++)
         {
             calls++;
-            var advised = (AdviceOutcome.Advised)Advisor.Advise(new(pot.Run) { Risk = risk, History = earlier });
-            switch (advised.Advice.Action)
+            var advice = Study.Of(new(pot.Run) { Risk = risk, History = earlier }).Advice!;
+            switch (advice.Action)
             {
                 case BenchAction.Add add:
                     pot.Add(add.Poured);
                     doses++;
-                    held.Add(pot.TrueBody >= add.Expected.Low && pot.TrueBody <= add.Expected.High);
+                    held.Add(pot.TrueBody >= advice.Body.Expected!.Low && pot.TrueBody <= advice.Body.Expected.High);
                     pot.Read(add.Standing > FirstReading ? FirstReading : add.Standing);
                     break;
                 case BenchAction.Wait wait:

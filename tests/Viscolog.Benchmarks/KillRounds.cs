@@ -50,7 +50,7 @@ internal sealed class KillRounds(string folder, int seed)
         for (var value = int.Parse(first, CultureInfo.InvariantCulture); ; value++)
         {
             var reading = new Viscolog.Core.Pots.Reading { Value = new InstrumentValue.Direct(Viscosity.FromMilliPascalSeconds(value)) };
-            if (opened.Add(1, new(new() { Reading = reading }, [])) is WriteOutcome.Saved)
+            if (opened.Add(1, new() { Reading = reading }) is WriteOutcome.Saved)
             {
                 Console.Out.WriteLine(value);
                 Console.Out.Flush();

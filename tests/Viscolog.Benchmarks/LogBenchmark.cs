@@ -77,13 +77,13 @@ internal static class LogBenchmark
         var last = opened.Run(runs)!;
         var earlier = opened.Earlier(last.File.Run, last.Number);
         var history = 1000 * Median(() => opened.Earlier(last.File.Run, last.Number).Length);
-        var advise = 1000 * Median(() => Advisor.Advise(new(last.File.Run) { History = earlier }));
+        var advise = 1000 * Median(() => Study.Of(new(last.File.Run) { History = earlier }));
         var times = new double[Appends];
         var total = Seconds(() =>
         {
             for (var i = 0; i < Appends; i++)
             {
-                times[i] = Seconds(() => opened.Add(1 + (i % runs), new(new() { Reading = Reading(i) }, [])));
+                times[i] = Seconds(() => opened.Add(1 + (i % runs), new() { Reading = Reading(i) }));
             }
         });
         Array.Sort(times);

@@ -55,12 +55,13 @@ internal static class PairPlayers
         {
             calls++;
             everOver |= pot.TrueBody > pot.Run.Target!.Band.High || pot.TrueString > pot.Run.TargetString!.High;
-            var advice = ((AdviceOutcome.AdvisedPair)Advisor.Advise(new(pot.Run) { Risk = risk })).Advice;
+            var advice = Study.Of(new(pot.Run) { Risk = risk }).Advice!;
             if (advice.Action is BenchAction.Add add)
             {
-                pot.Add(advice.Thickener, add.Poured);
+                pot.Add(advice.Thickener.Name, add.Poured);
                 additions++;
-                held.Add((pot.TrueBody >= add.Expected.Low && pot.TrueBody <= add.Expected.High, pot.TrueString >= advice.Pair!.Expected!.Low && pot.TrueString <= advice.Pair.Expected.High));
+                var (body, length) = (advice.Body.Expected!, advice.StringLength!.Expected!);
+                held.Add((pot.TrueBody >= body.Low && pot.TrueBody <= body.High, pot.TrueString >= length.Low && pot.TrueString <= length.High));
                 pot.Read(true, true);
                 (bodies, strings) = (bodies + 1, strings + 1);
             }
@@ -73,7 +74,7 @@ internal static class PairPlayers
             }
             else if (advice.Action is BenchAction.Measure or BenchAction.Wait)
             {
-                var asked = advice.Pair!.AsksForString;
+                var asked = advice.Action is BenchAction.Measure { IsOfString: true };
                 pot.Read(!asked, asked);
                 (bodies, strings) = (bodies + (asked ? 0 : 1), strings + (asked ? 1 : 0));
             }

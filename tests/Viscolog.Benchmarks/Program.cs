@@ -9,6 +9,7 @@ return args switch
     ["kill", .. var rounds] => KillRounds.Run(rounds),
     ["appends", var log, var first] => KillRounds.Append(log, first),
     ["screen", .. var size] => ScreenBenchmark.Run(size),
+    ["walls"] => Walls.Run(),
     _ => Usage(),
 };
 
@@ -22,5 +23,6 @@ static int Usage()
     Console.Error.WriteLine("       log [READINGS]...                                    how the log grows: import, open, list, show, advise, append");
     Console.Error.WriteLine("       kill [ROUNDS] [SEED]                                 kills programs at work on a log and looks at what is left");
     Console.Error.WriteLine("       screen [READINGS]                                    times a keystroke on the screens");
+    Console.Error.WriteLine("       walls                                                counts the calls between rooms that advise and a keystroke make");
     return 1;
 }

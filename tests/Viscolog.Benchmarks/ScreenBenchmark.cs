@@ -8,7 +8,9 @@ using Terminal.Gui.Testing;
 using Terminal.Gui.Time;
 using Viscolog.RunFiles;
 using Viscolog.Store;
-using Viscolog.Tui;
+using Viscolog.Tui.Bench;
+using Viscolog.Tui.Pattern;
+using Viscolog.Tui.Runs;
 
 namespace Viscolog.Benchmarks;
 

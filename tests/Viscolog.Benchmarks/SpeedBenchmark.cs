@@ -20,10 +20,10 @@ internal static class SpeedBenchmark
             return 2;
         }
 
-        var posterior = ((PosteriorOutcome.Found)RunPosteriors.Of(run, run.Target?.Band, [])).Posterior;
-        var posteriors = Median(() => RunPosteriors.Of(run, run.Target?.Band, []));
-        var advice = Median(() => Advisor.Advise(new(run)));
-        var doubled = Median(() => Advisor.Advise(new(run with { Entries = [.. run.Entries, .. run.Entries.Where(e => e is Entry.Measured)] })));
+        var posterior = ((PosteriorOutcome.Found)Posteriors.OfCurve(run, run.Target?.Band, [])).Posterior;
+        var posteriors = Median(() => Posteriors.OfCurve(run, run.Target?.Band, []));
+        var advice = Median(() => Study.Of(new(run)));
+        var doubled = Median(() => Study.Of(new(run with { Entries = [.. run.Entries, .. run.Entries.Where(e => e is Entry.Measured)] })));
         var fits = Median(() => ShapeFits.Of(posterior));
         Console.WriteLine(FormattableString.Invariant($"one advice {advice:0.0} ms (belief {posteriors:0.0}), least squares of all shapes {fits:0.0} ms, ratio {advice / fits:0.00}; with as many readings again {doubled / advice:0.00} times the time"));
         foreach (var earlier in new[] { 0, 1, 5, 20, 100, 1000 })
@@ -46,7 +46,7 @@ internal static class SpeedBenchmark
             pot.Read(TimeSpan.Zero);
         }
 
-        object Advise() => Advisor.Advise(new(pot.Run) { History = earlier });
+        object Advise() => Study.Of(new(pot.Run) { History = earlier });
         var clock = Median(Advise);
         using var process = Process.GetCurrentProcess();
         var before = process.TotalProcessorTime;

@@ -3,6 +3,7 @@ using Viscolog.Core.Advising;
 using Viscolog.Core.Batches;
 using Viscolog.Core.Checking;
 using Viscolog.Core.Fitting;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
@@ -16,22 +17,21 @@ public sealed class HouseRulesTests
 {
     private static readonly Assembly Core = typeof(Run).Assembly;
 
-    /// <summary>Folders of Core, each above all that it may use: arrows point down only.</summary>
-    private static readonly string[] Floors = ["Practice", "Checking", "Batches", "Advising", "Inference", "Observing", "Curves", "Flow", "Settling", "Fitting", "Pots", "Measuring", "Quantities"];
-
     [Theory]
     [InlineData(typeof(Entry), 6)]
     [InlineData(typeof(BenchAction), 6)]
+    [InlineData(typeof(Appended), 2)]
+    [InlineData(typeof(EntryFault), 5)]
     [InlineData(typeof(InstrumentValue), 5)]
     [InlineData(typeof(Conversion), 2)]
     [InlineData(typeof(Geometry), 3)]
     [InlineData(typeof(Target), 2)]
     [InlineData(typeof(FitOutcome), 3)]
-    [InlineData(typeof(AdviceOutcome), 3)]
-    [InlineData(typeof(PairEvidenceOutcome), 2)]
-    [InlineData(typeof(PairPosteriorOutcome), 2)]
-    [InlineData(typeof(PosteriorOutcome), 2)]
+    [InlineData(typeof(StudyOutcome), 2)]
+    [InlineData(typeof(NoAdvice), 3)]
+    [InlineData(typeof(AdvisedQuantity), 2)]
     [InlineData(typeof(EvidenceOutcome), 2)]
+    [InlineData(typeof(PosteriorOutcome), 2)]
     [InlineData(typeof(Material), 4)]
     [InlineData(typeof(Verdict), 3)]
     [InlineData(typeof(NextStep), 6)]
@@ -68,31 +68,4 @@ public sealed class HouseRulesTests
         => Assert.All(
             Core.GetTypes().Where(t => t is { Namespace: "Viscolog.Core.Quantities", IsValueType: true, IsEnum: false }),
             t => Assert.All(t.GetFields(BindingFlags.Instance | BindingFlags.NonPublic), f => Assert.True(f.IsInitOnly, $"{t.Name}.{f.Name}")));
-
-    [Fact]
-    public void Types_are_named_after_folders_and_arrows_point_down_only()
-    {
-        foreach (var type in Core.GetTypes().Where(t => t.Namespace?.StartsWith("Viscolog.Core.", StringComparison.Ordinal) == true))
-        {
-            var floor = Array.IndexOf(Floors, type.Namespace!["Viscolog.Core.".Length..]);
-            Assert.True(floor >= 0, type.FullName);
-            foreach (var used in Used(type))
-            {
-                var below = Array.IndexOf(Floors, used.Namespace!["Viscolog.Core.".Length..]);
-                Assert.True(below >= floor, $"{type.FullName} uses {used.FullName}, which stands above it");
-            }
-        }
-    }
-
-    private static IEnumerable<Type> Used(Type type)
-    {
-        const BindingFlags all = BindingFlags.Instance | BindingFlags.Static | BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.DeclaredOnly;
-        var direct = type.GetFields(all).Select(f => f.FieldType)
-            .Concat(type.GetMethods(all).SelectMany(m => m.GetParameters().Select(p => p.ParameterType).Append(m.ReturnType)))
-            .Concat(type.GetConstructors(all).SelectMany(c => c.GetParameters().Select(p => p.ParameterType)));
-        return direct.SelectMany(Parts).Where(t => t.Assembly == Core && t.Namespace?.StartsWith("Viscolog.Core.", StringComparison.Ordinal) == true);
-    }
-
-    private static IEnumerable<Type> Parts(Type type)
-        => type.HasElementType ? Parts(type.GetElementType()!) : type.IsGenericType ? type.GetGenericArguments().SelectMany(Parts).Append(type) : [type];
 }

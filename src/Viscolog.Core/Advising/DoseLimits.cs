@@ -1,4 +1,3 @@
-using Viscolog.Core.Curves;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
@@ -76,20 +75,9 @@ internal static class DoseLimits
 
     private static DoseLimit? Peak(Posterior posterior, double top)
     {
-        var rising = Shapes.All.IndexOf(Shapes.All.First(s => s is LogQuadraticShape));
-        if (posterior.ShapeWeights[rising] <= PeakWeight)
-        {
-            return null;
-        }
-
-        var peaks = posterior.Cases.Where(c => c.ShapeIndex == rising).Select(c => c.PeakDose()).Order().ToArray();
-        if (peaks.Length == 0 || peaks[peaks.Length / 2] >= 1)
-        {
-            return null;
-        }
-
-        var dose = top * peaks[peaks.Length / 2];
-        return new(Dose.FromPercent(dose), FormattableString.Invariant($"the body may peak near {dose:0.0#} % and fall beyond it"));
+        return posterior.PeakDose(PeakWeight) is { } peak && peak.Percent < top
+            ? new(peak, FormattableString.Invariant($"the body may peak near {peak.Percent:0.0#} % and fall beyond it"))
+            : null;
     }
 
     /// <summary>The least dose at which something was seen to be wrong; what is wrong without thickener is not the thickener's doing.</summary>

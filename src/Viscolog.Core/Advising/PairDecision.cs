@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
@@ -31,18 +30,18 @@ internal sealed class PairDecision
     /// <summary>Readings of string in one step after which no further one is asked for.</summary>
     private const int EnoughStrings = 6;
 
-    private readonly AdviceRequest request;
+    private readonly StudyRequest request;
     private readonly PairSituation at;
-    private readonly PairPosterior posterior;
+    private readonly Posterior posterior;
     private readonly Run run;
     private readonly Pot pot;
-    private readonly PairStep step;
+    private readonly EvidenceStep step;
     private readonly PairRoles roles;
     private readonly PairChances now;
     private readonly List<string> warnings;
     private PairPolicy? policy;
 
-    public PairDecision(AdviceRequest request, ViscosityBand band, StringBand strings, PairPosterior posterior)
+    public PairDecision(StudyRequest request, ViscosityBand band, StringBand strings, Posterior posterior)
     {
         (this.request, this.posterior) = (request, posterior);
         run = request.Run;
@@ -59,7 +58,7 @@ internal sealed class PairDecision
 
     private PairPolicy Policy => policy ??= new(at, Risk.Fraction);
 
-    private bool BodyReadOften => step.Body.Readings.Length >= EnoughBodies;
+    private bool BodyReadOften => step.Readings.Length >= EnoughBodies;
 
     private bool StringReadOften => step.Strings.Length >= EnoughStrings;
 
@@ -77,8 +76,8 @@ internal sealed class PairDecision
 
     private Advice? Unread()
     {
-        var (bodyRead, stringRead) = (step.Body.Readings.Length > 0, step.Strings.Length > 0);
-        if (!bodyRead && step.Body.LeftOut > 0)
+        var (bodyRead, stringRead) = (step.Readings.Length > 0, step.Strings.Length > 0);
+        if (!bodyRead && step.LeftOut > 0)
         {
             return Stay(new BenchAction.Measure(null), FormattableString.Invariant(
                 $"The pot was read too far from {run.ReferenceTemperatureInForce.Celsius:0.#} °C: bring it within 10 °C of that and read again."));
@@ -86,14 +85,14 @@ internal sealed class PairDecision
 
         if (!bodyRead)
         {
-            var first = posterior.Evidence.BodyReadings == 0;
-            TimeSpan? standing = first ? null : TimeSpan.FromSeconds(WaitFor(((IStepForecast)posterior).ChangesIn(step.Body)));
+            var first = posterior.Evidence.ReadingCount == 0;
+            TimeSpan? standing = first ? null : TimeSpan.FromSeconds(WaitFor(posterior.ChangesIn(step)));
             return Stay(new BenchAction.Measure(standing), first
                 ? "Nothing has been read yet: read the body of the pot as it stands, and draw a string, before anything goes in."
                 : "Nothing has been read since the pot was last changed: stir, let it stand, read the body and draw a string.");
         }
 
-        return stringRead ? null : Stay(new BenchAction.Measure(null), posterior.Evidence.StringReadings == 0
+        return stringRead ? null : Stay(new BenchAction.Measure(null), posterior.Evidence.StringCount == 0
             ? "No string has been read yet, and advice on the string rests on readings of it: lift a stick from the pot and note in mm where its string breaks (string_mm)."
             : "The string has not been read since the pot was last changed: lift a stick and note in mm where its string breaks.", true);
     }
@@ -101,7 +100,7 @@ internal sealed class PairDecision
     /// <summary>What the last step's body readings call for before they can be judged; null where they can.</summary>
     private Advice? Unsettled()
     {
-        var checks = new StepChecks(posterior, posterior.Joined(step));
+        var checks = new StepChecks(posterior, step);
         if (checks.Falls)
         {
             return Stay(new BenchAction.Measure(null), "The readings of this step fall over time, which is not settling (breakdown under shear, bubbles, temperature): let it rest, stir gently, and read until two agree.");
@@ -226,14 +225,13 @@ internal sealed class PairDecision
         var poured = Mass.FromGrams(Math.Round(steps * scale, 9));
         var (before, after) = (pot.DoseOf(thickener.Name), pot.Add(thickener, poured).DoseOf(thickener.Name));
         var place = choice.IsString ? (Body: at.BodyNow, String: after.Percent) : (Body: after.Percent, String: at.StringNow);
-        var rises = posterior.RisesBetween((at.BodyNow, at.StringNow), place);
+        var rises = posterior.RisesBetween(Doses.FromPercent(at.BodyNow, at.StringNow), Doses.FromPercent(place.Body, place.String));
         var action = new BenchAction.Add(
             poured,
             Dose.FromPercent(after.Percent - before.Percent),
             after,
-            TimeSpan.FromSeconds(WaitFor(rises)),
-            posterior.LnBodyAt(place.Body, place.String).ToEstimate(Advisor.Level));
-        return Finish(action, PairExplanation.Of(choice, at, Policy, Risk), thickener, place.Body, place.String, PairPlans.Of(Policy, at, choice, after.Percent), false);
+            TimeSpan.FromSeconds(WaitFor(rises)));
+        return Finish(action, PairExplanation.Of(choice, at, Policy, Risk), thickener, place.Body, place.String, PairPlans.Of(Policy, at, choice, after.Percent));
     }
 
     private Advice LetDown(PairLetDown.Outcome down)
@@ -246,48 +244,60 @@ internal sealed class PairDecision
 
         var after = pot.LetDown(down.Base);
         var (body, strings) = (after.DoseOf(roles.BodyThickener.Name), after.DoseOf(roles.StringThickener.Name));
-        var action = new BenchAction.LetDown(down.Base, body, posterior.LnBodyAt(body.Percent, strings.Percent).ToEstimate(Advisor.Level));
-        return Finish(action, down.Why, roles.BodyThickener, body.Percent, strings.Percent, [], false);
+        var action = new BenchAction.LetDown(down.Base, body);
+        return Finish(action, down.Why, roles.BodyThickener, body.Percent, strings.Percent, (null, null));
     }
 
-    private double WaitFor(double[] changes) => BuildUp.WaitUntilBelow(changes, ((IStepForecast)posterior).TimeConstants(), posterior.Evidence.Repeatability / 2);
+    private double WaitFor(double[] changes) => BuildUp.WaitUntilBelow(changes, posterior.TimeConstants(), posterior.Evidence.Repeatability / 2);
 
     /// <summary>Advice that leaves the pot as it is: its chances are those of now.</summary>
-    private Advice Stay(BenchAction action, string why, bool asksForString = false)
-        => Finish(action, why, asksForString ? roles.StringThickener : roles.BodyThickener, at.BodyNow, at.StringNow, [], asksForString);
+    private Advice Stay(BenchAction action, string why, bool isOfString = false) => Finish(
+        action is BenchAction.Measure measure ? measure with { IsOfString = isOfString } : action,
+        why,
+        isOfString ? roles.StringThickener : roles.BodyThickener,
+        at.BodyNow,
+        at.StringNow,
+        (null, null));
 
-    private Advice Finish(BenchAction action, string why, Thickener thickener, double body, double strings, ImmutableArray<PlannedDose> plan, bool asksForString)
+    private Advice Finish(BenchAction action, string why, Thickener thickener, double body, double strings, (PlannedDose? Body, PlannedDose? String) plan)
     {
-        var isString = thickener.Name == roles.StringThickener.Name;
-        var other = isString ? roles.BodyThickener : roles.StringThickener;
         var chances = body == at.BodyNow && strings == at.StringNow ? now : at.At(body, strings);
         var changes = action is BenchAction.Add or BenchAction.LetDown;
+        var (bodyNow, stringNow) = (posterior.LnBodyAt(at.BodyNow, at.StringNow), posterior.LnStringAt(at.BodyNow, at.StringNow));
+        AdvisedThickener[] thickeners =
+        [
+            Dosable(roles.BodyThickener, at.BodyLimit) with { Planned = plan.Body },
+            Dosable(roles.StringThickener, at.StringLimit) with { Planned = plan.String },
+        ];
         return new(action, why)
         {
-            Thickener = thickener.Name,
-            DoseNow = pot.DoseOf(thickener.Name),
-            ShareNow = pot.ShareOf(thickener.Name),
-            Band = at.Band,
-            Now = posterior.Evidence.BodyReadings == 0 ? null : posterior.LnBodyAt(at.BodyNow, at.StringNow).ToEstimate(Advisor.Level),
-            ChanceInBand = Chance(chances.BodyIn),
-            ChanceOver = Chance(chances.BodyOver),
-            Limit = isString ? at.StringLimit : at.BodyLimit,
-            Pair = new(at.Strings.Low, at.Strings.High)
-            {
-                Now = posterior.Evidence.StringReadings == 0 ? null : posterior.LnStringAt(at.BodyNow, at.StringNow).ToLengths(Advisor.Level),
-                Expected = changes ? posterior.LnStringAt(body, strings).ToLengths(Advisor.Level) : null,
-                ChanceInBand = Chance(chances.StringIn),
-                ChanceOver = Chance(chances.StringOver),
-                ChanceBoth = Chance(chances.Both),
-                OtherThickener = other.Name,
-                OtherDoseNow = pot.DoseOf(other.Name),
-                Plan = plan,
-                AsksForString = asksForString,
-            },
+            Quantities =
+            [
+                new AdvisedQuantity.OfBody(
+                    at.Band,
+                    posterior.Evidence.ReadingCount == 0 ? null : bodyNow.ToEstimate(Study.Level),
+                    changes ? posterior.LnBodyAt(body, strings).ToEstimate(Study.Level) : null)
+                {
+                    ChanceInBand = Chance(chances.BodyIn),
+                    ChanceOver = Chance(chances.BodyOver),
+                },
+                new AdvisedQuantity.OfString(
+                    at.Strings,
+                    posterior.Evidence.StringCount == 0 ? null : stringNow.ToLengths(Study.Level),
+                    changes ? posterior.LnStringAt(body, strings).ToLengths(Study.Level) : null)
+                {
+                    ChanceInBand = Chance(chances.StringIn),
+                    ChanceOver = Chance(chances.StringOver),
+                },
+            ],
+            Thickeners = [.. thickeners.OrderBy(t => t.Name != thickener.Name)],
+            ChanceAllInBand = Chance(chances.Both),
             Warnings = [.. warnings],
             Cautions = Cautions.For(roles.BodyThickener.Chemistry == ThickenerChemistry.AlkaliSwellable ? roles.BodyThickener : roles.StringThickener),
         };
     }
+
+    private AdvisedThickener Dosable(Thickener thickener, DoseLimit limit) => new(thickener.Name, pot.DoseOf(thickener.Name), pot.ShareOf(thickener.Name), limit);
 
     private static Percentage Chance(double fraction) => Percentage.FromFraction(Math.Clamp(fraction, 0, 1));
 }

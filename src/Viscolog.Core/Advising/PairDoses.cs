@@ -11,7 +11,7 @@ internal static class PairDoses
     private const double Furthest = 1.2;
 
     /// <summary>Draws; null where a case does not get there within 1.2 of the usual ranges.</summary>
-    public static IEnumerable<PairPlace?> Draws(PairPosterior posterior, ViscosityBand body, StringBand strings)
+    public static IEnumerable<PairPlace?> Draws(Posterior posterior, ViscosityBand body, StringBand strings)
     {
         var aim = Math.Log(Math.Sqrt(Math.Max(strings.Low.Millimeters, strings.High.Millimeters / 4) * strings.High.Millimeters));
         for (var i = 0; i < Cases; i++)
@@ -29,7 +29,7 @@ internal static class PairDoses
 
             yield return double.IsInfinity(first) || double.IsInfinity(second)
                 ? null
-                : new(Dose.FromPercent(first * posterior.Evidence.BodyTop), Dose.FromPercent(second * posterior.Evidence.StringTop));
+                : new(Dose.FromPercent(first * posterior.Evidence.RangeTop), Dose.FromPercent(second * posterior.Evidence.StringTop));
         }
     }
 

@@ -10,7 +10,7 @@ internal static class PairLimits
     private const int Grid = 20;
 
     /// <summary>Finds the limit.</summary>
-    public static DoseLimit Of(PairPosterior posterior, Thickener thickener, double bodyNow, double stringNow, bool isString)
+    public static DoseLimit Of(Posterior posterior, Thickener thickener, double bodyNow, double stringNow, bool isString)
     {
         // Strings are wanted here.
         var fault = DoseLimits.Fault(posterior.Evidence.Run, thickener, false);

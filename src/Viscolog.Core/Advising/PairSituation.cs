@@ -8,7 +8,7 @@ namespace Viscolog.Core.Advising;
 /// <summary>Where a pot of two thickeners stands and where it is to go.</summary>
 internal sealed class PairSituation
 {
-    public PairSituation(PairPosterior posterior, ViscosityBand band, StringBand strings, Pot pot)
+    public PairSituation(Posterior posterior, ViscosityBand band, StringBand strings, Pot pot)
     {
         (Posterior, Band, Strings) = (posterior, band, strings);
         var roles = posterior.Evidence.Roles;
@@ -20,7 +20,7 @@ internal sealed class PairSituation
         (BodyLimit, StringLimit) = (PairLimits.Of(posterior, roles.BodyThickener, BodyNow, StringNow, false), PairLimits.Of(posterior, roles.StringThickener, BodyNow, StringNow, true));
     }
 
-    public PairPosterior Posterior { get; }
+    public Posterior Posterior { get; }
 
     public ViscosityBand Band { get; }
 

@@ -26,7 +26,7 @@ public static class RunPictures
         {
             Method = MethodWords(evidence.Run.MethodInForce),
             Target = band,
-            Limit = advice?.Limit ?? DoseLimits.Of(posterior, band),
+            Limit = advice?.Thickener.Limit ?? DoseLimits.Of(posterior, band),
             Next = Arrow(advice),
             Curve = Curve(posterior, band, advice, level),
             Steps = [.. steps.Select(s => Step(posterior, s, LongestWait(steps), level))],
@@ -49,8 +49,8 @@ public static class RunPictures
         _ => method.Id,
     };
 
-    private static NextIncrement? Arrow(Advice? advice) => advice is { Now: { } now, Action: BenchAction.Add add }
-        ? new(advice.DoseNow, now.Median, add.After, add.Expected)
+    private static NextIncrement? Arrow(Advice? advice) => advice is { Body: { Now: { } now, Expected: { } expected }, Action: BenchAction.Add add }
+        ? new(advice.Thickener.DoseNow, now.Median, add.After, expected)
         : null;
 
     /// <summary>The curve from no thickener to a little beyond the last dose read, advised or needed for the aim, and to the range top where that is near.</summary>

@@ -13,14 +13,14 @@ internal sealed class StepChecks
     /// </summary>
     private const double SteepestRise = 15;
 
-    private readonly IStepForecast posterior;
+    private readonly Posterior posterior;
     private readonly EvidenceStep step;
     private readonly double repeatability;
 
-    public StepChecks(IStepForecast posterior, EvidenceStep step)
+    public StepChecks(Posterior posterior, EvidenceStep step)
     {
         (this.posterior, this.step) = (posterior, step);
-        repeatability = posterior.Repeatability;
+        repeatability = posterior.Evidence.Repeatability;
         var stood = step.Readings[^1].WaitSeconds;
         var times = posterior.TimeConstants();
         var changes = posterior.ChangesIn(step);
@@ -71,14 +71,15 @@ internal sealed class StepChecks
     /// <summary>A single reading at a new dose against the step before it.</summary>
     private string? Jump(BodyReading last)
     {
-        var earlier = posterior.Steps.Take(step.Place).LastOrDefault(s => s.Readings.Length > 0);
-        if (earlier is null || step.Dose <= earlier.Dose)
+        var earlier = posterior.Evidence.Steps.Take(step.Place).LastOrDefault(s => s.Readings.Length > 0);
+        var added = earlier is null ? 0 : posterior.Evidence.RangesAt(step) - posterior.Evidence.RangesAt(earlier);
+        if (earlier is null || added <= 0)
         {
             return null;
         }
 
         var before = earlier.Readings[^1].Ln;
-        var most = SteepestRise * (step.Dose - earlier.Dose) / posterior.RangeTop;
+        var most = SteepestRise * added;
         if (last.Ln < before - (3 * repeatability))
         {
             return $"The body reads {Apart(last.Ln - before)} what it read before the addition, though thickener went in";

@@ -49,7 +49,7 @@ public static class TestDoses
     private static TestDose Told(Posterior posterior, Dose dose, double gain)
     {
         var part = Percentage.FromFraction(Math.Min(1, gain));
-        return new(dose, posterior.BodyAt(dose, Advisor.Level), part, FormattableString.Invariant(
+        return new(dose, posterior.BodyAt(dose, Study.Level), part, FormattableString.Invariant(
             $"A reading there teaches most about the whole curve: the uncertainty (as variance) over the usual range is expected to fall by {part.Percent:0} %. It heeds no target: to bring a pot into a band ask for advice instead."));
     }
 

@@ -62,8 +62,8 @@ public static class ThickenerComparison
             return null;
         }
 
-        var posterior = Posterior.From(evidence, prior, null);
-        var dose = posterior.DoseFor(body.Aim, Advisor.Level);
+        var posterior = Posteriors.Under(evidence, prior, null);
+        var dose = posterior.DoseFor(body.Aim, Study.Level);
         Spread? spread = dose is null ? null : new(dose.Median.Percent, dose.Low.Percent, dose.High?.Percent);
         return new([thickener], prior.Runs, posterior.ChanceOfReaching(body.Low, thickener.UsualRange.Top))
         {
@@ -75,8 +75,8 @@ public static class ThickenerComparison
 
     private static Contender? Pair(Run[] runs, ViscosityBand body, StringBand strings)
     {
-        var posteriors = runs.Select(r => PairPosteriors.Of(r, [])).OfType<PairPosteriorOutcome.Found>().Select(b => b.Posterior)
-            .Where(b => b.Evidence.Steps.Count(s => s.Body.Readings.Length > 0) >= 2 && b.Evidence.StringReadings >= 2).ToArray();
+        var posteriors = runs.Select(r => Posteriors.OfPair(r, [])).OfType<PosteriorOutcome.Found>().Select(b => b.Posterior)
+            .Where(b => b.Evidence.Steps.Count(s => s.Readings.Length > 0) >= 2 && b.Evidence.StringCount >= 2).ToArray();
         if (posteriors.Length == 0)
         {
             return null;

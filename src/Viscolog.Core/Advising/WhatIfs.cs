@@ -17,7 +17,7 @@ internal static class WhatIfs
     /// <param name="band">The band aimed at.</param>
     /// <param name="posterior">The posterior.</param>
     /// <param name="limit">The dose limit.</param>
-    public static WhatIf Of(AdviceRequest request, Mass poured, ViscosityBand band, Posterior posterior, DoseLimit limit)
+    public static WhatIf Of(StudyRequest request, Mass poured, ViscosityBand band, Posterior posterior, DoseLimit limit)
     {
         var thickener = posterior.Evidence.Thickener;
         var pot = request.Run.PotNow();
@@ -28,7 +28,7 @@ internal static class WhatIfs
             poured,
             Dose.FromPercent(after.Percent - now.Percent),
             after,
-            expected.ToEstimate(Advisor.Level),
+            expected.ToEstimate(Study.Level),
             Chance(expected.ChanceWithin(band.Low.Ln, band.High.Ln)),
             over,
             [.. Notes(request.Risk, over, after.Percent - now.Percent, after, posterior, limit)]);

@@ -29,7 +29,7 @@ internal sealed record BatchAim(Dose? Dose, string Words)
 
         var limit = DoseLimits.Of(posterior, band);
         var where = now.ChanceAbove(band.High.Ln) > 0.5 ? "over" : "short of the band";
-        if (posterior.DoseFor(band.Aim, Advisor.Level) is { } wanted && wanted.Median <= limit.Dose && wanted.Median > Quantities.Dose.None)
+        if (posterior.DoseFor(band.Aim, Study.Level) is { } wanted && wanted.Median <= limit.Dose && wanted.Median > Quantities.Dose.None)
         {
             var high = wanted.High is { } end ? FormattableString.Invariant($"{end.Percent:0.00} %") : "more than was read";
             return new(wanted.Median, FormattableString.Invariant(

@@ -68,7 +68,7 @@ internal sealed class BatchForecast
     private BatchStage Stage(Posterior known, double now, double next, double final)
     {
         var body = known.At(Dose.FromPercent(next));
-        return new(next / final, Standing(now, next), body.ToEstimate(Advisor.Level))
+        return new(next / final, Standing(now, next), body.ToEstimate(Study.Level))
         {
             ChanceOver = Percentage.FromFraction(Math.Clamp(body.ChanceAbove(band.High.Ln), 0, 1)),
         };
@@ -99,12 +99,12 @@ internal sealed class BatchForecast
 
     private Posterior After(ImmutableArray<Entry> entries)
         => Evidence.Of(batch with { BaseMass = Mass.FromGrams(100), Entries = entries }, thickener) is EvidenceOutcome.Usable usable
-            ? Posterior.WithHistory(usable.Evidence, prior, band)
+            ? Posteriors.WithHistory(usable.Evidence, prior, band)
             : throw new InvalidOperationException("readings that were made up can't be used");
 
     private Entry.Measured Reading(Dose dose) => new Entry.Measured(new()
     {
-        Value = new InstrumentValue.Direct(posterior.BodyAt(dose, Advisor.Level).Median),
+        Value = new InstrumentValue.Direct(posterior.BodyAt(dose, Study.Level).Median),
         Temperature = batch.ReferenceTemperatureInForce,
     });
 

@@ -33,7 +33,7 @@ public static class BatchPlans
         }
 
         var stated = request.Band ?? request.Run.Target?.Band;
-        return RunPosteriors.Of(request.Run, stated, request.History) switch
+        return Posteriors.OfCurve(request.Run, stated, request.History) switch
         {
             PosteriorOutcome.Found { Posterior.Evidence.ReadingCount: > 0 } believed => Led(request, recipe, believed.Posterior, stated),
             PosteriorOutcome.Refused refused => Blind(request, recipe, refused.Reason),
@@ -61,7 +61,7 @@ public static class BatchPlans
 
         var name = posterior.Evidence.Thickener.Name;
         var reached = request.Run.PotNow().DoseOf(name);
-        var band = stated ?? ViscosityBand.Around(posterior.BodyAt(reached, Advisor.Level).Median, Target.DefaultTolerance);
+        var band = stated ?? ViscosityBand.Around(posterior.BodyAt(reached, Study.Level).Median, Target.DefaultTolerance);
         var aim = BatchAim.Of(posterior, band, stated is not null);
         if (aim.Dose is not { } final)
         {
@@ -76,7 +76,7 @@ public static class BatchPlans
         var stages = new BatchForecast(posterior, band, request.History, request.Risk).Walk(final);
         return Drawn(request, recipe.With(name, final), stages, new(posterior.Evidence.Run, band, aim.Words, posterior.Evidence.Warnings)
         {
-            BaseBody = posterior.BodyAt(Dose.None, Advisor.Level).Median,
+            BaseBody = posterior.BodyAt(Dose.None, Study.Level).Median,
         });
     }
 

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Viscolog.Core.Advising;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
@@ -24,7 +24,7 @@ public static class BatchChecks
             return new CheckOutcome.Refused(reason);
         }
 
-        var posterior = Evidence.MainThickener(run) is not null && RunPosteriors.Of(run, specification.Body?.Band, request.History) is PosteriorOutcome.Found believed ? believed.Posterior : null;
+        var posterior = Evidence.MainThickener(run) is not null && Posteriors.OfCurve(run, specification.Body?.Band, request.History) is PosteriorOutcome.Found believed ? believed.Posterior : null;
         var readings = new BatchReadings(run, posterior);
         if (specification.Body is not null && readings.Trouble is { } trouble)
         {
@@ -60,7 +60,7 @@ public static class BatchChecks
             return (null, reason);
         }
 
-        var posterior = Evidence.MainThickener(run) is not null && RunPosteriors.Of(run, null, []) is PosteriorOutcome.Found believed ? believed.Posterior : null;
+        var posterior = Evidence.MainThickener(run) is not null && Posteriors.OfCurve(run, null, []) is PosteriorOutcome.Found believed ? believed.Posterior : null;
         var readings = new BatchReadings(run with { Target = null }, posterior);
         var drift = ShearConditions.Of(run).FirstOrDefault() is { } condition ? MethodDrift.Of(request.Oils, condition, run.RepeatabilityInForce) : null;
         return readings.Settled.IsEmpty

@@ -130,13 +130,8 @@ internal sealed class NextSteps(BatchCheck check, BatchReadings readings, Immuta
     /// <summary>The advice for the pot as it is; null with the reason where there is none.</summary>
     private Advice? Asked(ViscosityBand band, out string? reason)
     {
-        var outcome = Advisor.Advise(new(check.Run) { Band = band, History = history });
-        reason = (outcome as AdviceOutcome.Refused)?.Reason;
-        return outcome switch
-        {
-            AdviceOutcome.Advised advised => advised.Advice,
-            AdviceOutcome.AdvisedPair pair => pair.Advice,
-            _ => null,
-        };
+        var outcome = Study.Of(new(check.Run) { Band = band, History = history });
+        reason = (outcome as StudyOutcome.Refused)?.Reason;
+        return outcome.Advice;
     }
 }

@@ -41,6 +41,10 @@ public abstract class Shape
         return RiseOf(parameters, z);
     }
 
+    /// <summary>Dose over the top of the usual range at which the body is greatest; null for a shape that keeps rising.</summary>
+    /// <param name="parameters">The parameters themselves.</param>
+    internal virtual double? PeakDose(ReadOnlySpan<double> parameters) => null;
+
     /// <summary>Takes parameters out of their logarithms.</summary>
     internal static void Exponentiate(ReadOnlySpan<double> logParameters, Span<double> parameters)
     {
@@ -118,6 +122,9 @@ internal sealed class LogQuadraticShape() : Shape(
 {
     /// <inheritdoc/>
     internal override ImmutableArray<double> Potency => [0, -1];
+
+    /// <inheritdoc/>
+    internal override double? PeakDose(ReadOnlySpan<double> parameters) => parameters[1];
 
     /// <inheritdoc/>
     internal override double RiseOf(ReadOnlySpan<double> parameters, double z)

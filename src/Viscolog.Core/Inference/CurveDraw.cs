@@ -1,99 +1,88 @@
+using System.Diagnostics.CodeAnalysis;
 using Viscolog.Core.Curves;
 
 namespace Viscolog.Core.Inference;
 
-/// <summary>One draw: a curve with its time constant, its discrepancy, and the level along the doses that the readings leave.</summary>
-internal sealed class CurveDraw
+/// <summary>One draw of one thickener's curve: shape, time constant, model discrepancy, and the level along the doses that the readings leave.</summary>
+internal sealed class CurveDraw : BodyDraw
 {
-    private readonly Shape shape;
-    private readonly double[] parameters;
-    private readonly double walk;
-    private readonly double[] doses;
-    private readonly double[] means;
-    private readonly double[] variances;
-    private readonly double[] neighbours;
+    private readonly Shape _shape;
+    private readonly double[] _parameters;
+    private readonly double _walk;
+    private readonly double[] _doses;
+    private readonly double[] _means;
+    private readonly double[] _variances;
+    private readonly double[] _neighbours;
 
-    public CurveDraw(int shapeIndex, double[] draw, CurveFilter filter)
+    [SetsRequiredMembers]
+    public CurveDraw(int shapeIndex, CurveParameters draw, CurveFilter filter)
     {
         ShapeIndex = shapeIndex;
-        shape = Shapes.All[shapeIndex];
-        var logParameters = draw.AsSpan(0, draw.Length - Prior.Extra);
-        parameters = new double[logParameters.Length];
-        Shape.Exponentiate(logParameters, parameters);
-        TimeConstant = Math.Exp(draw[^2]);
-        var discrepancy = Math.Exp(draw[^1]);
-        walk = discrepancy * discrepancy;
-        doses = filter.SortedDoses;
-        means = new double[doses.Length];
-        variances = new double[doses.Length];
-        neighbours = new double[doses.Length];
-        filter.Prepare(shape, logParameters, TimeConstant);
-        filter.LogLikelihood(TimeConstant, discrepancy, means, variances);
-        Rises = filter.RiseAt.ToArray();
-        Starts = filter.StartOf.ToArray();
+        _shape = Shapes.All[shapeIndex];
+        _parameters = new double[draw.LogShape.Length];
+        Shape.Exponentiate(draw.LogShape, _parameters);
+        TimeConstant = draw.TimeConstant;
+        _walk = draw.Discrepancy * draw.Discrepancy;
+        _doses = filter.SortedDoses;
+        _means = new double[_doses.Length];
+        _variances = new double[_doses.Length];
+        _neighbours = new double[_doses.Length];
+        filter.LogLikelihood(_shape, draw, _means, _variances);
+        Changes = filter.Changes();
         Smooth();
     }
 
-    /// <summary>Place of the shape in <see cref="Shapes.All"/>.</summary>
-    public int ShapeIndex { get; }
+    /// <inheritdoc/>
+    public override double? PeakDose => _shape.PeakDose(_parameters);
 
-    /// <summary>τ in s.</summary>
-    public double TimeConstant { get; }
-
-    /// <summary>Rise at each step in order of time.</summary>
-    public double[] Rises { get; }
-
-    /// <summary>Rise at which each step's build-up starts.</summary>
-    public double[] Starts { get; }
+    /// <inheritdoc/>
+    public override (double Mean, double Variance) At(double body, double strings) => At(body);
 
     /// <summary>Mean and variance of the settled ln body at a dose over the range top.</summary>
     public (double Mean, double Variance) At(double dose)
     {
         var (level, variance) = Level(dose);
-        return (level + shape.RiseOf(parameters, dose), variance);
+        return (level + _shape.RiseOf(_parameters, dose), variance);
     }
-
-    /// <summary>Dose over the range top at which a rise-and-fall shape is greatest; only for that shape.</summary>
-    public double PeakDose() => parameters[1];
 
     /// <summary>Mean and variance of the level at a dose over the range top: a Brownian bridge between readings, a free walk outside them.</summary>
     public (double Mean, double Variance) Level(double dose)
     {
-        var last = doses.Length - 1;
-        if (dose >= doses[last])
+        var last = _doses.Length - 1;
+        if (dose >= _doses[last])
         {
-            return (means[last], variances[last] + (walk * (dose - doses[last])));
+            return (_means[last], _variances[last] + (_walk * (dose - _doses[last])));
         }
 
-        if (dose <= doses[0])
+        if (dose <= _doses[0])
         {
-            return (means[0], variances[0] + (walk * (doses[0] - dose)));
+            return (_means[0], _variances[0] + (_walk * (_doses[0] - dose)));
         }
 
         var right = 1;
-        while (doses[right] < dose)
+        while (_doses[right] < dose)
         {
             right++;
         }
 
-        var gap = doses[right] - doses[right - 1];
-        var part = (dose - doses[right - 1]) / gap;
-        var mean = ((1 - part) * means[right - 1]) + (part * means[right]);
-        var variance = ((1 - part) * (1 - part) * variances[right - 1]) + (part * part * variances[right])
-            + (2 * part * (1 - part) * neighbours[right - 1]) + (walk * gap * part * (1 - part));
+        var gap = _doses[right] - _doses[right - 1];
+        var part = (dose - _doses[right - 1]) / gap;
+        var mean = ((1 - part) * _means[right - 1]) + (part * _means[right]);
+        var variance = ((1 - part) * (1 - part) * _variances[right - 1]) + (part * part * _variances[right])
+            + (2 * part * (1 - part) * _neighbours[right - 1]) + (_walk * gap * part * (1 - part));
         return (mean, variance);
     }
 
-    /// <summary>Rauch, Tung and Striebel's smoother (AIAA Journal 3 (1965) 1445–1450), with the covariance of neighbours.</summary>
+    /// <summary>Rauch, Tung and Striebel's smoother (AIAA Journal 3 (1965) 1445–1450), with the covariance of _neighbours.</summary>
     private void Smooth()
     {
-        for (var i = doses.Length - 2; i >= 0; i--)
+        for (var i = _doses.Length - 2; i >= 0; i--)
         {
-            var predicted = variances[i] + (walk * (doses[i + 1] - doses[i]));
-            var gain = predicted > 0 ? variances[i] / predicted : 0;
-            means[i] += gain * (means[i + 1] - means[i]);
-            neighbours[i] = gain * variances[i + 1];
-            variances[i] += gain * gain * (variances[i + 1] - predicted);
+            var predicted = _variances[i] + (_walk * (_doses[i + 1] - _doses[i]));
+            var gain = predicted > 0 ? _variances[i] / predicted : 0;
+            _means[i] += gain * (_means[i + 1] - _means[i]);
+            _neighbours[i] = gain * _variances[i + 1];
+            _variances[i] += gain * gain * (_variances[i + 1] - predicted);
         }
     }
 }

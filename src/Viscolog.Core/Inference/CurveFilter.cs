@@ -6,32 +6,32 @@ namespace Viscolog.Core.Inference;
 
 /// <summary>
 /// The likelihood of one curve. The settled body is level + rise of the shape, where the level is a random walk over dose that starts at the
-/// unthickened base: its variance grows by stray² for each usual range of dose. So a shape that is not quite right costs little where
+/// unthickened base: its variance grows by the square of the discrepancy for each usual range of dose. So a shape that is not quite right costs little where
 /// readings lie close, and the forecast grows unsure with the distance from the last dose. A scalar Kalman filter (Kalman, Journal of
 /// Basic Engineering 82 (1960) 35–45) integrates the level out; a reading may be an outlier with a small chance and then moves the level less.
 /// </summary>
 internal sealed class CurveFilter
 {
-    private readonly double repeatabilityVariance;
-    private readonly double levelMean;
-    private readonly double levelVariance;
-    private readonly EvidenceStep[] steps;
-    private readonly int[] byDose;
-    private readonly double[] lastWait;
-    private readonly double[] rise;
-    private readonly double[] start;
+    private readonly double _repeatabilityVariance;
+    private readonly double _levelMean;
+    private readonly double _levelVariance;
+    private readonly EvidenceStep[] _steps;
+    private readonly int[] _byDose;
+    private readonly double[] _lastWait;
+    private readonly double[] _rise;
+    private readonly double[] _start;
 
     public CurveFilter(Evidence evidence, double rangeTop, Prior prior)
     {
-        steps = [.. evidence.Steps.Select(InOrderOfCloseness)];
-        repeatabilityVariance = evidence.Repeatability * evidence.Repeatability;
-        (levelMean, levelVariance) = (prior.LevelMean, prior.LevelSd * prior.LevelSd);
-        Doses = [.. steps.Select(s => s.Dose / rangeTop)];
-        byDose = [.. Enumerable.Range(0, steps.Length).OrderBy(k => Doses[k])];
-        lastWait = [.. steps.Select(s => s.Readings.Length == 0 ? double.PositiveInfinity : s.Readings.Max(r => r.WaitSeconds))];
-        rise = new double[steps.Length];
-        start = new double[steps.Length];
-        SortedDoses = [.. byDose.Select(k => Doses[k])];
+        _steps = [.. evidence.Steps.Select(InOrderOfCloseness)];
+        _repeatabilityVariance = evidence.Repeatability * evidence.Repeatability;
+        (_levelMean, _levelVariance) = (prior.LevelMean, prior.LevelSd * prior.LevelSd);
+        Doses = [.. _steps.Select(s => s.Dose / rangeTop)];
+        _byDose = [.. Enumerable.Range(0, _steps.Length).OrderBy(k => Doses[k])];
+        _lastWait = [.. _steps.Select(s => s.Readings.Length == 0 ? double.PositiveInfinity : s.Readings.Max(r => r.WaitSeconds))];
+        _rise = new double[_steps.Length];
+        _start = new double[_steps.Length];
+        SortedDoses = [.. _byDose.Select(k => Doses[k])];
     }
 
     /// <summary>Doses over the range top in order of time.</summary>
@@ -40,57 +40,51 @@ internal sealed class CurveFilter
     /// <summary>The same in rising order.</summary>
     public double[] SortedDoses { get; }
 
-    /// <summary>The rise at each step, after <see cref="Prepare"/>.</summary>
-    public ReadOnlySpan<double> RiseAt => rise;
-
-    /// <summary>Rise at the start of each step's build-up, after <see cref="Prepare"/>.</summary>
-    public ReadOnlySpan<double> StartOf => start;
-
     /// <summary>Evaluates the shape at every step and where each step's build-up starts.</summary>
     public void Prepare(Shape shape, ReadOnlySpan<double> logParameters, double timeConstant)
     {
         Span<double> parameters = stackalloc double[logParameters.Length];
         Shape.Exponentiate(logParameters, parameters);
-        for (var k = 0; k < steps.Length; k++)
+        for (var k = 0; k < _steps.Length; k++)
         {
-            rise[k] = shape.RiseOf(parameters, Doses[k]);
-            start[k] = k == 0 ? rise[0] : rise[k - 1] + ((start[k - 1] - rise[k - 1]) * BuildUp.Remaining(lastWait[k - 1], timeConstant));
+            _rise[k] = shape.RiseOf(parameters, Doses[k]);
+            _start[k] = k == 0 ? _rise[0] : _rise[k - 1] + ((_start[k - 1] - _rise[k - 1]) * BuildUp.Remaining(_lastWait[k - 1], timeConstant));
         }
     }
 
-    /// <summary>The log likelihood of a draw: the shape's parameters, ln τ and the logarithm of the discrepancy.</summary>
-    public double LogLikelihood(Shape shape, ReadOnlySpan<double> row)
-    {
-        var timeConstant = Math.Exp(row[^2]);
-        Prepare(shape, row[..shape.Parameters.Length], timeConstant);
-        return LogLikelihood(timeConstant, Math.Exp(row[^1]), default, default);
-    }
+    /// <summary>Change of each step from its start to its settled value, in ln units; after <see cref="Prepare"/>.</summary>
+    public double[] Changes() => [.. _rise.Zip(_start, (rise, start) => rise - start)];
+
+    /// <summary>The log likelihood of a draw.</summary>
+    public double LogLikelihood(Shape shape, CurveParameters draw) => LogLikelihood(shape, draw, default, default);
 
     /// <summary>Rise that a step shows after standing for a time; after <see cref="Prepare"/>.</summary>
     public double RiseAfter(int step, double waitSeconds, double timeConstant)
-        => step == 0 ? rise[0] : rise[step] + ((start[step] - rise[step]) * BuildUp.Remaining(waitSeconds, timeConstant));
+        => step == 0 ? _rise[0] : _rise[step] + ((_start[step] - _rise[step]) * BuildUp.Remaining(waitSeconds, timeConstant));
 
-    /// <summary>The log likelihood; after <see cref="Prepare"/>.</summary>
-    /// <param name="timeConstant">τ in s.</param>
-    /// <param name="discrepancy">Discrepancy in ln units over the range.</param>
+    /// <summary>The log likelihood of a draw, with the level that it leaves.</summary>
+    /// <param name="shape">The shape.</param>
+    /// <param name="draw">Its parameters.</param>
     /// <param name="means">Takes the level's filtered mean after each step, in rising order of dose; empty where not wanted.</param>
     /// <param name="variances">Takes its variance.</param>
     /// <returns>The log likelihood up to a constant; negative infinity where the curve is not finite.</returns>
-    public double LogLikelihood(double timeConstant, double discrepancy, Span<double> means, Span<double> variances)
+    public double LogLikelihood(Shape shape, CurveParameters draw, Span<double> means, Span<double> variances)
     {
+        var (timeConstant, discrepancy) = (draw.TimeConstant, draw.Discrepancy);
+        Prepare(shape, draw.LogShape, timeConstant);
         var walk = discrepancy * discrepancy;
-        var (mean, variance) = (levelMean, levelVariance + (walk * SortedDoses[0]));
+        var (mean, variance) = (_levelMean, _levelVariance + (walk * SortedDoses[0]));
         var (sum, product) = (0.0, 1.0);
-        for (var i = 0; i < byDose.Length; i++)
+        for (var i = 0; i < _byDose.Length; i++)
         {
-            var k = byDose[i];
+            var k = _byDose[i];
             variance += i == 0 ? 0 : walk * (SortedDoses[i] - SortedDoses[i - 1]);
             var before = k == 0 ? 0 : walk * Math.Abs(Doses[k] - Doses[k - 1]);
-            foreach (var reading in steps[k].Readings)
+            foreach (var reading in _steps[k].Readings)
             {
                 var remaining = k == 0 || double.IsInfinity(reading.WaitSeconds) ? 0 : BuildUp.Remaining(reading.WaitSeconds, timeConstant);
-                var expected = rise[k] + ((start[k] - rise[k]) * remaining);
-                var noise = repeatabilityVariance + reading.ExtraVariance + (remaining * remaining * before);
+                var expected = _rise[k] + ((_start[k] - _rise[k]) * remaining);
+                var noise = _repeatabilityVariance + reading.ExtraVariance + (remaining * remaining * before);
                 product *= Update(reading.Ln - expected - mean, noise, ref mean, ref variance);
                 if (product is < 1e-200 or > 1e200)
                 {

@@ -12,13 +12,13 @@ namespace Viscolog.Core.Inference;
 internal static class HistoryPool
 {
     /// <summary>The components of each of <see cref="Shapes.All"/>; their weights sum to what is left beside the unlike.</summary>
-    public static ImmutableArray<ImmutableArray<GaussianComponent>> Of(IReadOnlyList<Posterior> earlier)
+    public static ImmutableArray<ImmutableArray<GaussianComponent>> Of(IReadOnlyList<EarlierRun> earlier)
     {
         const double like = 1 - HistorySettings.UnlikeThickener;
         var weights = TogetherWeights(earlier);
         return [.. Shapes.All.Select((shape, s) =>
         {
-            PosteriorSummary[] told = [.. earlier.Select(b => b.Summarize(s)).OfType<PosteriorSummary>()];
+            ShapeMoments[] told = [.. earlier.Select(r => r.Moments[s]).OfType<ShapeMoments>()];
             if (told.Length == 0)
             {
                 return ImmutableArray<GaussianComponent>.Empty;
@@ -35,14 +35,14 @@ internal static class HistoryPool
     }
 
     /// <summary>The weight of each shape where all runs are of one shape: the product of how each run raised or lowered it.</summary>
-    private static double[] TogetherWeights(IReadOnlyList<Posterior> earlier)
+    private static double[] TogetherWeights(IReadOnlyList<EarlierRun> earlier)
     {
         var prior = Shapes.All.Sum(s => s.PriorWeight);
         var logs = Shapes.All.Select((shape, s) =>
         {
             var before = shape.PriorWeight / prior;
-            return earlier.Any(b => b.Summarize(s) is not null)
-                ? Math.Log(before) + earlier.Sum(b => Math.Log(Math.Max(b.ShapeWeights[s], HistorySettings.LeastShapeWeight * before) / before))
+            return earlier.Any(r => r.Moments[s] is not null)
+                ? Math.Log(before) + earlier.Sum(r => Math.Log(Math.Max(r.ShapeWeights[s], HistorySettings.LeastShapeWeight * before) / before))
                 : double.NegativeInfinity;
         }).ToArray();
         var greatest = logs.Max();
@@ -51,7 +51,7 @@ internal static class HistoryPool
     }
 
     /// <summary>Each run's likelihood is its posterior with the common prior taken out; widened by the lots, they multiply.</summary>
-    private static (double[] Mean, Matrix<double> Covariance) Together(PosteriorSummary[] told, Shape shape, Matrix<double> lots)
+    private static (double[] Mean, Matrix<double> Covariance) Together(ShapeMoments[] told, Shape shape, Matrix<double> lots)
     {
         var generic = Prior.Generic(shape, 1);
         var before = generic.Covariance.Inverse();
@@ -90,7 +90,7 @@ internal static class HistoryPool
     }
 
     /// <summary>Mean and covariance of the runs' posteriors thrown together.</summary>
-    private static (double[] Mean, Matrix<double> Covariance) Apart(PosteriorSummary[] told)
+    private static (double[] Mean, Matrix<double> Covariance) Apart(ShapeMoments[] told)
     {
         var total = told.Sum(t => t.Weight);
         var mean = told.Select(t => Vector<double>.Build.DenseOfArray(t.Mean) * (t.Weight / total)).Aggregate((a, b) => a + b);
@@ -105,17 +105,12 @@ internal static class HistoryPool
     /// <summary>How lots differ: in potency, which moves all parameters together, and a little in each.</summary>
     private static Matrix<double> LotVariance(Shape shape)
     {
-        var potency = Vector<double>.Build.DenseOfEnumerable([.. shape.Potency, .. new double[Prior.Extra]]) * HistorySettings.LotPotencyLogSd;
-        double[] own = [.. shape.Potency.Select(_ => HistorySettings.LotParameterLogSd), .. Enumerable.Repeat(HistorySettings.LotExtraLogSd, Prior.Extra)];
+        var potency = Vector<double>.Build.DenseOfArray(CurveParameters.Row(shape.Potency, 0, 0)) * HistorySettings.LotPotencyLogSd;
+        var own = CurveParameters.Row(
+            shape.Potency.Select(_ => HistorySettings.LotParameterLogSd), HistorySettings.LotExtraLogSd, HistorySettings.LotExtraLogSd);
         return potency.OuterProduct(potency) + Matrix<double>.Build.DenseOfDiagonalArray([.. own.Select(v => v * v)]);
     }
 }
-
-/// <summary>What a posterior says of one shape: its weight and the moments of its parameters.</summary>
-/// <param name="Weight">The shape's weight, 0 to 1.</param>
-/// <param name="Mean">Mean of the logarithms.</param>
-/// <param name="Covariance">Their covariance.</param>
-internal sealed record PosteriorSummary(double Weight, double[] Mean, Matrix<double> Covariance);
 
 /// <summary>How earlier runs bear on a new one; defaults from memory.</summary>
 internal static class HistorySettings
@@ -126,7 +121,7 @@ internal static class HistorySettings
     /// <summary>Chance before any reading that its base is another one.</summary>
     public const double UnlikeBase = 0.1;
 
-    /// <summary>Of the pots that are like the earlier runs, so many are believed to be like all of them together, the others like any one of them.</summary>
+    /// <summary>Of the pots that are like the earlier runs, this part is like all of them together, the others like any one of them.</summary>
     public const double Together = 0.7;
 
     /// <summary>A single run never speaks against a shape by more than leaving it this weight.</summary>

@@ -1,61 +1,75 @@
+using System.Collections.Immutable;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Inference;
 
-/// <summary>A mixture of normal distributions of ln body, one for each draw, and what can be asked of it.</summary>
+/// <summary>A mixture of normal distributions of ln body or ln string, one for each draw, and what can be asked of it.</summary>
 internal sealed class LnEstimate
 {
     /// <summary>So many standard deviations off, the chance is 0 or 1 to all digits that matter.</summary>
     private const double Far = 6;
 
-    private readonly double[] means;
-    private readonly double[] sds;
-    private double[]? sorted;
+    private readonly double[] _means;
+    private readonly double[] _sds;
+    private double[]? _sorted;
 
-    public LnEstimate(double[] means, double[] sds) => (this.means, this.sds) = (means, sds);
+    public LnEstimate(double[] means, double[] sds) => (_means, _sds) = (means, sds);
+
+    /// <summary>What draws say together, each its mean and variance.</summary>
+    public static LnEstimate Of<T>(ImmutableArray<T> draws, Func<T, (double Mean, double Variance)> at)
+    {
+        var (means, sds) = (new double[draws.Length], new double[draws.Length]);
+        for (var i = 0; i < means.Length; i++)
+        {
+            var (mean, variance) = at(draws[i]);
+            (means[i], sds[i]) = (mean, Math.Sqrt(variance));
+        }
+
+        return new(means, sds);
+    }
 
     /// <summary>The mean: near the median, and quicker where many are wanted.</summary>
-    public double Mean => means.Average();
+    public double Mean => _means.Average();
 
     /// <summary>The chance that the value lies above a bound on the ln scale.</summary>
     public double ChanceAbove(double ln)
     {
         var sum = 0.0;
-        for (var i = 0; i < means.Length; i++)
+        for (var i = 0; i < _means.Length; i++)
         {
-            var off = means[i] - ln;
-            var wide = Far * sds[i];
-            sum += off >= wide ? 1 : off <= -wide ? 0 : NormalTable.Below(off / sds[i]);
+            var off = _means[i] - ln;
+            var wide = Far * _sds[i];
+            sum += off >= wide ? 1 : off <= -wide ? 0 : NormalTable.Below(off / _sds[i]);
         }
 
-        return sum / means.Length;
+        return sum / _means.Length;
     }
 
     /// <summary>The chance that the value lies within two bounds on the ln scale.</summary>
     public double ChanceWithin(double low, double high) => Math.Max(0, ChanceAbove(low) - ChanceAbove(high));
 
     /// <summary>The same with every value blurred by a further normal error.</summary>
-    public LnEstimate Blurred(double sd) => new(means, [.. sds.Select(s => Math.Sqrt((s * s) + (sd * sd)))]);
+    public LnEstimate Blurred(double sd) => new(_means, [.. _sds.Select(s => Math.Sqrt((s * s) + (sd * sd)))]);
 
     /// <summary>The value below which the stated part of the posterior lies.</summary>
     public double Quantile(double part)
     {
-        if (sorted is null)
+        if (_sorted is null)
         {
-            sorted = new double[means.Length];
-            for (var i = 0; i < means.Length; i++)
+            _sorted = new double[_means.Length];
+            for (var i = 0; i < _means.Length; i++)
             {
-                // One evenly placed value a case stands for the case's whole spread.
-                sorted[i] = means[i] + (sds[i] * EvenNormals.At(i));
+                // One evenly placed value a draw stands for the draw's whole spread.
+                _sorted[i] = _means[i] + (_sds[i] * EvenNormals.At(i));
             }
 
-            Array.Sort(sorted);
+            Array.Sort(_sorted);
         }
 
-        var place = Math.Clamp((part * sorted.Length) - 0.5, 0, sorted.Length - 1);
+        var place = Math.Clamp((part * _sorted.Length) - 0.5, 0, _sorted.Length - 1);
         var below = (int)place;
-        var above = Math.Min(below + 1, sorted.Length - 1);
-        return sorted[below] + ((place - below) * (sorted[above] - sorted[below]));
+        var above = Math.Min(below + 1, _sorted.Length - 1);
+        return _sorted[below] + ((place - below) * (_sorted[above] - _sorted[below]));
     }
 
     /// <summary>Median and the central interval of a level, kept within what could be a viscosity at all: 1 nPa·s to 1 TPa·s.</summary>

@@ -83,6 +83,10 @@ internal sealed class GaussianComponent
         }
     }
 
+    /// <summary>A component whose parameters are independent.</summary>
+    public static GaussianComponent Independent(double weight, double[] mean, double[] sd)
+        => new(weight, mean, Matrix<double>.Build.DenseOfDiagonalArray([.. sd.Select(s => s * s)]));
+
     /// <summary>The component's weight in its mixture.</summary>
     public double Weight { get; }
 

@@ -63,8 +63,8 @@ internal static class NormalTable
 /// <summary>Normal quantiles at evenly spread places, one for each draw.</summary>
 internal static class EvenNormals
 {
-    private static readonly double[] Values = [.. Enumerable.Range(0, PosteriorSettings.Cases).Select(i => Normal.InvCDF(0, 1, Normals.EvenPlace(i)))];
+    private static readonly double[] Values = [.. Enumerable.Range(0, PosteriorSettings.Draws).Select(i => Normal.InvCDF(0, 1, Normals.EvenPlace(i)))];
 
-    /// <summary>The value for a case.</summary>
+    /// <summary>The value for a draw.</summary>
     public static double At(int index) => Values[index % Values.Length];
 }

@@ -1,4 +1,4 @@
-using MathNet.Numerics.LinearAlgebra;
+using System.Diagnostics.CodeAnalysis;
 using Viscolog.Core.Curves;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Settling;
@@ -12,43 +12,41 @@ namespace Viscolog.Core.Inference;
 /// </summary>
 internal sealed class PairBodyFilter
 {
-    /// <summary>Numbers in a draw beyond the shape's: ln p, ln τ, ln of the discrepancy.</summary>
-    public const int Extra = 3;
+    private readonly double[] _lastWait;
+    private readonly double _variance;
+    private readonly double[] _rise;
+    private readonly double[] _first;
+    private readonly double[] _second;
+    private readonly double[] _startRise;
+    private readonly double[] _startFirst;
+    private readonly double[] _startSecond;
+    private readonly BodyReading[][] _readings;
 
-    private readonly PairEvidence evidence;
-    private readonly double[] lastWait;
-    private readonly double variance;
-    private readonly double[] rise;
-    private readonly double[] first;
-    private readonly double[] second;
-    private readonly double[] startRise;
-    private readonly double[] startFirst;
-    private readonly double[] startSecond;
-    private readonly BodyReading[][] readings;
-
-    public PairBodyFilter(PairEvidence evidence, PairPath path)
+    public PairBodyFilter(Evidence evidence, PairPath path)
     {
-        (this.evidence, Path) = (evidence, path);
-        variance = evidence.Repeatability * evidence.Repeatability;
-        readings = [.. evidence.Steps.Select(s => s.Body.Readings.ToArray())];
-        lastWait = [.. readings.Select(r => r.Length == 0 ? double.PositiveInfinity : r.Max(x => x.WaitSeconds))];
-        (rise, first, second) = (new double[path.Count], new double[path.Count], new double[path.Count]);
-        (startRise, startFirst, startSecond) = (new double[path.Count], new double[path.Count], new double[path.Count]);
+        Path = path;
+        _variance = evidence.Repeatability * evidence.Repeatability;
+        _readings = [.. evidence.Steps.Select(s => s.Readings.ToArray())];
+        _lastWait = [.. _readings.Select(r => r.Length == 0 ? double.PositiveInfinity : r.Max(x => x.WaitSeconds))];
+        (_rise, _first, _second) = (new double[path.Count], new double[path.Count], new double[path.Count]);
+        (_startRise, _startFirst, _startSecond) = (new double[path.Count], new double[path.Count], new double[path.Count]);
     }
 
     /// <summary>The way through the doses.</summary>
     public PairPath Path { get; }
 
-    /// <summary>Steps with their readings.</summary>
-    public int StepCount => readings.Length;
+    /// <summary>Steps with their _readings.</summary>
+    public int StepCount => _readings.Length;
 
     /// <summary>The prior of a draw.</summary>
     public static Mixture PriorOf(Shape shape)
     {
-        double[] mean = [.. shape.Parameters.Select(p => Math.Log(p.Median)), 0, Math.Log(BuildUp.PriorMedianSeconds), Math.Log(shape.DiscrepancyMedian)];
-        double[] sd = [.. shape.Parameters.Select(p => p.LogSd), PairSettings.ExponentLogSd, BuildUp.PriorLogSd, shape.DiscrepancyLogSd];
+        var mean = PairBodyParameters.Row(
+            shape.Parameters.Select(p => Math.Log(p.Median)), 0, Math.Log(BuildUp.PriorMedianSeconds), Math.Log(shape.DiscrepancyMedian));
+        var sd = PairBodyParameters.Row(
+            shape.Parameters.Select(p => p.LogSd), PairSettings.ExponentLogSd, BuildUp.PriorLogSd, shape.DiscrepancyLogSd);
         var share = shape.PriorWeight / Shapes.All.Sum(s => s.PriorWeight);
-        return new([new(share, mean, Matrix<double>.Build.DenseOfDiagonalArray([.. sd.Select(s => s * s)]))]);
+        return new([GaussianComponent.Independent(share, mean, sd)]);
     }
 
     /// <summary>Variance that the level walks over a way.</summary>
@@ -60,29 +58,29 @@ internal sealed class PairBodyFilter
 
     /// <summary>The log likelihood of a draw.</summary>
     /// <param name="shape">The shape.</param>
-    /// <param name="draw">Its parameters, ln p, ln τ, ln of the discrepancy.</param>
+    /// <param name="draw">Its parameters.</param>
     /// <param name="states">Takes the state after each step; empty where not wanted.</param>
-    public double LogLikelihood(Shape shape, ReadOnlySpan<double> draw, Span<WalkState> states)
+    public double LogLikelihood(Shape shape, PairBodyParameters draw, Span<WalkState> states)
     {
-        var (timeConstant, discrepancy) = (Math.Exp(draw[^2]), Math.Exp(draw[^1]));
+        var (timeConstant, discrepancy) = (draw.TimeConstant, draw.Discrepancy);
         Prepare(shape, draw, timeConstant);
         var state = new WalkState(
             (Math.Log(PosteriorSettings.BaseMedian), PosteriorSettings.BaseLogSd),
             (PairSettings.BodyRiseMean, PairSettings.BodyRiseSd),
             (PairSettings.CrossMean, PairSettings.CrossSd));
         var (sum, product) = (0.0, 1.0);
-        for (var k = 0; k < readings.Length; k++)
+        for (var k = 0; k < _readings.Length; k++)
         {
             var before = WalkBefore(k, discrepancy);
             state.Walk(before);
-            foreach (var reading in readings[k])
+            foreach (var reading in _readings[k])
             {
                 var left = k == 0 || double.IsInfinity(reading.WaitSeconds) ? 0 : BuildUp.Remaining(reading.WaitSeconds, timeConstant);
                 product *= state.Update(
-                    first[k] + (left * (startFirst[k] - first[k])),
-                    second[k] + (left * (startSecond[k] - second[k])),
-                    reading.Ln - rise[k] - (left * (startRise[k] - rise[k])),
-                    variance + reading.ExtraVariance + (left * left * before));
+                    _first[k] + (left * (_startFirst[k] - _first[k])),
+                    _second[k] + (left * (_startSecond[k] - _second[k])),
+                    reading.Ln - _rise[k] - (left * (_startRise[k] - _rise[k])),
+                    _variance + reading.ExtraVariance + (left * left * before));
                 if (product is < 1e-200 or > 1e200)
                 {
                     sum += Math.Log(product);
@@ -102,27 +100,27 @@ internal sealed class PairBodyFilter
 
     /// <summary>The change of a step from its start to its settled value, with k and m known; after the likelihood of the same draw.</summary>
     public double ChangeIn(int step, in WalkState state)
-        => rise[step] - startRise[step] + (state.First * (first[step] - startFirst[step])) + (state.Second * (second[step] - startSecond[step]));
+        => _rise[step] - _startRise[step] + (state.First * (_first[step] - _startFirst[step])) + (state.Second * (_second[step] - _startSecond[step]));
 
-    private void Prepare(Shape shape, ReadOnlySpan<double> draw, double timeConstant)
+    private void Prepare(Shape shape, PairBodyParameters draw, double timeConstant)
     {
-        var parameters = draw[..^Extra];
-        var exponent = Math.Exp(draw[^3]);
-        for (var k = 0; k < readings.Length; k++)
+        var parameters = draw.LogShape;
+        var exponent = draw.Exponent;
+        for (var k = 0; k < _readings.Length; k++)
         {
-            rise[k] = k > 0 && Path.Body[k] == Path.Body[k - 1] ? rise[k - 1] : shape.Rise(parameters, Path.Body[k]);
-            first[k] = k > 0 && Path.String[k] == Path.String[k - 1] ? first[k - 1] : Form(Path.String[k], exponent);
-            second[k] = first[k] * Path.Body[k];
+            _rise[k] = k > 0 && Path.Body[k] == Path.Body[k - 1] ? _rise[k - 1] : shape.Rise(parameters, Path.Body[k]);
+            _first[k] = k > 0 && Path.String[k] == Path.String[k - 1] ? _first[k - 1] : Form(Path.String[k], exponent);
+            _second[k] = _first[k] * Path.Body[k];
             if (k == 0)
             {
-                (startRise[0], startFirst[0], startSecond[0]) = (rise[0], first[0], second[0]);
+                (_startRise[0], _startFirst[0], _startSecond[0]) = (_rise[0], _first[0], _second[0]);
                 continue;
             }
 
-            var left = BuildUp.Remaining(lastWait[k - 1], timeConstant);
-            startRise[k] = rise[k - 1] + (left * (startRise[k - 1] - rise[k - 1]));
-            startFirst[k] = first[k - 1] + (left * (startFirst[k - 1] - first[k - 1]));
-            startSecond[k] = second[k - 1] + (left * (startSecond[k - 1] - second[k - 1]));
+            var left = BuildUp.Remaining(_lastWait[k - 1], timeConstant);
+            _startRise[k] = _rise[k - 1] + (left * (_startRise[k - 1] - _rise[k - 1]));
+            _startFirst[k] = _first[k - 1] + (left * (_startFirst[k - 1] - _first[k - 1]));
+            _startSecond[k] = _second[k - 1] + (left * (_startSecond[k - 1] - _second[k - 1]));
         }
     }
 
@@ -131,56 +129,58 @@ internal sealed class PairBodyFilter
 }
 
 /// <summary>One draw of the body over two doses.</summary>
-internal sealed class PairBodyDraw
+internal sealed class PairBodyDraw : BodyDraw
 {
-    private readonly Shape shape;
-    private readonly double[] parameters;
-    private readonly double exponent;
-    private readonly double discrepancy;
-    private readonly PairPath path;
-    private readonly WalkState[] states;
+    private readonly Shape _shape;
+    private readonly double[] _parameters;
+    private readonly double _discrepancy;
+    private readonly PairPath _path;
+    private readonly WalkState[] _states;
 
-    public PairBodyDraw(int shapeIndex, double[] draw, PairBodyFilter filter)
+    [SetsRequiredMembers]
+    public PairBodyDraw(int shapeIndex, PairBodyParameters draw, PairBodyFilter filter)
     {
         ShapeIndex = shapeIndex;
-        shape = Shapes.All[shapeIndex];
-        parameters = draw[..^PairBodyFilter.Extra];
-        (exponent, TimeConstant, discrepancy) = (Math.Exp(draw[^3]), Math.Exp(draw[^2]), Math.Exp(draw[^1]));
-        path = filter.Path;
-        states = new WalkState[filter.StepCount];
-        filter.LogLikelihood(shape, draw, states);
-        for (var k = states.Length - 2; k >= 0; k--)
+        _shape = Shapes.All[shapeIndex];
+        _parameters = draw.LogShape.ToArray();
+        (Exponent, TimeConstant, _discrepancy) = (draw.Exponent, draw.TimeConstant, draw.Discrepancy);
+        _path = filter.Path;
+        _states = new WalkState[filter.StepCount];
+        filter.LogLikelihood(_shape, draw, _states);
+        for (var k = _states.Length - 2; k >= 0; k--)
         {
-            states[k] = states[k].Smoothed(states[k + 1], filter.WalkBefore(k + 1, discrepancy));
+            _states[k] = _states[k].Smoothed(_states[k + 1], filter.WalkBefore(k + 1, _discrepancy));
         }
 
-        Changes = [.. Enumerable.Range(0, states.Length).Select(k => filter.ChangeIn(k, states[k]))];
+        Changes = [.. _states.Select((state, k) => filter.ChangeIn(k, state))];
     }
 
-    /// <summary>Place of the shape in <see cref="Shapes.All"/>.</summary>
-    public int ShapeIndex { get; }
-
     /// <summary>Logarithms of the shape's parameters.</summary>
-    public IReadOnlyList<double> Parameters => parameters;
-
-    /// <summary>τ in s.</summary>
-    public double TimeConstant { get; }
+    public IReadOnlyList<double> LogShape => _parameters;
 
     /// <summary>Exponent of the string thickener's dose.</summary>
-    public double Exponent => exponent;
-
-    /// <summary>Change of each step from its start to its settled value, in ln units.</summary>
-    public double[] Changes { get; }
+    public double Exponent { get; }
 
     /// <summary>What the readings leave of level, k and m now.</summary>
-    public WalkState Now => states[^1];
+    public WalkState Now => _states[^1];
 
-    /// <summary>Mean and variance of the settled ln body at doses over the range tops.</summary>
-    public (double Mean, double Variance) At(double body, double @string)
+    /// <inheritdoc/>
+    public override double? PeakDose
     {
-        var form = PairBodyFilter.Form(@string, exponent);
-        var nearest = path.Nearest(body, @string);
-        var (mean, variance) = states[nearest].At(form, form * body);
-        return (mean + shape.Rise(parameters, body), variance + PairBodyFilter.Walk(discrepancy, path.Distance(nearest, body, @string)));
+        get
+        {
+            Span<double> parameters = stackalloc double[_parameters.Length];
+            Shape.Exponentiate(_parameters, parameters);
+            return _shape.PeakDose(parameters);
+        }
+    }
+
+    /// <inheritdoc/>
+    public override (double Mean, double Variance) At(double body, double strings)
+    {
+        var form = PairBodyFilter.Form(strings, Exponent);
+        var nearest = _path.Nearest(body, strings);
+        var (mean, variance) = _states[nearest].At(form, form * body);
+        return (mean + _shape.Rise(_parameters, body), variance + PairBodyFilter.Walk(_discrepancy, _path.Distance(nearest, body, strings)));
     }
 }

@@ -18,34 +18,36 @@ public static class PairFits
     private const double LeastWeight = 0.05;
 
     /// <summary>Reports.</summary>
-    public static PairFit Of(PairPosterior posterior) => new(Shapes(posterior), Body(posterior), Strings(posterior));
+    public static PairFit Of(Posterior posterior) => new(Shapes(posterior), Body(posterior), Strings(posterior));
 
-    private static ImmutableArray<ShapeFit> Shapes(PairPosterior posterior) =>
+    private static PairBodyDraw[] Bodies(Posterior posterior) => [.. posterior.Bodies.Cast<PairBodyDraw>()];
+
+    private static ImmutableArray<ShapeFit> Shapes(Posterior posterior) =>
     [
         .. posterior.ShapeWeights.Select((weight, s) => (Weight: weight, Place: s)).Where(w => w.Weight >= LeastWeight).OrderByDescending(w => w.Weight)
             .Select(w => new ShapeFit(Curves.Shapes.All[w.Place], w.Weight, Parameters(posterior, w.Place), null, null, null, null)),
     ];
 
-    private static ImmutableArray<FittedParameter> Parameters(PairPosterior posterior, int place)
+    private static ImmutableArray<FittedParameter> Parameters(Posterior posterior, int place)
     {
-        var cases = posterior.Bodies.Where(b => b.ShapeIndex == place).ToArray();
+        var draws = Bodies(posterior).Where(b => b.ShapeIndex == place).ToArray();
         return
         [
             .. Curves.Shapes.All[place].Parameters.Select((p, j) =>
-                Positive(p.Name, p.Unit == "R" ? "%" : p.Unit, p.Unit == "R" ? posterior.Evidence.BodyTop : 1, cases.Select(c => c.Parameters[j]), p.LogSd)),
+                Positive(p.Name, p.Unit == "R" ? "%" : p.Unit, p.Unit == "R" ? posterior.Evidence.RangeTop : 1, draws.Select(c => c.LogShape[j]), p.LogSd)),
         ];
     }
 
-    private static ImmutableArray<FittedParameter> Body(PairPosterior posterior)
+    private static ImmutableArray<FittedParameter> Body(Posterior posterior)
     {
         var roles = posterior.Evidence.Roles;
-        var bodies = posterior.Bodies;
+        var bodies = Bodies(posterior);
         var fitted = ImmutableArray.CreateBuilder<FittedParameter>();
         fitted.Add(Positive("base", "mPa·s", 1, bodies.Select(c => c.At(0, 0).Mean), PosteriorSettings.BaseLogSd));
         fitted.Add(Signed($"rise by {roles.StringThickener.Name} at its range top", bodies.Select(c => (c.Now.First, c.Now.FirstSd)), PairSettings.BodyRiseSd));
         fitted.Add(Signed($"more of that at the range top of {roles.BodyThickener.Name}", bodies.Select(c => (c.Now.Second, c.Now.SecondSd)), PairSettings.CrossSd));
         fitted.Add(Positive($"exponent of {roles.StringThickener.Name}", "1", 1, bodies.Select(c => Math.Log(c.Exponent)), PairSettings.ExponentLogSd));
-        if (posterior.Evidence.Steps.Skip(1).Any(s => s.Body.Readings.Any(r => double.IsFinite(r.WaitSeconds))))
+        if (posterior.Evidence.Steps.Skip(1).Any(s => s.Readings.Any(r => double.IsFinite(r.WaitSeconds))))
         {
             fitted.Add(Positive("time constant", "s", 1, bodies.Select(c => Math.Log(c.TimeConstant)), BuildUp.PriorLogSd));
         }
@@ -53,7 +55,7 @@ public static class PairFits
         return fitted.ToImmutable();
     }
 
-    private static ImmutableArray<FittedParameter> Strings(PairPosterior posterior)
+    private static ImmutableArray<FittedParameter> Strings(Posterior posterior)
     {
         var roles = posterior.Evidence.Roles;
         var strings = posterior.Strings;
@@ -68,7 +70,7 @@ public static class PairFits
     }
 
     /// <summary>The forms of the string's rise that matter, each with how likely it is and its numbers.</summary>
-    private static IEnumerable<FittedParameter> Rises(PairPosterior posterior)
+    private static IEnumerable<FittedParameter> Rises(Posterior posterior)
     {
         var bent = posterior.Strings.Where(c => c.Form is BentString).ToArray();
         var late = posterior.Strings.Where(c => c.Form is LateString).ToArray();
@@ -93,15 +95,15 @@ public static class PairFits
         return new(name, unit, value, value * sd, sd > PriorPart * priorSd);
     }
 
-    private static FittedParameter Signed(string name, IEnumerable<(double Mean, double Sd)> cases, double priorSd)
+    private static FittedParameter Signed(string name, IEnumerable<(double Mean, double Sd)> draws, double priorSd)
     {
-        var (mean, sd) = Moments(cases);
+        var (mean, sd) = Moments(draws);
         return new(name, "ln", mean, sd, sd > PriorPart * priorSd);
     }
 
-    private static (double Mean, double Sd) Moments(IEnumerable<(double Mean, double Sd)> cases)
+    private static (double Mean, double Sd) Moments(IEnumerable<(double Mean, double Sd)> draws)
     {
-        var all = cases.ToArray();
+        var all = draws.ToArray();
         if (all.Length == 0)
         {
             return (0, 0);

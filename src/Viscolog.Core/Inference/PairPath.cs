@@ -5,10 +5,11 @@ namespace Viscolog.Core.Inference;
 /// <summary>The way of a pot through the doses of two thickeners, step by step, each dose over the top of its thickener's usual range.</summary>
 internal sealed class PairPath
 {
-    public PairPath(PairEvidence evidence)
+    public PairPath(Evidence evidence)
     {
-        Body = [.. evidence.Steps.Select(s => s.Body.Dose / evidence.BodyTop)];
-        String = [.. evidence.Steps.Select(s => s.StringDose / evidence.StringTop)];
+        Body = [.. evidence.Steps.Select(s => s.Dose / evidence.RangeTop)];
+        var stringTop = evidence.StringTop;
+        String = [.. evidence.Steps.Select(s => s.Doses.Strings.Percent / stringTop)];
         IsRising = Enumerable.Range(1, Count - 1).All(k => Body[k] >= Body[k - 1] && String[k] >= String[k - 1]);
     }
 

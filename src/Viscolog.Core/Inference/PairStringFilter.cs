@@ -1,4 +1,3 @@
-using MathNet.Numerics.LinearAlgebra;
 using Viscolog.Core.Curves;
 using Viscolog.Core.Observing;
 
@@ -10,24 +9,18 @@ namespace Viscolog.Core.Inference;
 /// </summary>
 internal sealed class PairStringFilter
 {
-    /// <summary>Numbers in a draw beyond the form's own.</summary>
-    private const int Extra = 2;
+    private readonly StringReading[][] _readings;
 
-    private readonly StringReading[][] readings;
-
-    public PairStringFilter(StringForm form, PairEvidence evidence, PairPath path)
+    public PairStringFilter(StringForm form, Evidence evidence, PairPath path)
     {
         Form = form;
         Path = path;
-        readings = [.. evidence.Steps.Select(s => s.Strings.ToArray())];
+        _readings = [.. evidence.Steps.Select(s => s.Strings.ToArray())];
         Prior = PriorOf(form, evidence);
     }
 
     /// <summary>How the string rises along the dose of the thickener that brings it.</summary>
     public StringForm Form { get; }
-
-    /// <summary>Numbers in a draw.</summary>
-    public int Count => Form.Priors.Length + Extra;
 
     /// <summary>The way through the doses.</summary>
     public PairPath Path { get; }
@@ -42,22 +35,21 @@ internal sealed class PairStringFilter
     public double WalkBefore(int step, double discrepancy) => step == 0 ? 0 : Walk(discrepancy, Path.Distance(step - 1, Path.Body[step], Path.String[step]));
 
     /// <summary>The log likelihood of a draw.</summary>
-    /// <param name="draw">The form's numbers, ln of the discrepancy, ln of the repeatability.</param>
+    /// <param name="draw">The draw.</param>
     /// <param name="states">Takes the state after each step; empty where not wanted.</param>
-    public double LogLikelihood(ReadOnlySpan<double> draw, Span<WalkState> states)
+    public double LogLikelihood(StringParameters draw, Span<WalkState> states)
     {
-        var numbers = draw[..^Extra];
-        var (discrepancy, variance) = (Math.Exp(draw[^2]), Math.Exp(2 * draw[^1]));
+        var (discrepancy, variance) = (draw.Discrepancy, draw.Variance);
         var state = new WalkState(
             (Math.Log(PairSettings.StringBaseMedian), PairSettings.StringBaseLogSd),
             (PairSettings.StringByBodyMean, PairSettings.StringByBodySd),
             (PairSettings.StringRiseMean, PairSettings.StringRiseSd));
         var (sum, product) = (0.0, 1.0);
-        for (var k = 0; k < readings.Length; k++)
+        for (var k = 0; k < _readings.Length; k++)
         {
             state.Walk(WalkBefore(k, discrepancy));
-            var rise = Form.Rise(numbers, Path.String[k]);
-            foreach (var reading in readings[k])
+            var rise = Form.Rise(draw.Form, Path.String[k]);
+            foreach (var reading in _readings[k])
             {
                 product *= state.Update(Path.Body[k], rise, reading.Ln, variance + reading.ExtraVariance);
                 if (product is < 1e-200 or > 1e200)
@@ -78,32 +70,34 @@ internal sealed class PairStringFilter
     }
 
     /// <summary>The scatter of strings is learned along with the curve, about its default or about what many repeats have shown.</summary>
-    private static Mixture PriorOf(StringForm form, PairEvidence evidence)
+    private static Mixture PriorOf(StringForm form, Evidence evidence)
     {
-        double[] mean = [.. form.Priors.Select(p => p.Mean), Math.Log(PairSettings.StringDiscrepancyMedian), Math.Log(evidence.StringRepeatability)];
-        double[] sd = [.. form.Priors.Select(p => p.Sd), PairSettings.StringDiscrepancyLogSd, PairSettings.StringRepeatabilityLogSd];
-        return new([new(form.Share, mean, Matrix<double>.Build.DenseOfDiagonalArray([.. sd.Select(s => s * s)]))]);
+        var mean = StringParameters.Row(
+            form.Priors.Select(p => p.Mean), Math.Log(PairSettings.StringDiscrepancyMedian), Math.Log(evidence.StringRepeatability));
+        var sd = StringParameters.Row(
+            form.Priors.Select(p => p.Sd), PairSettings.StringDiscrepancyLogSd, PairSettings.StringRepeatabilityLogSd);
+        return new([GaussianComponent.Independent(form.Share, mean, sd)]);
     }
 }
 
 /// <summary>One draw of the string over two doses.</summary>
 internal sealed class PairStringDraw
 {
-    private readonly double discrepancy;
-    private readonly PairPath path;
-    private readonly WalkState[] states;
+    private readonly double _discrepancy;
+    private readonly PairPath _path;
+    private readonly WalkState[] _states;
 
-    public PairStringDraw(double[] draw, PairStringFilter filter)
+    public PairStringDraw(StringParameters draw, PairStringFilter filter)
     {
         Form = filter.Form;
-        Numbers = draw[..Form.Priors.Length];
-        (discrepancy, Repeatability) = (Math.Exp(draw[^2]), Math.Exp(draw[^1]));
-        path = filter.Path;
-        states = new WalkState[path.Count];
-        filter.LogLikelihood(draw, states);
-        for (var k = states.Length - 2; k >= 0; k--)
+        Numbers = draw.Form.ToArray();
+        (_discrepancy, Repeatability) = (draw.Discrepancy, draw.Repeatability);
+        _path = filter.Path;
+        _states = new WalkState[_path.Count];
+        filter.LogLikelihood(draw, _states);
+        for (var k = _states.Length - 2; k >= 0; k--)
         {
-            states[k] = states[k].Smoothed(states[k + 1], filter.WalkBefore(k + 1, discrepancy));
+            _states[k] = _states[k].Smoothed(_states[k + 1], filter.WalkBefore(k + 1, _discrepancy));
         }
     }
 
@@ -117,13 +111,13 @@ internal sealed class PairStringDraw
     public double Repeatability { get; }
 
     /// <summary>What the readings leave of level and coefficients now.</summary>
-    public WalkState Now => states[^1];
+    public WalkState Now => _states[^1];
 
     /// <summary>Mean and variance of ln string at doses over the range tops.</summary>
-    public (double Mean, double Variance) At(double body, double @string)
+    public (double Mean, double Variance) At(double body, double strings)
     {
-        var nearest = path.Nearest(body, @string);
-        var (mean, variance) = states[nearest].At(body, Form.Rise(Numbers, @string));
-        return (mean, variance + PairStringFilter.Walk(discrepancy, path.Distance(nearest, body, @string)));
+        var nearest = _path.Nearest(body, strings);
+        var (mean, variance) = _states[nearest].At(body, Form.Rise(Numbers, strings));
+        return (mean, variance + PairStringFilter.Walk(_discrepancy, _path.Distance(nearest, body, strings)));
     }
 }

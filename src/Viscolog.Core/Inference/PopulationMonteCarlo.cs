@@ -110,12 +110,12 @@ internal delegate double LogLikelihoodOf(ReadOnlySpan<double> draw);
 /// <summary>How much work a posterior is worth.</summary>
 /// <param name="FirstDraws">Draws a shape in the first round.</param>
 /// <param name="LaterDraws">Draws a shape in each later round.</param>
-/// <param name="Cases">Cases that the finished posterior keeps.</param>
+/// <param name="Kept">Draws that the finished posterior keeps.</param>
 /// <param name="Tempering">How much of the likelihood each round counts; the last is 1.</param>
-internal sealed record SamplingEffort(int FirstDraws, int LaterDraws, int Cases, ImmutableArray<double> Tempering)
+internal sealed record SamplingEffort(int FirstDraws, int LaterDraws, int Kept, ImmutableArray<double> Tempering)
 {
     /// <summary>For the run that is advised on.</summary>
-    public static SamplingEffort Full { get; } = new(2000, 1000, PosteriorSettings.Cases, [0.1, 0.3, 0.6, 1]);
+    public static SamplingEffort Full { get; } = new(2000, 1000, PosteriorSettings.Draws, [0.1, 0.3, 0.6, 1]);
 
     /// <summary>For an earlier run, of which moments are wanted only.</summary>
     public static SamplingEffort Moments { get; } = new(400, 200, 50, [0.1, 0.4, 1]);

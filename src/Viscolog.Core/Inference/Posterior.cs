@@ -7,50 +7,19 @@ using Viscolog.Core.Settling;
 namespace Viscolog.Core.Inference;
 
 /// <summary>
-/// What the readings of a run, and the prior, say of its dose–response curve: draws over shapes, parameters, time constant and
-/// discrepancy, each with the level that the readings leave. Deterministic: the same evidence gives the same posterior.
+/// What the readings of a run and the prior say of the body, and with two thickeners of the string, at any doses: equally likely draws,
+/// each with what the readings leave of its level. Given the readings body and string are independent. Made by <see cref="Posteriors"/>.
 /// </summary>
-public sealed class Posterior : IStepForecast
+public sealed class Posterior
 {
-    /// <summary>A draw so far below its shape's likeliest, in ln of weight, counts for nothing.</summary>
-    private const double NegligibleBelow = 14;
+    private readonly double _bodyTop;
+    private readonly double _stringTop;
 
-    /// <summary>Doses over the range top at which a curve is looked at for whether it comes up to the aim.</summary>
-    private static readonly ImmutableArray<double> LookedAt = [0.3, 0.5, 0.7, 0.85, 1, 1.2];
-
-    private readonly CurveFilter filter;
-    private readonly ImmutableArray<CurveDraw> cases;
-    private readonly WeightedSample[] draws;
-    private readonly double rangeTop;
-    private FirstDosesOf? reached;
-
-    private Posterior(Evidence evidence, double rangeTop, Prior prior, ViscosityBand? target, SamplingEffort effort)
+    internal Posterior(Evidence evidence, Prior prior, ImmutableArray<double> shapeWeights, ImmutableArray<BodyDraw> bodies)
     {
-        Evidence = evidence;
-        this.rangeTop = rangeTop;
-        Prior = prior;
-        filter = new(evidence, rangeTop, prior);
-        draws = new PopulationMonteCarlo(effort).Draw([.. Shapes.All.Select(Kind)]);
-        if (target is not null)
-        {
-            DiscountUnusual(target.Aim.Ln);
-        }
-
-        ShapeWeights = Weigh();
-        cases = Resampling.Of(draws, ShapeWeights, effort.Cases, (s, draw) => new CurveDraw(s, draw, filter));
-        ChanceUnlikeHistory = prior.Runs == 0 ? Percentage.FromFraction(0) : Percentage.FromFraction(ChanceUnlike());
-    }
-
-    /// <summary>Two posteriors of one run, of which either may be right.</summary>
-    private Posterior(Posterior one, Posterior other, double chanceOfOther)
-    {
-        (Evidence, rangeTop, Prior, filter, draws) = (one.Evidence, one.rangeTop, one.Prior, one.filter, one.draws);
-        ShapeWeights = [.. one.ShapeWeights.Zip(other.ShapeWeights, (a, b) => ((1 - chanceOfOther) * a) + (chanceOfOther * b))];
-        cases = [.. Enumerable.Range(0, one.cases.Length).Select(i => IsOther(i) ? other.cases[i] : one.cases[i])];
-        LogEvidence = one.LogEvidence;
-
-        // Every case of the one at whose place the running count of the other's share passes a whole number.
-        bool IsOther(int i) => Math.Floor((i + 1) * chanceOfOther) > Math.Floor(i * chanceOfOther);
+        (Evidence, Prior, ShapeWeights, Bodies) = (evidence, prior, shapeWeights, bodies);
+        _bodyTop = evidence.RangeTop;
+        _stringTop = evidence.StringThickener is null ? 1 : evidence.StringTop;
     }
 
     /// <summary>The evidence it was made from.</summary>
@@ -59,299 +28,115 @@ public sealed class Posterior : IStepForecast
     /// <summary>The prior it was made with.</summary>
     public Prior Prior { get; }
 
-    /// <summary>The weight of each of <see cref="Shapes.All"/>; they sum to 1.</summary>
+    /// <summary>The weight of each of <see cref="Shapes.All"/> for the body over the dose of the thickener that makes it; they sum to 1.</summary>
     public ImmutableArray<double> ShapeWeights { get; }
 
     /// <summary>The chance that this pot is unlike all its earlier runs; 0 without any.</summary>
-    public Percentage ChanceUnlikeHistory { get; private set; }
+    public Percentage ChanceUnlikeHistory { get; internal init; }
 
-    /// <summary>How likely the readings are under the prior, as a logarithm up to a constant of the readings alone.</summary>
-    internal double LogEvidence { get; private set; }
+    /// <summary>The draws of the body.</summary>
+    internal ImmutableArray<BodyDraw> Bodies { get; }
 
-    double IStepForecast.Repeatability => Evidence.Repeatability;
+    /// <summary>The draws of the string; none with one thickener.</summary>
+    internal ImmutableArray<PairStringDraw> Strings { get; init; } = [];
 
-    double IStepForecast.RangeTop => Evidence.RangeTop;
-
-    ImmutableArray<EvidenceStep> IStepForecast.Steps => Evidence.Steps;
-
-    /// <summary>The draws, equally likely.</summary>
-    internal ImmutableArray<CurveDraw> Cases => cases;
-
-    /// <summary>Makes the posterior.</summary>
-    /// <param name="evidence">The run's evidence.</param>
-    /// <param name="prior">What was believed before it.</param>
-    /// <param name="target">The band aimed at; null where there is none. Curves that never come near it count for less.</param>
-    public static Posterior From(Evidence evidence, Prior prior, ViscosityBand? target) => new(evidence, evidence.RangeTop, prior, target, SamplingEffort.Full);
-
-    /// <summary>
-    /// The posterior after earlier runs, or without them where the readings say that this pot is unlike them. The two priors are weighed by how
-    /// likely each makes the readings; the second is worked out only where there is a sign of it.
-    /// </summary>
-    /// <param name="evidence">The run's evidence.</param>
-    /// <param name="prior">The prior from the earlier runs.</param>
-    /// <param name="target">The band aimed at; null where there is none.</param>
-    public static Posterior WithHistory(Evidence evidence, Prior prior, ViscosityBand? target)
-    {
-        var posterior = From(evidence, prior, target);
-        if (prior.Runs == 0 || (posterior.ChanceUnlikeHistory.Fraction < HistorySettings.SignOfUnlike && !prior.IsFarFrom(evidence)))
-        {
-            return posterior;
-        }
-
-        var without = From(evidence, Prior.Common, target);
-        var odds = HistorySettings.UnlikeBase / (1 - HistorySettings.UnlikeBase) * Math.Exp(Math.Min(700, without.LogEvidence - posterior.LogEvidence));
-        var chance = (posterior.ChanceUnlikeHistory.Fraction + odds) / (1 + odds);
-        if (chance >= HistorySettings.SurelyUnlike)
-        {
-            without.ChanceUnlikeHistory = Percentage.FromFraction(chance);
-            return without;
-        }
-
-        return new(posterior, without, odds / (1 + odds)) { ChanceUnlikeHistory = Percentage.FromFraction(chance) };
-    }
-
-    /// <summary>The posterior of an earlier run, on the dose scale of the thickener in the run at hand.</summary>
-    /// <param name="earlier">The earlier run's evidence.</param>
-    /// <param name="range">The usual range in force.</param>
-    public static Posterior OfEarlier(Evidence earlier, DoseRange range) => new(earlier, range.Top.Percent, Prior.Common, null, SamplingEffort.Moments);
-
-    /// <summary>The settled body at a dose.</summary>
-    /// <param name="dose">The dose.</param>
+    /// <summary>The settled body at doses.</summary>
+    /// <param name="doses">The doses.</param>
     /// <param name="level">Level of the interval, below 100 %.</param>
-    public Estimate BodyAt(Dose dose, Percentage level) => At(dose).ToEstimate(level);
+    public Estimate BodyAt(Doses doses, Percentage level) => At(doses).ToEstimate(level);
 
-    /// <summary>A single settled reading at a dose: wider than the body by the method's repeatability.</summary>
-    /// <param name="dose">The dose.</param>
+    /// <summary>A single settled reading of the body at doses: wider than the body by the method's repeatability.</summary>
+    /// <param name="doses">The doses.</param>
     /// <param name="level">Level of the interval, below 100 %.</param>
-    public Estimate ReadingAt(Dose dose, Percentage level) => At(dose).Blurred(Evidence.Repeatability).ToEstimate(level);
+    public Estimate ReadingAt(Doses doses, Percentage level) => At(doses).Blurred(Evidence.Repeatability).ToEstimate(level);
 
-    /// <summary>The dose that first brings the body up to a value.</summary>
+    /// <summary>The string at doses.</summary>
+    /// <param name="doses">The doses.</param>
+    /// <param name="level">Level of the interval, below 100 %.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The posterior is of one thickener.</exception>
+    public LengthEstimate StringAt(Doses doses, Percentage level) => At(doses, Quantity.Stringiness).ToLengths(level);
+
+    /// <summary>The dose that first brings the body of a pot with one thickener up to a value.</summary>
     /// <param name="body">The wanted body.</param>
     /// <param name="level">Level of the interval, below 100 %.</param>
     /// <returns>Null where the body is not expected to be reached within 1.2 of the usual range.</returns>
-    public DoseEstimate? DoseFor(Viscosity body, Percentage level)
-    {
-        double[] doses = [.. FirstDoses(body.Ln)];
-        Array.Sort(doses);
-        double Quantile(double part) => doses[(int)Math.Clamp(part * doses.Length, 0, doses.Length - 1)];
-        Dose? At(double part) => double.IsInfinity(Quantile(part)) ? null : Dose.FromPercent(Quantile(part) * rangeTop);
-        return At(0.5) is { } median ? new(median, At((1 - level.Fraction) / 2) ?? median, At((1 + level.Fraction) / 2), level) : null;
-    }
+    public DoseEstimate? DoseFor(Viscosity body, Percentage level) => new Reach(Bodies, _bodyTop, body).Dose(level);
 
-    /// <summary>The chance that the body comes up to a value at some dose within a limit.</summary>
+    /// <summary>The chance that the body of a pot with one thickener comes up to a value at some dose within a limit.</summary>
     /// <param name="body">The wanted body.</param>
     /// <param name="within">The greatest dose considered.</param>
-    public Percentage ChanceOfReaching(Viscosity body, Dose within)
+    public Percentage ChanceOfReaching(Viscosity body, Dose within) => Reach(body).ChanceWithin(within);
+
+    /// <summary>For each draw the dose that first brings the body up to a value, for a pot with one thickener.</summary>
+    internal Reach Reach(Viscosity body) => new(Bodies, _bodyTop, body);
+
+    /// <summary>The logarithm of a quantity at doses: the settled body in mPa·s, or the string in mm.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The string is asked for and the posterior is of one thickener.</exception>
+    internal LnEstimate At(Doses doses, Quantity quantity = Quantity.Body)
     {
-        var most = within.Percent / rangeTop;
-        return Percentage.FromFraction((double)FirstDoses(body.Ln).Count(d => d <= most) / cases.Length);
+        var (body, strings) = Ranges(doses);
+        return quantity switch
+        {
+            Quantity.Body => LnEstimate.Of(Bodies, d => d.At(body, strings)),
+            Quantity.Stringiness when !Strings.IsEmpty => LnEstimate.Of(Strings, d => d.At(body, strings)),
+            _ => throw new ArgumentOutOfRangeException(nameof(quantity), quantity, "a posterior of one thickener says nothing of strings"),
+        };
     }
 
-    /// <summary>The settled ln body at a dose.</summary>
-    internal LnEstimate At(Dose dose)
+    /// <summary>What a step shows of the body after standing for a time, without the reading's own error.</summary>
+    internal LnEstimate At(EvidenceStep step, double waitSeconds)
     {
-        var means = new double[cases.Length];
-        var sds = new double[cases.Length];
-        for (var i = 0; i < means.Length; i++)
+        var (body, strings) = Ranges(step.Doses);
+        return LnEstimate.Of(Bodies, d =>
         {
-            var (mean, variance) = cases[i].At(dose.Percent / rangeTop);
-            (means[i], sds[i]) = (mean, Math.Sqrt(variance));
-        }
-
-        return new(means, sds);
+            var (mean, variance) = d.At(body, strings);
+            return (mean - (d.Changes[step.Place] * BuildUp.Remaining(waitSeconds, d.TimeConstant)), variance);
+        });
     }
 
-    /// <summary>What a step shows after standing for a time, without the reading's own error.</summary>
-    internal LnEstimate At(EvidenceStep step, double waitSeconds) => ((IStepForecast)this).At(step, waitSeconds);
+    /// <summary>Change of the body still to come at the start of a step's standing, for each draw, in ln units.</summary>
+    internal double[] ChangesIn(EvidenceStep step) => [.. Bodies.Select(d => d.Changes[step.Place])];
 
-    LnEstimate IStepForecast.At(EvidenceStep step, double waitSeconds)
+    /// <summary>Rise of the body between doses, for each draw, in ln units.</summary>
+    internal double[] RisesBetween(Doses from, Doses to)
     {
-        var means = new double[cases.Length];
-        var sds = new double[cases.Length];
-        for (var i = 0; i < means.Length; i++)
-        {
-            var (level, variance) = cases[i].Level(step.Dose / rangeTop);
-            var (rise, start) = (cases[i].Rises[step.Place], cases[i].Starts[step.Place]);
-            means[i] = level + rise + ((start - rise) * BuildUp.Remaining(waitSeconds, cases[i].TimeConstant));
-            sds[i] = Math.Sqrt(variance);
-        }
-
-        return new(means, sds);
+        var (before, after) = (Ranges(from), Ranges(to));
+        return [.. Bodies.Select(d => d.At(after.Body, after.String).Mean - d.At(before.Body, before.String).Mean)];
     }
 
-    /// <summary>Change still to come at the start of a step's standing, for each case, in ln units.</summary>
-    internal double[] ChangesIn(EvidenceStep step) => ((IStepForecast)this).ChangesIn(step);
+    /// <summary>τ in s of each draw.</summary>
+    internal double[] TimeConstants() => [.. Bodies.Select(d => d.TimeConstant)];
 
-    double[] IStepForecast.ChangesIn(EvidenceStep step) => [.. cases.Select(c => c.Rises[step.Place] - c.Starts[step.Place])];
-
-    /// <summary>Rise of each case between two doses, in ln units.</summary>
-    internal double[] RisesBetween(Dose from, Dose to) => [.. cases.Select(c => c.At(to.Percent / rangeTop).Mean - c.At(from.Percent / rangeTop).Mean)];
-
-    /// <summary>The settled ln body of each case at a dose, with the spread that its level leaves.</summary>
-    internal double[] DrawsAt(Dose dose)
+    /// <summary>The settled ln body of each draw at doses, with the spread that its level leaves.</summary>
+    internal double[] DrawsAt(Doses doses)
     {
-        var values = new double[cases.Length];
-        for (var i = 0; i < values.Length; i++)
+        var (body, strings) = Ranges(doses);
+        return [.. Bodies.Select((d, i) =>
         {
-            var (mean, variance) = cases[i].At(dose.Percent / rangeTop);
-            values[i] = mean + (EvenNormals.At(i) * Math.Sqrt(variance));
-        }
-
-        return values;
+            var (mean, variance) = d.At(body, strings);
+            return mean + (EvenNormals.At(i) * Math.Sqrt(variance));
+        })];
     }
 
-    /// <summary>τ in s of each case.</summary>
-    internal double[] TimeConstants() => ((IStepForecast)this).TimeConstants();
-
-    double[] IStepForecast.TimeConstants() => [.. cases.Select(c => c.TimeConstant)];
-
-    /// <summary>The moments of one shape's parameters; null where the shape has next to no weight.</summary>
-    internal PosteriorSummary? Summarize(int shape)
+    /// <summary>The median dose of the peak over the draws that have one; null where their shapes weigh no more than a bound.</summary>
+    internal Dose? PeakDose(double leastWeight)
     {
-        if (ShapeWeights[shape] < 0.01)
-        {
-            return null;
-        }
-
-        var (mean, covariance) = draws[shape].Moments();
-        return new(ShapeWeights[shape], mean, covariance);
+        double[] peaks = [.. Bodies.Select(d => d.PeakDose).OfType<double>().Order()];
+        return peaks.Length == 0 || Bodies.Where(d => d.PeakDose is not null).DistinctBy(d => d.ShapeIndex).Sum(d => ShapeWeights[d.ShapeIndex]) <= leastWeight
+            ? null
+            : Dose.FromPercent(peaks[peaks.Length / 2] * _bodyTop);
     }
 
-    /// <summary>Mean and variance of the ln body of the base without thickener.</summary>
-    internal (double Mean, double Variance) LevelOfBase()
-    {
-        var moments = cases.Select(c => c.Level(0)).ToArray();
-        var mean = moments.Average(m => m.Mean);
-        return (mean, moments.Average(m => m.Variance + ((m.Mean - mean) * (m.Mean - mean))));
-    }
+    /// <summary>ln of the settled body at two doses in %.</summary>
+    internal LnEstimate LnBodyAt(double body, double strings) => At(Doses.FromPercent(body, strings));
 
-    /// <summary>For each case the dose over the range top that first brings the body up; the last answer is kept, as one band is asked for again and again.</summary>
-    private double[] FirstDoses(double ln)
-    {
-        if (reached is { } known && known.Ln == ln)
-        {
-            return known.Doses;
-        }
+    /// <summary>ln of the string at two doses in %.</summary>
+    internal LnEstimate LnStringAt(double body, double strings) => At(Doses.FromPercent(body, strings), Quantity.Stringiness);
 
-        var doses = new double[cases.Length];
-        for (var i = 0; i < doses.Length; i++)
-        {
-            doses[i] = FirstDose(cases[i], ln, EvenNormals.At(i));
-        }
-
-        reached = new(ln, doses);
-        return doses;
-    }
-
-    private static double FirstDose(CurveDraw curve, double ln, double deviate)
-    {
-        const int grid = 60;
-        const double furthest = 1.2;
-        double Excess(double dose)
-        {
-            var (mean, variance) = curve.At(dose);
-            return mean + (deviate * Math.Sqrt(variance)) - ln;
-        }
-
-        var before = Excess(0);
-        if (before >= 0)
-        {
-            return 0;
-        }
-
-        for (var i = 1; i <= grid; i++)
-        {
-            var after = Excess(furthest * i / grid);
-            if (after >= 0)
-            {
-                return furthest * (i - 1 + (before / (before - after))) / grid;
-            }
-
-            before = after;
-        }
-
-        return double.PositiveInfinity;
-    }
-
-    private SampledFamily Kind(Shape shape, int place) => new(
-        shape.Parameters.Length + Prior.Extra,
-        Prior.Mixtures[place],
-        () =>
-        {
-            var own = new CurveFilter(Evidence, rangeTop, Prior);
-            return row => own.LogLikelihood(shape, row);
-        },
-        104729 * place);
-
-    private void DiscountUnusual(double aim)
-    {
-        var low = Evidence.Thickener.UsualRange.Low.Percent / rangeTop;
-        var noneIn = filter.SortedDoses[^1] <= 0;
-        var means = new double[filter.Doses.Length];
-        var variances = new double[filter.Doses.Length];
-        for (var s = 0; s < draws.Length; s++)
-        {
-            var shape = Shapes.All[s];
-            var least = draws[s].LogWeights.Max() - NegligibleBelow;
-            for (var i = 0; i < draws[s].Count; i++)
-            {
-                var row = draws[s].Row(i);
-                if (!(draws[s].LogWeights[i] > least))
-                {
-                    continue;
-                }
-
-                var parameters = row[..^Prior.Extra];
-                filter.Prepare(shape, parameters, Math.Exp(row[^2]));
-                filter.LogLikelihood(Math.Exp(row[^2]), Math.Exp(row[^1]), means, variances);
-                draws[s].LogWeights[i] += !Reaches(shape, parameters, means[^1], aim) ? Math.Log(PosteriorSettings.UnreachingWeight)
-                    : noneIn && means[^1] + shape.Rise(parameters, low) > aim ? Math.Log(PosteriorSettings.BelowRangeWeight) : 0;
-            }
-        }
-    }
-
-    private static bool Reaches(Shape shape, ReadOnlySpan<double> parameters, double level, double aim)
-    {
-        foreach (var place in LookedAt)
-        {
-            if (level + shape.Rise(parameters, place) >= aim)
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
-
-    private sealed record FirstDosesOf(double Ln, double[] Doses);
-
-    private ImmutableArray<double> Weigh()
-    {
-        var logs = draws.Select((d, s) => d.LogMeanWeight() + Math.Log(Prior.Mixtures[s].Total)).ToArray();
-        var greatest = logs.Max();
-        var weights = double.IsNegativeInfinity(greatest) ? [.. logs.Select(_ => 1.0)] : logs.Select(l => Math.Exp(l - greatest)).ToArray();
-        var sum = weights.Sum();
-        LogEvidence = greatest + Math.Log(sum);
-        return [.. weights.Select(w => w / sum)];
-    }
-
-    private double ChanceUnlike()
-    {
-        var sum = 0.0;
-        for (var s = 0; s < draws.Length; s++)
-        {
-            var weights = draws[s].Weights();
-            for (var i = 0; i < weights.Length; i++)
-            {
-                sum += weights[i] > 1e-9 ? weights[i] * ShapeWeights[s] * Prior.Mixtures[s].PartOfFirst(draws[s].Row(i)) : 0;
-            }
-        }
-
-        return Math.Clamp(sum, 0, 1);
-    }
+    private (double Body, double String) Ranges(Doses doses) => (doses.Body.Percent / _bodyTop, doses.Strings.Percent / _stringTop);
 }
 
-/// <summary>The believed dose–response curve at one dose.</summary>
+/// <summary>The dose–response curve at one dose.</summary>
 /// <param name="Dose">The dose.</param>
 /// <param name="Body">The settled body: median and band of the mean.</param>
 /// <param name="Reading">A single reading of it: the same median and the wider band of a reading.</param>

@@ -3,8 +3,8 @@ namespace Viscolog.Core.Inference;
 /// <summary>The numbers that steer the posterior's computation; one place, version 1.</summary>
 internal static class PosteriorSettings
 {
-    /// <summary>Cases that the finished posterior keeps.</summary>
-    public const int Cases = 500;
+    /// <summary>Draws that the finished posterior keeps.</summary>
+    public const int Draws = 500;
 
     /// <summary>Factor on the covariance of the weighted draws in the next round's proposal.</summary>
     public const double Widening = 1.6;

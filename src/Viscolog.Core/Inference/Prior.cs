@@ -1,17 +1,13 @@
 using System.Collections.Immutable;
-using MathNet.Numerics.LinearAlgebra;
 using Viscolog.Core.Curves;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Settling;
 
 namespace Viscolog.Core.Inference;
 
-/// <summary>What is believed of a pot's curve before its own readings: for each shape a mixture over its parameters, ln τ and ln of the discrepancy.</summary>
+/// <summary>What is known of a pot's curve before its own readings: for each shape a mixture over its parameters, ln τ and ln of the discrepancy.</summary>
 public sealed class Prior
 {
-    /// <summary>Parameters beyond the shape's own: ln τ and the logarithm of the discrepancy.</summary>
-    internal const int Extra = 2;
-
     private Prior(ImmutableArray<Mixture> mixtures, double levelMean, double levelSd, int runs, double readUpTo)
         => (Mixtures, LevelMean, LevelSd, Runs, ReadUpTo) = (mixtures, levelMean, levelSd, runs, readUpTo);
 
@@ -42,8 +38,8 @@ public sealed class Prior
     /// The prior after earlier runs with the same base and thickener: the new pot is like one of them, give or take the difference between
     /// lots, or dosed with something unlike all of them with a small chance that its own readings can raise.
     /// </summary>
-    /// <param name="earlier">The posteriors of the earlier runs, each from the common prior and on the same thickener range.</param>
-    public static Prior After(IReadOnlyList<Posterior> earlier)
+    /// <param name="earlier">The earlier runs, each from the common prior and on the same thickener range.</param>
+    internal static Prior After(IReadOnlyList<EarlierRun> earlier)
     {
         if (earlier.Count == 0)
         {
@@ -52,10 +48,10 @@ public sealed class Prior
 
         var pooled = HistoryPool.Of(earlier);
         var mixtures = Shapes.All.Select((shape, s) => new Mixture([Generic(shape, HistorySettings.UnlikeThickener), .. pooled[s]]));
-        var levels = earlier.Select(b => b.LevelOfBase()).ToArray();
-        var mean = levels.Average(l => l.Mean);
-        var variance = levels.Average(l => l.Variance + ((l.Mean - mean) * (l.Mean - mean)));
-        return new([.. mixtures], mean, Math.Sqrt(variance + (HistorySettings.LotLevelSd * HistorySettings.LotLevelSd)), earlier.Count, earlier.Max(b => b.Evidence.ReadUpTo));
+        var mean = earlier.Average(r => r.Base.Mean);
+        var variance = earlier.Average(r => r.Base.Variance + ((r.Base.Mean - mean) * (r.Base.Mean - mean)));
+        var sd = Math.Sqrt(variance + (HistorySettings.LotLevelSd * HistorySettings.LotLevelSd));
+        return new([.. mixtures], mean, sd, earlier.Count, earlier.Max(r => r.ReadUpTo));
     }
 
     /// <summary>Whether the unthickened base reads far from what the prior expects.</summary>
@@ -69,9 +65,10 @@ public sealed class Prior
     /// <summary>The common prior of one shape, which has so much weight over all shapes.</summary>
     internal static GaussianComponent Generic(Shape shape, double weight)
     {
-        double[] mean = [.. shape.Parameters.Select(p => Math.Log(p.Median)), Math.Log(BuildUp.PriorMedianSeconds), Math.Log(shape.DiscrepancyMedian)];
-        double[] sd = [.. shape.Parameters.Select(p => p.LogSd), BuildUp.PriorLogSd, shape.DiscrepancyLogSd];
+        var mean = CurveParameters.Row(
+            shape.Parameters.Select(p => Math.Log(p.Median)), Math.Log(BuildUp.PriorMedianSeconds), Math.Log(shape.DiscrepancyMedian));
+        var sd = CurveParameters.Row(shape.Parameters.Select(p => p.LogSd), BuildUp.PriorLogSd, shape.DiscrepancyLogSd);
         var share = weight * shape.PriorWeight / Shapes.All.Sum(s => s.PriorWeight);
-        return new(share, mean, Matrix<double>.Build.DenseOfDiagonalArray([.. sd.Select(s => s * s)]));
+        return GaussianComponent.Independent(share, mean, sd);
     }
 }

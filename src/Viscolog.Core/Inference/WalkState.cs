@@ -3,7 +3,7 @@ using System.Runtime.InteropServices;
 namespace Viscolog.Core.Inference;
 
 /// <summary>
-/// What is believed of the parts of a curve that readings fix by linear algebra: a level that walks along the path of doses, and two
+/// What is known of the parts of a curve that readings fix by linear algebra: a level that walks along the path of doses, and two
 /// coefficients that stay. Mean and covariance of a normal distribution; Kalman's update (Journal of Basic Engineering 82 (1960) 35–45).
 /// </summary>
 [StructLayout(LayoutKind.Auto)]

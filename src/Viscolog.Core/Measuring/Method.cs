@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using System.Collections.Immutable;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Measuring;
@@ -21,6 +22,19 @@ public sealed record Method
 
     /// <summary>Relative standard deviation of repeat readings (from memory, editable in a run).</summary>
     public Percentage Repeatability { get; }
+
+    /// <summary>The scales that it is read on, the usual one first. A rotational viscometer shows a torque, or works the viscosity out itself.</summary>
+    public ImmutableArray<InstrumentScale> Scales => Kind switch
+    {
+        MethodKind.Rotational => [InstrumentScale.Torque, InstrumentScale.Viscosity],
+        MethodKind.Direct => [InstrumentScale.Viscosity],
+        MethodKind.EffluxCup or MethodKind.DipCup => [InstrumentScale.CupSeconds],
+        MethodKind.Krebs => [InstrumentScale.Krebs],
+        _ => [InstrumentScale.Plain],
+    };
+
+    /// <summary>Whether the method reads such values.</summary>
+    public bool Reads(InstrumentValue value) => Scales.Contains(value.Scale);
 
     /// <summary>A viscosity read off directly.</summary>
     public static Method Direct { get; } = new("direct", MethodKind.Direct, 4);

@@ -17,6 +17,9 @@ internal sealed class EvidenceCollector(Run run)
     /// <summary>Below this pH an alkali-swellable thickener's curve means nothing (from memory: activation lies at 6.5 to 7.5).</summary>
     private const double LeastPh = 7.5;
 
+    /// <summary>A ruler tells a string to so many mm (common practice).</summary>
+    private const double RulerMillimeters = 0.5;
+
     private readonly List<string> warnings = [];
     private readonly BodyReader bodies = new(run);
     private int withoutWait;
@@ -35,7 +38,8 @@ internal sealed class EvidenceCollector(Run run)
     /// <summary>The last pH where it is too low for the thickener; else null.</summary>
     public double? LowPh(Thickener thickener) => thickener.Chemistry == ThickenerChemistry.AlkaliSwellable && lastPh < LeastPh ? lastPh : null;
 
-    public ImmutableArray<EvidenceStep> Collect(Thickener thickener)
+    /// <summary>The steps over the doses of the thickener that makes the body and, with two, of the one that brings the string.</summary>
+    public ImmutableArray<EvidenceStep> Collect(Thickener thickener, Thickener? strings)
     {
         var waterNow = WaterPercent(run.PotNow());
         var steps = Steps.Of(run).Select((step, place) =>
@@ -43,7 +47,9 @@ internal sealed class EvidenceCollector(Run run)
             var water = Math.Max(0, waterNow - WaterPercent(step.Pot)) * LnSdPerWaterPercent;
             var before = tooFarInTemperature;
             ImmutableArray<BodyReading> readings = [.. step.Readings.Select(r => Read(r, place, water)).OfType<BodyReading>()];
-            return new EvidenceStep(place, step.Pot.DoseOf(thickener.Name).Percent, readings, tooFarInTemperature - before);
+            ImmutableArray<StringReading> lengths = strings is null ? [] : [.. step.Readings.Select(String).OfType<StringReading>()];
+            var doses = new Doses(step.Pot.DoseOf(thickener.Name), strings is null ? Dose.None : step.Pot.DoseOf(strings.Name));
+            return new EvidenceStep(place, doses, readings, lengths, tooFarInTemperature - before);
         }).ToImmutableArray();
         Warn(thickener);
         return steps;
@@ -91,6 +97,18 @@ internal sealed class EvidenceCollector(Run run)
         withoutWait += step > 0 && reading.Wait is null ? 1 : 0;
         var wait = settled ? double.PositiveInfinity : reading.Wait!.Value.TotalSeconds;
         return new(placed.Entry, step, wait, body.Ln + shift, (sd * sd) + (waterSd * waterSd) + (readingSd * readingSd));
+    }
+
+    private static StringReading? String(PlacedReading placed)
+    {
+        if (placed.Reading.StringLength is not { } length)
+        {
+            return null;
+        }
+
+        var counted = Math.Max(length.Millimeters, RulerMillimeters);
+        var ruler = RulerMillimeters / counted;
+        return new(placed.Entry, Math.Log(counted), ruler * ruler);
     }
 
     private void Warn(Thickener thickener)

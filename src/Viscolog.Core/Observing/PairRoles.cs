@@ -19,7 +19,7 @@ public sealed record PairRoles(Thickener BodyThickener, Thickener StringThickene
         _ => null,
     };
 
-    /// <summary>Whether a run is one of two thickeners: it aims at a string, or both are in the pot.</summary>
-    public static bool Apply(Run run) => Of(run) is { } roles
-        && (run.TargetString is not null || (run.PotNow().In(roles.BodyThickener.Name) > Mass.None && run.PotNow().In(roles.StringThickener.Name) > Mass.None));
+    /// <summary>Whether a run is about more than one thickener: it names several and aims at a string, or several are in the pot.</summary>
+    public static bool Apply(Run run) => run.Thickeners.Length > 1
+        && (run.TargetString is not null || run.Thickeners.Count(t => run.PotNow().In(t.Name) > Mass.None) > 1);
 }

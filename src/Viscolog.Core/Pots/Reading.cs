@@ -26,6 +26,9 @@ public sealed record Reading
 
     /// <summary>What was seen to be wrong.</summary>
     public ObservedFault? Fault { get; init; }
+
+    /// <summary>Whether nothing was measured.</summary>
+    public bool IsEmpty => this is { Value: null, Temperature: null, Acidity: null, StringLength: null, Fault: null };
 }
 
 /// <summary>What a person saw go wrong in the pot; each is a sign of too much thickener (common practice, no source).</summary>

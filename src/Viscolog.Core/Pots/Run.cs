@@ -75,6 +75,11 @@ public sealed record Run(PotBase Base, Mass BaseMass)
     /// <summary>The thickener of that name; null where the run has none.</summary>
     public Thickener? FindThickener(string name) => Thickeners.FirstOrDefault(t => string.Equals(t.Name, name, StringComparison.Ordinal));
 
+    /// <summary>Appends an entry to the run as it stands: the run that goes on, or why it can't (see <see cref="OpenRun"/> to append many).</summary>
+    /// <param name="entry">What happened next.</param>
+    /// <exception cref="ArgumentException">An earlier entry does not fit the run (see <see cref="After"/>).</exception>
+    public Appended Append(Entry entry) => OpenRun.After(this).Append(entry);
+
     /// <summary>The pot after every entry that counts.</summary>
     /// <exception cref="ArgumentException">An entry names a thickener that the run lacks, or takes out more than the pot holds.</exception>
     public Pot PotNow() => Entries.Aggregate(Pot.With(BaseMass), After);

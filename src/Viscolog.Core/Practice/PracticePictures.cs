@@ -48,5 +48,5 @@ public static class PracticePictures
         return truth.Peak is { } peak && peak <= limit.Dose ? new(peak, FormattableString.Invariant($"the body falls beyond {peak.Percent:0.0#} %")) : limit;
     }
 
-    private static Estimate Sharp(Viscosity body) => new(body, body, body, Advisor.Level);
+    private static Estimate Sharp(Viscosity body) => new(body, body, body, Study.Level);
 }

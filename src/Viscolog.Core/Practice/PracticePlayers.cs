@@ -52,7 +52,7 @@ public static class PracticePlayers
     {
         var session = Do(PracticeSession.Of(game), new PracticeMove.Read());
         var followed = new List<Advice>();
-        for (var i = 0; i < MostMoves && Advisor.Advise(new(session.Run)) is AdviceOutcome.Advised { Advice: var advice }; i++)
+        for (var i = 0; i < MostMoves && Study.Of(new(session.Run)).Advice is { } advice; i++)
         {
             if (Follow(session, advice) is not { } next)
             {

@@ -37,12 +37,12 @@ public static class RunReplays
     {
         var thickener = Evidence.MainThickener(known with { Entries = [.. known.Entries, .. done] });
         var grams = done.OfType<Entry.Dosed>().Where(d => d.Thickener == thickener?.Name).Sum(d => d.Poured.Grams);
-        var request = new AdviceRequest(known) { Band = band, History = history, WhatIf = grams > 0 ? Mass.FromGrams(grams) : null };
-        var outcome = Advisor.Advise(request);
-        if (outcome is AdviceOutcome.Refused && grams > 0)
+        var request = new StudyRequest(known) { Band = band, History = history, WhatIf = grams > 0 ? Mass.FromGrams(grams) : null };
+        var outcome = Study.Of(request);
+        if (outcome is StudyOutcome.Made { Study.NoAdvice: NoAdvice.TooFarToForecast })
         {
             // Grams too far beyond the range to be judged hide the advice otherwise.
-            outcome = Advisor.Advise(request with { WhatIf = null });
+            outcome = Study.Of(request with { WhatIf = null });
         }
 
         var (before, after) = (known.PotNow(), (known with { Entries = [.. known.Entries, .. done] }).PotNow());
@@ -51,7 +51,7 @@ public static class RunReplays
         {
             DoseBefore = before.DoseOf(name),
             DoseAfter = after.DoseOf(name),
-            Match = outcome is AdviceOutcome.Advised { Advice: var advice } ? Match(advice, done, grams) : null,
+            Match = outcome.Advice is { Thickeners.Length: 1 } advice ? Match(advice, done, grams) : null,
         };
     }
 
@@ -91,7 +91,7 @@ public static class RunReplays
 /// <param name="Known">The run as it was known then.</param>
 /// <param name="Outcome">The advice that this gives; had the same been asked then, with the same history.</param>
 /// <param name="Done">What was done next, up to and with the next reading; empty at the end of the run.</param>
-public sealed record ReplayMoment(int Number, Run Known, AdviceOutcome Outcome, ImmutableArray<Entry> Done)
+public sealed record ReplayMoment(int Number, Run Known, StudyOutcome Outcome, ImmutableArray<Entry> Done)
 {
     /// <summary>The dose then.</summary>
     public required Dose DoseBefore { get; init; }
@@ -103,7 +103,7 @@ public sealed record ReplayMoment(int Number, Run Known, AdviceOutcome Outcome, 
     public required ReplayMatch? Match { get; init; }
 
     /// <summary>The advice; null where there was none.</summary>
-    public Advice? Advice => Outcome.Given;
+    public Advice? Advice => Outcome.Advice;
 
     /// <summary>What the grams that were poured promised then; null where none were, or where nothing could be told.</summary>
     public WhatIf? Poured => Advice?.WhatIf;

@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace Viscolog.Core.Quantities;
 
 /// <summary>Thickener in the pot as supplied, over the base in the pot.</summary>
@@ -30,6 +32,31 @@ public readonly record struct Dose : IComparable<Dose>
 
     /// <summary>Whether the left is not smaller.</summary>
     public static bool operator >=(Dose left, Dose right) => left.Percent >= right.Percent;
+}
+
+/// <summary>The doses in a pot.</summary>
+/// <param name="Body">Of the thickener that makes the body.</param>
+/// <param name="Strings">Of the thickener that brings the string; none where there is one thickener.</param>
+[StructLayout(LayoutKind.Auto)]
+public readonly record struct Doses(Dose Body, Dose Strings)
+{
+    /// <summary>The dose of a pot with one thickener.</summary>
+    public static implicit operator Doses(Dose body) => new(body, Dose.None);
+
+    /// <summary>Makes a pair from g per 100 g of base (%).</summary>
+    /// <param name="body">Dose of the thickener that makes the body; 0 or more.</param>
+    /// <param name="strings">Dose of the thickener that brings the string; 0 or more.</param>
+    public static Doses FromPercent(double body, double strings) => new(Dose.FromPercent(body), Dose.FromPercent(strings));
+}
+
+/// <summary>What is read of a pot and wanted in a band.</summary>
+public enum Quantity
+{
+    /// <summary>The settled body.</summary>
+    Body,
+
+    /// <summary>How far a lifted stick draws a string.</summary>
+    Stringiness,
 }
 
 /// <summary>A dose that is not known exactly.</summary>

@@ -1,5 +1,6 @@
 using Viscolog.Core.Advising;
 using Viscolog.Core.Pots;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli;
@@ -9,7 +10,7 @@ internal static class AdviceText
 {
     public static void Write(CallOutput terminal, Run run, Advice advice)
     {
-        terminal.Line($"{RunTitle.Of(run)} · target {AdviceWords.Band(advice.Band)}{(advice.Pair is { } aim ? ", " + AdviceWords.Strings(aim) : "")}");
+        terminal.Line($"{RunTitle.Of(run)} · target {AdviceWords.Bands(advice)}");
         terminal.Line();
         foreach (var line in AdviceWords.Headline(advice))
         {
@@ -17,26 +18,32 @@ internal static class AdviceText
         }
 
         terminal.Line();
-        Row(terminal, "Now", advice.Now is { } now
-            ? $"{Shown.Body(now.Median)} ({Shown.Spread(now)}) at {Shown.Dose(advice.DoseNow)} ({Shown.Share(advice.ShareNow)} of total)"
-            : "not read yet");
-        if (AdviceWords.Expected(advice.Action) is { } expected)
+        foreach (var (quantity, thickener) in advice.Quantities.Zip(advice.Thickeners))
         {
-            Row(terminal, "Expect", $"{Shown.Body(expected.Median)} ({Shown.Spread(expected)}), 9 times in 10");
+            var isBody = quantity is AdvisedQuantity.OfBody;
+            var dose = Shown.Dose(thickener.DoseNow);
+            Row(terminal, isBody ? "Now" : "String", AdviceWords.Now(quantity) is { } now
+                ? isBody ? $"{now} at {dose} ({Shown.Share(thickener.ShareNow)} of total)" : $"{now} now; {thickener.Name} at {dose}"
+                : "not read yet");
+            if (Expected(quantity) is { } expected)
+            {
+                Row(terminal, "Expect", $"{expected}, 9 times in 10");
+            }
         }
 
-        if (advice.Pair is { } pair)
+        if (advice.IsAllRead)
         {
-            WritePair(terminal, advice, pair);
+            Row(terminal, "In band", AdviceWords.InBand(advice));
+            Row(terminal, "Over", AdviceWords.Over(advice));
         }
-        else if (advice.Now is not null)
+
+        if (AdviceWords.Plan(advice) is { } plan)
         {
-            Row(terminal, "In band", Shown.Chance(advice.ChanceInBand));
-            Row(terminal, "Over", $"{Shown.Chance(advice.ChanceOver)} ({Explanation.OneIn(advice.ChanceOver)})");
+            Row(terminal, "Plan", $"{plan}; this addition is the first of it");
         }
 
         Row(terminal, "Why", advice.Why);
-        Row(terminal, "Limit", $"{Shown.Dose(advice.Limit.Dose)}: {advice.Limit.Why}");
+        Row(terminal, "Limit", $"{Shown.Dose(advice.Thickener.Limit.Dose)}: {advice.Thickener.Limit.Why}");
         if (advice.WhatIf is { } asked)
         {
             Row(terminal, "If", $"{Shown.Grams(asked.Poured)} went in instead (dose {Shown.Dose(asked.After)}): {Shown.Body(asked.Expected.Median)} ({Shown.Spread(asked.Expected)}), 9 times in 10; in band {Shown.Chance(asked.ChanceInBand)}, over {Shown.Chance(asked.ChanceOver)} ({Explanation.OneIn(asked.ChanceOver)}). {string.Join(' ', asked.Notes)}");
@@ -51,25 +58,9 @@ internal static class AdviceText
         Row(terminal, "Safety", string.Join(' ', advice.Cautions));
     }
 
-    private static void WritePair(CallOutput terminal, Advice advice, PairAdvice pair)
-    {
-        Row(terminal, "String", pair.Now is { } now ? $"{Shown.Length(now.Median)} ({Shown.Spread(now)}) now; {pair.OtherThickener} at {Shown.Dose(pair.OtherDoseNow)}" : "not read yet");
-        if (pair.Expected is { } expected)
-        {
-            Row(terminal, "Expect", $"{Shown.Length(expected.Median)} of string ({Shown.Spread(expected)}), 9 times in 10");
-        }
-
-        if (advice.Now is not null && pair.Now is not null)
-        {
-            Row(terminal, "In band", $"both {Shown.Chance(pair.ChanceBoth)}; body {Shown.Chance(advice.ChanceInBand)}, string {Shown.Chance(pair.ChanceInBand)}");
-            Row(terminal, "Over", $"body {Shown.Chance(advice.ChanceOver)} ({Explanation.OneIn(advice.ChanceOver)}), string {Shown.Chance(pair.ChanceOver)} ({Explanation.OneIn(pair.ChanceOver)})");
-        }
-
-        if (AdviceWords.Plan(pair) is { } plan)
-        {
-            Row(terminal, "Plan", $"{plan}; this addition is the first of it");
-        }
-    }
+    private static string? Expected(AdvisedQuantity quantity) => quantity is AdvisedQuantity.OfString { Expected: { } length }
+        ? $"{Shown.Length(length.Median)} of string ({Shown.Spread(length)})"
+        : AdviceWords.Expected(quantity);
 
     private static void Row(CallOutput terminal, string name, string text)
     {

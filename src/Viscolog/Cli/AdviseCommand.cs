@@ -2,6 +2,7 @@ using System.CommandLine;
 using Viscolog.Cli.Json;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Quantities;
+using Viscolog.Wording;
 
 namespace Viscolog.Cli;
 
@@ -46,7 +47,7 @@ internal sealed class AdviseCommand
         }
 
         var file = named.File;
-        var request = new AdviceRequest(file.Run) { Band = target.Band(file, call), History = named.Earlier };
+        var request = new StudyRequest(file.Run) { Band = target.Band(file, call), History = named.Earlier };
         if (call.Value(risk) is { } percent)
         {
             request = request with { Risk = Percentage.FromPercent(percent) };
@@ -57,17 +58,11 @@ internal sealed class AdviseCommand
             request = request with { WhatIf = Mass.FromGrams(grams) };
         }
 
-        switch (Advisor.Advise(request))
+        return Study.Of(request) switch
         {
-            case AdviceOutcome.Refused refused:
-                return call.Refuse($"{named.Name}: {refused.Reason}");
-            case AdviceOutcome.Advised { Advice: var advice }:
-                return Answer(call, named, advice);
-            case AdviceOutcome.AdvisedPair { Advice: var advice }:
-                return Answer(call, named, advice);
-            default:
-                throw new InvalidOperationException("not a case of the closed set");
-        }
+            { Advice: { } advice } => Answer(call, named, advice),
+            var outcome => call.Refuse($"{named.Name}: {AdviceWords.Refusal(outcome)}"),
+        };
     }
 
     private static ExitCode Answer(Invocation call, NamedRun named, Advice advice)

@@ -1,5 +1,5 @@
 using System.Text;
-using Viscolog.Wording;
+using Viscolog.Text;
 
 namespace Viscolog.Cli;
 
@@ -33,7 +33,23 @@ internal sealed class CallOutput(TextWriter output, TextWriter error, bool shows
 
     public void Emphasized(string text) => output.WriteLine(showsBold ? $"\e[1m{Shown(text)}\e[0m" : Shown(text));
 
-    public void Error(string text) => error.WriteLine(OneLine(Shown(text)));
+    /// <summary>Writes a table, its names set apart.</summary>
+    public void Table(TextTable table)
+    {
+        foreach (var (i, line) in table.Lines().Index())
+        {
+            if (i == 0)
+            {
+                Emphasized(line);
+            }
+            else
+            {
+                Line(line);
+            }
+        }
+    }
+
+    public void Error(string text) => error.WriteLine(OneLine.Of(Shown(text)));
 
     /// <summary>Shows what was written so far.</summary>
     public void Flush() => output.Flush();
@@ -64,8 +80,6 @@ internal sealed class CallOutput(TextWriter output, TextWriter error, bool shows
             _hasStatus = false;
         }
     }
-
-    private static string OneLine(string text) => text.ReplaceLineEndings(" ").Replace('\t', ' ');
 
     private string Shown(string text) => showsUnicode ? text : AsciiText.Of(text);
 

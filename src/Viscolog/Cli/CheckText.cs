@@ -1,4 +1,5 @@
 using Viscolog.Core.Checking;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli;

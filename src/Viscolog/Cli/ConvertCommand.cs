@@ -2,6 +2,7 @@ using System.CommandLine;
 using Viscolog.Cli.Json;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Quantities;
+using Viscolog.Wording;
 
 namespace Viscolog.Cli;
 
@@ -63,7 +64,7 @@ internal sealed class ConvertCommand
         var typed = how.Kind == MethodKind.Rotational && call.Value(torque) is { } percent ? percent : NumberOption.Read(call.Value(value));
         if (typed is not { } number || number <= 0)
         {
-            return call.Refuse($"read '{call.Value(value)}', expected what {id} shows: a number in {ConvertText.Unit(how.Kind)}, above 0, with a decimal point and no unit");
+            return call.Refuse($"read '{call.Value(value)}', expected what {id} shows: a number in {ReadingWords.Typed(how.Kind)}, above 0, with a decimal point and no unit");
         }
 
         var conversion = how.Kind == MethodKind.Rotational

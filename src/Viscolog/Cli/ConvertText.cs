@@ -1,5 +1,6 @@
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Quantities;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli;
@@ -9,17 +10,9 @@ internal static class ConvertText
 {
     private const int Indent = 15;
 
-    public static string Unit(MethodKind kind) => kind switch
-    {
-        MethodKind.Krebs => "KU",
-        MethodKind.Rotational => "%",
-        MethodKind.Slump => "mm",
-        _ => "s",
-    };
-
     public static void Write(CallOutput terminal, Method method, double value, ConvertedReading reading, ReferenceValue? at)
     {
-        terminal.Line(FormattableString.Invariant($"{value:0.######} {Unit(method.Kind)} by {method.Id}"));
+        terminal.Line(FormattableString.Invariant($"{value:0.######} {ReadingWords.Typed(method.Kind)} by {method.Id}"));
         terminal.Line();
         if (reading.Kinematic is { } kinematic)
         {

@@ -5,6 +5,7 @@ using Viscolog.Cli.Json;
 using Viscolog.OilFiles;
 using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.Text;
 
 namespace Viscolog.Cli;
 
@@ -96,10 +97,8 @@ internal sealed class DriftCommand
     private (OilRow? Row, string? Refusal) Reading(Invocation call, DateOnly today)
     {
         var id = call.Value(method)!;
-        var shown = call.Value(rpm) is not null ? Columns.TorquePercent.Name
-            : id == "krebs" ? Columns.KrebsUnits.Name
-            : Core.Measuring.Method.Find(id) is { } known && Core.Measuring.Cups.Find(known) is not null ? Columns.CupSeconds.Name
-            : Columns.MilliPascalSeconds.Name;
+        var shown = call.Value(rpm) is not null ? Core.Measuring.InstrumentScale.Torque.Name
+            : Core.Measuring.Method.Find(id)?.Scales.FirstOrDefault(s => !s.HasSpeed)?.Name ?? Core.Measuring.InstrumentScale.Viscosity.Name;
         (string Column, string? Text)[] all =
         [
             (OilColumns.Method, id), (OilColumns.Oil, call.Value(oil)), (OilColumns.Note, call.Value(note)),
@@ -132,7 +131,7 @@ internal sealed class DriftCommand
 
         foreach (var drift in drifts)
         {
-            foreach (var line in Wording.Paragraph.Of(drift.Words(today), call.Terminal.Width - 2))
+            foreach (var line in Paragraph.Of(drift.Words(today), call.Terminal.Width - 2))
             {
                 call.Terminal.Line(line);
             }
@@ -144,10 +143,10 @@ internal sealed class DriftCommand
         {
             var reading = o.Row.Reading;
             table.Add(
-                o.Number.ToString(CultureInfo.InvariantCulture), reading.On.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), reading.Condition.Words, Plots.PlotText.Shorten(reading.Oil.Name, 20),
-                Wording.Shown.Limit(reading.Oil.Viscosity.MilliPascalSeconds), Wording.Shown.Limit(reading.Read.MilliPascalSeconds), FormattableString.Invariant($"{100 * double.ExpM1(reading.Deviation.Ln):+0.0;-0.0;0.0} %"), Plots.PlotText.Shorten(o.Row.Void ?? "", 20));
+                o.Number.ToString(CultureInfo.InvariantCulture), reading.On.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), reading.Condition.Words, PlainText.Shorten(reading.Oil.Name, 20),
+                Wording.Shown.Limit(reading.Oil.Viscosity.MilliPascalSeconds), Wording.Shown.Limit(reading.Read.MilliPascalSeconds), FormattableString.Invariant($"{100 * double.ExpM1(reading.Deviation.Ln):+0.0;-0.0;0.0} %"), PlainText.Shorten(o.Row.Void ?? "", 20));
         }
 
-        table.Write(call.Terminal);
+        call.Terminal.Table(table);
     }
 }

@@ -6,6 +6,7 @@ using Viscolog.OilFiles;
 using Viscolog.Output;
 using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli;

@@ -1,7 +1,5 @@
 using System.CommandLine;
 using Viscolog.Core.Advising;
-using Viscolog.Core.Inference;
-using Viscolog.Core.Observing;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Cli;
@@ -36,73 +34,37 @@ internal sealed class FitCommand
             return code;
         }
 
-        var (path, file) = (named.Name, named.File);
-        var band = target.Band(file, call);
-        if (PairRoles.Apply(file.Run))
+        switch (Study.Of(new(named.File.Run) { Band = target.Band(named.File, call), History = named.Earlier }))
         {
-            return Pair(call, named, band);
-        }
-
-        switch (RunPosteriors.Of(file.Run, band, named.Earlier))
-        {
-            case PosteriorOutcome.Refused refused:
-                return call.Refuse($"{path}: {refused.Reason}");
-            case PosteriorOutcome.Found { Posterior: var posterior } when posterior.Evidence.ReadingCount == 0:
-                return call.Refuse($"{path}: no reading to fit{(posterior.Evidence.Warnings is [var first, ..] ? $" ({first})" : "")}; log at least the base as it stands");
-            case PosteriorOutcome.Found { Posterior: var posterior } when TooFar(posterior, call) is { } dose:
-                return call.Refuse(FormattableString.Invariant($"--at: read {dose:0.###}, expected at most {Furthest * Top(posterior):0.###} %: beyond one and a half times the usual range there is no forecast"));
-            case PosteriorOutcome.Found { Posterior: var posterior }:
-                Answer(call, named, posterior, band);
+            case StudyOutcome.Refused refused:
+                return call.Refuse($"{named.Name}: {refused.Reason}");
+            case StudyOutcome.Made { Study: { IsRead: false, Evidence.Warnings: var warnings } }:
+                return call.Refuse($"{named.Name}: no reading to fit{(warnings is [var first, ..] ? $" ({first})" : "")}; log at least the base as it stands");
+            case StudyOutcome.Made { Study: var study } when TooFar(study, call) is { } dose:
+                return call.Refuse(FormattableString.Invariant(
+                    $"--at: read {dose:0.###}, expected at most {Furthest * Top(study):0.###} %: beyond one and a half times the usual range there is no forecast"));
+            case StudyOutcome.Made { Study: var study }:
+                Answer(call, named, new(study, [.. (call.Value(at) ?? []).Select(Dose.FromPercent)]));
                 return ExitCode.Done;
             default:
                 throw new InvalidOperationException("not a case of the closed set");
         }
     }
 
-    private ExitCode Pair(Invocation call, NamedRun named, ViscosityBand? band)
+    private static double Top(Study study) => study.Evidence.Thickener.UsualRange.Top.Percent;
+
+    private double? TooFar(Study study, Invocation call)
+        => call.Value(at)?.Where(dose => dose > Furthest * Top(study)).Select(dose => (double?)dose).FirstOrDefault();
+
+    private static void Answer(Invocation call, NamedRun named, FitReport report)
     {
-        if (PairStudy.Of(named, band, "fit", call) is not { Posterior: var posterior } study)
-        {
-            return ExitCode.InputRefused;
-        }
-
-        if ((call.Value(at) ?? []).Any(dose => dose > Furthest * posterior.Evidence.Roles.BodyThickener.UsualRange.Top.Percent))
-        {
-            return call.Refuse("--at: beyond one and a half times the usual range of the thickener that makes the body there is no forecast");
-        }
-
-        var report = new PairFitReport(posterior, PairFits.Of(posterior), [.. (call.Value(at) ?? []).Select(Dose.FromPercent)]);
         if (call.Json)
         {
             call.Print(report.ToAnswer(named.Warnings));
-            return ExitCode.Done;
-        }
-
-        call.Warn(named.Warnings);
-        PairFitText.Write(call.Terminal, report, PairPictures.Of(posterior, band, study.Advice, Advisor.Level));
-        return ExitCode.Done;
-    }
-
-    private static double Top(Posterior posterior) => posterior.Evidence.Thickener.UsualRange.Top.Percent;
-
-    private double? TooFar(Posterior posterior, Invocation call)
-        => call.Value(at)?.Where(dose => dose > Furthest * Top(posterior)).Select(dose => (double?)dose).FirstOrDefault();
-
-    private void Answer(Invocation call, NamedRun named, Posterior posterior, ViscosityBand? band)
-    {
-        var report = new FitReport(
-            ShapeFits.Of(posterior),
-            [.. (call.Value(at) ?? []).Select(p => (Dose.FromPercent(p), posterior.BodyAt(Dose.FromPercent(p), Advisor.Level)))],
-            band,
-            band is null ? null : posterior.DoseFor(band.Aim, Advisor.Level),
-            TestDoses.Next(posterior));
-        if (call.Json)
-        {
-            call.Print(report.ToAnswer(named.File.Run.Name, [.. named.Warnings, .. posterior.Evidence.Warnings]));
             return;
         }
 
         call.Warn(named.Warnings);
-        FitText.Write(call.Terminal, posterior, report, RunPictures.Of(posterior, band, null, Advisor.Level));
+        FitText.Write(call.Terminal, report);
     }
 }

@@ -7,19 +7,29 @@ using Viscolog.Core.Quantities;
 
 namespace Viscolog.Cli;
 
-/// <summary>What <c>fit</c> answers.</summary>
-internal sealed record FitReport(
-    ImmutableArray<ShapeFit> Fits,
-    ImmutableArray<(Dose Dose, Estimate Body)> At,
-    ViscosityBand? Band,
-    DoseEstimate? DoseForTarget,
-    TestDose? TestNext)
+/// <summary>What <c>fit</c> answers; doses asked for are of the thickener that makes the body, another one stays where it is.</summary>
+/// <param name="Study">The run.</param>
+/// <param name="At">The doses asked for.</param>
+internal sealed record FitReport(Study Study, ImmutableArray<Dose> At)
 {
-    public FitAnswer ToAnswer(string? name, IReadOnlyList<string> warnings) => new()
+    public RunFit Fit => Study.Fit;
+
+    /// <summary>Both doses at a dose asked for.</summary>
+    public Doses Doses(Dose dose) => new(dose, Study.Evidence.StringThickener is { } other ? Study.Run.PotNow().DoseOf(other.Name) : Dose.None);
+
+    public Estimate Body(Dose dose) => Study.Posterior.BodyAt(Doses(dose), Study.Level);
+
+    /// <summary>The string at a dose asked for; null with one thickener.</summary>
+    public LengthEstimate? Strings(Dose dose) => Study.IsOfTwo ? Study.Posterior.StringAt(Doses(dose), Study.Level) : null;
+
+    /// <summary>The dose that reaches the aim; null where none is stated or reached, and with two thickeners.</summary>
+    public DoseEstimate? DoseForTarget => Study is { IsOfTwo: false, Band: { } band } ? Study.Posterior.DoseFor(band.Aim, Study.Level) : null;
+
+    public FitAnswer ToAnswer(IReadOnlyList<string> warnings) => new()
     {
-        Run = name,
-        Shapes = [.. Fits.Select(Shape)],
-        At = [.. At.Select(a => new DosedBodyAnswer(
+        Run = Study.Run.Name,
+        Shapes = [.. Fit.Shapes.Select(Shape)],
+        At = [.. At.Select(d => (Dose: d, Body: Body(d))).Select(a => new DosedBodyAnswer(
             a.Dose.Percent,
             Rounded.Four(a.Body.Median.MilliPascalSeconds),
             Rounded.Four(a.Body.Low.MilliPascalSeconds),
@@ -27,19 +37,21 @@ internal sealed record FitReport(
         DoseForTarget = DoseForTarget is { } dose
             ? new(Rounded.Four(dose.Median.Percent), Rounded.Four(dose.Low.Percent), dose.High is { } high ? Rounded.Four(high.Percent) : null)
             : null,
-        TestNext = TestNext is { } next
+        TestNext = Fit.TestNext is { } next
             ? new(Rounded.Four(next.Dose.Percent), BodyAnswer.Of(next.Expected), Math.Round(next.Gain.Percent, 1), next.Why)
             : null,
-        Warnings = warnings,
+        Pair = Study.Evidence.StringThickener is { } other ? new(
+            Study.Evidence.Thickener.Name,
+            other.Name,
+            Named(Fit.Body),
+            Named(Fit.Strings),
+            [.. At.Select(d => (Dose: d, Length: Strings(d)!)).Select(a => new DosedStringAnswer(
+                a.Dose.Percent, Rounded.Four(a.Length.Median.Millimeters), Rounded.Four(a.Length.Low.Millimeters), Rounded.Four(a.Length.High.Millimeters)))])
+            : null,
+        Warnings = [.. warnings, .. Study.Evidence.Warnings],
     };
 
-    /// <summary>Parameters under the names that scripts know.</summary>
-    public static Dictionary<string, ParameterAnswer> Named(IEnumerable<FittedParameter> parameters) => parameters.ToDictionary(
-        p => p.Name.Replace(' ', '_').Replace('-', '_'),
-        p => new ParameterAnswer(Rounded.Four(p.Value), p.StandardError is { } se ? Rounded.Four(se) : null, p.Unit, p.PriorDecides),
-        StringComparer.Ordinal);
-
-    public static ShapeAnswer Shape(ShapeFit fit) => new(
+    private static ShapeAnswer Shape(ShapeFit fit) => new(
         fit.Shape.Name,
         Named(fit.Parameters),
         fit.Aicc is { } aicc ? Math.Round(aicc, 2) : null,
@@ -47,4 +59,10 @@ internal sealed record FitReport(
         fit.ResidualRepeatability is { } scatter ? Math.Round(100 * scatter, 2) : null,
         fit.LackOfFitChance is { } chance ? Math.Round(chance, 4) : null,
         fit.Trouble);
+
+    /// <summary>Parameters under the names that scripts know.</summary>
+    private static Dictionary<string, ParameterAnswer> Named(IEnumerable<FittedParameter> parameters) => parameters.ToDictionary(
+        p => p.Name.Replace(' ', '_').Replace('-', '_'),
+        p => new ParameterAnswer(Rounded.Four(p.Value), p.StandardError is { } se ? Rounded.Four(se) : null, p.Unit, p.PriorDecides),
+        StringComparer.Ordinal);
 }

@@ -2,7 +2,9 @@ using System.CommandLine;
 using Viscolog.Core.Flow;
 using Viscolog.Core.Quantities;
 using Viscolog.FlowFiles;
+using Viscolog.Output;
 using Viscolog.Plots;
+using Viscolog.Plots.Oxy;
 
 namespace Viscolog.Cli;
 
@@ -53,11 +55,11 @@ internal sealed class FlowCommand
         string? written = null;
         if (call.Value(output) is { } path)
         {
-            switch (PlotFile.Write(picture, path, call.Value(force)))
+            switch (PictureFile.Write(FlowPlot.Of(picture), path, call.Value(force)))
             {
-                case PlotOutcome.Refused refused:
+                case FileOutcome.Refused refused:
                     return call.Refuse(refused.Reason);
-                case PlotOutcome.Written done:
+                case FileOutcome.Written done:
                     written = done.Path;
                     break;
             }

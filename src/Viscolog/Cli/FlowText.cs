@@ -1,6 +1,8 @@
 using Viscolog.Core.Flow;
 using Viscolog.Core.Quantities;
 using Viscolog.Plots;
+using Viscolog.Plots.Characters;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli;
@@ -11,12 +13,12 @@ internal static class FlowText
     /// <summary>Laws under this weight are named without their parameters.</summary>
     private const double WorthShowing = 0.05;
 
-    private const int ChartLines = 12;
+    private const int ChartLines = 26;
 
     public static void Write(CallOutput terminal, FlowReport report, FlowPicture picture)
     {
         var curve = report.Curve;
-        terminal.Line(string.Join(" · ", new[] { report.File.Name is { } name ? PlotText.Shorten(PlotText.Clean(name), 40) : null, Extent(curve) }.OfType<string>()));
+        terminal.Line(string.Join(" · ", new[] { report.File.Name is { } name ? PlainText.Shorten(PlainText.Clean(name), 40) : null, Extent(curve) }.OfType<string>()));
         terminal.Line(curve.Weights == FlowWeights.Relative
             ? "Weights: relative (each point counts by 1/stress); --weights none counts all alike"
             : "Weights: none (all points alike in Pa); --weights relative counts by 1/stress");
@@ -41,7 +43,7 @@ internal static class FlowText
 
         terminal.Line();
         WriteRates(terminal, report);
-        foreach (var line in FlowChart.Draw(picture, Math.Min(terminal.Width - 2, 100), ChartLines, terminal.IsAscii))
+        foreach (var line in TerminalChart.Draw(FlowPlot.Of(picture), Math.Min(terminal.Width - 2, 100), ChartLines, terminal.IsAscii))
         {
             terminal.Line(line);
         }

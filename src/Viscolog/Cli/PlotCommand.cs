@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using Viscolog.Core.Advising;
-using Viscolog.Core.Observing;
+using Viscolog.Output;
 using Viscolog.Plots;
+using Viscolog.Plots.Oxy;
 
 namespace Viscolog.Cli;
 
@@ -45,36 +46,33 @@ internal sealed class PlotCommand
             }
 
             call.Warn(named.Warnings);
-            if (PairRoles.Apply(file.Run) || call.Value(kind) == Map)
-            {
-                return Pair(call, named);
-            }
-
             first ??= file.Run;
             if (!Core.Pots.ShearConditions.Agree(first, file.Run))
             {
                 call.Warn([$"{path}: read by another method or speed than the first run; its curve stands beside the others but can't be compared with them"]);
             }
 
-            var band = target.Band(file, call);
-            var advised = band is null ? null : Advisor.Advise(new(file.Run) { Band = band, History = named.Earlier }) as AdviceOutcome.Advised;
-            switch (advised is null ? RunPosteriors.Of(file.Run, band, named.Earlier) : new PosteriorOutcome.Found(advised.Posterior))
+            switch (Study.Of(new(file.Run) { Band = target.Band(file, call), History = named.Earlier }))
             {
-                case PosteriorOutcome.Found { Posterior.Evidence.ReadingCount: 0 }:
-                    return call.Refuse($"{path}: no reading to draw; log at least the base as it stands");
-                case PosteriorOutcome.Found believed:
-                    pictures.Add(RunPictures.Of(believed.Posterior, band, advised?.Advice, Advisor.Level));
-                    break;
-                case PosteriorOutcome.Refused refused:
+                case StudyOutcome.Refused refused:
                     return call.Refuse($"{path}: {refused.Reason}");
+                case StudyOutcome.Made { Study.IsRead: false }:
+                    return call.Refuse($"{path}: no reading to draw; log at least the base as it stands");
+                case StudyOutcome.Made { Study: { IsOfTwo: true } study }:
+                    return OfTwo(call, named, study);
+                case StudyOutcome.Made when call.Value(kind) == Map:
+                    return call.Refuse($"{path}: body and string together need two thickeners in the run's header, no more and no fewer");
+                case StudyOutcome.Made { Study: var study }:
+                    pictures.Add(study.Picture);
+                    break;
             }
         }
 
-        return Written(call, PlotFile.Write(pictures.ToImmutable(), Enum.Parse<PlotKind>(call.Value(kind)!, ignoreCase: true), call.Value(output)!, call.Value(force)));
+        return Written(call, PictureFile.Write(RunPlots.Of(pictures.ToImmutable(), Enum.Parse<PlotKind>(call.Value(kind)!, ignoreCase: true)), call.Value(output)!, call.Value(force)));
     }
 
     /// <summary>A run with two thickeners stands alone in its picture.</summary>
-    private ExitCode Pair(Invocation call, NamedRun named)
+    private ExitCode OfTwo(Invocation call, NamedRun named, Study study)
     {
         if (call.Value(runs).Length > 1)
         {
@@ -86,26 +84,19 @@ internal sealed class PlotCommand
             return call.Refuse($"{named.Name}: a run with two thickeners is drawn with --kind dose or --kind {Map}");
         }
 
-        var band = target.Band(named.File, call);
-        if (PairStudy.Of(named, band, "draw", call) is not { } study)
-        {
-            return ExitCode.InputRefused;
-        }
-
-        var picture = PairPictures.Of(study.Posterior, band, study.Advice, Advisor.Level);
-        return Written(call, PlotFile.Write(picture, Enum.Parse<PairKind>(call.Value(kind)!, ignoreCase: true), call.Value(output)!, call.Value(force)));
+        return Written(call, PictureFile.Write(PairPlots.Of(study.PairPicture, Enum.Parse<PairKind>(call.Value(kind)!, ignoreCase: true)), call.Value(output)!, call.Value(force)));
     }
 
-    private static ExitCode Written(Invocation call, PlotOutcome outcome)
+    private static ExitCode Written(Invocation call, FileOutcome outcome)
     {
         switch (outcome)
         {
-            case PlotOutcome.Refused refused:
+            case FileOutcome.Refused refused:
                 return call.Refuse(refused.Reason);
-            case PlotOutcome.Written written when call.Json:
+            case FileOutcome.Written written when call.Json:
                 call.Print(new Json.PlotAnswer(written.Path));
                 return ExitCode.Done;
-            case PlotOutcome.Written written:
+            case FileOutcome.Written written:
                 call.Terminal.Line($"written: {written.Path}");
                 return ExitCode.Done;
             default:

@@ -3,8 +3,8 @@ using System.Text;
 using Viscolog.Cli.Json;
 using Viscolog.Output;
 using Viscolog.PracticeFiles;
-using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli;

@@ -2,7 +2,9 @@ using System.Globalization;
 using Viscolog.Core.Practice;
 using Viscolog.Output;
 using Viscolog.Plots;
+using Viscolog.Plots.Characters;
 using Viscolog.Reports;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli;
@@ -45,7 +47,7 @@ internal static class PracticeText
         Lines(terminal, PracticeWords.Truth(lesson.Truth), "", terminal.Width);
         terminal.Line();
         var end = PracticePictures.End(paths.Select(p => p.Path));
-        foreach (var line in TerminalChart.Draw([.. paths.Select(p => PracticePictures.Of(p.Path, p.Name, end))], Math.Min(terminal.Width, 100), 22, terminal.IsAscii))
+        foreach (var line in TerminalChart.Draw(DosePlot.Of([.. paths.Select(p => PracticePictures.Of(p.Path, p.Name, end))]), Math.Min(terminal.Width, 100), 22, terminal.IsAscii))
         {
             terminal.Line(line);
         }
@@ -92,7 +94,7 @@ internal static class PracticeText
                 PracticeWords.Clock(score.Time));
         }
 
-        table.Write(terminal);
+        terminal.Table(table);
     }
 
     /// <summary>Writes a picture or a handout where one was asked for.</summary>

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Viscolog.Core.Advising;
 using Viscolog.Core.Checking;
 using Viscolog.Reports;
 
@@ -46,8 +47,8 @@ internal sealed class ReportCommand
             return Certify(named, call);
         }
 
-        var study = RunStudy.Of(file.Run, target.Band(file, call), named.Earlier);
-        return paper.Give(RunReport.Of(file, named.Rows, study, PaperOptions.Today(call)), call);
+        var asked = new StudyRequest(file.Run) { Band = target.Band(file, call), History = named.Earlier };
+        return paper.Give(RunReport.Of(file, named.Rows, asked, PaperOptions.Today(call)), call);
     }
 
     private ExitCode Certify(NamedRun named, Invocation call)
@@ -63,8 +64,8 @@ internal sealed class ReportCommand
             case CheckOutcome.Refused refused:
                 return call.Refuse($"{named.Name}: {refused.Reason}");
             case CheckOutcome.Checked { Check: var check }:
-                var study = RunStudy.Of(check.Run, check.Body?.Band, named.Earlier);
-                return paper.Give(BatchCertificate.Of(named.File with { Run = check.Run }, named.Rows, check, study, today), call);
+                var study = Study.Of(new(check.Run) { Band = check.Body?.Band, History = named.Earlier }) as StudyOutcome.Made;
+                return paper.Give(BatchCertificate.Of(named.File with { Run = check.Run }, named.Rows, check, study?.Study, today), call);
             default:
                 throw new InvalidOperationException("not a case of the closed set");
         }

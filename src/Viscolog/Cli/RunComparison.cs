@@ -5,6 +5,7 @@ using Viscolog.Core.Advising;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.Store;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli;
@@ -73,7 +74,7 @@ internal sealed class RunComparison
             table.Add(one.Name, one.Runs.ToString(CultureInfo.InvariantCulture), Words(one.Dose, "not within 1.2 × range"), Words(one.Cost, "no price"), Words(one.Water, "no active_pct"), Shown.Chance(one.ChanceReached));
         }
 
-        table.Write(terminal);
+        terminal.Table(table);
         terminal.Line();
         foreach (var (what, of) in new (string, Func<Contender, Spread?>)[] { ("least dose", c => c.Dose), ("least cost", c => c.Cost), ("least water", c => c.Water) })
         {

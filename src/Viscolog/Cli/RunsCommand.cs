@@ -1,8 +1,8 @@
 using System.CommandLine;
 using System.Globalization;
 using Viscolog.Cli.Json;
-using Viscolog.Plots;
 using Viscolog.Store;
+using Viscolog.Text;
 
 namespace Viscolog.Cli;
 
@@ -68,11 +68,11 @@ internal sealed class RunsCommand
                 run.Last.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture));
         }
 
-        table.Write(call.Terminal);
+        call.Terminal.Table(table);
         return ExitCode.Done;
     }
 
     private static string Number(int value) => value.ToString(CultureInfo.InvariantCulture);
 
-    private static string Text(string? text, int length) => PlotText.Shorten(text ?? "", length);
+    private static string Text(string? text, int length) => PlainText.Shorten(text ?? "", length);
 }

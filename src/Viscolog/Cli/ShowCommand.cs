@@ -2,9 +2,9 @@ using System.CommandLine;
 using System.Globalization;
 using Viscolog.Cli.Json;
 using Viscolog.Core.Pots;
-using Viscolog.Plots;
 using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli;
@@ -48,11 +48,11 @@ internal sealed class ShowCommand
         terminal.Line(FormattableString.Invariant($"run {logged.Number} · {RunTitle.Of(logged.File.Run)}"));
         foreach (var line in HeaderText.Of(logged.File))
         {
-            terminal.Line("  " + PlotText.Clean(line));
+            terminal.Line("  " + PlainText.Clean(line));
         }
 
         terminal.Line();
-        Table(logged).Write(terminal);
+        terminal.Table(Table(logged));
         return ExitCode.Done;
     }
 
@@ -63,9 +63,8 @@ internal sealed class ShowCommand
         var table = new TextTable(
             ["row", .. thickeners.Select(t => $"{t.Name} %"), "poured g", "stir s", "wait s", ReadingWords.Unit(whole.MethodInForce), "°C", "pH", "string mm", "base g", "water g", "taken g", "time", "note"]);
         var pot = Pot.With(whole.BaseMass);
-        foreach (var (row, number) in logged.File.Contents().Zip(logged.Rows))
+        foreach (var (content, number) in logged.File.Contents().Zip(logged.Rows))
         {
-            var content = row.Content;
             pot = content.Entries().Aggregate(pot, whole.After);
             var reading = content.Reading;
             table.Add(
@@ -84,7 +83,7 @@ internal sealed class ShowCommand
         return table;
     }
 
-    private static string Note(RowContent content)
+    private static string Note(FileRow content)
     {
         string?[] parts =
         [

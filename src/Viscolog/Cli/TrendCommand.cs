@@ -1,7 +1,9 @@
 using System.CommandLine;
 using Viscolog.Cli.Json;
 using Viscolog.Core.Checking;
+using Viscolog.Output;
 using Viscolog.Plots;
+using Viscolog.Plots.Oxy;
 using Viscolog.Store;
 using Viscolog.TrendFiles;
 
@@ -125,11 +127,11 @@ internal sealed class TrendCommand
         string? written = null;
         if (call.Value(output) is { } path)
         {
-            switch (PlotFile.Write(picture, path, call.Value(force)))
+            switch (PictureFile.Write(picture.Picture(), path, call.Value(force)))
             {
-                case PlotOutcome.Refused refused:
+                case FileOutcome.Refused refused:
                     return call.Refuse(refused.Reason);
-                case PlotOutcome.Written done:
+                case FileOutcome.Written done:
                     written = done.Path;
                     break;
             }

@@ -1,4 +1,6 @@
 using Viscolog.Plots;
+using Viscolog.Plots.Characters;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli;
@@ -11,7 +13,7 @@ internal static class TrendText
     public static void Write(CallOutput terminal, TrendPicture picture, string unit)
     {
         var chart = picture.Chart;
-        terminal.Line($"{PlotText.Shorten(PlotText.Clean(picture.Title), 40)} · {Count.Of(chart.Points.Length, "batch", "batches")} · {(picture.IsLog ? "log" : "linear")} scale");
+        terminal.Line($"{PlainText.Shorten(PlainText.Clean(picture.Title), 40)} · {Count.Of(chart.Points.Length, "batch", "batches")} · {(picture.IsLog ? "log" : "linear")} scale");
         terminal.Line();
         var signals = TrendWords.Signals(chart).ToList();
         terminal.Emphasized(signals.Count == 0 ? "  IN CONTROL: no rule is broken." : $"  {Count.Of(signals.Count, "SIGNAL", "SIGNALS")}");
@@ -36,7 +38,7 @@ internal static class TrendText
         }
 
         terminal.Line();
-        foreach (var line in TrendChart.Draw(picture, Math.Min(terminal.Width - 2, 100), ChartLines, terminal.IsAscii))
+        foreach (var line in TerminalChart.Draw(picture.Picture(), Math.Min(terminal.Width - 2, 100), ChartLines, terminal.IsAscii))
         {
             terminal.Line(line);
         }

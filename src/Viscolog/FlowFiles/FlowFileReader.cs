@@ -6,6 +6,7 @@ using CsvHelper;
 using Viscolog.Core.Flow;
 using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
+using Viscolog.Text;
 
 namespace Viscolog.FlowFiles;
 

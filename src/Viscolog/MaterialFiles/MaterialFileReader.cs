@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using CsvHelper;
 using Viscolog.RunFiles;
+using Viscolog.Text;
 
 namespace Viscolog.MaterialFiles;
 

@@ -3,6 +3,7 @@ using System.Globalization;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
+using Viscolog.Text;
 
 namespace Viscolog.OilFiles;
 
@@ -46,7 +47,7 @@ internal sealed class OilCells
     private OilReading? Reading()
     {
         var method = Method.Find(Text(OilColumns.Method));
-        if (method is null || method.Kind is MethodKind.FallingBall or MethodKind.Slump)
+        if (method is null || method.Scales.Contains(InstrumentScale.Plain))
         {
             Findings.Refuse(placeOf(OilColumns.Method), method is null ? HeaderKeys.MethodNames : "a method that a certified oil can check: direct, rotational, krebs or a cup");
             return null;
@@ -78,22 +79,24 @@ internal sealed class OilCells
 
     private InstrumentValue? Shown(Method method)
     {
-        ValueColumn[] filled = [.. ValueColumn.All.Where(v => cells.ContainsKey(v.Column.Name))];
-        var fitting = string.Join(" or ", ValueColumn.All.Where(v => v.Fits(method) && OilColumns.Numbers.ContainsKey(v.Column.Name)).Select(v => v.Column.Name));
-        if (filled is not [var only] || !only.Fits(method))
+        var filled = Columns.Values.Where(v => cells.ContainsKey(v.Column.Name)).ToArray();
+        if (filled is not [(var column, var scale)] || !method.Scales.Contains(scale))
         {
-            Findings.Refuse(placeOf(filled.FirstOrDefault(v => !v.Fits(method))?.Column.Name), $"one reading, of what the method {method.Id} shows: {fitting}");
+            var fitting = string.Join(" or ", Columns.Values.Where(v => method.Scales.Contains(v.Scale) && OilColumns.Numbers.ContainsKey(v.Column.Name)).Select(v => v.Column.Name));
+            Findings.Refuse(
+                placeOf(filled.Where(v => !method.Scales.Contains(v.Scale)).Select(v => v.Column.Name).FirstOrDefault()),
+                $"one reading, of what the method {method.Id} shows: {fitting}");
             return null;
         }
 
         var speed = Optional(Columns.Speed.Name);
-        if (only.Column == Columns.TorquePercent != speed is not null)
+        if (scale.HasSpeed != speed is not null)
         {
             Findings.Refuse(placeOf(Columns.Speed.Name), "rpm beside torque_pct, and only there");
             return null;
         }
 
-        return only.Make(numbers[only.Column.Name], speed ?? 0);
+        return scale.Make(numbers[column.Name], speed ?? 0);
     }
 
     private DateOnly? Day()

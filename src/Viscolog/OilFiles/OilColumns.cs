@@ -1,3 +1,4 @@
+using Viscolog.Core.Measuring;
 using Viscolog.RunFiles;
 
 namespace Viscolog.OilFiles;
@@ -18,27 +19,26 @@ internal static class OilColumns
     public const string Note = "note";
     public const string Void = "void";
 
+    // What is read on a scale of its own tells nothing that a certificate states.
+    private static readonly Column[] Shown =
+    [
+        .. InstrumentScale.All.Where(s => s != InstrumentScale.Plain).SelectMany(s => s.HasSpeed ? (Column[])[Columns.Of(s), Columns.Speed] : [Columns.Of(s)]),
+    ];
+
     /// <summary>Numbers, each with what it may be.</summary>
-    public static IReadOnlyDictionary<string, NumberRange> Numbers { get; } = new Dictionary<string, NumberRange>(StringComparer.OrdinalIgnoreCase)
+    public static IReadOnlyDictionary<string, NumberRange> Numbers { get; } =
+        new Dictionary<string, NumberRange>(Shown.Select(c => KeyValuePair.Create(c.Name, c.Range!)), StringComparer.OrdinalIgnoreCase)
     {
         [Certified] = NumberRange.Viscosity,
         [CertifiedAt] = NumberRange.Temperature,
         [Uncertainty] = new("%", 0.001, 50),
         [Coefficient] = new("K", 0, 30_000),
         [At] = NumberRange.Temperature,
-        [Columns.MilliPascalSeconds.Name] = NumberRange.Viscosity,
-        [Columns.CupSeconds.Name] = Columns.CupSeconds.Range!,
-        [Columns.KrebsUnits.Name] = Columns.KrebsUnits.Range!,
-        [Columns.TorquePercent.Name] = Columns.TorquePercent.Range!,
-        [Columns.Speed.Name] = Columns.Speed.Range!,
         [Density] = NumberRange.Density,
         [Factor] = NumberRange.Viscosity,
     };
 
     /// <summary>Every column, in the order in which they are written.</summary>
     public static IReadOnlyList<string> All { get; } =
-    [
-        Date, Method, Oil, Certified, CertifiedAt, Uncertainty, Coefficient, Columns.MilliPascalSeconds.Name, Columns.CupSeconds.Name, Columns.KrebsUnits.Name,
-        Columns.TorquePercent.Name, Columns.Speed.Name, At, Density, Factor, Note, Void,
-    ];
+        [Date, Method, Oil, Certified, CertifiedAt, Uncertainty, Coefficient, .. Shown.Select(c => c.Name), At, Density, Factor, Note, Void];
 }

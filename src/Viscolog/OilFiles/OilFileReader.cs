@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.RunFiles;
+using Viscolog.Text;
 
 namespace Viscolog.OilFiles;
 

@@ -1,5 +1,5 @@
 using System.Security;
-using Viscolog.Plots;
+using Viscolog.Text;
 
 namespace Viscolog.Output;
 
@@ -12,7 +12,7 @@ internal static class NamedFile
     /// <param name="make">Makes the content; called only where the file seems to have a place.</param>
     public static FileOutcome Write(string path, bool force, Func<byte[]> make)
     {
-        var shown = PlotText.Clean(path);
+        var shown = PlainText.Clean(path);
         if (path.Contains('\0', StringComparison.Ordinal))
         {
             return new FileOutcome.Refused($"{shown}: cannot be written: the name holds a null character; take it out");
@@ -27,7 +27,7 @@ internal static class NamedFile
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or SecurityException or NotSupportedException)
         {
-            return new FileOutcome.Refused($"{shown}: cannot be written: {PlotText.Clean(e.Message)}");
+            return new FileOutcome.Refused($"{shown}: cannot be written: {PlainText.Clean(e.Message)}");
         }
     }
 
@@ -37,7 +37,7 @@ internal static class NamedFile
         var folder = Path.GetDirectoryName(full) ?? full;
         if (!Directory.Exists(folder))
         {
-            return new($"{shown}: the folder {PlotText.Clean(folder)} does not exist; make it first or choose another");
+            return new($"{shown}: the folder {PlainText.Clean(folder)} does not exist; make it first or choose another");
         }
 
         if (Directory.Exists(full))

@@ -1,156 +1,210 @@
-using OxyPlot;
-using OxyPlot.Annotations;
-using OxyPlot.Legends;
-using OxyPlot.Series;
 using Viscolog.Core.Advising;
+using Viscolog.Core.Quantities;
+using Viscolog.Text;
 
 namespace Viscolog.Plots;
 
 /// <summary>Body over dose: one run in full, or several laid over each other.</summary>
 internal static class DosePlot
 {
-    private const int DiamondShape = 3;
     private const string OverlayKey = "filled: readings, open: settled, crossed: doubted";
 
-    public static PlotModel Build(IReadOnlyList<RunPicture> pictures)
+    public static Picture Of(IReadOnlyList<RunPicture> runs)
     {
-        var window = DoseWindow.Of(pictures);
-        var model = PlotFrame.Create(pictures, pictures.Count == 1 ? PictureNotes.Of(pictures[0]) : [OverlayKey]);
-        PlotFrame.AddViscosity(model, pictures, window.Low, window.High);
-        PlotFrame.AddDose(model, pictures, window.Dose);
-        AddLimits(model, pictures);
-        AddTargets(model, pictures);
-        if (pictures.Count == 1)
-        {
-            AddOne(model, pictures[0]);
-        }
-        else
-        {
-            AddSeveral(model, pictures);
-        }
-
-        if (pictures.All(p => p.Readings.IsEmpty && p.Steps.IsEmpty && p.Curve.IsEmpty))
-        {
-            model.Annotations.Add(new MiddleNote("nothing to show yet: the first reading starts the picture"));
-        }
-
-        return model;
+        var (frame, window) = (new RunFrame(runs), DoseWindow.Of(runs));
+        Element[] elements =
+        [
+            .. Limit(runs, frame),
+            .. Targets(runs, frame),
+            .. frame.IsAlone ? One(runs[0]) : Several(runs),
+            .. frame.Keys(KeyLook.LineAndMark),
+        ];
+        string[] notes = frame.IsAlone ? [.. Lacks(runs[0])] : [];
+        return new(frame.Title, frame.Subtitle(frame.IsAlone ? notes.Concat(Doubts(runs[0])) : [OverlayKey]),
+        [
+            new(frame.Dose(window.Dose), frame.Viscosity(window.Low, window.High), [.. elements])
+            {
+                Nothing = runs.All(p => p.Readings.IsEmpty && p.Steps.IsEmpty && p.Curve.IsEmpty) ? "nothing to show yet: the first reading starts the picture" : null,
+            },
+        ])
+        { Notes = [.. notes] };
     }
 
-    private static void AddOne(PlotModel model, RunPicture p)
+    /// <summary>The picture of one run.</summary>
+    public static Picture Of(RunPicture run) => Of([run]);
+
+    private static IEnumerable<Element> One(RunPicture p)
     {
         if (!p.Curve.IsEmpty)
         {
             var level = PlotText.Level(p.Curve[0].Body);
-            Add(model, RunTraces.Band($"band of a reading, {PlotText.Level(p.Curve[0].Reading)}", p.Curve.Select(c => (c.Dose.Percent, c.Reading)), OxyColor.FromAColor(0x24, PlotStyle.Curve), LineStyle.Dash));
-            Add(model, RunTraces.Band($"band of the mean, {level}", p.Curve.Select(c => (c.Dose.Percent, c.Body)), OxyColor.FromAColor(0x60, PlotStyle.Curve), LineStyle.None));
-            Add(model, Median(p, "median curve", PlotStyle.Curve, LineStyle.Solid));
+            yield return new Element.Area(Meaning.ReadingBand, null, [.. p.Curve.Select(c => Span(c.Dose, c.Reading))]) { Key = new($"band of a reading, {PlotText.Level(p.Curve[0].Reading)}") };
+            yield return new Element.Area(Meaning.Band, null, [.. p.Curve.Select(c => Span(c.Dose, c.Body))]) { Key = new($"band of the mean, {level}", null, $"band, {level}") };
+            yield return Median(p, null) with { Key = new("median curve", null, "median") };
         }
 
-        AddSettled(model, p, 0, titled: true);
-        foreach (var series in RunTraces.Readings(p.Readings, Place, 0, PlotStyle.Ink, titled: true))
+        foreach (var element in Run(p, null))
         {
-            Add(model, series);
+            yield return element;
         }
-
-        AddNext(model, p, labelled: true);
     }
 
-    private static void AddSeveral(PlotModel model, IReadOnlyList<RunPicture> pictures)
+    private static IEnumerable<Element> Several(IReadOnlyList<RunPicture> runs)
     {
-        foreach (var (i, p) in pictures.Index())
-        {
-            var fill = OxyColor.FromAColor((byte)(pictures.Count > 3 ? 0x16 : 0x28), PlotStyle.ColorOf(i));
-            Add(model, RunTraces.Band(null, p.Curve.Select(c => (c.Dose.Percent, c.Body)), fill, LineStyle.None));
-        }
-
-        foreach (var (i, p) in pictures.Index())
-        {
-            var color = PlotStyle.ColorOf(i);
-            Add(model, Median(p, null, color, PlotStyle.LineOf(i)));
-            AddSettled(model, p, i, titled: false);
-            foreach (var series in RunTraces.Readings(p.Readings, Place, i, color, titled: false))
-            {
-                Add(model, series);
-            }
-
-            AddNext(model, p, labelled: false);
-            AddKey(model, PlotFrame.Label(p, pictures), i);
-        }
-
-        if (model.Legends[0] is Legend legend)
-        {
-            // Long enough to tell the dashes apart.
-            legend.LegendSymbolLength = 52;
-        }
+        var bands = runs.Select((p, i) => (Element)new Element.Area(Meaning.Band, i, [.. p.Curve.Select(c => Span(c.Dose, c.Body))]));
+        return bands.Concat(runs.SelectMany((p, i) => Run(p, i).Prepend(Median(p, i))));
     }
 
-    /// <summary>One legend line a run: its dash and its mark together.</summary>
-    private static void AddKey(PlotModel model, string label, int place)
-    {
-        var key = RunTraces.Line(label, [DataPoint.Undefined], PlotStyle.ColorOf(place), PlotStyle.LineOf(place));
-        RunTraces.Mark(key, place, PlotStyle.ColorOf(place), OxyColors.White);
-        Add(model, key);
-    }
+    private static Element.Line Median(RunPicture p, int? of) => new(Meaning.Median, of, [.. p.Curve.Select(c => Spot(c.Dose, c.Body.Median))]);
 
-    private static void Add(PlotModel model, XYAxisSeries series) => model.Series.Add(series);
-
-    private static DataPoint Place(PicturedReading r) => new(r.Dose.Percent, r.Value.MilliPascalSeconds);
-
-    private static LineSeries Median(RunPicture p, string? title, OxyColor color, LineStyle style)
-        => RunTraces.Line(title, p.Curve.Select(c => new DataPoint(c.Dose.Percent, c.Body.Median.MilliPascalSeconds)), color, style);
-
-    private static void AddSettled(PlotModel model, RunPicture p, int place, bool titled)
-    {
-        if (p.Steps.IsEmpty)
-        {
-            return;
-        }
-
-        var color = titled ? PlotStyle.Ink : PlotStyle.ColorOf(place);
-        foreach (var bar in RunTraces.Bars(p.Steps.Select(s => (s.Dose.Percent, s.Settled)), color))
-        {
-            Add(model, bar);
-        }
-
-        var points = p.Steps.Select(s => new DataPoint(s.Dose.Percent, s.Settled.Median.MilliPascalSeconds));
-        var shape = titled ? DiamondShape : place;
-        var marks = RunTraces.Marks(titled ? $"settled value, {PlotText.Level(p.Steps[0].Settled)}" : null, points, shape, OxyColors.White, color);
-        marks.MarkerSize = PlotStyle.MarkerSize + 2.5;
-        Add(model, marks);
-    }
-
-    private static void AddNext(PlotModel model, RunPicture p, bool labelled)
+    /// <summary>What is advised, settled and read.</summary>
+    private static IEnumerable<Element> Run(RunPicture p, int? of)
     {
         if (p.Next is { } next)
         {
-            model.Annotations.Add(new NextArrow(next, labelled) { Layer = AnnotationLayer.AboveSeries });
+            yield return Arrow(next, of);
+        }
+
+        // Several runs have their marks of settled values even while there are none, so that readings keep their letters.
+        if (!p.Steps.IsEmpty || of is not null)
+        {
+            yield return new Element.Bars(Meaning.Settled, of, [.. p.Steps.Select(s => Span(s.Dose, s.Settled))]);
+            yield return new Element.Marks(Meaning.Settled, of, [.. p.Steps.Select(s => Spot(s.Dose, s.Settled.Median))])
+            {
+                Key = of is null ? new($"settled value, {PlotText.Level(p.Steps[0].Settled)}", "settled") : null,
+            };
+        }
+
+        foreach (var marks in RunFrame.Readings(p.Readings, of, r => Spot(r.Dose, r.Value)))
+        {
+            yield return marks;
         }
     }
 
-    private static void AddLimits(PlotModel model, IReadOnlyList<RunPicture> pictures)
+    private static Element.Arrow Arrow(NextIncrement next, int? of)
     {
-        // Regions of several runs would hide each other: the one that begins first is shaded, as beyond it some run is wrong.
-        if (pictures.Select(p => p.Thickener).Distinct(StringComparer.Ordinal).Count() > 1)
+        var e = next.Expected;
+        var (median, low, high) = (PlotText.Number(e.Median), PlotText.Number(e.Low), PlotText.Number(e.High));
+        string[] lines = [$"next: to {PlotText.Percent(next.To)}", $"expect {median} {PlotText.Unit}", $"{PlotText.Level(e)}: {low} to {high}"];
+        return new(Spot(next.From, next.Body), Spot(next.To, e.Median), Span(next.To, e), of is null ? [.. lines] : [])
         {
-            // One thickener's limit says nothing of another's doses.
-            return;
-        }
-
-        if (pictures.Where(p => p.Limit is not null).MinBy(p => p.Limit!.Dose) is { Limit: { } limit } first)
-        {
-            var whose = pictures.Count > 1 && pictures.Any(p => p.Limit != limit) ? $", {PlotFrame.Label(first, pictures)}" : "";
-            model.Annotations.Add(new LimitRegion(limit, whose) { Layer = AnnotationLayer.BelowSeries });
-        }
+            Key = of is null ? new(null, $"next {PlotText.Percent(next.To)}", $": {median} ({low} to {high})") : null,
+        };
     }
 
-    private static void AddTargets(PlotModel model, IReadOnlyList<RunPicture> pictures)
+    /// <summary>Regions of several runs would hide each other: the one that begins first is shaded, as beyond it some run is wrong.</summary>
+    private static IEnumerable<Element> Limit(IReadOnlyList<RunPicture> runs, RunFrame frame)
     {
-        var groups = pictures.Where(p => p.Target is not null).GroupBy(p => p.Target!).ToArray();
+        // One thickener's limit says nothing of another's doses.
+        if (runs.Select(p => p.Thickener).Distinct(StringComparer.Ordinal).Count() > 1 || runs.Where(p => p.Limit is not null).MinBy(p => p.Limit!.Dose) is not { Limit: { } limit } first)
+        {
+            yield break;
+        }
+
+        var (dose, why) = (PlotText.Percent(limit.Dose), PlainText.Clean(limit.Why));
+        var whose = runs.Any(p => p.Limit != limit) ? frame.Label(first) : null;
+        yield return new Element.Limit(limit.Dose.Percent, $"beyond the limit of {dose}{(whose is null ? "" : ", " + whose)}: {why}", whose is null ? $"limit: {why}" : $"limit of {whose}: {why}")
+        {
+            Key = new(null, frame.IsAlone ? $"limit {dose}: {limit.Why}" : whose is null ? "limit" : $"limit of {whose}: {dose}"),
+        };
+    }
+
+    private static IEnumerable<Element> Targets(IReadOnlyList<RunPicture> runs, RunFrame frame)
+    {
+        var groups = runs.Where(p => p.Target is not null).GroupBy(p => p.Target!).ToArray();
         foreach (var (row, group) in groups.Index())
         {
-            var whose = pictures.All(p => p.Target is null || p.Target == group.Key) ? "target" : $"target of {PlotFrame.Label(group.First(), pictures)}";
-            model.Annotations.Add(TargetBand.Of(group.Key, whose, groups.Length > 1 ? row : null));
+            var (band, range) = (group.Key, $"{PlotText.Number(group.Key.Low)} to {PlotText.Number(group.Key.High)}");
+            var whose = groups.Length == 1 ? "target" : $"target of {frame.Label(group.First())}";
+            yield return new Element.Target(band.Low.MilliPascalSeconds, band.High.MilliPascalSeconds, $"{whose} {PlotText.Number(band.Aim)} {PlotText.Unit} ({range})")
+            {
+                Row = groups.Length > 1 ? row : null,
+                Word = "target",
+                Key = frame.IsAlone ? new(null, null, $"target {range}") : null,
+            };
         }
+    }
+
+    /// <summary>What the picture of a run cannot show.</summary>
+    private static IEnumerable<string> Lacks(RunPicture p)
+    {
+        if (p.Readings.IsEmpty && p.Steps.IsEmpty)
+        {
+            yield return "no readings yet";
+        }
+
+        if (p.Curve.IsEmpty)
+        {
+            yield return "no curve yet";
+        }
+
+        if (p.Target is null)
+        {
+            yield return "no target stated";
+        }
+    }
+
+    private static IEnumerable<string> Doubts(RunPicture p)
+        => p.Readings.Count(r => r.Doubted) is var doubted and > 0 ? [$"{doubted} doubted {(doubted == 1 ? "reading" : "readings")}"] : [];
+
+    private static Spot Spot(Dose dose, Viscosity body) => new(dose.Percent, body.MilliPascalSeconds);
+
+    private static Span Span(Dose dose, Estimate body) => new(dose.Percent, body.Low.MilliPascalSeconds, body.High.MilliPascalSeconds);
+}
+
+/// <summary>The part of the dose–viscosity plane that a picture shows.</summary>
+/// <param name="Dose">The greatest dose, %; the least is 0.</param>
+/// <param name="Low">The least viscosity, mPa·s.</param>
+/// <param name="High">The greatest viscosity, mPa·s.</param>
+internal sealed record DoseWindow(double Dose, double Low, double High)
+{
+    /// <summary>How far beyond readings and curve an uncertain band may push the axis; wider bands run out of the picture.</summary>
+    private const double BandReach = 3;
+
+    /// <summary>The share of the width kept for the region beyond the dose limit, so that its reason fits in.</summary>
+    private const double LimitShare = 0.2;
+
+    /// <summary>A window that holds all that is certain in the pictures, and bands as far as they do not drown it.</summary>
+    public static DoseWindow Of(IReadOnlyList<RunPicture> pictures)
+    {
+        double[] firm = [.. pictures.SelectMany(Firm).Select(v => v.MilliPascalSeconds)];
+        if (firm.Length == 0)
+        {
+            firm = [100, 100_000];
+        }
+
+        double[] loose = [.. pictures.SelectMany(Loose).Select(v => v.MilliPascalSeconds)];
+        var low = Math.Max(firm.Min() / BandReach, loose.Append(firm.Min()).Min());
+        var high = Math.Min(firm.Max() * BandReach, loose.Append(firm.Max()).Max());
+        var pad = Math.Max(0.06 * Math.Log(high / low), 0.05);
+        return new(DoseEnd(pictures), Math.Max(low * Math.Exp(-pad), 1e-9), Math.Min(high * Math.Exp(pad), 1e300));
+    }
+
+    private static double DoseEnd(IReadOnlyList<RunPicture> pictures)
+    {
+        var end = pictures.SelectMany(Doses).Select(d => d.Percent).DefaultIfEmpty(0).Max() * 1.03;
+        var limits = pictures.Select(p => p.Limit?.Dose.Percent ?? 0).DefaultIfEmpty(0).Max();
+        end = Math.Max(end, limits / (1 - LimitShare));
+        return end > 0 ? end : 1;
+    }
+
+    private static IEnumerable<Dose> Doses(RunPicture p)
+    {
+        var doses = p.Readings.Select(r => r.Dose).Concat(p.Steps.Select(s => s.Dose)).Concat(p.Curve.Select(c => c.Dose));
+        return p.Next is { } next ? doses.Append(next.To).Append(next.From) : doses;
+    }
+
+    private static IEnumerable<Viscosity> Firm(RunPicture p)
+    {
+        var values = p.Readings.Select(r => r.Value).Concat(p.Steps.Select(s => s.Settled.Median)).Concat(p.Curve.Select(c => c.Body.Median));
+        values = p.Target is { } target ? values.Append(target.Low).Append(target.High) : values;
+        return p.Next is { } next ? values.Append(next.Body).Append(next.Expected.Median) : values;
+    }
+
+    private static IEnumerable<Viscosity> Loose(RunPicture p)
+    {
+        var all = p.Curve.Select(c => c.Reading).Concat(p.Curve.Select(c => c.Body)).Concat(p.Steps.Select(s => s.Settled));
+        all = p.Next is { } next ? all.Append(next.Expected) : all;
+        return all.SelectMany(e => new[] { e.Low, e.High });
     }
 }

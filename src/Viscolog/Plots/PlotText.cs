@@ -1,67 +1,17 @@
 using System.Globalization;
-using System.Text;
 using Viscolog.Core.Quantities;
+using Viscolog.Text;
 
 namespace Viscolog.Plots;
 
 /// <summary>Texts as pictures show them.</summary>
 internal static class PlotText
 {
-    /// <summary>Separates thousands; narrower than a space and never a decimal mark.</summary>
-    public const char ThinSpace = '\u2009';
-
     /// <summary>The unit of every viscosity here.</summary>
     public const string Unit = "mPa·s";
 
-    /// <summary>Replaces what no picture or terminal can show (control and direction marks, broken surrogates) and runs of space by one space.</summary>
-    public static string Clean(string text)
-    {
-        var result = new StringBuilder(text.Length);
-        foreach (var rune in text.EnumerateRunes())
-        {
-            if (rune.Value == ThinSpace || (Shows(rune) && !Rune.IsWhiteSpace(rune)))
-            {
-                result.Append(rune.ToString());
-            }
-            else if (result.Length > 0 && result[^1] != ' ')
-            {
-                result.Append(' ');
-            }
-        }
-
-        return result.ToString().TrimEnd();
-    }
-
-    /// <summary>Cuts a text to a number of columns, an ellipsis at its end; wide characters count as two.</summary>
-    public static string Shorten(string text, int columns, string ellipsis = "…")
-    {
-        var used = 0;
-        var end = 0;
-        foreach (var rune in text.EnumerateRunes())
-        {
-            used += Columns(rune);
-            if (used <= columns - ellipsis.Length)
-            {
-                end += rune.Utf16SequenceLength;
-            }
-        }
-
-        return used <= columns ? text : text[..end].TrimEnd() + ellipsis;
-    }
-
-    /// <summary>Columns that a character takes: East Asian wide ones two, combining ones none.</summary>
-    public static int Columns(Rune rune) => Rune.GetUnicodeCategory(rune) switch
-    {
-        UnicodeCategory.NonSpacingMark or UnicodeCategory.EnclosingMark => 0,
-        _ => rune.Value is (>= 0x1100 and <= 0x115F) or (>= 0x2E80 and <= 0xA4CF) or (>= 0xAC00 and <= 0xD7A3) or (>= 0xF900 and <= 0xFAFF)
-            or (>= 0xFE30 and <= 0xFE6F) or (>= 0xFF00 and <= 0xFF60) or (>= 0xFFE0 and <= 0xFFE6) or (>= 0x1F300 and <= 0x3FFFD) ? 2 : 1,
-    };
-
-    /// <summary>Columns that a text takes.</summary>
-    public static int Columns(string text) => text.EnumerateRunes().Sum(Columns);
-
     /// <summary>A number in full with thousands set apart, at most three significant figures.</summary>
-    public static string Number(double value, char separator = ThinSpace)
+    public static string Number(double value, char separator = PlainText.ThinSpace)
     {
         if (value == 0)
         {
@@ -81,7 +31,7 @@ internal static class PlotText
     }
 
     /// <summary>A viscosity without its unit.</summary>
-    public static string Number(Viscosity value, char separator = ThinSpace) => Number(value.MilliPascalSeconds, separator);
+    public static string Number(Viscosity value, char separator = PlainText.ThinSpace) => Number(value.MilliPascalSeconds, separator);
 
     /// <summary>A dose with its unit, to the hundredth that a bench scale tells.</summary>
     public static string Percent(Dose dose) => string.Create(CultureInfo.InvariantCulture, $"{dose.Percent:0.00} %");
@@ -93,8 +43,4 @@ internal static class PlotText
     public static string Level(Estimate value) => string.Create(CultureInfo.InvariantCulture, $"{value.Level.Percent:0.#} %");
 
     private static string Group(double value, char separator) => value.ToString("N0", CultureInfo.InvariantCulture).Replace(',', separator);
-
-    private static bool Shows(Rune rune) => rune != Rune.ReplacementChar && (rune.Value & 0xFFFE) != 0xFFFE
-        && Rune.GetUnicodeCategory(rune) is not (UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.Surrogate
-            or UnicodeCategory.PrivateUse or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator or UnicodeCategory.OtherNotAssigned);
 }

@@ -1,5 +1,3 @@
-using OxyPlot;
-using OxyPlot.Annotations;
 using Viscolog.Core.Advising;
 
 namespace Viscolog.Plots;
@@ -7,86 +5,72 @@ namespace Viscolog.Plots;
 /// <summary>Value over standing time, one trace a step.</summary>
 internal static class SettlingPlot
 {
-    /// <summary>The share of the width kept at the right for the labels of the traces.</summary>
-    private const double LabelShare = 0.13;
-
-    public static PlotModel Build(IReadOnlyList<RunPicture> pictures)
+    public static Picture Of(IReadOnlyList<RunPicture> runs)
     {
-        var time = StandingWindow.Of(pictures);
-        var window = Window(pictures);
-        var model = PlotFrame.Create(pictures, Notes(pictures));
-        PlotFrame.AddViscosity(model, pictures, window.Low, window.High);
-        PlotFrame.AddAcross(model, $"Standing time since stirring ended, {time.Unit}", time.End / (1 - LabelShare));
-        var ends = new List<(DataPoint, string, OxyColor)>();
-        var trace = 0;
-        for (var i = 0; i < pictures.Count; i++)
-        {
-            foreach (var step in pictures[i].Steps)
+        var (frame, time, window) = (new RunFrame(runs), StandingWindow.Of(runs), Window(runs));
+        var steps = runs.SelectMany((p, i) => p.Steps.Select(s => (Run: p, Place: i, Step: s))).ToList();
+        Element[] elements =
+        [
+            .. steps.SelectMany((s, trace) => Step(s.Run, s.Step, trace, time)),
+            .. Legend(runs, frame),
+            new Element.Ends([.. steps.Select(s => (new Spot(time.End, Level(s.Step)), frame.IsAlone ? PlotText.Percent(s.Step.Dose) : $"{Letter(s.Place)} {PlotText.Percent(s.Step.Dose)}"))])
             {
-                var label = pictures.Count == 1 ? PlotText.Percent(step.Dose) : $"{Letter(i)} {PlotText.Percent(step.Dose)}";
-                AddStep(model, pictures[i], step, trace, time);
-                ends.Add((new(time.End, step.Settled.Median.MilliPascalSeconds), label, PlotStyle.ColorOf(trace)));
-                trace++;
-            }
-        }
-
-        AddLegend(model, pictures);
-        Finish(model, ends, time.End);
-        return model;
+                Key = new(null, "settled"),
+            },
+        ];
+        string[] missing = [.. Untimed(runs)];
+        return new(frame.Title, frame.Subtitle(runs.All(p => p.Readings.IsEmpty) ? missing.Prepend("no readings yet") : missing),
+        [
+            new(time.Axis(time.End), frame.Viscosity(window.Low, window.High), [.. elements])
+            {
+                Nothing = steps.Count == 0 ? "nothing to show yet: no step has a reading" : null,
+            },
+        ])
+        { Notes = [.. missing] };
     }
 
-    private static void Finish(PlotModel model, List<(DataPoint End, string Text, OxyColor Color)> ends, double end)
+    private static IEnumerable<Element> Step(RunPicture run, PicturedStep step, int trace, StandingWindow time)
     {
-        model.Annotations.Add(ends.Count > 0
-            ? new EndLabels(ends, end * 1.03) { Layer = AnnotationLayer.AboveSeries }
-            : new MiddleNote("nothing to show yet: no step has a reading"));
+        yield return new Element.Line(Meaning.Way, trace, [.. step.Way.Select(t => new Spot(time.Of(t.Wait), t.Value.Median.MilliPascalSeconds))]);
+        yield return new Element.Line(Meaning.SettledLevel, trace, [new(0, Level(step)), new(time.End, Level(step))]);
+        var timed = run.Readings.Where(r => r.Step == step.Step && r.Wait is not null);
+        foreach (var marks in RunFrame.Readings(timed, trace, r => new(time.Of(r.Wait!.Value), r.Value.MilliPascalSeconds)))
+        {
+            yield return marks;
+        }
     }
 
-    private static void AddStep(PlotModel model, RunPicture picture, PicturedStep step, int trace, StandingWindow time)
+    /// <summary>Lines that stand for all traces, as shape and colour tell the steps apart and the labels name them.</summary>
+    private static IEnumerable<Element> Legend(IReadOnlyList<RunPicture> runs, RunFrame frame)
     {
-        var color = PlotStyle.ColorOf(trace);
-        var way = step.Way.Select(t => new DataPoint(time.Of(t.Wait), t.Value.Median.MilliPascalSeconds));
-        var level = step.Settled.Median.MilliPascalSeconds;
-        model.Series.Add(RunTraces.Line(null, way, color, LineStyle.Solid));
-        model.Series.Add(RunTraces.Line(null, [new(0, level), new(time.End, level)], color, LineStyle.Dash, 1.2));
-        var timed = picture.Readings.Where(r => r.Step == step.Step && r.Wait is not null).ToList();
-        foreach (var marks in RunTraces.Readings(timed, r => new(time.Of(r.Wait!.Value), r.Value.MilliPascalSeconds), trace, color, titled: false))
+        foreach (var marks in RunFrame.Readings(runs.SelectMany(p => p.Readings).Where(r => r.Wait is not null), null, _ => new(0, 0)))
         {
-            model.Series.Add(marks);
+            yield return ((Element.Marks)marks) with { Points = [], Key = new(marks.Key!.Full) };
+        }
+
+        if (runs.Any(p => p.Steps.Any(s => !s.Way.IsEmpty)))
+        {
+            yield return new Element.Line(Meaning.Way, null, []) { Key = new("expected on the way") };
+        }
+
+        if (runs.Any(p => !p.Steps.IsEmpty))
+        {
+            yield return new Element.Line(Meaning.SettledLevel, null, []) { Key = new("settled value") };
+        }
+
+        foreach (var (i, key) in frame.Keys(KeyLook.Nothing).Index())
+        {
+            yield return key with { Key = new($"{Letter(i)}: {key.Key!.Full}", $"{Letter(i)}: {key.Key.Short}") };
         }
     }
 
-    /// <summary>Entries that stand for all traces, as shape and colour tell the steps apart and the labels name them.</summary>
-    private static void AddLegend(PlotModel model, IReadOnlyList<RunPicture> pictures)
-    {
-        var timed = pictures.SelectMany(p => p.Readings).Where(r => r.Wait is not null).ToList();
-        DataPoint[] nowhere = [DataPoint.Undefined];
-        foreach (var marks in RunTraces.Readings(timed, _ => DataPoint.Undefined, 0, PlotStyle.Ink, titled: true))
-        {
-            model.Series.Add(marks);
-        }
-
-        if (pictures.Any(p => p.Steps.Any(s => !s.Way.IsEmpty)))
-        {
-            model.Series.Add(RunTraces.Line("expected on the way", nowhere, PlotStyle.Ink, LineStyle.Solid));
-        }
-
-        if (pictures.Any(p => !p.Steps.IsEmpty))
-        {
-            model.Series.Add(RunTraces.Line("settled value", nowhere, PlotStyle.Ink, LineStyle.Dash, 1.2));
-        }
-
-        for (var i = 0; i < pictures.Count && pictures.Count > 1; i++)
-        {
-            model.Series.Add(RunTraces.Line($"{Letter(i)}: {PlotFrame.Label(pictures[i], pictures)}", nowhere, OxyColors.Undefined, LineStyle.None));
-        }
-    }
+    private static double Level(PicturedStep step) => step.Settled.Median.MilliPascalSeconds;
 
     private static string Letter(int i) => i < 26 ? ((char)('A' + i)).ToString() : $"{i + 1}";
 
     /// <summary>The values that the ways, the readings and the settled values take.</summary>
-    public static DoseWindow Window(IReadOnlyList<RunPicture> pictures)
-        => DoseWindow.Of([.. pictures.Select(p => p with
+    private static DoseWindow Window(IReadOnlyList<RunPicture> runs)
+        => DoseWindow.Of([.. runs.Select(p => p with
         {
             Curve = [],
             Target = null,
@@ -94,16 +78,34 @@ internal static class SettlingPlot
             Steps = [.. p.Steps, .. p.Steps.SelectMany(s => s.Way).Select(t => new PicturedStep(0, default, t.Value with { Low = t.Value.Median, High = t.Value.Median }, []))],
         })]);
 
-    private static IEnumerable<string> Notes(IReadOnlyList<RunPicture> pictures)
-    {
-        if (pictures.All(p => p.Readings.IsEmpty))
-        {
-            yield return "no readings yet";
-        }
+    private static IEnumerable<string> Untimed(IReadOnlyList<RunPicture> runs)
+        => runs.Sum(p => p.Readings.Count(r => r.Wait is null)) is var untimed and > 0 ? [$"{untimed} {(untimed == 1 ? "reading" : "readings")} without a wait not shown"] : [];
+}
 
-        if (pictures.Sum(p => p.Readings.Count(r => r.Wait is null)) is var untimed and > 0)
-        {
-            yield return $"{untimed} {(untimed == 1 ? "reading" : "readings")} without a wait not shown";
-        }
+/// <summary>The standing times that a picture shows.</summary>
+/// <param name="Seconds">The longest.</param>
+internal sealed record StandingWindow(double Seconds)
+{
+    /// <summary>From here on the axis counts minutes.</summary>
+    private const double MinutesFrom = 600;
+
+    private string Unit => Seconds >= MinutesFrom ? "min" : "s";
+
+    /// <summary>The longest, in the axis' unit.</summary>
+    public double End => Of(TimeSpan.FromSeconds(Seconds));
+
+    public static StandingWindow Of(IReadOnlyList<RunPicture> pictures)
+    {
+        var longest = pictures.SelectMany(Waits).Select(w => w.TotalSeconds).DefaultIfEmpty(0).Max();
+        return new(longest > 0 ? longest : 60);
     }
+
+    /// <summary>The axis across.</summary>
+    public Axis Axis(double end) => new($"Standing time since stirring ended, {Unit}", $"standing, {Unit}", 0, end) { Room = RunFrame.Room };
+
+    /// <summary>A time in the axis' unit.</summary>
+    public double Of(TimeSpan wait) => wait.TotalSeconds / (Seconds >= MinutesFrom ? 60 : 1);
+
+    private static IEnumerable<TimeSpan> Waits(RunPicture p)
+        => p.Readings.Select(r => r.Wait).OfType<TimeSpan>().Concat(p.Steps.SelectMany(s => s.Way).Select(t => t.Wait));
 }

@@ -1,6 +1,3 @@
-using OxyPlot;
-using OxyPlot.Annotations;
-using OxyPlot.Axes;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Pots;
 
@@ -9,38 +6,39 @@ namespace Viscolog.Plots;
 /// <summary>String length over dose: what was read, and the lengths wanted.</summary>
 internal static class StringPlot
 {
-    public static PlotModel Build(IReadOnlyList<RunPicture> pictures)
+    /// <summary>Room beyond the outermost value.</summary>
+    private const double Beyond = 1.1;
+
+    public static Picture Of(IReadOnlyList<RunPicture> runs)
     {
-        var model = PlotFrame.Create(pictures, [Count(pictures)]);
-        var window = StringWindow.Of(pictures);
-        var axis = PlotFrame.Styled(new LinearAxis { Position = AxisPosition.Left, Minimum = 0, Maximum = window.Millimeters });
-        axis.Title = "String length, mm";
-        model.Axes.Add(axis);
-        PlotFrame.AddDose(model, pictures, window.Dose);
-        foreach (var (row, target) in pictures.Select(p => p.TargetString).OfType<StringBand>().Distinct().Index())
-        {
-            var text = $"wanted: {PlotText.Number(target.Low.Millimeters)} to {PlotText.Number(target.High.Millimeters)} mm";
-            model.Annotations.Add(new TargetBand(target.Low.Millimeters, target.High.Millimeters, text, row > 0 ? row : null) { Layer = AnnotationLayer.BelowSeries });
-        }
-
-        foreach (var (i, picture) in pictures.Index())
-        {
-            var (color, label) = pictures.Count == 1 ? (PlotStyle.Ink, "string read") : (PlotStyle.ColorOf(i), PlotFrame.Label(picture, pictures));
-            var points = picture.Strings.Select(s => new DataPoint(s.Dose.Percent, s.Length.Millimeters)).DefaultIfEmpty(DataPoint.Undefined);
-            model.Series.Add(RunTraces.Marks(label, points, i, color, OxyColors.White));
-        }
-
-        if (pictures.All(p => p.Strings.IsEmpty))
-        {
-            model.Annotations.Add(new MiddleNote(StringWindow.Nothing));
-        }
-
-        return model;
+        var frame = new RunFrame(runs);
+        StringBand[] targets = [.. runs.Select(p => p.TargetString).OfType<StringBand>().Distinct()];
+        var doses = runs.SelectMany(p => p.Strings.Select(s => s.Dose).Concat(p.Steps.Select(s => s.Dose))).Select(d => d.Percent);
+        var lengths = runs.SelectMany(p => p.Strings).Select(s => s.Length.Millimeters).Concat(targets.Select(t => t.High.Millimeters));
+        Element[] elements =
+        [
+            .. targets.Select((t, row) => Target(t, row > 0 ? row : null)),
+            .. runs.Select((p, i) => new Element.Marks(Meaning.Reading, frame.Of(i), [.. p.Strings.Select(s => new Spot(s.Dose.Percent, s.Length.Millimeters))])
+            {
+                Key = frame.IsAlone ? new("string read", "string read") : null,
+            }),
+            .. frame.Keys(KeyLook.Mark),
+        ];
+        var count = runs.Sum(p => p.Strings.Length);
+        return new(frame.Title, frame.Subtitle([count == 1 ? "1 string length" : $"{count} string lengths"]),
+        [
+            new(frame.Dose(End(doses, 1)), new("String length, mm", "string length, mm", 0, End(lengths, 50)), [.. elements])
+            {
+                Nothing = count == 0 ? "nothing to show yet: no string length was read" : null,
+            },
+        ]);
     }
 
-    private static string Count(IReadOnlyList<RunPicture> pictures)
+    private static Element.Target Target(StringBand band, int? row)
     {
-        var count = pictures.Sum(p => p.Strings.Length);
-        return count == 1 ? "1 string length" : $"{count} string lengths";
+        var text = $"wanted: {PlotText.Number(band.Low.Millimeters)} to {PlotText.Number(band.High.Millimeters)} mm";
+        return new(band.Low.Millimeters, band.High.Millimeters, text) { Row = row, Key = new(null, text) };
     }
+
+    private static double End(IEnumerable<double> values, double least) => values.DefaultIfEmpty(0).Max() is var most and > 0 ? Beyond * most : least;
 }

@@ -1,29 +1,60 @@
+using System.Collections.Immutable;
 using Viscolog.Core.Checking;
+using Viscolog.Text;
 
 namespace Viscolog.Plots;
 
-/// <summary>A control chart with the words that its pictures need.</summary>
+/// <summary>A control chart: values with limits, zones and signals above, moving ranges below.</summary>
 /// <param name="Title">What the batches are of.</param>
 /// <param name="Quantity">What was read, with its unit.</param>
 /// <param name="Chart">The chart.</param>
 internal sealed record TrendPicture(string Title, string Quantity, ControlChart Chart)
 {
+    private const int MostLabels = 12;
+    private const int BatchColumns = 10;
+
     /// <summary>Whether the chart is on the log scale; then moving ranges are shown as a change in per cent.</summary>
     public bool IsLog => Chart.Scale == ChartScale.Log;
 
-    /// <summary>What the moving ranges are.</summary>
-    public string RangeQuantity => IsLog ? "Moving range, %" : "Moving range";
+    private double[] Wanted => [.. new[] { Chart.Low, Chart.High }.OfType<double>()];
 
-    /// <summary>A moving range as it is shown.</summary>
-    public double ShownRange(double range) => IsLog ? 100 * (Math.Exp(range) - 1) : range;
+    public Picture Picture()
+    {
+        var across = Across();
+        var (low, high) = Window();
+        var values = new Axis(Quantity, Quantity, low, high, IsLog)
+        {
+            From = 0.42,
+            HasGrid = false,
+            Label = IsLog ? null : v => v < 0 ? "-" + PlotText.Number(-v) : PlotText.Number(v),
+        };
+        var title = IsLog ? "Moving range, %" : "Moving range";
+        var ranges = new Axis(title, title, 0, 1.1 * Chart.MovingRanges.OfType<double>().Append(Chart.MovingRangeUpper).Max(Range)) { To = 0.35, HasGrid = false };
+        return new(Title, Subtitle(), [new(across, values, [.. Levels(), .. Values()]), new(across, ranges, [.. Ranges()])]);
+    }
 
-    /// <summary>Whether a point gives a signal.</summary>
-    public bool HasSignal(int place) => Chart.Signals.Any(s => s.Place == place);
+    private string Subtitle()
+    {
+        var left = Chart.LeftOut.IsEmpty ? "" : $", without {string.Join(", ", Chart.LeftOut)}";
+        var capability = Chart.Cpk is { } cpk ? FormattableString.Invariant($" · Cpk {cpk.Index:0.00} ({cpk.Low:0.00} to {cpk.High:0.00})") : "";
+        return PlainText.Clean($"limits from {Chart.InBaseline} batches{left} · {(IsLog ? "log" : "linear")} scale{capability}");
+    }
+
+    private Axis Across()
+    {
+        var count = Chart.Points.Length;
+        return new("Batch", "batch", 0.5, count + 0.5)
+        {
+            Step = Math.Max(1, (int)Math.Ceiling(count / (double)MostLabels)),
+            HasGrid = false,
+            Label = v => Math.Abs(v - Math.Round(v)) < 1e-6 && v >= 1 && v <= count ? Named((int)Math.Round(v) - 1) : "",
+        };
+    }
 
     /// <summary>The least and the greatest level that the upper panel shows.</summary>
-    public (double Low, double High) Window()
+    private (double Low, double High) Window()
     {
-        double[] all = [.. Chart.Points.Select(p => p.Value), Chart.Lower, Chart.Upper, .. new[] { Chart.Low, Chart.High }.OfType<double>()];
+        double[] all = [.. Chart.Points.Select(p => p.Value), Chart.Lower, Chart.Upper, .. Wanted];
         var (low, high) = (all.Min(), all.Max());
         if (IsLog)
         {
@@ -35,6 +66,49 @@ internal sealed record TrendPicture(string Title, string Quantity, ControlChart 
         return (low - pad, high + pad);
     }
 
-    /// <summary>The greatest moving range that the lower panel shows, as shown.</summary>
-    public double GreatestRange() => 1.1 * Chart.MovingRanges.OfType<double>().Append(Chart.MovingRangeUpper).Max(ShownRange);
+    /// <summary>A moving range as it is shown.</summary>
+    private double Range(double range) => IsLog ? 100 * (Math.Exp(range) - 1) : range;
+
+    private string Named(int place) => PlainText.Shorten(PlainText.Clean(Chart.Points[place].Batch), BatchColumns);
+
+    private IEnumerable<Element> Levels()
+    {
+        double[] zones = [-2, -1, 1, 2];
+        return
+        [
+            .. zones.Select(z => new Element.Level(Meaning.Zone, Chart.Level(z))),
+            new Element.Level(Meaning.Mean, Chart.Mean) { Key = new("mean", "mean") },
+            new Element.Level(Meaning.ControlLimit, Chart.Upper) { Key = new("limits", "limit") },
+            new Element.Level(Meaning.ControlLimit, Chart.Lower),
+            .. Wanted.Select((w, i) => new Element.Level(Meaning.Wanted, w) { Key = i == 0 ? new("wanted", "wanted") : null }),
+            .. Chart.BaselineCount < Chart.Points.Length ? [new Element.Upright(Chart.BaselineCount + 0.5, "baseline ends")] : Array.Empty<Element>(),
+        ];
+    }
+
+    private IEnumerable<Element> Values()
+    {
+        ImmutableArray<Spot> points = [.. Chart.Points.Select((p, i) => new Spot(i + 1, p.Value))];
+        int[] signals = [.. Chart.Signals.Select(s => s.Place).Distinct()];
+        return
+        [
+            new Element.Line(Meaning.Link, null, points),
+            new Element.Marks(Meaning.Reading, null, points) { Key = new("batch", "batch") },
+            new Element.Marks(Meaning.Signal, null, [.. signals.Select(i => points[i])]) { Key = new(signals.Length > 0 ? "signal" : null, "signal") },
+            .. signals.Select(i => new Element.Words(Meaning.Signal, points[i], Named(i), 0, Chart.Away[i] > 0 ? 1 : -1)),
+        ];
+    }
+
+    private IEnumerable<Element> Ranges()
+    {
+        var points = Chart.MovingRanges.Select((r, i) => (Range: r, Place: i)).Where(r => r.Range is not null)
+            .Select(r => (Spot: new Spot(r.Place + 1, Range(r.Range!.Value)), r.Place)).ToList();
+        return
+        [
+            new Element.Level(Meaning.Mean, Range(Chart.MovingRangeMean)),
+            new Element.Level(Meaning.ControlLimit, Range(Chart.MovingRangeUpper)),
+            new Element.Line(Meaning.Link, null, [.. points.Select(p => p.Spot)]),
+            new Element.Marks(Meaning.Reading, null, [.. points.Select(p => p.Spot)]),
+            new Element.Marks(Meaning.Signal, null, [.. points.Where(p => Chart.RangeSignals.Contains(p.Place)).Select(p => p.Spot)]),
+        ];
+    }
 }

@@ -1,5 +1,3 @@
-using OxyPlot;
-using OxyPlot.Annotations;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Quantities;
 
@@ -9,36 +7,32 @@ namespace Viscolog.Plots;
 internal static class VerdictPlot
 {
     /// <summary>Makes it.</summary>
-    /// <param name="picture">The run; its last step is drawn.</param>
+    /// <param name="run">The run; its last step is drawn.</param>
     /// <param name="band">The band.</param>
     /// <param name="wanted">The band in words.</param>
     /// <param name="found">The value that the verdict rests on, with its interval.</param>
-    public static PlotModel Build(RunPicture picture, ViscosityBand band, string wanted, Estimate found)
+    public static Picture Of(RunPicture run, ViscosityBand band, string wanted, Estimate found)
     {
-        var step = picture.Steps[^1];
-        var last = picture with
+        var step = run.Steps[^1];
+        var last = run with
         {
             Curve = [],
             Next = null,
             Limit = null,
             Target = band,
             Steps = [step with { Settled = found, Way = [] }],
-            Readings = [.. picture.Readings.Where(r => r.Step == step.Step && r.Wait is not null)],
+            Readings = [.. run.Readings.Where(r => r.Step == step.Step && r.Wait is not null)],
         };
         var (time, window) = (StandingWindow.Of([last]), DoseWindow.Of([last]));
-        var end = 1.12 * time.End;
-        var model = PlotFrame.Create([last], []);
-        (model.Title, model.Subtitle) = (null, null);
-        PlotFrame.AddViscosity(model, [last], window.Low, window.High).Title = PlotText.Unit;
-        PlotFrame.AddAcross(model, $"Standing time since stirring ended, {time.Unit}", end);
-        model.Annotations.Add(new TargetBand(band.Low.MilliPascalSeconds, band.High.MilliPascalSeconds, wanted, null) { Layer = AnnotationLayer.BelowSeries });
-        model.Series.Add(RunTraces.Band($"found, {PlotText.Level(found)}", [(0, found), (end, found)], OxyColor.FromAColor(0x50, PlotStyle.Curve), LineStyle.None));
-        model.Series.Add(RunTraces.Line("found", [new(0, found.Median.MilliPascalSeconds), new(end, found.Median.MilliPascalSeconds)], PlotStyle.Curve, LineStyle.Solid));
-        foreach (var marks in RunTraces.Readings(last.Readings, r => new(time.Of(r.Wait!.Value), r.Value.MilliPascalSeconds), 0, PlotStyle.Ink, titled: true))
-        {
-            model.Series.Add(marks);
-        }
-
-        return model;
+        var (across, middle) = (time.Axis(1.12 * time.End), found.Median.MilliPascalSeconds);
+        Span Interval(double x) => new(x, found.Low.MilliPascalSeconds, found.High.MilliPascalSeconds);
+        Element[] elements =
+        [
+            new Element.Target(band.Low.MilliPascalSeconds, band.High.MilliPascalSeconds, wanted),
+            new Element.Area(Meaning.Found, null, [Interval(0), Interval(across.High)]) { Key = new($"found, {PlotText.Level(found)}") },
+            new Element.Line(Meaning.Median, null, [new(0, middle), new(across.High, middle)]) { Key = new("found") },
+            .. RunFrame.Readings(last.Readings, null, r => new(time.Of(r.Wait!.Value), r.Value.MilliPascalSeconds)),
+        ];
+        return new(null, null, [new(across, new(PlotText.Unit, PlotText.Unit, window.Low, window.High, IsLogarithmic: true), [.. elements])]);
     }
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
+using Viscolog.Text;
 
 namespace Viscolog.PracticeFiles;
 
@@ -46,7 +47,7 @@ internal static class PracticeMoveText
             }
         }
 
-        error = $"read '{RunFiles.OneLine.Of(text)}', expected dose=GRAMS, base=GRAMS, stir=SECONDS, wait=SECONDS, read or end, numbers above 0 with a decimal point";
+        error = $"read '{OneLine.Of(text)}', expected dose=GRAMS, base=GRAMS, stir=SECONDS, wait=SECONDS, read or end, numbers above 0 with a decimal point";
         return null;
     }
 

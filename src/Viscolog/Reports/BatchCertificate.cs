@@ -1,10 +1,13 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Viscolog.Core.Advising;
 using Viscolog.Core.Checking;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.Plots;
+using Viscolog.Plots.Oxy;
 using Viscolog.RunFiles;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Reports;
@@ -21,7 +24,7 @@ internal static class BatchCertificate
     /// <param name="check">The check.</param>
     /// <param name="study">What the run says, for its picture.</param>
     /// <param name="issued">Today.</param>
-    public static Paper Of(RunFile file, ImmutableArray<int> numbers, BatchCheck check, RunStudy study, DateOnly issued)
+    public static Paper Of(RunFile file, ImmutableArray<int> numbers, BatchCheck check, Study? study, DateOnly issued)
     {
         var isAccepted = check.Verdict is Verdict.Accept;
         return new(isAccepted ? "Batch certificate" : "Batch check, no certificate", RunFacts.Name(file.Run), issued)
@@ -125,17 +128,17 @@ internal static class BatchCertificate
     }
 
     /// <summary>The rows since the batch was last changed, and how they settled.</summary>
-    private static IEnumerable<Block> Readings(RunFile file, ImmutableArray<int> numbers, BatchCheck check, RunStudy study)
+    private static IEnumerable<Block> Readings(RunFile file, ImmutableArray<int> numbers, BatchCheck check, Study? study)
     {
         var entries = file.Run.Entries;
         var change = Enumerable.Range(0, entries.Length).LastOrDefault(i => entries[i].Counts && Steps.Begins(entries[i]));
         var from = Math.Max(0, file.Rows.Select((r, i) => (r, i)).Where(r => r.r.FirstEntry <= change).Select(r => r.i).DefaultIfEmpty(0).Max());
         yield return new Block.Heading("Readings of the batch as it stood");
         yield return RunRows.Of(file, numbers, study, from);
-        if (check.Body is { Value: { } value } body && study.Picture is { Steps: [.., var last] } picture && picture.Readings.Any(r => r.Step == last.Step && r.Wait is not null))
+        if (check.Body is { Value: { } value } body && study is { IsOfTwo: false, Picture: { Steps: [.., var last] } picture } && picture.Readings.Any(r => r.Step == last.Step && r.Wait is not null))
         {
             yield return new Block.Drawing(
-                SvgPicture.Of(PlotRenderer.Verdict(picture, body.Band, $"wanted {Wanted(body)} {PlotText.Unit}", Found95(value))),
+                SvgPicture.Of(PictureFile.Svg(VerdictPlot.Of(picture, body.Band, $"wanted {Wanted(body)} {PlotText.Unit}", Found95(value)), PictureFile.LowHeight)),
                 "The readings over standing time, the value found with its interval, and the band wanted.");
         }
     }
@@ -147,7 +150,7 @@ internal static class BatchCertificate
         return new(value.Body, Viscosity.FromLn(value.Body.Ln - wide), Viscosity.FromLn(value.Body.Ln + wide), Percentage.FromPercent(95));
     }
 
-    private static IEnumerable<string> Remarks(RunFile file, ImmutableArray<int> numbers, BatchCheck check, RunStudy study, DateOnly today)
+    private static IEnumerable<string> Remarks(RunFile file, ImmutableArray<int> numbers, BatchCheck check, Study? study, DateOnly today)
     {
         var corrections = Corrections.Of(file, numbers, study).ToArray();
         string[] remarks = [.. check.Warnings.Select(Sentence.Of), .. check.Drift is { } drift ? [Sentence.Of(drift.Words(today))] : Array.Empty<string>()];

@@ -3,6 +3,7 @@ using System.Globalization;
 using Viscolog.Core.Batches;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Reports;

@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Viscolog.Core.Advising;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
+using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Reports;
@@ -10,15 +12,15 @@ namespace Viscolog.Reports;
 /// <summary>What was corrected, made void or doubted in a run.</summary>
 internal static class Corrections
 {
-    public static IEnumerable<string> Of(RunFile file, ImmutableArray<int> numbers, RunStudy study)
+    public static IEnumerable<string> Of(RunFile file, ImmutableArray<int> numbers, Study? study)
     {
         string[] rows = [.. Voids(file, numbers), .. Doubts(file, numbers, study)];
-        return [.. rows.Length == 0 ? ["No row is void or doubted."] : rows, .. Temperatures(file), .. study.Warnings.Select(Sentence.Of)];
+        return [.. rows.Length == 0 ? ["No row is void or doubted."] : rows, .. Temperatures(file), .. (study?.Evidence.Warnings ?? []).Select(Sentence.Of)];
     }
 
     private static IEnumerable<string> Voids(RunFile file, ImmutableArray<int> numbers)
     {
-        var contents = file.Contents().Select(c => c.Content).ToArray();
+        var contents = file.Contents().ToArray();
         for (var i = 0; i < contents.Length; i++)
         {
             if (contents[i].Void is { } reason)
@@ -29,9 +31,9 @@ internal static class Corrections
         }
     }
 
-    private static IEnumerable<string> Doubts(RunFile file, ImmutableArray<int> numbers, RunStudy study)
+    private static IEnumerable<string> Doubts(RunFile file, ImmutableArray<int> numbers, Study? study)
     {
-        foreach (var reading in study.Picture?.Readings.Where(r => r.Doubted) ?? [])
+        foreach (var reading in StudyBlocks.Readings(study).Where(r => r.Doubted))
         {
             var row = file.Rows.Select((r, i) => (r, i)).First(r => reading.Entry < r.r.FirstEntry + r.r.EntryCount).i;
             yield return string.Create(CultureInfo.InvariantCulture, $"Row {Number(numbers, row)} reads {Shown.Body(reading.Value)} where the others lead to expect {Shown.Body(reading.Expected)}: it is kept and counts for less.");

@@ -1,8 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Xml;
-using Viscolog.Plots;
-using Viscolog.Wording;
+using Viscolog.Text;
 
 namespace Viscolog.Reports;
 
@@ -101,7 +100,7 @@ internal sealed class HtmlPaper
                 break;
             case Block.Drawing drawing:
                 Open("figure", ("class", drawing.Picture.IsLow ? "low" : "high"));
-                drawing.Picture.WriteTo(writer, PlotText.Clean(drawing.Caption));
+                drawing.Picture.WriteTo(writer, PlainText.Clean(drawing.Caption));
                 Element("figcaption", drawing.Caption);
                 Close();
                 break;
@@ -254,7 +253,7 @@ internal sealed class HtmlPaper
         writer.WriteFullEndElement();
     }
 
-    private static string Shown(string text) => Paragraph.Bound(PlotText.Clean(text));
+    private static string Shown(string text) => Paragraph.Bound(PlainText.Clean(text));
 
     private void Line() => writer.WriteWhitespace("\n");
 }

@@ -1,6 +1,6 @@
 using System.Text;
 using Viscolog.Output;
-using Viscolog.Plots;
+using Viscolog.Text;
 
 namespace Viscolog.Reports;
 
@@ -15,6 +15,6 @@ internal static class PaperFile
     {
         ".HTML" or ".HTM" => NamedFile.Write(path, force, () => HtmlPaper.Write(paper)),
         ".TXT" => NamedFile.Write(path, force, () => Encoding.UTF8.GetBytes(TextPaper.Write(paper))),
-        _ => new FileOutcome.Refused($"{PlotText.Clean(path)}: the file's ending decides the format; use .html or .txt"),
+        _ => new FileOutcome.Refused($"{PlainText.Clean(path)}: the file's ending decides the format; use .html or .txt"),
     };
 }

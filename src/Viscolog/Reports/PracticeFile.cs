@@ -1,6 +1,8 @@
 using Viscolog.Core.Practice;
 using Viscolog.Output;
 using Viscolog.Plots;
+using Viscolog.Plots.Oxy;
+using Viscolog.Text;
 
 namespace Viscolog.Reports;
 
@@ -18,12 +20,7 @@ internal static class PracticeFile
     public static FileOutcome Write(IReadOnlyList<NamedPath> players, string path, bool force, DateOnly today) => Path.GetExtension(path).ToUpperInvariant() switch
     {
         ".HTML" or ".HTM" or ".TXT" => PaperFile.Write(PracticeHandout.Of(players, today), path, force),
-        ".SVG" or ".PDF" or ".PNG" => PlotFile.Write(players, path, force) switch
-        {
-            PlotOutcome.Written written => new FileOutcome.Written(written.Path),
-            PlotOutcome.Refused refused => new FileOutcome.Refused(refused.Reason),
-            _ => throw new InvalidOperationException("not a case of the closed set"),
-        },
-        _ => new FileOutcome.Refused($"{PlotText.Clean(path)}: the file's ending decides the format; use {Endings}"),
+        ".SVG" or ".PDF" or ".PNG" => PictureFile.Write(PracticePlot.Of(players), path, force),
+        _ => new FileOutcome.Refused($"{PlainText.Clean(path)}: the file's ending decides the format; use {Endings}"),
     };
 }

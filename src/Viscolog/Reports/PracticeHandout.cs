@@ -1,6 +1,7 @@
 using System.Globalization;
 using Viscolog.Core.Practice;
 using Viscolog.Plots;
+using Viscolog.Plots.Oxy;
 using Viscolog.Wording;
 
 namespace Viscolog.Reports;
@@ -20,7 +21,7 @@ internal static class PracticeHandout
             Subtitle = $"{PracticeWords.Facts(game)} · target {AdviceWords.Band(game.Band)}",
             Blocks =
             [
-                new Block.Drawing(SvgPicture.Of(PlotRenderer.RenderLow(players)), "Filled: what was read. Open: the body that the pot settles at. Where the two lie apart, the reading came too early."),
+                new Block.Drawing(SvgPicture.Of(PictureFile.Svg(PracticePlot.Of(players), PictureFile.HalfHeight)), "Filled: what was read. Open: the body that the pot settles at. Where the two lie apart, the reading came too early."),
                 Scores(players),
                 .. players.Select(Player),
                 new Block.Heading("Why over-dosing is a dead end"),

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Viscolog.Core.Advising;
 using Viscolog.Core.Pots;
 using Viscolog.RunFiles;
 using Viscolog.Wording;
@@ -14,15 +15,15 @@ internal static class RunRows
     /// <param name="numbers">The rows' numbers; empty to count them.</param>
     /// <param name="study">What the run says, for the bodies at the reference temperature.</param>
     /// <param name="from">The first row shown, from 0.</param>
-    public static Block.Grid Of(RunFile file, ImmutableArray<int> numbers, RunStudy study, int from = 0)
+    public static Block.Grid Of(RunFile file, ImmutableArray<int> numbers, Study? study, int from = 0)
     {
         var run = file.Run;
-        var bodies = study.Picture?.Readings.ToDictionary(r => r.Entry) ?? [];
+        var bodies = StudyBlocks.Readings(study).ToDictionary(r => r.Entry);
         var dosed = run.Thickeners.Where(t => run.Entries.OfType<Entry.Dosed>().Any(d => d.Thickener == t.Name)).ToArray();
         var oneDay = run.Entries.Select(e => e.Time?.Date).Distinct().Count() == 1;
         var pot = Pot.With(run.BaseMass);
         var rows = ImmutableArray.CreateBuilder<GridRow>();
-        foreach (var ((row, place), content) in file.Rows.Select((r, i) => (r, i)).Zip(file.Contents().Select(c => c.Content)))
+        foreach (var ((row, place), content) in file.Rows.Select((r, i) => (r, i)).Zip(file.Contents()))
         {
             pot = content.Entries().Aggregate(pot, run.After);
             var body = Enumerable.Range(row.FirstEntry, row.EntryCount).Select(bodies.GetValueOrDefault).FirstOrDefault(b => b is not null);
@@ -50,7 +51,7 @@ internal static class RunRows
             [.. rows.Skip(from)]));
     }
 
-    private static string Remark(RowContent content, bool isDoubted)
+    private static string Remark(FileRow content, bool isDoubted)
     {
         string?[] parts =
         [

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
-using Viscolog.Plots;
-using Viscolog.Wording;
+using Viscolog.Text;
 
 namespace Viscolog.Reports;
 
@@ -19,7 +18,7 @@ internal sealed class TextPaper
     public static string Write(Paper paper)
     {
         var page = new TextPaper();
-        page.Line(PlotText.Clean($"{paper.Kind.ToUpperInvariant()}: {paper.Title}"));
+        page.Line(PlainText.Clean($"{paper.Kind.ToUpperInvariant()}: {paper.Title}"));
         page.Wrapped($"{(paper.Subtitle is null ? "" : paper.Subtitle + " · ")}issued {paper.Issued.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}", "");
         page.Line();
         foreach (var block in paper.Blocks)
@@ -36,14 +35,14 @@ internal sealed class TextPaper
         switch (block)
         {
             case Block.Heading heading:
-                Line(PlotText.Clean(heading.Text));
-                Line(new('-', PlotText.Columns(PlotText.Clean(heading.Text))));
+                Line(PlainText.Clean(heading.Text));
+                Line(new('-', PlainText.Columns(PlainText.Clean(heading.Text))));
                 return;
             case Block.Prose prose:
                 Wrapped(prose.Lead is { } lead ? $"{lead.ToUpperInvariant()}. {prose.Text}" : prose.Text, "");
                 break;
             case Block.Result result:
-                Line($"  *** {PlotText.Clean(result.Sign).ToUpperInvariant()} ***");
+                Line($"  *** {PlainText.Clean(result.Sign).ToUpperInvariant()} ***");
                 Wrapped(result.Text, "  ");
                 break;
             case Block.Facts facts:
@@ -75,8 +74,8 @@ internal sealed class TextPaper
 
     private void Facts(Block.Facts facts)
     {
-        string[] names = [.. facts.Items.Select(f => PlotText.Clean(f.Name))];
-        var widest = names.Max(PlotText.Columns) + 2;
+        string[] names = [.. facts.Items.Select(f => PlainText.Clean(f.Name))];
+        var widest = names.Max(PlainText.Columns) + 2;
         foreach (var (name, fact) in names.Zip(facts.Items))
         {
             Wrapped(fact.Text ?? new('_', 24), name.PadRight(widest), new(' ', widest));
@@ -85,7 +84,7 @@ internal sealed class TextPaper
 
     private void Grid(Block.Grid grid)
     {
-        var table = new PlainTable([.. grid.Columns.Select(c => PlotText.Clean(c.Name))]);
+        var table = new TextTable([.. grid.Columns.Select(c => PlainText.Clean(c.Name))]);
         foreach (var row in grid.Rows)
         {
             table.Add([.. row.Cells.Select((cell, i) => Cell(grid.Columns[i], cell))]);
@@ -101,8 +100,8 @@ internal sealed class TextPaper
 
     private void Signatures(Block.Signatures signatures)
     {
-        string[] roles = [.. signatures.Roles.Select(PlotText.Clean)];
-        var widest = roles.Max(PlotText.Columns) + 2;
+        string[] roles = [.. signatures.Roles.Select(PlainText.Clean)];
+        var widest = roles.Max(PlainText.Columns) + 2;
         foreach (var role in roles)
         {
             Line();
@@ -113,7 +112,7 @@ internal sealed class TextPaper
     private void Wrapped(string words, string first, string? next = null)
     {
         var lead = first;
-        foreach (var line in Paragraph.Of(PlotText.Clean(words), Width - PlotText.Columns(first)))
+        foreach (var line in Paragraph.Of(PlainText.Clean(words), Width - PlainText.Columns(first)))
         {
             Line(lead + line);
             lead = next ?? first;

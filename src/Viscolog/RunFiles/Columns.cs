@@ -1,106 +1,158 @@
 using System.Collections.Frozen;
+using System.Collections.Immutable;
 using Viscolog.Core.Measuring;
+using Viscolog.Core.Quantities;
 
 namespace Viscolog.RunFiles;
 
-/// <summary>The columns that the format knows.</summary>
+/// <summary>The columns that the format knows: the one table by which rows are read and written, in run files and in the journal.</summary>
 internal static class Columns
 {
-    /// <summary>Name of the thickener poured in.</summary>
-    public static readonly Column Thickener = new("thickener", null, r => r.Dosed?.Thickener);
-
-    /// <summary>Grams poured, dilution water included.</summary>
-    public static readonly Column AddedGrams = new("added_g", NumberRange.Grams, r => Show(r.Dosed?.Poured.Grams));
-
-    /// <summary>Grams of thickener as supplied for 100 g of base in the pot; written as grams.</summary>
-    public static readonly Column AddedPercent = new("added_pct", NumberRange.Dose, _ => null);
-
-    /// <summary>Milliliters of thickener as supplied; written as grams.</summary>
-    public static readonly Column AddedMilliliters = new("added_ml", new("mL", 0, 1e9), _ => null);
-
-    /// <summary>Stirring after the addition.</summary>
-    public static readonly Column Stir = new("stir_s", NumberRange.Seconds, r => Show(r.Reading?.Stir));
-
-    /// <summary>Standing since stirring ended.</summary>
-    public static readonly Column Wait = new("wait_s", NumberRange.Seconds, r => Show(r.Reading?.Wait));
-
-    /// <summary>Viscosity in mPa·s.</summary>
-    public static readonly Column MilliPascalSeconds = new("viscosity_mpas", NumberRange.Viscosity, r => Show((r.Reading?.Value as InstrumentValue.Direct)?.Viscosity.MilliPascalSeconds));
-
-    /// <summary>Viscosity in cP, the same number as in mPa·s; written in mPa·s.</summary>
-    public static readonly Column Centipoise = new("viscosity_cp", NumberRange.Viscosity with { Unit = "cP" }, _ => null);
-
-    /// <summary>Viscosity in Pa·s; written in mPa·s.</summary>
-    public static readonly Column PascalSeconds = new("viscosity_pas", NumberRange.PascalSeconds, _ => null);
-
-    /// <summary>Viscosity in P; written in mPa·s.</summary>
-    public static readonly Column Poise = new("viscosity_p", NumberRange.Viscosity with { Unit = "P", Shift = 2 }, _ => null);
-
-    /// <summary>Seconds that a cup took to run out.</summary>
-    public static readonly Column CupSeconds = new("cup_s", NumberRange.Seconds with { Least = 0.001 }, r => Show((r.Reading?.Value as InstrumentValue.CupTime)?.Time));
-
-    /// <summary>Krebs units.</summary>
-    public static readonly Column KrebsUnits = new("ku", new("KU", 0, 1e6, Above: true), r => Show((r.Reading?.Value as InstrumentValue.Krebs)?.Units));
-
-    /// <summary>Torque of full scale.</summary>
-    public static readonly Column TorquePercent = new("torque_pct", new("% of full scale", 0, 1000, Above: true), r => Show((r.Reading?.Value as InstrumentValue.Torque)?.OfFullScale.Percent));
-
-    /// <summary>Speed beside a torque.</summary>
-    public static readonly Column Speed = new("rpm", new("1/min", 0, 1e6, Above: true), r => Show((r.Reading?.Value as InstrumentValue.Torque)?.RevolutionsPerMinute));
-
-    /// <summary>A value in the method's own unit.</summary>
-    public static readonly Column Plain = new("reading", new("the method's own unit", 0, 1e12), r => Show((r.Reading?.Value as InstrumentValue.Plain)?.Value));
-
-    /// <summary>Temperature of the pot.</summary>
-    public static readonly Column Temperature = new("temp_c", NumberRange.Temperature, r => Show(r.Reading?.Temperature?.Celsius));
-
-    /// <summary>Temperature of the pot in °F; written in °C.</summary>
-    public static readonly Column Fahrenheit = new("temp_f", new("°F", -459.67, 2e4), _ => null);
-
-    /// <summary>pH of the pot.</summary>
-    public static readonly Column Ph = new("ph", new("pH units", 0, 14), r => Show(r.Reading?.Acidity?.Ph));
-
-    /// <summary>String length.</summary>
-    public static readonly Column StringLength = new("string_mm", new("mm", 0, 1e6), r => Show(r.Reading?.StringLength?.Millimeters));
-
-    /// <summary>What was seen to be wrong.</summary>
-    public static readonly Column Fault = new("fault", null, r => r.Reading?.Fault is { } fault ? FaultNames.Of(fault) : null);
-
-    /// <summary>Sample taken out.</summary>
-    public static readonly Column Taken = new("taken_g", NumberRange.Grams, r => Show(r.Taken?.Grams));
-
-    /// <summary>Base added.</summary>
-    public static readonly Column LetDown = new("let_down_g", NumberRange.Grams, r => Show(r.LetDown?.Grams));
-
-    /// <summary>Water added.</summary>
-    public static readonly Column Water = new("water_g", NumberRange.Grams, r => Show(r.Water?.Grams));
-
-    /// <summary>When it happened.</summary>
-    public static readonly Column Time = new("time", null, r => r.Time is { } t ? FileTime.Show(t) : null);
-
-    /// <summary>Why the row counts no more.</summary>
-    public static readonly Column Void = new("void", null, r => r.Void);
-
-    /// <summary>Whether the row stands for the void row above it.</summary>
-    public static readonly Column Replaces = new("replaces", null, r => r.Replaces ? RowAbove : null);
-
     /// <summary>How a row that stands for the void row above it says so.</summary>
     public const string RowAbove = "above";
 
+    /// <summary>Name of the thickener poured in.</summary>
+    public static readonly Column Thickener = Text("thickener", r => r.Dosed?.Thickener, (d, text) => d.Thickener = text.Trim());
+
+    /// <summary>Grams poured, dilution water included.</summary>
+    public static readonly Column AddedGrams = Amount("added_g", NumberRange.Grams, r => r.Dosed?.Poured.Grams);
+
+    /// <summary>Grams of thickener as supplied for 100 g of base in the pot; written as grams.</summary>
+    public static readonly Column AddedPercent = Amount("added_pct", NumberRange.Dose, null);
+
+    /// <summary>Milliliters of thickener as supplied; written as grams.</summary>
+    public static readonly Column AddedMilliliters = Amount("added_ml", new("mL", 0, 1e9), null);
+
+    /// <summary>Stirring after the addition.</summary>
+    public static readonly Column Stir = new Column.Seconds("stir_s", NumberRange.Seconds, r => r.Reading?.Stir, (d, span) => d.Stir = span);
+
+    /// <summary>Standing since stirring ended.</summary>
+    public static readonly Column Wait = new Column.Seconds("wait_s", NumberRange.Seconds, r => r.Reading?.Wait, (d, span) => d.Wait = span);
+
+    /// <summary>Speed beside a torque.</summary>
+    public static readonly Column Speed = new Column.Number("rpm", new("1/min", 0, 1e6, Above: true), r => r.Reading?.Value?.Speed, (d, v) => d.Speed = v);
+
+    /// <summary>The columns that hold what a method showed, each with the scale of it; the first of a scale is the one that is written.</summary>
+    public static readonly ImmutableArray<(Column Column, InstrumentScale Scale)> Values =
+    [
+        .. InstrumentScale.All.SelectMany(s => Units(s).Prepend((s.Name, Range(s))).Select((c, i) => (Shown(s, c.Item1, c.Item2, isStored: i == 0), s))),
+    ];
+
+    /// <summary>Temperature of the pot.</summary>
+    public static readonly Column Temperature = new Column.Number(
+        "temp_c", NumberRange.Temperature, r => r.Reading?.Temperature?.Celsius, (d, v) => d.Temperature = Core.Quantities.Temperature.FromCelsius(v));
+
+    /// <summary>Temperature of the pot in °F; written in °C.</summary>
+    public static readonly Column Fahrenheit = new Column.Number("temp_f", new("°F", -459.67, 2e4), null, (d, v) => d.Temperature = OfFahrenheit(v))
+    {
+        Free = d => d.Temperature is null ? null : $"one temperature a row: {Temperature!.Name} holds one already",
+    };
+
+    /// <summary>pH of the pot.</summary>
+    public static readonly Column Ph = new Column.Number("ph", new("pH units", 0, 14), r => r.Reading?.Acidity?.Ph, (d, v) => d.Acidity = Acidity.FromPh(v));
+
+    /// <summary>String length.</summary>
+    public static readonly Column StringLength = new Column.Number(
+        "string_mm", new("mm", 0, 1e6), r => r.Reading?.StringLength?.Millimeters, (d, v) => d.StringLength = Length.FromMillimeters(v));
+
+    /// <summary>What was seen to be wrong.</summary>
+    public static readonly Column Fault = new Column.Text(
+        "fault",
+        r => r.Reading?.Fault is { } fault ? FaultNames.Of(fault) : null,
+        (d, text) => (d.Fault = FaultNames.Find(text)) is null ? $"one of {FaultNames.List}; anything else belongs in note" : null);
+
+    /// <summary>Sample taken out.</summary>
+    public static readonly Column Taken = Grams("taken_g", r => r.Taken, (d, mass) => d.Taken = mass);
+
+    /// <summary>Base added.</summary>
+    public static readonly Column LetDown = Grams("let_down_g", r => r.LetDown, (d, mass) => d.LetDown = mass);
+
+    /// <summary>Water added.</summary>
+    public static readonly Column Water = Grams("water_g", r => r.Water, (d, mass) => d.Water = mass);
+
+    /// <summary>When it happened.</summary>
+    public static readonly Column Time = new Column.Text("time", r => r.Time is { } t ? FileTime.Show(t) : null, TakeTime);
+
+    /// <summary>Why the row counts no more.</summary>
+    public static readonly Column Void = Text("void", r => r.Void, (d, text) => d.Void = text);
+
+    /// <summary>Whether the row stands for the void row above it.</summary>
+    public static readonly Column Replaces = new Column.Text("replaces", r => r.Replaces ? RowAbove : null, TakeReplaces);
+
     /// <summary>A note.</summary>
-    public static readonly Column Note = new("note", null, r => r.Note);
+    public static readonly Column Note = Text("note", r => r.Note, (d, text) => d.Note = text);
 
     /// <summary>Every column, in the order in which they are written.</summary>
     public static IReadOnlyList<Column> All { get; } =
     [
-        Time, Taken, LetDown, Water, Thickener, AddedGrams, AddedPercent, AddedMilliliters, Stir, Wait, MilliPascalSeconds, Centipoise, PascalSeconds, Poise, CupSeconds,
-        KrebsUnits, TorquePercent, Speed, Plain, Temperature, Fahrenheit, Ph, StringLength, Fault, Note, Void, Replaces,
+        Time, Taken, LetDown, Water, Thickener, AddedGrams, AddedPercent, AddedMilliliters, Stir, Wait,
+        .. Values.SelectMany(v => v.Scale.HasSpeed ? (Column[])[v.Column, Speed] : [v.Column]),
+        Temperature, Fahrenheit, Ph, StringLength, Fault, Note, Void, Replaces,
     ];
 
     /// <summary>The columns by name; capitals make no difference.</summary>
     public static FrozenDictionary<string, Column> ByName { get; } = All.ToFrozenDictionary(c => c.Name, StringComparer.OrdinalIgnoreCase);
 
-    private static string? Show(double? value) => value is { } v ? FileNumbers.Show(v) : null;
+    /// <summary>The column that values of a scale are written in.</summary>
+    public static Column Of(InstrumentScale scale) => Values.First(v => v.Scale == scale).Column;
 
-    private static string? Show(TimeSpan? value) => value is { } v ? FileNumbers.Show(v) : null;
+    /// <summary>The names of the columns that a method reads, in words.</summary>
+    public static string Read(Method method) => string.Join(" or ", Values.Where(v => method.Scales.Contains(v.Scale)).Select(v => v.Column.Name));
+
+    /// <summary>What to expect in a column that the method does not read.</summary>
+    public static string NotRead(Method method) => $"an empty cell: the method {method.Id} reads {Read(method)}";
+
+    // A viscosity may be stated in other units; it is written in mPa·s.
+    private static IEnumerable<(string Name, NumberRange Range)> Units(InstrumentScale scale) => scale != InstrumentScale.Viscosity ? [] :
+    [
+        ("viscosity_cp", NumberRange.Viscosity with { Unit = "cP" }),
+        ("viscosity_pas", NumberRange.PascalSeconds),
+        ("viscosity_p", NumberRange.Viscosity with { Unit = "P", Shift = 2 }),
+    ];
+
+    private static NumberRange Range(InstrumentScale scale) => new(scale.Unit, scale.Least, scale.Most, scale.IsAbove);
+
+    private static Column Shown(InstrumentScale scale, string name, NumberRange range, bool isStored)
+    {
+        Column column = scale.IsTime
+            ? new Column.Seconds(name, range, r => r.Reading?.Value is { } v && v.Scale == scale ? v.Duration : null, (d, span) => d.Value = (name, scale, 0, span))
+            : new Column.Number(
+                name, range, isStored ? r => r.Reading?.Value is { } v && v.Scale == scale ? v.Shown : null : null, (d, number) => d.Value = (name, scale, number, null));
+        return column with { Free = d => d.Against(scale) };
+    }
+
+    private static Column.Text Text(string name, Func<FileRow, string?> get, Action<RowDraft, string> put) => new(name, get, (d, text) =>
+    {
+        put(d, text);
+        return null;
+    });
+
+    private static Column.Number Grams(string name, Func<FileRow, Mass?> get, Action<RowDraft, Mass> put) => new(name, NumberRange.Grams, r => get(r)?.Grams, (d, grams) =>
+    {
+        if (grams > 0)
+        {
+            put(d, Mass.FromGrams(grams));
+        }
+    });
+
+    private static Column.Number Amount(string name, NumberRange range, Func<FileRow, double?>? get) => new(name, range, get, (d, amount) => d.Added = (name, amount))
+    {
+        Free = d => d.Added is { } other ? $"one amount: {other.Name} holds one already" : null,
+    };
+
+    // Exact arithmetic, so that 73.4 °F is 23 °C; the last digits of absolute zero may fall below it.
+    private static Temperature OfFahrenheit(double value)
+        => Core.Quantities.Temperature.FromCelsius(Math.Max(NumberRange.Temperature.Least, (double)Unit.Find("degF")!.ToKept((decimal)value)));
+
+    private static string? TakeTime(RowDraft row, string text)
+    {
+        row.Time = FileTime.TryParse(text.Trim(), out var time) ? time : null;
+        return row.Time is null ? "a date and time with offset (ISO 8601) such as 2026-03-02T09:15:00+01:00" : null;
+    }
+
+    private static string? TakeReplaces(RowDraft row, string text)
+    {
+        row.Replaces = string.Equals(text.Trim(), RowAbove, StringComparison.OrdinalIgnoreCase);
+        return row.Replaces ? null : RowAppender.ReplacesExpected;
+    }
 }

@@ -33,6 +33,14 @@ internal sealed class FileNumbers(char separator)
         return TryPlain(text, out var plain) && decimal.TryParse(plain, Styles, CultureInfo.InvariantCulture, out value);
     }
 
+    /// <summary>A number of a range; null with what ought to stand there.</summary>
+    public double? Read(string text, NumberRange range, out string? expected)
+    {
+        expected = !TryParse(text.Trim(), range.Shift, out var value) ? $"{range.Words(null)}, {Advice}"
+            : range.Allows(value) ? null : range.Words(value);
+        return expected is null ? value : null;
+    }
+
     /// <summary>The shortest text that reads back as the same number.</summary>
     public static string Show(double value) => value.ToString("R", CultureInfo.InvariantCulture);
 

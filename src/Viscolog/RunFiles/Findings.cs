@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Viscolog.Text;
 
 namespace Viscolog.RunFiles;
 
@@ -23,3 +24,6 @@ internal sealed class Findings(string file)
     /// <summary>Warns of something on a line.</summary>
     public void Warn(int line, string text) => _warnings.Add(OneLine.Of(FormattableString.Invariant($"{file}, line {line}: {text}")));
 }
+
+/// <summary>Where a text stands in a file, and how a refusal shows it.</summary>
+internal readonly record struct Place(int? Line, string? Column, string Read);

@@ -1,3 +1,5 @@
+using Viscolog.Text;
+
 namespace Viscolog.RunFiles;
 
 /// <summary>One header line as it stands in the file.</summary>

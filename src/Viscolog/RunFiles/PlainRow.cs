@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Viscolog.Text;
 
 namespace Viscolog.RunFiles;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using CsvHelper;
+using Viscolog.Text;
 
 namespace Viscolog.RunFiles;
 

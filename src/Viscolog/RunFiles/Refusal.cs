@@ -1,4 +1,5 @@
 using System.Globalization;
+using Viscolog.Text;
 
 namespace Viscolog.RunFiles;
 

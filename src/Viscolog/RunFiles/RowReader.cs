@@ -1,158 +1,100 @@
+using CsvHelper;
 using Viscolog.Core.Pots;
-using Viscolog.Core.Quantities;
+using Viscolog.Text;
 
 namespace Viscolog.RunFiles;
 
 /// <summary>Reads rows one after the other and keeps the pot that they make.</summary>
-internal sealed class RowReader(Run run)
+internal sealed class RowReader(CsvReader reader, TableColumns columns, ValueReader values, int linesBefore, Run run)
 {
-    // A pot that holds less can be weighed by nobody; the bound keeps the balance finite.
-    private const double LeastLeft = 0.001;
+    private readonly RowAppender _run = new(run);
+    private int _firstLoose;
+    private int _moreLoose;
 
-    private static readonly Column[] Amounts = [Columns.AddedGrams, Columns.AddedPercent, Columns.AddedMilliliters];
+    /// <summary>The line of the file on which the row begins, from 1.</summary>
+    public int Line => linesBefore + (int)reader.LineNumber;
 
-    private bool _voidBefore;
-    private readonly StandingTime _standing = new();
-    private Pot _pot = Pot.With(run.BaseMass);
+    private Findings Findings => values.Findings;
 
-    /// <summary>The row's content; null where the file is refused.</summary>
-    public RowContent? Read(RowCells cells)
+    /// <summary>The row that the reader stands on; null where the file is refused.</summary>
+    public FileRow? Read()
     {
-        var content = new RowContent
+        var draft = new RowDraft(run);
+        var (isBlank, start) = (true, _run.Pot);
+        foreach (var (column, place) in columns.Known)
         {
-            Time = Time(cells),
-            Void = cells.Text(Columns.Void),
-            Taken = Amount(cells, Columns.Taken),
-            LetDown = Amount(cells, Columns.LetDown),
-            Water = Amount(cells, Columns.Water),
-            Note = cells.Text(Columns.Note),
-            Replaces = Replaces(cells),
-        };
-        content = content with { Dosed = Dosed(cells, content), Reading = ReadingCells.Of(cells, run.MethodInForce) };
-        if (!cells.Findings.Well)
-        {
-            return null;
+            if (Raw(place) is var text && string.IsNullOrWhiteSpace(text))
+            {
+                continue;
+            }
+
+            isBlank = false;
+            if (column.Take(draft, text, values.Numbers) is { } expected)
+            {
+                return Refuse(new(column, expected));
+            }
         }
 
-        foreach (var entry in content.Entries())
+        if (draft.ToRow(start, out var fault) is not { } row)
         {
-            Apply(cells, entry);
+            return Refuse(fault!);
         }
 
-        _voidBefore = content.Void is not null;
-        return cells.Findings.Well ? content : null;
+        if (_run.Append(row) is { } wrong)
+        {
+            return Refuse(wrong);
+        }
+
+        Note(row, draft);
+        return isBlank || row.Entries().Any() ? row with { Unknown = [.. columns.Unknown.Select(Raw)] } : Refuse(new(null, RowAppender.NothingExpected));
     }
 
-    private bool Replaces(RowCells cells)
+    /// <summary>Whether every cell is blank.</summary>
+    public bool IsBlank()
     {
-        if (cells.Text(Columns.Replaces) is not { } text)
+        for (var i = 0; i < reader.FieldCount; i++)
         {
-            return false;
-        }
-
-        if (!_voidBefore || !string.Equals(text.Trim(), Columns.RowAbove, StringComparison.OrdinalIgnoreCase))
-        {
-            cells.Findings.Refuse(cells.At(Columns.Replaces), $"'{Columns.RowAbove}' in a row that stands for a void row right above it, or an empty cell");
+            if (!string.IsNullOrWhiteSpace(Raw(i)))
+            {
+                return false;
+            }
         }
 
         return true;
     }
 
-    private static Mass? Amount(RowCells cells, Column column)
-        => cells.Number(column) is { } grams and > 0 ? Mass.FromGrams(grams) : null;
-
-    private static DateTimeOffset? Time(RowCells cells)
+    /// <summary>Warns once for all rows whose stirring or standing time belongs to no reading.</summary>
+    public void WarnOfLooseTimes()
     {
-        if (cells.Text(Columns.Time) is not { } text)
+        if (_firstLoose > 0)
         {
-            return null;
+            var more = _moreLoose == 0 ? "" : FormattableString.Invariant($" (and in {_moreLoose} more)");
+            Findings.Warn(_firstLoose, $"stir_s and wait_s of a row without a reading{more} are left out");
         }
+    }
 
-        if (FileTime.TryParse(text.Trim(), out var time))
+    private void Note(FileRow row, RowDraft draft)
+    {
+        if (row.Reading is null && draft.HasTimes)
         {
-            return time;
+            _moreLoose += _firstLoose == 0 ? 0 : 1;
+            _firstLoose = _firstLoose == 0 ? Line : _firstLoose;
         }
+    }
 
-        cells.Findings.Refuse(cells.At(Columns.Time), "a date and time with offset (ISO 8601) such as 2026-03-02T09:15:00+01:00");
+    private FileRow? Refuse(CellFault fault)
+    {
+        var read = fault switch
+        {
+            { Column: null } => RowAppender.NothingRead,
+            { Beside: { } beside } => $"nothing beside {beside} {Shown(beside)}",
+            { Column.Name: var name } => Shown(name),
+        };
+        Findings.Refuse(new(Line, fault.Column?.Name, read), fault.Expected);
         return null;
     }
 
-    private Entry.Dosed? Dosed(RowCells cells, RowContent content)
-    {
-        Column[] filled = [.. Amounts.Where(cells.Has)];
-        if (filled.Length > 1)
-        {
-            cells.Findings.Refuse(cells.At(filled[1]), $"one amount: {filled[0].Name} holds one already");
-            return null;
-        }
+    private string Shown(string column) => OneLine.Quoted(columns.Known.FirstOrDefault(c => c.Column.Name == column) is ({ }, var place) ? Raw(place) : "");
 
-        var column = filled is [var only] ? only : Columns.AddedGrams;
-        var amount = cells.Number(column) ?? 0;
-        if (Thickener(cells, column, amount) is not { } thickener || amount == 0)
-        {
-            return null;
-        }
-
-        var grams = column == Columns.AddedPercent ? Poured(thickener, amount, BaseThen(content))
-            : column == Columns.AddedMilliliters ? Weight(cells, thickener, amount) : amount;
-        return grams == 0 ? null : new(thickener.Name, Mass.FromGrams(grams));
-    }
-
-    // What is cut with water has another density than the thickener.
-    private static double Weight(RowCells cells, Thickener thickener, double milliliters)
-    {
-        if (thickener is { Density: { } density, Dilution.WaterParts: 0 })
-        {
-            return (double)((decimal)milliliters * (decimal)density.GramsPerMilliliter);
-        }
-
-        cells.Findings.Refuse(cells.At(Columns.AddedMilliliters), thickener.Density is null
-            ? $"density_g_ml in the header line of '{thickener.Name}': milliliters need it; or grams in added_g"
-            : $"grams in added_g: '{thickener.Name}' is cut with water, and its density is that of the thickener as supplied");
-        return 0;
-    }
-
-    private Thickener? Thickener(RowCells cells, Column column, double amount)
-    {
-        var name = cells.Text(Columns.Thickener)?.Trim();
-        var found = name is null ? (run.Thickeners is [var only] ? only : null) : run.FindThickener(name);
-        if (found is null && (name is not null || amount > 0))
-        {
-            var names = run.Thickeners.Length == 0 ? "none so far" : string.Join(", ", run.Thickeners.Select(t => t.Name));
-            var at = cells.At(Columns.Thickener);
-            cells.Findings.Refuse(name is null ? at with { Read = $"nothing beside {column.Name} {cells.At(column).Read}" } : at, $"a thickener of the header ({names}), or a header line '# thickener: NAME' for it");
-        }
-
-        return found;
-    }
-
-    private double BaseThen(RowContent content)
-        => _pot.Base.Grams * Kept(content) + (content.Void is null ? content.LetDown?.Grams ?? 0 : 0);
-
-    // A sample takes base out too. Whether it is larger than the pot is told later.
-    private double Kept(RowContent content)
-        => content is { Void: null, Taken: { } sample } ? Math.Max(0, 1 - (sample.Grams / _pot.Total.Grams)) : 1;
-
-    // Decimal arithmetic, so that 0.7 % of 120 g is 0.84 g and not a neighbour of it.
-    private static double Poured(Thickener thickener, double percent, double @base)
-    {
-        var (part, water) = ((decimal)thickener.Dilution.ThickenerParts, (decimal)thickener.Dilution.WaterParts);
-        return (double)((decimal)percent * (decimal)@base / 100 * (part + water) / part);
-    }
-
-    private void Apply(RowCells cells, Entry entry)
-    {
-        if (_standing.Contradicted(entry) is { } before)
-        {
-            cells.Findings.Refuse(cells.At(Columns.Wait), $"{FileNumbers.Show(before)} s or more: the pot goes on standing until something is added");
-        }
-        else if (entry is Entry.TakenOut { Counts: true } taken && taken.Sample.Grams > _pot.Total.Grams - LeastLeft)
-        {
-            cells.Findings.Refuse(cells.At(Columns.Taken), $"less than the {FileNumbers.Show(Math.Round(_pot.Total.Grams, 3))} g that the pot holds");
-        }
-        else if (cells.Findings.Well)
-        {
-            _pot = run.After(_pot, entry);
-        }
-    }
+    private string Raw(int place) => place < reader.FieldCount ? reader.GetString(place) : "";
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using Viscolog.Text;
 
 namespace Viscolog.RunFiles;
 

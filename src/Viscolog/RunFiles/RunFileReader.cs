@@ -8,6 +8,9 @@ internal static class RunFileReader
 {
     private const string Described = "a run file: header lines '# key: value', a row of column names, and a row for each event";
 
+    /// <summary>What a file's text has to be.</summary>
+    public const string Utf8Expected = "text in UTF-8; save the file again as CSV in UTF-8";
+
     /// <summary>Reads the file at the path.</summary>
     public static RunFileOutcome Read(string path)
     {
@@ -74,7 +77,7 @@ internal static class RunFileReader
         else if (bad >= 0)
         {
             var line = 1 + RunFileLayout.LineBreaks(text[..bad]);
-            findings.Refuse(new(line, null, FormattableString.Invariant($"byte 0x{text[bad]:X2}")), "text in UTF-8; save the file again as CSV in UTF-8");
+            findings.Refuse(new(line, null, FormattableString.Invariant($"byte 0x{text[bad]:X2}")), Utf8Expected);
         }
     }
 

@@ -1,8 +1,6 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.RegularExpressions;
 using CsvHelper;
-using Viscolog.Core.Measuring;
 
 namespace Viscolog.RunFiles;
 
@@ -33,14 +31,14 @@ internal static partial class RunFileWriter
             throw new ArgumentException($"the name '{odd.Name}' can't stand in a run file", nameof(file));
         }
 
-        var rows = file.Contents().Select(r => r.Content).ToList();
+        var rows = file.Contents().ToList();
         var columns = InUse(file, rows);
         using var writer = CsvWriter.Create(stream, spreadsheetSafe ? Options with { Injection = CsvInjection.Escape } : Options, leaveOpen: true);
         WriteHeader(file, spreadsheetSafe, writer);
         WriteNames(file, columns, writer);
         for (var i = 0; i < rows.Count; i++)
         {
-            WriteRow(rows[i], file.Rows[i].Unknown, file.UnknownColumns.Length, columns, writer);
+            WriteRow(rows[i], file.UnknownColumns.Length, columns, writer);
         }
     }
 
@@ -67,7 +65,7 @@ internal static partial class RunFileWriter
         writer.EndRecord();
     }
 
-    private static void WriteRow(RowContent row, ImmutableArray<string> unknown, int unknownCount, IEnumerable<Column> columns, CsvWriter writer)
+    private static void WriteRow(FileRow row, int unknownCount, IEnumerable<Column> columns, CsvWriter writer)
     {
         foreach (var column in columns)
         {
@@ -76,26 +74,21 @@ internal static partial class RunFileWriter
 
         for (var i = 0; i < unknownCount; i++)
         {
-            writer.WriteField(i < unknown.Length ? unknown[i] : "");
+            writer.WriteField(i < row.Unknown.Length ? row.Unknown[i] : "");
         }
 
         writer.EndRecord();
     }
 
-    private static List<Column> InUse(RunFile file, IReadOnlyCollection<RowContent> rows)
+    private static List<Column> InUse(RunFile file, IReadOnlyCollection<FileRow> rows)
     {
         var basic = new HashSet<Column>(ReferenceEqualityComparer.Instance) { Columns.Thickener, Columns.AddedGrams, Columns.Stir, Columns.Wait };
         if (rows.All(r => r.Reading?.Value is null))
         {
-            basic.UnionWith(Usual(file.Run.MethodInForce));
+            var usual = file.Run.MethodInForce.Scales[0];
+            basic.UnionWith(usual.HasSpeed ? [Columns.Of(usual), Columns.Speed] : [Columns.Of(usual)]);
         }
 
         return [.. Columns.All.Where(c => basic.Contains(c) || rows.Any(r => c.Show(r) is not null))];
     }
-
-    private static Column[] Usual(Method method) => method.Kind switch
-    {
-        MethodKind.Rotational => [Columns.TorquePercent, Columns.Speed],
-        _ => [ValueColumn.All.First(v => v.Fits(method)).Column],
-    };
 }

@@ -1,16 +1,18 @@
 using System.Collections.Immutable;
+using Viscolog.Text;
 
 namespace Viscolog.RunFiles;
 
 /// <summary>Which column of one file stands where.</summary>
 internal sealed class TableColumns
 {
-    private readonly Dictionary<string, int> _known = new(StringComparer.OrdinalIgnoreCase);
-
     private TableColumns(IReadOnlyList<string> names) => Names = names;
 
     /// <summary>The names as they stand in the header row.</summary>
     public IReadOnlyList<string> Names { get; }
+
+    /// <summary>The columns that the format knows, in the order of its table, each with its place.</summary>
+    public ImmutableArray<(Column Column, int Place)> Known { get; private set; } = [];
 
     /// <summary>The places of the columns that the format does not know.</summary>
     public ImmutableArray<int> Unknown { get; private set; } = [];
@@ -23,13 +25,14 @@ internal sealed class TableColumns
     {
         var columns = new TableColumns(names);
         var seen = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
+        var known = new Dictionary<Column, int>();
         var unknown = ImmutableArray.CreateBuilder<int>();
         for (var i = 0; i < names.Count; i++)
         {
             CheckName(names[i], i, line, seen, findings);
             if (Columns.ByName.TryGetValue(names[i], out var column))
             {
-                columns._known.TryAdd(column.Name, i);
+                known.TryAdd(column, i);
             }
             else
             {
@@ -37,13 +40,11 @@ internal sealed class TableColumns
             }
         }
 
+        columns.Known = [.. Columns.All.Where(known.ContainsKey).Select(c => (c, known[c]))];
         columns.Unknown = unknown.ToImmutable();
         columns.CheckUnknown(line, findings);
         return columns;
     }
-
-    /// <summary>The place of a column; -1 where the file lacks it.</summary>
-    public int PlaceOf(Column column) => _known.GetValueOrDefault(column.Name, -1);
 
     private static void CheckName(string name, int place, int line, HashSet<string> seen, Findings findings)
     {
@@ -59,7 +60,7 @@ internal sealed class TableColumns
 
     private void CheckUnknown(int line, Findings findings)
     {
-        if (_known.Count == 0)
+        if (Known.IsEmpty)
         {
             var row = OneLine.Quoted(string.Join(',', Names));
             findings.Refuse(new(line, null, row), $"the header row, with column names such as {RunFileLayout.NamesExample}");

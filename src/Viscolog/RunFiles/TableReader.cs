@@ -1,15 +1,13 @@
 using System.Globalization;
 using System.Text;
 using CsvHelper;
+using Viscolog.Text;
 
 namespace Viscolog.RunFiles;
 
 /// <summary>Reads the table of a run file.</summary>
 internal sealed class TableReader(RunFileLayout layout, ValueReader values)
 {
-    private readonly RowBuilder _rows = new();
-    private readonly LooseTimes _loose = new();
-
     private Findings Findings => values.Findings;
 
     private int LinesBefore => layout.TableLine - 1;
@@ -25,15 +23,21 @@ internal sealed class TableReader(RunFileLayout layout, ValueReader values)
         }
 
         var columns = TableColumns.Of(Names(reader), layout.TableLine, Findings);
-        var cells = new RowCells(reader, columns, values, LinesBefore);
-        var rows = new RowReader(file.Run);
+        var rows = new RowReader(reader, columns, values, LinesBefore, file.Run);
+        var read = file.With(Rows(reader, rows, columns.Names.Count)) with { UnknownColumns = columns.UnknownNames };
+        rows.WarnOfLooseTimes();
+        return Findings.Well ? read : null;
+    }
+
+    private IEnumerable<FileRow> Rows(CsvReader reader, RowReader rows, int columns)
+    {
         while (Findings.Well && reader.Read() && Findings.Well)
         {
-            Take(reader, cells, columns, rows);
+            if (!rows.IsBlank() && Fits(reader, rows.Line, columns) && rows.Read() is { } row)
+            {
+                yield return row;
+            }
         }
-
-        _loose.Warn(Findings);
-        return !Findings.Well ? null : _rows.Onto(file) with { UnknownColumns = columns.UnknownNames };
     }
 
     private static List<string> Names(CsvReader reader)
@@ -64,36 +68,19 @@ internal sealed class TableReader(RunFileLayout layout, ValueReader values)
         Findings.Refuse(new(LinesBefore + (int)record.LineNumber, null, OneLine.Quoted(record.RawRecord)), expected);
     }
 
-    private void Take(CsvReader reader, RowCells cells, TableColumns columns, RowReader rows)
-    {
-        if (cells.AllBlank())
-        {
-            return;
-        }
-
-        if (!Fits(reader, cells, columns) || rows.Read(cells) is not { } content)
-        {
-            return;
-        }
-
-        _loose.Note(cells, content);
-        if (_rows.Add(new(content, cells.Unknown())) == 0 && cells.AnyKnown())
-        {
-            var at = new Place(cells.Line, null, "a row in which nothing happens");
-            Findings.Refuse(at, "an addition, let-down, water, sample, reading or note; fill the row in or delete it");
-        }
-    }
-
-    private bool Fits(CsvReader reader, RowCells cells, TableColumns columns)
+    private bool Fits(CsvReader reader, int line, int columns)
     {
         if (reader.RawRecord.TrimStart(" \t"u8).StartsWith("#"u8))
         {
-            Findings.Refuse(new(cells.Line, null, OneLine.Quoted(Encoding.UTF8.GetString(reader.RawRecord))), "a row of the table: header lines stand before the column names");
+            Findings.Refuse(
+                new(line, null, OneLine.Quoted(Encoding.UTF8.GetString(reader.RawRecord))), "a row of the table: header lines stand before the column names");
         }
-        else if (reader.FieldCount > columns.Names.Count)
+        else if (reader.FieldCount > columns)
         {
             var read = FormattableString.Invariant($"{reader.FieldCount} fields");
-            Findings.Refuse(new(cells.Line, null, read), FormattableString.Invariant($"at most {columns.Names.Count}, as many as the header row names; a text that holds the separator goes into quotes"));
+            Findings.Refuse(
+                new(line, null, read),
+                FormattableString.Invariant($"at most {columns}, as many as the header row names; a text that holds the separator goes into quotes"));
         }
 
         return Findings.Well;

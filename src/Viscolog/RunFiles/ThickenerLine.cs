@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using System.Collections.Immutable;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
+using Viscolog.Text;
 
 namespace Viscolog.RunFiles;
 

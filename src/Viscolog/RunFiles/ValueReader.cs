@@ -6,19 +6,16 @@ internal sealed class ValueReader(Findings findings, FileNumbers numbers)
     /// <summary>What was found so far.</summary>
     public Findings Findings => findings;
 
+    /// <summary>How the file writes numbers.</summary>
+    public FileNumbers Numbers => numbers;
+
     /// <summary>A number of the range; null where the file is refused.</summary>
     public double? Number(Place at, string text, NumberRange range)
     {
-        if (!numbers.TryParse(text.Trim(), range.Shift, out var value))
+        var value = numbers.Read(text, range, out var expected);
+        if (expected is not null)
         {
-            findings.Refuse(at, $"{range.Words(null)}, {numbers.Advice}");
-            return null;
-        }
-
-        if (!range.Allows(value))
-        {
-            findings.Refuse(at, range.Words(value));
-            return null;
+            findings.Refuse(at, expected);
         }
 
         return value;

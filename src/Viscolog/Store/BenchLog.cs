@@ -4,6 +4,7 @@ using Viscolog.MaterialFiles;
 using Viscolog.OilFiles;
 using Viscolog.Output;
 using Viscolog.RunFiles;
+using Viscolog.Text;
 
 namespace Viscolog.Store;
 
@@ -107,7 +108,7 @@ internal sealed class BenchLog : IDisposable
         => Commit(run, (logged, rows) =>
         {
             rows.Add(row);
-            return [new LogRecord.RowAdded(run, logged.Rows.Length + 1, StoredRows.Of(row))];
+            return [new LogRecord.RowAdded(run, logged.Rows.Length + 1, row)];
         });
 
     /// <summary>Makes a row void; nothing disappears.</summary>
@@ -115,20 +116,20 @@ internal sealed class BenchLog : IDisposable
         => Commit(run, (logged, rows) =>
         {
             var place = PlaceOf(logged, row);
-            rows[place] = Voided(rows[place], reason);
+            rows[place] = rows[place] with { Void = reason };
             return [new LogRecord.RowVoided(run, row, reason)];
         });
 
     /// <summary>Makes a row void and puts another in its place.</summary>
     public WriteOutcome Replace(int run, int row, string reason, FileRow by)
     {
-        var replacing = by with { Content = by.Content with { Replaces = true } };
+        var replacing = by with { Replaces = true };
         return Commit(run, (logged, rows) =>
         {
             var place = PlaceOf(logged, row);
-            rows[place] = Voided(rows[place], reason);
+            rows[place] = rows[place] with { Void = reason };
             rows.Insert(place + 1, replacing);
-            return [new LogRecord.RowVoided(run, row, reason), new LogRecord.RowAdded(run, logged.Rows.Length + 1, StoredRows.Of(replacing), row)];
+            return [new LogRecord.RowVoided(run, row, reason), new LogRecord.RowAdded(run, logged.Rows.Length + 1, replacing, row)];
         });
     }
 
@@ -200,8 +201,6 @@ internal sealed class BenchLog : IDisposable
         _lock?.Dispose();
     }
 
-    private static FileRow Voided(FileRow row, string reason) => row with { Content = row.Content.Voided(reason) };
-
     private static bool Same(Dictionary<string, string> left, SortedDictionary<string, string> right)
         => left.Count == right.Count && left.All(p => right.TryGetValue(p.Key, out var text) && text == p.Value);
 
@@ -223,7 +222,7 @@ internal sealed class BenchLog : IDisposable
         }
 
         var header = HeaderText.Read(doc.Header) with { Id = Guid.Parse(doc.Uuid), UnknownColumns = [.. doc.Columns] };
-        return new(doc.Id, header.With(rows.Select(r => StoredRows.Read(r.Is, r.Voided))), [.. rows.Select(r => r.Number())]);
+        return new(doc.Id, header.With(rows.Select(r => r.Row())), [.. rows.Select(r => r.Number())]);
     }
 
     private RunDoc Doc(int run) => Copy.Run(run) ?? throw new ArgumentOutOfRangeException(nameof(run), run, "the log has no such run");
@@ -232,7 +231,7 @@ internal sealed class BenchLog : IDisposable
         ? place
         : throw new ArgumentOutOfRangeException(nameof(row), row, "the run has no such row");
 
-    /// <summary>Commits a change of a run's rows, unless the run could not be read back then.</summary>
+    /// <summary>Commits a change of a run's rows, unless the run could not be exported and read again then.</summary>
     /// <param name="run">The run's number.</param>
     /// <param name="change">Changes the rows and says what to log.</param>
     private WriteOutcome Commit(int run, Func<LoggedRun, List<FileRow>, List<LogRecord>> change)
@@ -245,12 +244,12 @@ internal sealed class BenchLog : IDisposable
         var logged = found ?? throw new ArgumentOutOfRangeException(nameof(run), run, "the log has no such run");
         var rows = logged.File.Contents().ToList();
         var records = change(logged, rows);
-        if (records[0] is LogRecord.RowVoided voided && logged.File.Contents().ElementAt(logged.Rows.IndexOf(voided.Row)).Content.Void is { } earlier)
+        if (records[0] is LogRecord.RowVoided voided && logged.File.Contents().ElementAt(logged.Rows.IndexOf(voided.Row)).Void is { } earlier)
         {
             return new WriteOutcome.NotSaved($"that row is void already: {earlier}");
         }
 
-        return ReadBack.Fault(logged.File, rows) is { } fault ? new WriteOutcome.NotSaved(fault) : Commit(records);
+        return RowAppender.Fault(logged.File.Run, rows) is { } fault ? new WriteOutcome.NotSaved(fault) : Commit(records);
     }
 
     /// <summary>Looks something up before anything is written; a query copy that fails is let go.</summary>

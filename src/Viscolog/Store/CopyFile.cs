@@ -72,11 +72,16 @@ internal static class CopyFile
     public static LiteDatabase Open(string path, bool readOnly)
         => new(new ConnectionString { Filename = path, ReadOnly = readOnly, Collation = readOnly ? null : Collation.Binary }, Mapper());
 
-    private static BsonMapper Mapper() => new()
+    private static BsonMapper Mapper()
     {
-        // As they come these two would change texts.
-        EmptyStringToNull = false,
-        TrimWhitespace = false,
-        ResolveFieldName = name => name == "Id" ? "_id" : JsonNamingPolicy.SnakeCaseLower.ConvertName(name),
-    };
+        var mapper = new BsonMapper
+        {
+            // As they come these two would change texts.
+            EmptyStringToNull = false,
+            TrimWhitespace = false,
+            ResolveFieldName = name => name == "Id" ? "_id" : JsonNamingPolicy.SnakeCaseLower.ConvertName(name),
+        };
+        mapper.RegisterType(RowDoc.ToBson, RowDoc.OfBson);
+        return mapper;
+    }
 }

@@ -1,4 +1,4 @@
-using Viscolog.RunFiles;
+using Viscolog.Text;
 
 namespace Viscolog.Store;
 
@@ -9,6 +9,9 @@ namespace Viscolog.Store;
 /// <param name="Difference">Where the query copy differed, which was then made anew; null where it did not.</param>
 internal sealed record LogCheck(long Lines, int Runs, long Entries, string? Difference)
 {
+    /// <summary>Chars that are shown of a record.</summary>
+    private const int Most = 160;
+
     /// <summary>Checks an open log; the log is closed then.</summary>
     /// <exception cref="LogRefused">The journal is damaged.</exception>
     /// <exception cref="InvalidDataException">The journal's records do not fit together.</exception>
@@ -57,7 +60,7 @@ internal sealed record LogCheck(long Lines, int Runs, long Entries, string? Diff
             {
                 if (!wanted.MoveNext() || found != wanted.Current)
                 {
-                    return $"the query copy held {Shorten(found)}, which the journal does not";
+                    return $"the query copy held {OneLine.Cut(found, Most)}, which the journal does not";
                 }
 
                 if ((++number & 0xfff) == 0)
@@ -66,7 +69,7 @@ internal sealed record LogCheck(long Lines, int Runs, long Entries, string? Diff
                 }
             }
 
-            return wanted.MoveNext() ? $"the query copy lacked {Shorten(wanted.Current)}" : null;
+            return wanted.MoveNext() ? $"the query copy lacked {OneLine.Cut(wanted.Current, Most)}" : null;
         }
         catch (Exception e) when (e is not OutOfMemoryException)
         {
@@ -74,6 +77,4 @@ internal sealed record LogCheck(long Lines, int Runs, long Entries, string? Diff
             return OneLine.Of($"the query copy could not be read ({e.Message})");
         }
     }
-
-    private static string Shorten(string text) => text.Length <= 160 ? text : text[..160] + "…";
 }

@@ -1,6 +1,6 @@
 using System.Globalization;
 using Viscolog.Output;
-using Viscolog.RunFiles;
+using Viscolog.Text;
 
 namespace Viscolog.Store;
 

@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using Viscolog.RunFiles;
 
 namespace Viscolog.Store;
 
@@ -40,7 +41,7 @@ internal abstract record LogRecord
     /// <param name="Row">The row's number in the run, from 1, in the order in which rows were logged.</param>
     /// <param name="Is">What it says.</param>
     /// <param name="After">The row that it follows; null where it follows the run's last.</param>
-    internal sealed record RowAdded(int Run, int Row, StoredRow Is, int? After = null) : LogRecord;
+    internal sealed record RowAdded(int Run, int Row, FileRow Is, int? After = null) : LogRecord;
 
     /// <summary>A row counts no more.</summary>
     /// <param name="Run">The run's number.</param>

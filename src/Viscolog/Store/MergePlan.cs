@@ -47,7 +47,7 @@ internal sealed class MergePlan
         IsNew = true,
         Added = file.Rows.Length,
         RecordCount = 1 + file.Rows.Length,
-        Records = file.Contents().Select(LogRecord (row, i) => new LogRecord.RowAdded(number, i + 1, StoredRows.Of(row))).Prepend(Stated(number, id, file)),
+        Records = file.Contents().Select(LogRecord (row, i) => new LogRecord.RowAdded(number, i + 1, row)).Prepend(Stated(number, id, file)),
     };
 
     private static MergePlan Continued(RunFile file, LoggedRun known, IReadOnlyList<string> headers)
@@ -84,7 +84,7 @@ internal sealed class MergePlan
             Already = merge.Steps.Count(s => s is { Logged: not null, File: not null }),
             Records = records,
             RecordCount = records.Count,
-            Contradiction = ReadBack.Fault(known.File with { UnknownColumns = columns }, Merged(merge, loggedRows, fileRows)),
+            Contradiction = RowAppender.Fault(known.File.Run, Merged(merge, loggedRows, fileRows)),
         };
     }
 
@@ -99,7 +99,7 @@ internal sealed class MergePlan
             {
                 before = known.Rows[i];
                 loggedLeft--;
-                if (step.File is { } same && fileRows[same].Content.Void is { } reason && loggedRows[i].Content.Void is null)
+                if (step.File is { } same && fileRows[same].Void is { } reason && loggedRows[i].Void is null)
                 {
                     records.Add(new LogRecord.RowVoided(known.Number, before, reason));
                 }
@@ -107,14 +107,14 @@ internal sealed class MergePlan
             else
             {
                 next++;
-                records.Add(new LogRecord.RowAdded(known.Number, next, StoredRows.Of(fileRows[step.File!.Value]), loggedLeft > 0 ? before : null));
+                records.Add(new LogRecord.RowAdded(known.Number, next, fileRows[step.File!.Value], loggedLeft > 0 ? before : null));
                 before = next;
             }
         }
     }
 
     private static IEnumerable<FileRow> Merged(RowMerge merge, List<FileRow> loggedRows, IReadOnlyList<FileRow> fileRows)
-        => merge.Steps.Select(s => s.File is { } j && (s.Logged is null || fileRows[j].Content.Void is not null) ? fileRows[j] : loggedRows[s.Logged!.Value]);
+        => merge.Steps.Select(s => s.File is { } j && (s.Logged is null || fileRows[j].Void is not null) ? fileRows[j] : loggedRows[s.Logged!.Value]);
 
     private static string Words(IReadOnlyList<FileRow> rows, int place)
     {
@@ -123,7 +123,7 @@ internal sealed class MergePlan
             return "nothing more";
         }
 
-        var cells = Columns.All.Select(c => (c.Name, Text: c.Show(rows[place].Content))).Where(c => c.Text is not null).Select(c => $"{c.Name} {c.Text}");
+        var cells = Columns.All.Select(c => (c.Name, Text: c.Show(rows[place]))).Where(c => c.Text is not null).Select(c => $"{c.Name} {c.Text}");
         return FormattableString.Invariant($"row {place + 1} ({string.Join(", ", cells)})");
     }
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using Viscolog.Output;
 using Viscolog.PracticeFiles;
+using Viscolog.Text;
 
 namespace Viscolog.Store;
 
@@ -34,7 +35,7 @@ internal sealed class PracticeScores(string folder)
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return RunFiles.OneLine.Of($"the score can't be kept: {e.Message}");
+            return OneLine.Of($"the score can't be kept: {e.Message}");
         }
     }
 
@@ -57,7 +58,7 @@ internal sealed class PracticeScores(string folder)
             }
             catch (Exception e) when (e is IOException or UnauthorizedAccessException or JsonException)
             {
-                warnings.Add(RunFiles.OneLine.Of($"{path}: left out; it can't be read: {e.Message}"));
+                warnings.Add(OneLine.Of($"{path}: left out; it can't be read: {e.Message}"));
             }
         }
 

@@ -33,7 +33,8 @@ internal sealed record RowMerge(ImmutableArray<RowMergeStep> Steps, RowContradic
     }
 
     /// <summary>Whether both rows say the same, void or not.</summary>
-    public static bool SameButVoid(FileRow left, FileRow right) => Plain(left) == Plain(right);
+    public static bool SameButVoid(FileRow left, FileRow right)
+        => Plain(left) == Plain(right) && Filled(left.Unknown).SequenceEqual(Filled(right.Unknown), StringComparer.Ordinal);
 
     private static RowMergeStep? Next(IReadOnlyList<FileRow> logged, IReadOnlyList<FileRow> file, int i, int j)
     {
@@ -49,17 +50,17 @@ internal sealed record RowMerge(ImmutableArray<RowMergeStep> Steps, RowContradic
 
         if (SameButVoid(logged[i], file[j]))
         {
-            var (there, here) = (logged[i].Content.Void, file[j].Content.Void);
+            var (there, here) = (logged[i].Void, file[j].Void);
             return there is null || here is null || there == here ? new(i, j) : null;
         }
 
         // One side may have put a row in the place of a void one; then the other side's row comes up later.
-        if (j > 0 && file[j - 1].Content.Void is not null && ComesLater(file, j, logged[i]))
+        if (j > 0 && file[j - 1].Void is not null && ComesLater(file, j, logged[i]))
         {
             return new(null, j);
         }
 
-        return i > 0 && logged[i - 1].Content.Void is not null && ComesLater(logged, i, file[j]) ? new(i, null) : null;
+        return i > 0 && logged[i - 1].Void is not null && ComesLater(logged, i, file[j]) ? new(i, null) : null;
     }
 
     private static bool ComesLater(IReadOnlyList<FileRow> rows, int after, FileRow sought)
@@ -75,5 +76,17 @@ internal sealed record RowMerge(ImmutableArray<RowMergeStep> Steps, RowContradic
         return false;
     }
 
-    private static FileRow Plain(FileRow row) => row with { Content = row.Content.Voided(null) with { Replaces = false } };
+    private static FileRow Plain(FileRow row) => row with { Void = null, Replaces = false, Unknown = [] };
+
+    // The last ones may be missing where they are empty.
+    private static ImmutableArray<string> Filled(ImmutableArray<string> unknown)
+    {
+        var count = unknown.Length;
+        while (count > 0 && unknown[count - 1].Length == 0)
+        {
+            count--;
+        }
+
+        return unknown[..count];
+    }
 }

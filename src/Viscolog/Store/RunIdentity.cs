@@ -23,7 +23,7 @@ internal static class RunIdentity
     /// </summary>
     public static Guid Of(RunFile file, IEnumerable<FileRow> rows)
     {
-        var cells = rows.SelectMany(r => Columns.All.Select(c => c.Show(r.Content with { Replaces = false }) ?? ""));
+        var cells = rows.SelectMany(r => Columns.All.Select(c => c.Show(r with { Replaces = false }) ?? ""));
         var hash = SHA256.HashData(Encoding.UTF8.GetBytes(string.Join(Between, [Key(file), .. cells])));
         hash[6] = (byte)((hash[6] & 0x0f) | 0x80);
         hash[8] = (byte)((hash[8] & 0x3f) | 0x80);

@@ -66,7 +66,7 @@ internal sealed class RunState
             Rows = Doc.Rows + 1,
             Voided = Doc.Voided + (added.Is.Void is null ? 0 : 1),
             Readings = Doc.Readings + (CountsAsReading(row) ? 1 : 0),
-            Last = added.Is.Time ?? at,
+            Last = added.Is.Time is { } time ? FileTime.Show(time) : at,
         };
         return IsReordered ? row : Take(row);
     }
@@ -92,11 +92,11 @@ internal sealed class RunState
     }
 
     private static bool CountsAsReading(RowDoc row)
-        => row is { Voided: null, Is.Void: null } && StoredRows.HoldsReading(row.Is);
+        => row is { Voided: null, Is: { Void: null, Reading: not null } };
 
     private RowDoc Take(RowDoc row)
     {
-        _pot = StoredRows.Read(row.Is, row.Voided).Content.Entries().Aggregate(_pot, _run.After);
+        _pot = row.Row().Entries().Aggregate(_pot, _run.After);
         return row with { DosesPct = _run.Thickeners.ToDictionary(t => t.Name, t => _pot.DoseOf(t.Name).Percent, StringComparer.Ordinal) };
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Viscolog.OilFiles;
 using Viscolog.RunFiles;
+using Viscolog.Text;
 
 namespace Viscolog.Store;
 

@@ -17,7 +17,7 @@ internal static class TrendColumns
 
     /// <summary>Readings as run files call them, each in its own unit, as read.</summary>
     public static IReadOnlyDictionary<string, NumberRange> Readings { get; } =
-        new[] { Columns.MilliPascalSeconds, Columns.Centipoise, Columns.PascalSeconds, Columns.Poise, Columns.CupSeconds, Columns.KrebsUnits, Columns.TorquePercent, Columns.Plain, Columns.Ph, Columns.StringLength }
+        Columns.Values.Select(v => v.Column).Append(Columns.Ph).Append(Columns.StringLength)
             .ToDictionary(c => c.Name, c => c.Range! with { Shift = 0 }, StringComparer.OrdinalIgnoreCase);
 
     /// <summary>The numbers that a column of values takes.</summary>

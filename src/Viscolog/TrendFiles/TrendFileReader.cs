@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Checking;
 using Viscolog.RunFiles;
+using Viscolog.Text;
 
 namespace Viscolog.TrendFiles;
 

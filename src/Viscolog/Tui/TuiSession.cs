@@ -1,6 +1,10 @@
 using Terminal.Gui.App;
 using Terminal.Gui.Drivers;
 using Viscolog.Store;
+using Viscolog.Tui.Bench;
+using Viscolog.Tui.Pattern;
+using Viscolog.Tui.Practice;
+using Viscolog.Tui.Runs;
 
 namespace Viscolog.Tui;
 
@@ -87,3 +91,14 @@ internal static class TuiSession
         app.Run(runs);
     }
 }
+
+/// <summary>How the screens ended.</summary>
+/// <param name="Fault">A fault of ours; null where there was none.</param>
+/// <param name="Signal">The signal that ended them; 0 where none did.</param>
+internal sealed record TuiEnd(Exception? Fault, int Signal);
+
+/// <summary>What the screens may use.</summary>
+/// <param name="IsAscii">Only printable ASCII.</param>
+/// <param name="HasColor">Colours.</param>
+/// <param name="IsSixteenColors">No more than sixteen of them.</param>
+internal sealed record TuiLook(bool IsAscii, bool HasColor, bool IsSixteenColors);

@@ -12,35 +12,73 @@ internal static class AdviceWords
     {
         BenchAction.Add add =>
         [
-            $"ADD {Shown.Grams(add.Poured)} {advice.Thickener}   (dose {Shown.Dose(advice.DoseNow)} → {Shown.Dose(add.After)})",
-            $"Stir it in well, let it stand {Shown.Duration(add.Standing)}, then {(advice.Pair is null ? "read" : "read and draw a string")}.",
+            $"ADD {Shown.Grams(add.Poured)} {advice.Thickener.Name}   (dose {Shown.Dose(advice.Thickener.DoseNow)} → {Shown.Dose(add.After)})",
+            $"Stir it in well, let it stand {Shown.Duration(add.Standing)}, then {Readings(advice)}.",
         ],
         BenchAction.Wait wait => [$"WAIT {Shown.Duration(wait.More)} more, then read again. Add nothing yet."],
-        BenchAction.Stop when advice.Pair is not null => ["STOP. Body and string are in band: add nothing more."],
-        BenchAction.Stop => ["STOP. It is in band: add nothing more."],
-        BenchAction.LetDown letDown => [$"LET DOWN with {Shown.Grams(letDown.Base)} of base   (dose {Shown.Dose(advice.DoseNow)} → {Shown.Dose(letDown.After)})", advice.Pair is null ? "Stir it in well, then read." : "Stir it in well, then read and draw a string."],
+        BenchAction.Stop => [$"STOP. {(advice.Quantities.Length == 1 ? "It is" : "Body and string are")} in band: add nothing more."],
+        BenchAction.LetDown letDown =>
+        [
+            $"LET DOWN with {Shown.Grams(letDown.Base)} of base   (dose {Shown.Dose(advice.Thickener.DoseNow)} → {Shown.Dose(letDown.After)})",
+            $"Stir it in well, then {Readings(advice)}.",
+        ],
         BenchAction.GiveUp giveUp => [$"STOP ADDING. {giveUp.Remedy}"],
-        BenchAction.Measure when advice.Pair is { AsksForString: true } => ["DRAW A STRING from the pot. Add nothing yet."],
+        BenchAction.Measure { IsOfString: true } => ["DRAW A STRING from the pot. Add nothing yet."],
         BenchAction.Measure { Standing: { } standing } => [$"READ the pot after {Shown.Duration(standing)} of standing. Add nothing yet."],
         BenchAction.Measure => ["READ the pot. Add nothing yet."],
         var other => throw new ArgumentOutOfRangeException(nameof(advice), other, "not a case of the closed set"),
     };
 
-    /// <summary>The settled body that the action leads to; null where it leads to none.</summary>
-    public static Estimate? Expected(BenchAction action) => action switch
+    /// <summary>Why there is no advice, and what to do.</summary>
+    public static string Refusal(StudyOutcome outcome) => outcome switch
     {
-        BenchAction.Add add => add.Expected,
-        BenchAction.LetDown letDown => letDown.Expected,
-        _ => null,
+        StudyOutcome.Refused refused => refused.Reason,
+        StudyOutcome.Made { Study.NoAdvice: { } why } => Why(why),
+        _ => "",
     };
 
-    /// <summary>What is still to come, in words: about so much of one thickener, then so much of the other; null where nothing is.</summary>
-    public static string? Plan(PairAdvice pair) => pair.Plan.Length == 0
-        ? null
-        : "about " + string.Join(", then ", pair.Plan.Select(p => $"{p.About.Percent.ToString("0.0#", CultureInfo.InvariantCulture)} % {p.Thickener}{(p.Additions == 1 ? "" : $" in {p.Additions.ToString(CultureInfo.InvariantCulture)} additions")}"));
+    /// <summary>Why there is no advice, and what to do.</summary>
+    public static string Why(NoAdvice missing) => missing switch
+    {
+        NoAdvice.NoTarget => "the run states no target; add '# target_mpas: VALUE' to it or give --target",
+        NoAdvice.NoStringTarget { Thickeners: [var first, var second] }
+            => $"the pot holds '{second}' beside '{first}'; one curve can't hold both: state target_string_mm for advice on body and string together, or keep one thickener a run",
+        NoAdvice.TooFarToForecast far => FormattableString.Invariant(
+            $"what-if: {far.Poured.Grams:0.###} g would bring the dose to {far.After.Percent:0.##} %; beyond {far.Most.Percent:0.##} %, one and a half times the usual range, there is no forecast"),
+        _ => throw new ArgumentOutOfRangeException(nameof(missing), missing, "not a case of the closed set"),
+    };
 
-    /// <summary>The string band in words.</summary>
-    public static string Strings(PairAdvice pair) => FormattableString.Invariant($"string {pair.Low.Millimeters:0.##} to {pair.High.Millimeters:0.##} mm");
+    /// <summary>What a quantity is called.</summary>
+    public static string Name(AdvisedQuantity quantity) => Of(quantity, _ => "body", _ => "string");
+
+    /// <summary>Its value now with its interval; null before any reading.</summary>
+    public static string? Now(AdvisedQuantity quantity) => Of(quantity, b => Interval(b.Now), s => Interval(s.Now));
+
+    /// <summary>The value that the action leads to with its interval; null where the action leaves the pot as it is.</summary>
+    public static string? Expected(AdvisedQuantity quantity) => Of(quantity, b => Interval(b.Expected), s => Interval(s.Expected));
+
+    /// <summary>All bands in words.</summary>
+    public static string Bands(Advice advice) => string.Join(", ", advice.Quantities.Select(q => Of(q, b => Band(b.Band), s => "string " + Band(s.Band))));
+
+    /// <summary>The chances that the quantities are in band; each is named where there are several.</summary>
+    public static string InBand(Advice advice) => advice.Quantities is [var only]
+        ? Shown.Chance(only.ChanceInBand)
+        : $"both {Shown.Chance(advice.ChanceAllInBand)}; {string.Join(", ", advice.Quantities.Select(q => $"{Name(q)} {Shown.Chance(q.ChanceInBand)}"))}";
+
+    /// <summary>The chances that the quantities are over, likewise.</summary>
+    public static string Over(Advice advice) => advice.Quantities is [var only]
+        ? Over(only)
+        : string.Join(", ", advice.Quantities.Select(q => $"{Name(q)} {Over(q)}"));
+
+    /// <summary>What is still to come, in words: about so much of one thickener, then so much of the other; null where nothing is.</summary>
+    public static string? Plan(Advice advice)
+    {
+        string[] parts = [.. advice.Thickeners.Where(t => t.Planned is not null).Select(t => Part(t.Name, t.Planned!))];
+        return parts.Length == 0 ? null : "about " + string.Join(", then ", parts);
+    }
+
+    /// <summary>The lengths of a string band in words.</summary>
+    public static string Band(Core.Pots.StringBand band) => FormattableString.Invariant($"{band.Low.Millimeters:0.##} to {band.High.Millimeters:0.##} mm");
 
     /// <summary>The band in words.</summary>
     public static string Band(ViscosityBand band)
@@ -51,4 +89,22 @@ internal static class AdviceWords
             ? $"{Shown.Body(band.Aim)} ±{(100 * above).ToString("0.#", CultureInfo.InvariantCulture)} %"
             : $"{Shown.Limit(band.Low.MilliPascalSeconds)} to {Shown.Limit(band.High.MilliPascalSeconds)} mPa·s";
     }
+
+    private static string Readings(Advice advice) => string.Join(" and ", advice.Quantities.Select(q => Of(q, _ => "read", _ => "draw a string")));
+
+    private static string Over(AdvisedQuantity quantity) => $"{Shown.Chance(quantity.ChanceOver)} ({Explanation.OneIn(quantity.ChanceOver)})";
+
+    private static string? Interval(Estimate? body) => body is null ? null : $"{Shown.Body(body.Median)} ({Shown.Spread(body)})";
+
+    private static string? Interval(LengthEstimate? length) => length is null ? null : $"{Shown.Length(length.Median)} ({Shown.Spread(length)})";
+
+    private static string Part(string thickener, PlannedDose planned)
+        => $"{planned.About.Percent.ToString("0.0#", CultureInfo.InvariantCulture)} % {thickener}{(planned.Additions == 1 ? "" : $" in {planned.Additions.ToString(CultureInfo.InvariantCulture)} additions")}";
+
+    private static T Of<T>(AdvisedQuantity quantity, Func<AdvisedQuantity.OfBody, T> body, Func<AdvisedQuantity.OfString, T> strings) => quantity switch
+    {
+        AdvisedQuantity.OfBody b => body(b),
+        AdvisedQuantity.OfString s => strings(s),
+        _ => throw new ArgumentOutOfRangeException(nameof(quantity), quantity, "not a case of the closed set"),
+    };
 }

@@ -1,6 +1,7 @@
 using Viscolog.Core.Advising;
 using Viscolog.Core.Checking;
 using Viscolog.Core.Quantities;
+using Viscolog.Text;
 
 namespace Viscolog.Wording;
 
@@ -29,14 +30,14 @@ internal static class CheckWords
     public static string Next(NextStep next) => next switch
     {
         NextStep.Release => "Release it: nothing to add.",
-        NextStep.Read read => $"Read the pot {(read.Readings == 1 ? "once" : $"{read.Readings} times")} more: {Ended(read.Why)}",
-        NextStep.Wait wait => $"Let it stand {Shown.Duration(wait.More)} more, then read again: {Ended(wait.Why)}",
-        NextStep.AdjustPh ph => $"{(ph.Raise ? "Raise" : "Lower")} the pH to {Ph(ph.Band)} first, stir, and read body and pH again: {Ended(ph.Why)}",
+        NextStep.Read read => $"Read the pot {(read.Readings == 1 ? "once" : $"{read.Readings} times")} more: {Sentence.Ended(read.Why)}",
+        NextStep.Wait wait => $"Let it stand {Shown.Duration(wait.More)} more, then read again: {Sentence.Ended(wait.Why)}",
+        NextStep.AdjustPh ph => $"{(ph.Raise ? "Raise" : "Lower")} the pH to {Ph(ph.Band)} first, stir, and read body and pH again: {Sentence.Ended(ph.Why)}",
         NextStep.Correct { Advice: { Action: BenchAction.Add add } advice }
-            => $"Short: add {Shown.Grams(add.Poured)} {advice.Thickener}, stir it in well, let it stand {Shown.Duration(add.Standing)}, and check again. {advice.Why}",
+            => $"Short: add {Shown.Grams(add.Poured)} {advice.Thickener.Name}, stir it in well, let it stand {Shown.Duration(add.Standing)}, and check again. {advice.Why}",
         NextStep.Correct { Advice: { Action: BenchAction.LetDown letDown } advice }
             => $"Over: let it down with {Shown.Grams(letDown.Base)} of base, stir it in well, and check again. {advice.Why}",
-        NextStep.Rework rework => Capital(Ended(rework.What)),
+        NextStep.Rework rework => Sentence.Of(rework.What),
         _ => throw new ArgumentOutOfRangeException(nameof(next), next, "not a case of the closed set"),
     };
 
@@ -98,8 +99,4 @@ internal static class CheckWords
     public static string Rule(BodyCheck body) => body.Accepted is { } inside
         ? FormattableString.Invariant($"{DecisionRule.Words}; guard band {body.GuardBand!.Value.Percent:0.0} %: means from {Shown.Limit(inside.Low.MilliPascalSeconds)} to {Shown.Limit(inside.High.MilliPascalSeconds)} mPa·s are accepted")
         : $"{DecisionRule.Words}; the band is too narrow for this uncertainty: no mean would be accepted";
-
-    private static string Ended(string text) => text.EndsWith('.') ? text : text + ".";
-
-    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

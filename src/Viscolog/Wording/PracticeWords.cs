@@ -2,6 +2,7 @@ using System.Globalization;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
+using Viscolog.Text;
 
 namespace Viscolog.Wording;
 
@@ -39,7 +40,7 @@ internal static class PracticeWords
     public static IReadOnlyList<NamedPath> Named(Demonstration demonstration) => [.. demonstration.Paths.Select(p => new NamedPath(Name(p.Player), p))];
 
     /// <summary>The pot's name.</summary>
-    public static string Title(PracticeGame game) => Capital(game.Start.Name!);
+    public static string Title(PracticeGame game) => Text.Sentence.Capital(game.Start.Name!);
 
     /// <summary>The pot in one line.</summary>
     public static string Pot(PracticeGame game) => $"{Title(game)} · {Facts(game)} · target {AdviceWords.Band(game.Band)}";
@@ -55,7 +56,7 @@ internal static class PracticeWords
     public static string Clock(TimeSpan time) => FormattableString.Invariant($"{(int)time.TotalMinutes}:{time.Seconds:00}");
 
     /// <summary>A player's name on one line, not too long.</summary>
-    public static string PlayerName(string text) => Plots.PlotText.Shorten(Plots.PlotText.Clean(text).Trim(), 40);
+    public static string PlayerName(string text) => PlainText.Shorten(PlainText.Clean(text).Trim(), 40);
 
     /// <summary>A line of a game while it goes on: nothing of the truth in it.</summary>
     public static string Row(PracticeLine line)
@@ -162,9 +163,9 @@ internal static class PracticeWords
 
     /// <summary>What a demonstration teaches: where players went over and why, what hid in the pot, why over-dosing is a dead end.</summary>
     public static IEnumerable<string> LessonOf(Demonstration demonstration)
-        => demonstration.Paths.Select(p => WhyOver(p) is { } why ? $"{Capital(Name(p.Player))}. {why}" : null).OfType<string>()
+        => demonstration.Paths.Select(p => WhyOver(p) is { } why ? $"{Text.Sentence.Capital(Name(p.Player))}. {why}" : null).OfType<string>()
             .Append(Truth(demonstration.Truth))
-            .Concat(Lesson(OverdoseLesson.Of(demonstration.Worst), Capital(Name(demonstration.Worst.Player))));
+            .Concat(Lesson(OverdoseLesson.Of(demonstration.Worst), Text.Sentence.Capital(Name(demonstration.Worst.Player))));
 
     /// <summary>What hid in the pot, in a sentence.</summary>
     public static string Truth(PotTruth truth)
@@ -219,7 +220,7 @@ internal static class PracticeWords
         return main + signs;
     }
 
-    private static string Expected(PracticeStep step) => step.Advice is { } advice && AdviceWords.Expected(advice.Action) is { } expected
+    private static string Expected(PracticeStep step) => step.Advice?.Body.Expected is { } expected
         ? $"It was told to expect {Shown.Spread(expected)}."
         : "";
 
@@ -253,8 +254,6 @@ internal static class PracticeWords
     private static Dose Difference(Dose after, Dose before) => Dose.FromPercent(Math.Max(0, after.Percent - before.Percent));
 
     private static string Percent(Dose dose) => dose.Percent.ToString("0.##", CultureInfo.InvariantCulture);
-
-    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 
     private static string Lower(string text) => char.ToLowerInvariant(text[0]) + text[1..];
 }

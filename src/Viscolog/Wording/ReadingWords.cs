@@ -1,13 +1,12 @@
 using System.Globalization;
 using Viscolog.Core.Measuring;
+using Viscolog.Text;
 
 namespace Viscolog.Wording;
 
 /// <summary>What stands in a row of a run, as tables show it; nothing where nothing is.</summary>
 internal static class ReadingWords
 {
-    private static readonly NumberFormatInfo Spaced = new() { NumberGroupSeparator = "\u2009", NumberDecimalSeparator = "." };
-
     /// <summary>What a method's readings are in.</summary>
     public static string Unit(Method method) => method.Kind switch
     {
@@ -17,8 +16,17 @@ internal static class ReadingWords
         _ => "mPa·s",
     };
 
+    /// <summary>The unit of what one types of a method's reading alone.</summary>
+    public static string Typed(MethodKind kind) => kind switch
+    {
+        MethodKind.Krebs => "KU",
+        MethodKind.Rotational => "%",
+        MethodKind.Slump => "mm",
+        _ => "s",
+    };
+
     /// <summary>The value as it was entered, no digit left out.</summary>
-    public static string Exact(InstrumentValue? value) => value is InstrumentValue.Direct direct ? direct.Viscosity.MilliPascalSeconds.ToString("#,0.######", Spaced) : Value(value);
+    public static string Exact(InstrumentValue? value) => value is InstrumentValue.Direct direct ? direct.Viscosity.MilliPascalSeconds.ToString("#,0.######", PlainText.Spaced) : Value(value);
 
     /// <summary>The value to three figures, as a screen shows it.</summary>
     public static string Value(InstrumentValue? value) => value switch

@@ -1,8 +1,8 @@
-using System.Globalization;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Practice;
+using Viscolog.Text;
 
 namespace Viscolog.Wording;
 
@@ -13,8 +13,8 @@ internal static class ReplayWords
     public static string Known(ReplayMoment moment)
     {
         var entry = moment.Known.Entries.OfType<Entry.Measured>().Last();
-        var now = moment.Advice?.Now is { } body ? $" The body is believed to be {Shown.Body(body.Median)} ({Shown.Spread(body)})." : "";
-        return $"{Capital(Read(entry.Reading, moment.Known))} at {Shown.Dose(moment.DoseBefore)}.{now}";
+        var now = moment.Advice?.Body.Now is { } body ? $" The body is believed to be {Shown.Body(body.Median)} ({Shown.Spread(body)})." : "";
+        return $"{Sentence.Capital(Read(entry.Reading, moment.Known))} at {Shown.Dose(moment.DoseBefore)}.{now}";
     }
 
     /// <summary>What was advised.</summary>
@@ -22,12 +22,12 @@ internal static class ReplayWords
     {
         if (moment.Advice is not { } advice)
         {
-            return moment.Outcome is AdviceOutcome.Refused refused ? $"No advice: {refused.Reason}." : "";
+            return $"No advice: {AdviceWords.Refusal(moment.Outcome)}.";
         }
 
-        var expected = AdviceWords.Expected(advice.Action) is { } e ? $" Expect {Shown.Body(e.Median)} ({Shown.Spread(e)}), over {Shown.Chance(advice.ChanceOver)}." : "";
+        var expected = AdviceWords.Expected(advice.Body) is { } e ? $" Expect {e}, over {Shown.Chance(advice.Body.ChanceOver)}." : "";
         var headline = AdviceWords.Headline(advice).First();
-        return $"{headline}{(headline.EndsWith('.') ? "" : ".")}{expected} {advice.Why}".Replace("   (", " (", StringComparison.Ordinal);
+        return $"{Sentence.Ended(headline)}{expected} {advice.Why}".Replace("   (", " (", StringComparison.Ordinal);
     }
 
     /// <summary>What was done.</summary>
@@ -39,7 +39,7 @@ internal static class ReplayWords
         }
 
         var parts = moment.Done.Select(e => Part(e, moment.Known)).Where(p => p.Length > 0).ToList();
-        return $"{Capital(string.Join(", ", parts))}.";
+        return $"{Sentence.Capital(string.Join(", ", parts))}.";
     }
 
     /// <summary>How what was done compares with what was advised; empty where there is nothing to say.</summary>
@@ -82,6 +82,4 @@ internal static class ReplayWords
         MethodKind.Slump => "mm",
         _ => ReadingWords.Unit(method),
     };
-
-    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpper(text[0], CultureInfo.InvariantCulture) + text[1..];
 }

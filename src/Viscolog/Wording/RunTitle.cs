@@ -1,6 +1,6 @@
 using System.Globalization;
 using Viscolog.Core.Pots;
-using Viscolog.Plots;
+using Viscolog.Text;
 
 namespace Viscolog.Wording;
 
@@ -11,8 +11,8 @@ internal static class RunTitle
     {
         string?[] parts =
         [
-            run.Name is { } title ? PlotText.Shorten(title, 60) : null,
-            run.Base.Name is { } name ? $"base {name}, {run.BaseMass.Grams.ToString("#,0.####", CultureInfo.InvariantCulture).Replace(',', '\u2009')} g" : null,
+            run.Name is { } title ? PlainText.Shorten(title, 60) : null,
+            run.Base.Name is { } name ? $"base {name}, {run.BaseMass.Grams.ToString("#,0.####", PlainText.Spaced)} g" : null,
             run.MethodInForce == Core.Measuring.Method.Direct ? null : run.MethodInForce.Id,
             run.ReferenceTemperatureInForce.Celsius.ToString("0.#", CultureInfo.InvariantCulture) + " °C",
         ];

@@ -1,13 +1,12 @@
 using System.Globalization;
 using Viscolog.Core.Quantities;
+using Viscolog.Text;
 
 namespace Viscolog.Wording;
 
 /// <summary>Quantities as a person reads them: three significant digits, thousands set apart by a thin space.</summary>
 internal static class Shown
 {
-    private static readonly NumberFormatInfo Spaced = new() { NumberGroupSeparator = "\u2009", NumberDecimalSeparator = "." };
-
     public static string Number(double value)
     {
         if (value == 0 || !double.IsFinite(value))
@@ -19,7 +18,7 @@ internal static class Shown
         if (digits <= 0)
         {
             var grain = Math.Pow(10, -digits);
-            return (Math.Round(value / grain) * grain).ToString("N0", Spaced);
+            return (Math.Round(value / grain) * grain).ToString("N0", PlainText.Spaced);
         }
 
         return Math.Round(value, Math.Min(digits, 10)).ToString("0." + new string('#', Math.Min(digits, 10)), CultureInfo.InvariantCulture);
@@ -47,11 +46,11 @@ internal static class Shown
     {
         if (decimals > 0)
         {
-            return Math.Round(value, Math.Min(decimals, 10)).ToString("#,0." + new string('#', Math.Min(decimals, 10)), Spaced);
+            return Math.Round(value, Math.Min(decimals, 10)).ToString("#,0." + new string('#', Math.Min(decimals, 10)), PlainText.Spaced);
         }
 
         var grain = Math.Pow(10, -decimals);
-        return (Math.Round(value / grain) * grain).ToString("N0", Spaced);
+        return (Math.Round(value / grain) * grain).ToString("N0", PlainText.Spaced);
     }
 
     public static string Body(Viscosity viscosity) => Number(viscosity.MilliPascalSeconds) + " mPa·s";
@@ -66,7 +65,7 @@ internal static class Shown
 
     public static string Share(Percentage share) => share.Percent.ToString("0.00", CultureInfo.InvariantCulture) + " %";
 
-    public static string Grams(Mass mass) => mass.Grams.ToString("#,0.00###", Spaced) + " g";
+    public static string Grams(Mass mass) => mass.Grams.ToString("#,0.00###", PlainText.Spaced) + " g";
 
     public static string Chance(Percentage chance) => chance.Percent switch
     {

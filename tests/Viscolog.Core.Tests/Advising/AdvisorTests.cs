@@ -22,8 +22,8 @@ public sealed class AdvisorTests
         var advice = Of(Bench.AlongSigmoid(30000, 0.5));
         var add = Assert.IsType<BenchAction.Add>(advice.Action);
         Assert.InRange(add.Increment.Percent, 0.05, 1.5);
-        Assert.True(advice.ChanceOver <= IncrementPolicy.DefaultRisk);
-        Assert.Equal(advice.DoseNow.Percent + add.Increment.Percent, add.After.Percent, 9);
+        Assert.True(advice.Body.ChanceOver <= IncrementPolicy.DefaultRisk);
+        Assert.Equal(advice.Thickener.DoseNow.Percent + add.Increment.Percent, add.After.Percent, 9);
         Assert.Equal(add.Increment.Percent, add.Poured.Grams, 9);
     }
 
@@ -60,7 +60,7 @@ public sealed class AdvisorTests
     {
         var near = Bench.AlongSigmoid(Bench.Sigmoid(2) / 0.83, 0.5, 0.7, 0.8);
         var advice = Of(near);
-        Assert.InRange(advice.ChanceInBand.Percent, 20, 90);
+        Assert.InRange(advice.Body.ChanceInBand.Percent, 20, 90);
         Assert.IsType<BenchAction.Measure>(advice.Action);
 
         // Two more that read low tell that it is short.
@@ -189,7 +189,7 @@ public sealed class AdvisorTests
 
         var advice = Of(Bench.Run(20000, [.. entries]));
         Assert.IsType<BenchAction.GiveUp>(advice.Action);
-        Assert.Contains("flattens", advice.Limit.Why, StringComparison.Ordinal);
+        Assert.Contains("flattens", advice.Thickener.Limit.Why, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -216,7 +216,7 @@ public sealed class AdvisorTests
     public void A_pot_too_stiff_to_stir_limits_the_dose()
     {
         var run = Bench.AlongSigmoid(9000, 0.5, 0.7, 0.6) with { TooStiff = Viscosity.FromMilliPascalSeconds(12000) };
-        var limit = Of(run).Limit;
+        var limit = Of(run).Thickener.Limit;
         Assert.Contains("stiff", limit.Why, StringComparison.Ordinal);
         Assert.True(limit.Dose.Percent < 3);
     }
@@ -232,12 +232,12 @@ public sealed class AdvisorTests
             return run with { Entries = run.Entries.Insert(place + 1, new Entry.Measured(reading with { Value = null }) { VoidReason = voided }) };
         }
 
-        var limit = Of(Seen(3)).Limit;
+        var limit = Of(Seen(3)).Thickener.Limit;
         Assert.Equal(Steps.Of(run)[3].Pot.DoseOf(Bench.Name).Percent, limit!.Dose.Percent, 9);
         Assert.Contains("weeping was seen at", limit.Why, StringComparison.Ordinal);
         Assert.Contains("weeping", Assert.IsType<BenchAction.GiveUp>(Of(Seen(3)).Action).ToString() + Of(Seen(3)).Why, StringComparison.Ordinal);
-        Assert.Equal(Of(run).Limit, Of(Seen(3, "stirred out")).Limit);
-        Assert.Equal(Of(run).Limit, Of(Seen(0)).Limit);
+        Assert.Equal(Of(run).Thickener.Limit, Of(Seen(3, "stirred out")).Thickener.Limit);
+        Assert.Equal(Of(run).Thickener.Limit, Of(Seen(0)).Thickener.Limit);
     }
 
     [Fact]
@@ -261,10 +261,12 @@ public sealed class AdvisorTests
     }
 
     [Fact]
-    public void Without_a_target_it_says_where_to_put_one()
+    public void Without_a_target_there_is_a_study_but_no_advice()
     {
-        var refused = Assert.IsType<AdviceOutcome.Refused>(Advisor.Advise(new(Bench.Run(9000, Bench.Read(1000)) with { Target = null })));
-        Assert.Contains("target_mpas", refused.Reason, StringComparison.Ordinal);
+        var study = Studied.Of(new(Bench.Run(9000, Bench.Read(1000)) with { Target = null }));
+        Assert.Null(study.Advice);
+        Assert.IsType<NoAdvice.NoTarget>(study.NoAdvice);
+        Assert.NotEmpty(study.Curve.Curve);
     }
 
     [Fact]
@@ -275,5 +277,5 @@ public sealed class AdvisorTests
     }
 
     private static Advice Of(Run run, double? risk = null)
-        => Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run) { Risk = risk is { } percent ? Percentage.FromPercent(percent) : IncrementPolicy.DefaultRisk })).Advice;
+        => Studied.Of(new(run) { Risk = risk is { } percent ? Percentage.FromPercent(percent) : IncrementPolicy.DefaultRisk }).Advice!;
 }

@@ -1,5 +1,6 @@
 using CsCheck;
 using Viscolog.Core.Advising;
+using Viscolog.Core.Batches;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.Core.Tests.Support;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Advising;
+using Viscolog.Core.Batches;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.Core.Tests.Support;
@@ -75,12 +76,7 @@ public sealed class GramsTests
         var other => throw new InvalidOperationException($"nothing to weigh: {other}"),
     };
 
-    private static BenchAction ActionOf(Run run) => Advisor.Advise(new(run)) switch
-    {
-        AdviceOutcome.Advised one => one.Advice.Action,
-        AdviceOutcome.AdvisedPair two => two.Advice.Action,
-        var refused => throw new InvalidOperationException(refused.ToString()),
-    };
+    private static BenchAction ActionOf(Run run) => Studied.Of(new(run)).Advice!.Action;
 
     private static ImmutableArray<double> Sums(Run run, double step)
     {

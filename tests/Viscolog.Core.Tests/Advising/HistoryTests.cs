@@ -1,4 +1,5 @@
 using Viscolog.Core.Advising;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.Core.Tests.Support;
@@ -14,12 +15,12 @@ public sealed class HistoryTests
     {
         var run = Bench.AlongSigmoid(9000, 0.5, 0.7);
         var unlike = Bench.Run(9000, Bench.Read(10000), Bench.Dose(1), Bench.Read(10500), Bench.Dose(1), Bench.Read(11000), Bench.Dose(1), Bench.Read(11600));
-        var advised = Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run) { History = [unlike, unlike, unlike] }));
+        var advised = Studied.Of(new(run) { History = [unlike, unlike, unlike] });
         Assert.True(advised.Posterior.ChanceUnlikeHistory.Fraction > 0.9, advised.Posterior.ChanceUnlikeHistory.ToString());
-        Assert.Contains(advised.Advice.Warnings, w => w.Contains("unlike the earlier runs", StringComparison.Ordinal));
-        var cold = ((PosteriorOutcome.Found)RunPosteriors.Of(run, run.Target!.Band, [])).Posterior;
+        Assert.Contains(advised.Advice!.Warnings, w => w.Contains("unlike the earlier runs", StringComparison.Ordinal));
+        var cold = ((PosteriorOutcome.Found)Posteriors.OfCurve(run, run.Target!.Band, [])).Posterior;
         var dose = Dose.FromPercent(1.5);
-        Assert.Equal(cold.BodyAt(dose, Advisor.Level).Median.Ln, advised.Posterior.BodyAt(dose, Advisor.Level).Median.Ln, 0.15);
+        Assert.Equal(cold.BodyAt(dose, Study.Level).Median.Ln, advised.Posterior.BodyAt(dose, Study.Level).Median.Ln, 0.15);
     }
 
     [Fact]
@@ -27,14 +28,14 @@ public sealed class HistoryTests
     {
         var run = Bench.AlongSigmoid(9000, 0.5, 0.7);
         var like = Bench.AlongSigmoid(9000, 0.4, 0.6, 0.6, 0.5);
-        var advised = Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run) { History = [like, like, like] }));
+        var advised = Studied.Of(new(run) { History = [like, like, like] });
         Assert.True(advised.Posterior.ChanceUnlikeHistory.Fraction < 0.15, advised.Posterior.ChanceUnlikeHistory.ToString());
-        Assert.DoesNotContain(advised.Advice.Warnings, w => w.Contains("unlike", StringComparison.Ordinal));
+        Assert.DoesNotContain(advised.Advice!.Warnings, w => w.Contains("unlike", StringComparison.Ordinal));
     }
 
     [Fact]
     public void Without_history_nothing_can_be_unlike_it()
-        => Assert.Equal(0, ((PosteriorOutcome.Found)RunPosteriors.Of(Bench.AlongSigmoid(9000, 0.5), null, [])).Posterior.ChanceUnlikeHistory.Fraction);
+        => Assert.Equal(0, ((PosteriorOutcome.Found)Posteriors.OfCurve(Bench.AlongSigmoid(9000, 0.5), null, [])).Posterior.ChanceUnlikeHistory.Fraction);
 
     /// <summary>Three runs along the same curve allow a bolder step than none, and one past the ordinary cap only over doses they have read.</summary>
     [Fact]
@@ -43,7 +44,7 @@ public sealed class HistoryTests
         var run = Bench.Run(9000, Bench.Read(1000));
         var like = Bench.AlongSigmoid(9000, 0.4, 0.6, 0.6, 0.5);
         double FirstDose(params Run[] history) => Assert.IsType<BenchAction.Add>(
-            Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run) { History = [.. history] })).Advice.Action).After.Percent;
+            Studied.Of(new(run) { History = [.. history] }).Advice!.Action).After.Percent;
         var (cold, warm) = (FirstDose(), FirstDose(like, like, like));
         Assert.True(warm > 1.5 * cold, $"{warm} against {cold}");
         Assert.True(warm <= 2.1 + 1e-9, $"{warm}");
@@ -56,8 +57,8 @@ public sealed class HistoryTests
         var run = Bench.AlongSigmoid(9000, 0.5);
         Run[] latest = [.. Enumerable.Range(0, 8).Select(_ => Bench.AlongSigmoid(9000, 0.4, 0.6, 0.6, 0.5))];
         var old = Bench.AlongSigmoid(9000, 2, 0.3);
-        Percentage level = Advisor.Level;
-        Estimate At(params Run[] history) => ((PosteriorOutcome.Found)RunPosteriors.Of(run, run.Target!.Band, [.. history])).Posterior.BodyAt(Dose.FromPercent(2), level);
+        Percentage level = Study.Level;
+        Estimate At(params Run[] history) => ((PosteriorOutcome.Found)Posteriors.OfCurve(run, run.Target!.Band, [.. history])).Posterior.BodyAt(Dose.FromPercent(2), level);
         Assert.Equal(At(latest), At([old, old, .. latest]));
     }
 }

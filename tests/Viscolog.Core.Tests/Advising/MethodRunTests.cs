@@ -37,12 +37,12 @@ public sealed class MethodRunTests
     public void A_run_by_any_method_gets_advice_in_its_own_repeatability(string id, double[] shown, double body)
     {
         var run = Of(id, shown, 1.6 * body);
-        var advised = Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run)));
-        Assert.IsType<BenchAction.Add>(advised.Advice.Action);
+        var advised = Studied.Of(new(run));
+        Assert.IsType<BenchAction.Add>(advised.Advice!.Action);
         Assert.Equal(run.MethodInForce.Repeatability, run.RepeatabilityInForce);
-        Assert.Equal(1, advised.Advice.Now!.Median.MilliPascalSeconds / body, 0.12);
-        Assert.Equal(3, RunPictures.Of(advised.Posterior, null, null, Advisor.Level).Readings.Length);
-        Assert.Equal(1, RunPictures.Of(advised.Posterior, null, null, Advisor.Level).Readings[^1].Value.MilliPascalSeconds / body, 1e-3);
+        Assert.Equal(1, advised.Advice!.Body.Now!.Median.MilliPascalSeconds / body, 0.12);
+        Assert.Equal(3, RunPictures.Of(advised.Posterior, null, null, Study.Level).Readings.Length);
+        Assert.Equal(1, RunPictures.Of(advised.Posterior, null, null, Study.Level).Readings[^1].Value.MilliPascalSeconds / body, 1e-3);
     }
 
     [Fact]
@@ -50,7 +50,7 @@ public sealed class MethodRunTests
     {
         var run = Of("rotational", [12, 20, 41], 9000);
         var mixed = run with { Entries = [.. run.Entries.SkipLast(1), Read(new InstrumentValue.Torque(Percentage.FromPercent(41), 50))] };
-        var reason = Assert.IsType<AdviceOutcome.Refused>(Advisor.Advise(new(mixed))).Reason;
+        var reason = Assert.IsType<StudyOutcome.Refused>(Study.Of(new(mixed))).Reason;
         Assert.Contains("rotational at 20 1/min; rotational at 50 1/min", reason, StringComparison.Ordinal);
         Assert.Contains("void the others", reason, StringComparison.Ordinal);
     }
@@ -60,12 +60,12 @@ public sealed class MethodRunTests
     {
         var run = Of("rotational", [12, 20, 41], 9000);
         var other = Read(new InstrumentValue.Torque(Percentage.FromPercent(80), 50)) with { VoidReason = "wrong speed" };
-        Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run with { Entries = [.. run.Entries, other] })));
+        Studied.Of(new(run with { Entries = [.. run.Entries, other] }));
     }
 
     [Fact]
     public void A_last_reading_outside_the_cups_limits_is_refused_with_the_cup_that_fits()
-        => Assert.Contains("iso-2431-5", Assert.IsType<AdviceOutcome.Refused>(Advisor.Advise(new(Of("iso-2431-4", [30, 40, 115], 200)))).Reason, StringComparison.Ordinal);
+        => Assert.Contains("iso-2431-5", Assert.IsType<StudyOutcome.Refused>(Study.Of(new(Of("iso-2431-4", [30, 40, 115], 200)))).Reason, StringComparison.Ordinal);
 
     [Fact]
     public void A_target_that_the_cup_can_not_tell_is_warned_of_with_the_cup_that_fits()
@@ -74,7 +74,7 @@ public sealed class MethodRunTests
         Assert.Contains(Warnings(60_000), w => w.Contains("rotational viscometer", StringComparison.Ordinal));
         Assert.DoesNotContain(Warnings(120), w => w.Contains("the target can't be read", StringComparison.Ordinal));
         static ImmutableArray<string> Warnings(double target)
-            => [.. Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(Of("iso-2431-4", [32, 40, 50], target)))).Advice.Warnings];
+            => [.. Studied.Of(new(Of("iso-2431-4", [32, 40, 50], target))).Advice!.Warnings];
     }
 
     [Fact]
@@ -89,9 +89,9 @@ public sealed class MethodRunTests
     [Fact]
     public void An_earlier_reading_outside_the_limits_is_left_out_with_a_warning()
     {
-        var advised = Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(Of("iso-2431-4", [22, 40, 62], 200))));
+        var advised = Studied.Of(new(Of("iso-2431-4", [22, 40, 62], 200)));
         Assert.Equal(2, advised.Posterior.Evidence.ReadingCount);
-        Assert.Contains(advised.Advice.Warnings, w => w.Contains("1 reading left out: 22 s is outside", StringComparison.Ordinal));
+        Assert.Contains(advised.Advice!.Warnings, w => w.Contains("1 reading left out: 22 s is outside", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -100,8 +100,8 @@ public sealed class MethodRunTests
         var run = Bench.AlongSigmoid(9000, 0.5, 0.7) with { Base = new("B") };
         var same = Bench.AlongSigmoid(9000, 0.5, 0.7, 0.6) with { Base = new("B") };
         var other = same with { Method = Method.Find("rotational") };
-        Assert.Equal(1, Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run) { History = [same] })).Posterior.Prior.Runs);
-        Assert.Equal(0, Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run) { History = [other] })).Posterior.Prior.Runs);
+        Assert.Equal(1, Studied.Of(new(run) { History = [same] }).Posterior.Prior.Runs);
+        Assert.Equal(0, Studied.Of(new(run) { History = [other] }).Posterior.Prior.Runs);
     }
 
     [Fact]
@@ -111,18 +111,18 @@ public sealed class MethodRunTests
         static double At(double body, double celsius) => body * Math.Exp(6000 * ((1 / (celsius + 273.15)) - (1 / 296.15)));
         var run = Bench.Run(
             9000, Bench.Read(At(1000, 18), celsius: 18), Bench.Read(At(1000, 28), celsius: 28), Bench.Dose(1), Bench.Read(At(2000, 23)), Bench.Dose(0.5), Bench.Read(At(3000, 28), celsius: 28));
-        var advised = Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run with { Repeatability = Percentage.FromPercent(1) })));
-        Assert.Equal(3000, advised.Posterior.BodyAt(Dose.FromPercent(1.5), Advisor.Level).Median.MilliPascalSeconds, 100.0);
-        Assert.Contains(advised.Advice.Warnings, w => w.Contains("learned from this run", StringComparison.Ordinal));
+        var advised = Studied.Of(new(run with { Repeatability = Percentage.FromPercent(1) }));
+        Assert.Equal(3000, advised.Posterior.BodyAt(Dose.FromPercent(1.5), Study.Level).Median.MilliPascalSeconds, 100.0);
+        Assert.Contains(advised.Advice!.Warnings, w => w.Contains("learned from this run", StringComparison.Ordinal));
     }
 
     [Fact]
     public void A_stated_coefficient_is_used_as_stated()
     {
         var run = Bench.Run(9000, Bench.Read(1000, celsius: 28)) with { Setup = new() { TemperatureCoefficient = TemperatureCoefficient.Stated(5000) } };
-        var posterior = Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run))).Posterior;
+        var posterior = Studied.Of(new(run)).Posterior;
         var expected = 1000 * Math.Exp(5000 * ((1 / 296.15) - (1 / 301.15)));
-        Assert.Equal(1, RunPictures.Of(posterior, null, null, Advisor.Level).Readings[0].Value.MilliPascalSeconds / expected, 1e-9);
+        Assert.Equal(1, RunPictures.Of(posterior, null, null, Study.Level).Readings[0].Value.MilliPascalSeconds / expected, 1e-9);
     }
 
     private static Run Of(string id, double[] shown, double target)

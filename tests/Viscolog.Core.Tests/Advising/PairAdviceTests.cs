@@ -22,18 +22,18 @@ public sealed class PairAdviceTests
     public void A_string_that_was_never_read_is_asked_for()
     {
         var advice = Measured(PairBench.Run(6000, Wanted, PairBench.Read(1000, null)));
-        Assert.True(advice.Pair!.AsksForString);
+        Assert.True(AsksForString(advice));
         Assert.Contains("string_mm", advice.Why, StringComparison.Ordinal);
-        Assert.Null(advice.Pair.Now);
+        Assert.Null(advice.StringLength!.Now);
     }
 
     [Fact]
     public void A_string_that_was_not_read_since_the_last_addition_is_asked_for()
-        => Assert.True(Measured(PairBench.Run(6000, Wanted, PairBench.Read(1000, 6), PairBench.Dose("A", 0.5), PairBench.Read(1490, null))).Pair!.AsksForString);
+        => Assert.True(AsksForString(Measured(PairBench.Run(6000, Wanted, PairBench.Read(1000, 6), PairBench.Dose("A", 0.5), PairBench.Read(1490, null)))));
 
     [Fact]
     public void A_body_that_was_not_read_since_the_last_addition_is_asked_for()
-        => Assert.False(Measured(PairBench.Run(6000, Wanted, PairBench.Read(1000, 6), PairBench.Dose("S", 0.5), PairBench.Read(null, 8))).Pair!.AsksForString);
+        => Assert.False(AsksForString(Measured(PairBench.Run(6000, Wanted, PairBench.Read(1000, 6), PairBench.Dose("S", 0.5), PairBench.Read(null, 8)))));
 
     [Fact]
     public void One_addition_of_one_thickener_is_advised_with_its_effect_on_both_and_a_plan()
@@ -42,14 +42,13 @@ public sealed class PairAdviceTests
         var advice = PairBench.Advise(run);
         var add = Assert.IsType<BenchAction.Add>(advice.Action);
         // What brings the string thickens too, so it is learned first.
-        Assert.Equal(("S", "A"), (advice.Thickener, advice.Pair!.OtherThickener));
+        Assert.Equal(("S", "A"), (advice.Thickener.Name, advice.Thickeners.Single(t => t.Name != advice.Thickener.Name).Name));
         Assert.Equal(add.Increment.Percent, add.Poured.Grams, 1e-9);
-        Assert.True(add.Expected.Median > advice.Now!.Median);
-        Assert.True(advice.Pair.Expected!.Low < advice.Pair.Expected.High);
-        Assert.Equal(advice.Thickener, advice.Pair.Plan[0].Thickener);
-        Assert.True(advice.Pair.Plan[0].About.Percent >= add.Increment.Percent - 0.01);
-        Assert.InRange(advice.ChanceOver.Fraction + advice.Pair.ChanceOver.Fraction, 0, IncrementPolicy.DefaultRisk.Fraction + 0.001);
-        Assert.True(advice.Pair.ChanceBoth <= advice.ChanceInBand);
+        Assert.True(advice.Body.Expected!.Median > advice.Body.Now!.Median);
+        Assert.True(advice.StringLength!.Expected!.Low < advice.StringLength.Expected.High);
+        Assert.True(advice.Thickener.Planned!.About.Percent >= add.Increment.Percent - 0.01);
+        Assert.InRange(advice.Body.ChanceOver.Fraction + advice.StringLength.ChanceOver.Fraction, 0, IncrementPolicy.DefaultRisk.Fraction + 0.001);
+        Assert.True(advice.ChanceAllInBand <= advice.Body.ChanceInBand);
     }
 
     [Fact]
@@ -74,7 +73,7 @@ public sealed class PairAdviceTests
     {
         var (body, length) = (PairBench.Body(1.8, 1.2), PairBench.Length(1.8, 1.2));
         var run = PairBench.Along(body, (0.9 * length, 1.12 * length), ("S", 0.6), ("A", 0.9), ("S", 0.6), ("A", 0.9));
-        Assert.True(Measured(run).Pair!.AsksForString);
+        Assert.True(AsksForString(Measured(run)));
     }
 
     [Fact]
@@ -82,8 +81,8 @@ public sealed class PairAdviceTests
     {
         var advice = PairBench.Advise(PairBench.Along(6500, Wanted, ("S", 0.6), ("A", 2.5)));
         var down = Assert.IsType<BenchAction.LetDown>(advice.Action);
-        Assert.True(advice.Now!.Median.MilliPascalSeconds > 1.15 * 6500);
-        Assert.Equal(6500, down.Expected.Median.MilliPascalSeconds, 100.0);
+        Assert.True(advice.Body.Now!.Median.MilliPascalSeconds > 1.15 * 6500);
+        Assert.Equal(6500, advice.Body.Expected!.Median.MilliPascalSeconds, 100.0);
     }
 
     [Fact]
@@ -102,15 +101,15 @@ public sealed class PairAdviceTests
     public void Three_thickeners_are_refused_in_words()
     {
         var run = PairBench.Run(6000, Wanted, PairBench.Read(1000, 6));
-        var refused = Assert.IsType<AdviceOutcome.Refused>(Advisor.Advise(new(run with { Thickeners = run.Thickeners.Add(new Thickener("C")) })));
+        var refused = Assert.IsType<StudyOutcome.Refused>(Study.Of(new(run with { Thickeners = run.Thickeners.Add(new Thickener("C")) })));
         Assert.Contains("two thickeners", refused.Reason, StringComparison.Ordinal);
     }
 
     [Fact]
-    public void Two_thickeners_without_a_string_target_are_refused_with_what_to_state()
+    public void Two_thickeners_without_a_string_target_get_a_study_but_no_advice()
     {
         var run = PairBench.Along(6000, Wanted, ("S", 0.6), ("A", 0.6)) with { TargetString = null };
-        Assert.Contains("target_string_mm", Assert.IsType<AdviceOutcome.Refused>(Advisor.Advise(new(run))).Reason, StringComparison.Ordinal);
+        Assert.Equal(["A", "S"], Assert.IsType<NoAdvice.NoStringTarget>(Studied.Of(new(run)).NoAdvice).Thickeners);
     }
 
     [Fact]
@@ -130,6 +129,8 @@ public sealed class PairAdviceTests
         var advice = PairBench.Advise(run with { Entries = run.Entries.SetItem(run.Entries.Length - 1, sour with { Reading = sour.Reading with { Acidity = Acidity.FromPh(6.5) } }) });
         Assert.Contains("pH", Assert.IsType<BenchAction.GiveUp>(advice.Action).Remedy, StringComparison.Ordinal);
     }
+
+    private static bool AsksForString(Advice advice) => ((BenchAction.Measure)advice.Action).IsOfString;
 
     private static Advice Measured(Run run)
     {

@@ -17,7 +17,7 @@ public sealed class StopTests
     {
         var pot = Bench.AlongSigmoid(Bench.Sigmoid(2), 0.5, 0.7, 0.8);
         pot = pot with { Entries = pot.Entries.AddRange(Enumerable.Repeat(Bench.Read(Bench.Sigmoid(2)), readings - 1)) };
-        var (under, over) = AtChance(needed, tolerance => One(pot with { Target = Around(pot, tolerance) }), a => a.ChanceInBand);
+        var (under, over) = AtChance(needed, tolerance => One(pot with { Target = Around(pot, tolerance) }), a => a.Body.ChanceInBand);
         Assert.IsType<BenchAction.Measure>(under.Action);
         Assert.IsType<BenchAction.Stop>(over.Action);
     }
@@ -29,7 +29,7 @@ public sealed class StopTests
         var (body, length) = (PairBench.Body(1.8, 1.2), PairBench.Length(1.8, 1.2));
         var run = PairBench.Along(body, (0.8 * length, 1.25 * length), ("S", 0.6), ("A", 0.9), ("S", 0.6), ("A", 0.9));
         var pot = run with { Entries = run.Entries.AddRange(Enumerable.Repeat(PairBench.Read(null, length), 4)) };
-        var (under, over) = AtChance(0.76, tolerance => PairBench.Advise(pot with { Target = Around(pot, tolerance) }), a => a.Pair!.ChanceBoth);
+        var (under, over) = AtChance(0.76, tolerance => PairBench.Advise(pot with { Target = Around(pot, tolerance) }), a => a.ChanceAllInBand);
         Assert.IsNotType<BenchAction.Stop>(under.Action);
         Assert.IsType<BenchAction.Stop>(over.Action);
     }
@@ -53,5 +53,5 @@ public sealed class StopTests
 
     private static Target.Value Around(Run run, double tolerance) => new(run.Target!.Band.Aim, Percentage.FromPercent(tolerance));
 
-    private static Advice One(Run run) => Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run))).Advice;
+    private static Advice One(Run run) => Studied.Of(new(run)).Advice!;
 }

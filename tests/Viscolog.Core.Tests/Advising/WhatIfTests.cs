@@ -20,8 +20,8 @@ public sealed class WhatIfTests
         var asked = Of(new(run) { WhatIf = add.Poured }).WhatIf;
         Assert.NotNull(asked);
         Assert.Equal(add.After.Percent, asked.After.Percent, 1e-9);
-        Assert.Equal(advice.ChanceOver.Percent, asked.ChanceOver.Percent, 1e-9);
-        Assert.Equal(advice.ChanceInBand.Percent, asked.ChanceInBand.Percent, 1e-9);
+        Assert.Equal(advice.Body.ChanceOver.Percent, asked.ChanceOver.Percent, 1e-9);
+        Assert.Equal(advice.Body.ChanceInBand.Percent, asked.ChanceInBand.Percent, 1e-9);
     }
 
     [Fact]
@@ -37,7 +37,7 @@ public sealed class WhatIfTests
     [Fact]
     public void The_dose_that_teaches_most_lies_beyond_what_is_known()
     {
-        var posterior = ((PosteriorOutcome.Found)RunPosteriors.Of(Bench.AlongSigmoid(9000, 0.5, 0.7), null, [])).Posterior;
+        var posterior = ((PosteriorOutcome.Found)Posteriors.OfCurve(Bench.AlongSigmoid(9000, 0.5, 0.7), null, [])).Posterior;
         var next = TestDoses.Next(posterior);
         Assert.NotNull(next);
         Assert.InRange(next.Dose.Percent, 1.8, 5);
@@ -49,14 +49,14 @@ public sealed class WhatIfTests
     public void Reading_the_proposed_dose_makes_the_curve_surer()
     {
         var run = Bench.AlongSigmoid(9000, 0.5, 0.7);
-        var before = ((PosteriorOutcome.Found)RunPosteriors.Of(run, null, [])).Posterior;
+        var before = ((PosteriorOutcome.Found)Posteriors.OfCurve(run, null, [])).Posterior;
         var next = TestDoses.Next(before)!;
-        var after = ((PosteriorOutcome.Found)RunPosteriors.Of(Bench.AlongSigmoid(9000, 0.5, 0.7, next.Dose.Percent - 1.2), null, [])).Posterior;
+        var after = ((PosteriorOutcome.Found)Posteriors.OfCurve(Bench.AlongSigmoid(9000, 0.5, 0.7, next.Dose.Percent - 1.2), null, [])).Posterior;
         Assert.True(Spread(after) < 0.8 * Spread(before));
 
         static double Spread(Posterior posterior) => Enumerable.Range(0, 11).Sum(i =>
         {
-            var body = posterior.BodyAt(Dose.FromPercent(i / 2.0), Advisor.Level);
+            var body = posterior.BodyAt(Dose.FromPercent(i / 2.0), Study.Level);
             return body.High.Ln - body.Low.Ln;
         });
     }
@@ -67,7 +67,7 @@ public sealed class WhatIfTests
         TestDose? Next(double tooStiff)
         {
             var run = Bench.AlongSigmoid(9000, 0.5, 0.7) with { TooStiff = Viscosity.FromMilliPascalSeconds(tooStiff) };
-            return TestDoses.Next(((PosteriorOutcome.Found)RunPosteriors.Of(run, null, [])).Posterior);
+            return TestDoses.Next(((PosteriorOutcome.Found)Posteriors.OfCurve(run, null, [])).Posterior);
         }
 
         // The pot stands at 2400 mPa·s; a dose that could be stirred whatever the curve is left, and then none.
@@ -76,5 +76,5 @@ public sealed class WhatIfTests
         Assert.Null(Next(3000));
     }
 
-    private static Advice Of(AdviceRequest request) => Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(request)).Advice;
+    private static Advice Of(StudyRequest request) => Studied.Of(request).Advice!;
 }

@@ -86,12 +86,14 @@ public sealed class BatchCheckTests
     {
         var low = Check(Batch(6000, 6100));
         Assert.Contains("short", Assert.IsType<Verdict.Reject>(low.Verdict).Why, StringComparison.Ordinal);
-        var add = Assert.IsType<BenchAction.Add>(Assert.IsType<NextStep.Correct>(low.Next).Advice.Action);
-        Assert.InRange(add.Expected.Median.MilliPascalSeconds, 6500, 9000);
+        var correction = Assert.IsType<NextStep.Correct>(low.Next).Advice;
+        Assert.IsType<BenchAction.Add>(correction.Action);
+        Assert.InRange(correction.Body.Expected!.Median.MilliPascalSeconds, 6500, 9000);
         var high = Check(Batch(13000, 13200));
         Assert.Contains("over", Assert.IsType<Verdict.Reject>(high.Verdict).Why, StringComparison.Ordinal);
-        var down = Assert.IsType<BenchAction.LetDown>(Assert.IsType<NextStep.Correct>(high.Next).Advice.Action);
-        Assert.Equal(9000, down.Expected.Median.MilliPascalSeconds, 100.0);
+        var down = Assert.IsType<NextStep.Correct>(high.Next).Advice;
+        Assert.IsType<BenchAction.LetDown>(down.Action);
+        Assert.Equal(9000, down.Body.Expected!.Median.MilliPascalSeconds, 100.0);
     }
 
     [Fact]

@@ -19,9 +19,9 @@ public sealed class PairPosteriorTests
     public void Where_the_pot_stands_body_and_string_are_what_was_read()
     {
         var posterior = PairBench.Posterior(Exact);
-        var body = posterior.BodyAt(Dose.FromPercent(2.1), Dose.FromPercent(1.4), Level);
+        var body = posterior.BodyAt(new(Dose.FromPercent(2.1), Dose.FromPercent(1.4)), Level);
         Assert.InRange(body.Median.MilliPascalSeconds / PairBench.Body(2.1, 1.4), 0.97, 1.03);
-        Assert.InRange(posterior.StringAt(Dose.FromPercent(2.1), Dose.FromPercent(1.4), Level).Median.Millimeters / PairBench.Length(2.1, 1.4), 0.85, 1.15);
+        Assert.InRange(posterior.StringAt(new(Dose.FromPercent(2.1), Dose.FromPercent(1.4)), Level).Median.Millimeters / PairBench.Length(2.1, 1.4), 0.85, 1.15);
     }
 
     [Fact]
@@ -30,7 +30,7 @@ public sealed class PairPosteriorTests
         var posterior = PairBench.Posterior(Exact);
         foreach (var (a, s) in new[] { (2.4, 1.4), (2.1, 1.8), (2.4, 1.8) })
         {
-            var (body, length) = (posterior.BodyAt(Dose.FromPercent(a), Dose.FromPercent(s), Level), posterior.StringAt(Dose.FromPercent(a), Dose.FromPercent(s), Level));
+            var (body, length) = (posterior.BodyAt(new(Dose.FromPercent(a), Dose.FromPercent(s)), Level), posterior.StringAt(new(Dose.FromPercent(a), Dose.FromPercent(s)), Level));
             Assert.InRange(PairBench.Body(a, s), body.Low.MilliPascalSeconds, body.High.MilliPascalSeconds);
             Assert.InRange(PairBench.Length(a, s), length.Low.Millimeters, length.High.Millimeters);
         }
@@ -40,7 +40,7 @@ public sealed class PairPosteriorTests
     public void The_further_from_the_last_dose_the_less_is_known()
     {
         var posterior = PairBench.Posterior(Exact);
-        double Width(double a, double s) => posterior.BodyAt(Dose.FromPercent(a), Dose.FromPercent(s), Level) is var e ? Math.Log(e.High.MilliPascalSeconds / e.Low.MilliPascalSeconds) : 0;
+        double Width(double a, double s) => posterior.BodyAt(new(Dose.FromPercent(a), Dose.FromPercent(s)), Level) is var e ? Math.Log(e.High.MilliPascalSeconds / e.Low.MilliPascalSeconds) : 0;
         Assert.True(Width(2.1, 1.4) < Width(2.5, 1.4));
         Assert.True(Width(2.5, 1.4) < Width(3.5, 1.4));
         Assert.True(Width(2.1, 1.4) < Width(2.1, 2.4));
@@ -50,7 +50,7 @@ public sealed class PairPosteriorTests
     public void Earlier_doses_are_remembered()
     {
         var posterior = PairBench.Posterior(Exact);
-        var there = posterior.BodyAt(Dose.FromPercent(0.7), Dose.FromPercent(0.7), Level);
+        var there = posterior.BodyAt(new(Dose.FromPercent(0.7), Dose.FromPercent(0.7)), Level);
         Assert.InRange(PairBench.Body(0.7, 0.7), there.Low.MilliPascalSeconds, there.High.MilliPascalSeconds);
         Assert.True(there.High.MilliPascalSeconds / there.Low.MilliPascalSeconds < 1.25);
     }
@@ -60,15 +60,15 @@ public sealed class PairPosteriorTests
     {
         var run = PairBench.Run(6000, (13, 20), PairBench.Read(1000, 0), PairBench.Dose("S", 1), PairBench.Read(1350, 4));
         var posterior = PairBench.Posterior(run);
-        Assert.InRange(posterior.StringAt(Dose.None, Dose.None, Level).Median.Millimeters, 0.3, 3);
+        Assert.InRange(posterior.StringAt(new(Dose.None, Dose.None), Level).Median.Millimeters, 0.3, 3);
     }
 
     [Fact]
     public void Water_of_pre_dilution_blurs_nothing()
     {
         var thickened = Exact with { Thickeners = [Exact.Thickeners[0] with { Dilution = new(1, 1) }, Exact.Thickeners[1] with { Dilution = new(1, 3) }] };
-        var evidence = Assert.IsType<PairEvidenceOutcome.Usable>(PairEvidence.Of(thickened)).Evidence;
-        BodyReading[] readings = [.. evidence.Steps.SelectMany(s => s.Body.Readings)];
+        var evidence = Assert.IsType<EvidenceOutcome.Usable>(Evidence.OfPair(thickened)).Evidence;
+        BodyReading[] readings = [.. evidence.Steps.SelectMany(s => s.Readings)];
         Assert.Equal(6, readings.Length);
         Assert.All(readings, r => Assert.Equal(0, r.ExtraVariance, 1e-12));
     }

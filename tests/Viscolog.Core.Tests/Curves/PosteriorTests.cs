@@ -57,7 +57,7 @@ public sealed class PosteriorTests
     {
         var evidence = Of(Bench.Run(9000, Bench.Read(1000))).Evidence;
         var (low, target) = (Bench.Thickener.UsualRange.Low, Bench.Run(2000).Target!.Band);
-        double Below(ViscosityBand? band) => Posterior.From(evidence, Prior.Common, band).ChanceOfReaching(target.Aim, low).Fraction;
+        double Below(ViscosityBand? band) => Posteriors.Under(evidence, Prior.Common, band).ChanceOfReaching(target.Aim, low).Fraction;
 
         // Less likely than among curves of which nobody wants anything, yet never ruled out: thin targets exist.
         Assert.True(Below(target) < 0.8 * Below(null));
@@ -105,16 +105,16 @@ public sealed class PosteriorTests
     }
 
     /// <summary>
-    /// However far off, a reading counts with the spread of a slip, 0.5 in ln, and no wider: of a base that an earlier run knows to s, it moves the body by
+    /// However far off, a reading counts with the spread of an outlier, 0.5 in ln, and no wider: of a base that an earlier run knows to s, it moves the body by
     /// s²/(s² + 0.04² + 0.5²) of its distance.
     /// </summary>
     [Fact]
-    public void A_reading_far_from_all_that_was_known_still_counts_as_a_slip()
+    public void A_reading_far_from_all_that_was_known_still_counts_as_an_outlier()
     {
         var prior = Of(Bench.AlongSigmoid(9000, 0.5), Bench.AlongSigmoid(9000, 0.4, 0.6, 0.6)).Prior;
         var known = prior.LevelSd * prior.LevelSd;
         var far = prior.LevelMean + 2.5;
-        var posterior = Posterior.From(Of(Bench.Run(9000, Bench.Read(Math.Exp(far)))).Evidence, prior, null);
+        var posterior = Posteriors.Under(Of(Bench.Run(9000, Bench.Read(Math.Exp(far)))).Evidence, prior, null);
         var moved = posterior.BodyAt(Dose.None, Level).Median.Ln - prior.LevelMean;
         Assert.Equal(2.5 * known / (known + 0.0016 + 0.25), moved, 0.005);
     }
@@ -140,7 +140,7 @@ public sealed class PosteriorTests
         const double r = 0.04 * 0.04;
         var p = Prior.Common.LevelSd * Prior.Common.LevelSd * r / ((Prior.Common.LevelSd * Prior.Common.LevelSd) + r);
         var posterior = Of(Bench.Run(9000, Bench.Read(1000), Bench.Dose(5), Bench.Read(1000, wait: 0)));
-        (double Left, double Walked)[] levels = [.. posterior.Cases.Select(c => (c.Level(1).Variance, c.Level(2).Variance - c.Level(1).Variance))];
+        (double Left, double Walked)[] levels = [.. posterior.Bodies.Cast<CurveDraw>().Select(c => (c.Level(1).Variance, c.Level(2).Variance - c.Level(1).Variance))];
         Assert.Contains(levels, l => l.Walked > r);
         Assert.All(levels, l => Assert.Equal((p + l.Walked) * (r + l.Walked) / (p + r + (2 * l.Walked)), l.Left, 1e-3 * l.Left));
     }
@@ -157,7 +157,8 @@ public sealed class PosteriorTests
         Assert.Equal(0.25, Less(undosed, 1), 1e-5);
         Assert.Equal(1, Less(dosed, 1), 1e-9);
         static double Less(Evidence evidence, double target)
-            => Math.Exp(Posterior.From(evidence, Prior.Common, Bench.Run(target).Target!.Band).LogEvidence - Posterior.From(evidence, Prior.Common, null).LogEvidence);
+            => Math.Exp(Under(evidence, Bench.Run(target).Target!.Band).LogEvidence - Under(evidence, null).LogEvidence);
+        static SampledCurves Under(Evidence evidence, ViscosityBand? band) => new(evidence, evidence.RangeTop, Prior.Common, band, SamplingEffort.Full);
     }
 
     [Fact]
@@ -198,5 +199,5 @@ public sealed class PosteriorTests
     }
 
     private static Posterior Of(Run run, params Run[] history)
-        => ((PosteriorOutcome.Found)RunPosteriors.Of(run, run.Target?.Band, [.. history])).Posterior;
+        => ((PosteriorOutcome.Found)Posteriors.OfCurve(run, run.Target?.Band, [.. history])).Posterior;
 }

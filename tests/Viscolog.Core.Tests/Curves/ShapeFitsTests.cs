@@ -14,7 +14,7 @@ public sealed class ShapeFitsTests
     public void A_long_exact_run_gives_its_law_back()
     {
         var run = Bench.AlongSigmoid(9000, 0.4, 0.4, 0.4, 0.4, 0.4, 0.4, 0.4, 0.4, 0.6, 0.6, 0.6);
-        var fits = ShapeFits.Of(((PosteriorOutcome.Found)RunPosteriors.Of(run, null, [])).Posterior);
+        var fits = ShapeFits.Of(((PosteriorOutcome.Found)Posteriors.OfCurve(run, null, [])).Posterior);
         var sigmoid = fits.Single(f => f.Shape.Name == "sigmoid");
         Assert.Equal(sigmoid, fits[0]);
         Assert.Null(sigmoid.Trouble);
@@ -30,7 +30,7 @@ public sealed class ShapeFitsTests
     public void With_too_few_readings_no_criterion_is_claimed_and_the_prior_is_named()
     {
         var run = Bench.AlongSigmoid(9000, 0.5);
-        var fits = ShapeFits.Of(((PosteriorOutcome.Found)RunPosteriors.Of(run, null, [])).Posterior);
+        var fits = ShapeFits.Of(((PosteriorOutcome.Found)Posteriors.OfCurve(run, null, [])).Posterior);
         Assert.Equal(Shapes.All.Select(s => s.Name).Order(StringComparer.Ordinal), fits.Select(f => f.Shape.Name).Order(StringComparer.Ordinal));
         Assert.All(fits, f => Assert.Null(f.Aicc));
         ShapeFit[] wide = [.. fits.Where(f => f.Parameters.Length > 3)];

@@ -3,6 +3,7 @@ using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
+using Viscolog.Core.Tests.Support;
 using Xunit;
 
 namespace Viscolog.Core.Tests.Practice;
@@ -18,14 +19,14 @@ public sealed class RunReplaysTests
         Assert.Equal([1, 3, 4, 6], moments.Select(m => m.Known.Entries.Length));
         foreach (var moment in moments)
         {
-            var asked = Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(moment.Known))).Advice;
+            var asked = Studied.Of(new(moment.Known)).Advice!;
             Assert.Equal((asked.Action, asked.Why), (moment.Advice!.Action, moment.Advice.Why));
         }
 
         Assert.Equal([2, 1, 2, 0], moments.Select(m => m.Done.Length));
         Assert.Equal(2, moments[0].DoseAfter.Percent, 1e-9);
         Assert.Equal(6, moments[2].Poured!.Poured.Grams);
-        Assert.True(moments[2].Poured!.ChanceOver > moments[2].Advice!.ChanceOver);
+        Assert.True(moments[2].Poured!.ChanceOver > moments[2].Advice!.Body.ChanceOver);
         Assert.Equal([ReplayMatch.More, ReplayMatch.More, ReplayMatch.Ended], [moments[0].Match, moments[2].Match, moments[^1].Match]);
     }
 
@@ -33,7 +34,7 @@ public sealed class RunReplaysTests
     public void Following_advice_is_seen_as_such()
     {
         var run = Run(Read(850, 60));
-        var add = Assert.IsType<BenchAction.Add>(Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(run))).Advice.Action);
+        var add = Assert.IsType<BenchAction.Add>(Studied.Of(new(run)).Advice!.Action);
         Assert.Equal(ReplayMatch.AsAdvised, Match(add.Poured.Grams));
         Assert.Equal(ReplayMatch.Less, Match(add.Poured.Grams / 2));
         Assert.Equal(ReplayMatch.More, Match(add.Poured.Grams * 2));
@@ -47,7 +48,7 @@ public sealed class RunReplaysTests
         var run = Run(Read(850, 60), Read(8500, 70) with { VoidReason = "typed wrong" }, Dosed(2), Read(1500, 120)) with { Target = null };
         var moments = RunReplays.Of(run, null, []).ToList();
         Assert.Equal(2, moments.Count);
-        Assert.All(moments, m => Assert.Contains("no target", Assert.IsType<AdviceOutcome.Refused>(m.Outcome).Reason, StringComparison.Ordinal));
+        Assert.All(moments, m => Assert.IsType<NoAdvice.NoTarget>(Assert.IsType<StudyOutcome.Made>(m.Outcome).Study.NoAdvice));
         Assert.All(moments, m => Assert.Null(m.Match));
         Assert.NotNull(RunReplays.Of(run, ViscosityBand.Around(Viscosity.FromMilliPascalSeconds(9000), Percentage.FromPercent(15)), []).First().Advice);
     }

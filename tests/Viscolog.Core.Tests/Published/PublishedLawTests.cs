@@ -3,6 +3,7 @@ using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
+using Viscolog.Core.Tests.Support;
 using Xunit;
 
 namespace Viscolog.Core.Tests.Published;
@@ -50,7 +51,7 @@ public sealed class PublishedLawTests
         pot.Read(TimeSpan.Zero);
         for (var move = 0; move < 40; move++)
         {
-            var action = Assert.IsType<AdviceOutcome.Advised>(Advisor.Advise(new(pot.Run))).Advice.Action;
+            var action = Studied.Of(new(pot.Run)).Advice!.Action;
             if (action is not (BenchAction.Add or BenchAction.Measure))
             {
                 break;

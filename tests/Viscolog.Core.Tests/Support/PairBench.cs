@@ -52,7 +52,7 @@ internal static class PairBench
         return Run(target, strings, [.. entries]);
     }
 
-    public static Advice Advise(Run run) => Xunit.Assert.IsType<AdviceOutcome.AdvisedPair>(Advisor.Advise(new(run))).Advice;
+    public static Advice Advise(Run run) => Studied.Of(new(run)).Advice!;
 
-    public static PairPosterior Posterior(Run run) => Xunit.Assert.IsType<PairPosteriorOutcome.Found>(PairPosteriors.Of(run, [])).Posterior;
+    public static Posterior Posterior(Run run) => Xunit.Assert.IsType<PosteriorOutcome.Found>(Posteriors.OfPair(run, [])).Posterior;
 }

@@ -18,23 +18,11 @@ public sealed class PlotTextTests
         => Assert.Equal(expected, PlotText.Number(value, ' '));
 
     [Fact]
-    public void A_shortened_text_fits() => Gen.Select(Gen.String, Gen.Int[1, 30]).Sample((text, columns) =>
-        Assert.True(PlotText.Columns(PlotText.Shorten(PlotText.Clean(text), columns)) <= columns));
-
-    [Fact]
-    public void A_cleaned_text_has_no_control_characters_and_cleaning_twice_changes_nothing() => Gen.String.Sample(text =>
-    {
-        var clean = PlotText.Clean(text);
-        Assert.DoesNotContain(clean, char.IsControl);
-        Assert.Equal(clean, PlotText.Clean(clean));
-    });
-
-    [Fact]
     public void Ticks_lie_in_their_range_in_rising_order_and_are_few()
         => Gen.Select(Gen.Double[-6, 12], Gen.Double[0.05, 10]).Sample((from, decades) =>
         {
             var (low, high) = (Math.Pow(10, from), Math.Pow(10, from + decades));
-            var ticks = LogTicks.Major(low, high);
+            var ticks = Ticks.Logarithmic(low, high);
             Assert.InRange(ticks.Count, 2, 14);
             Assert.All(ticks, t => Assert.InRange(t, low * 0.999999, high * 1.000001));
             Assert.Equal(ticks.Order(), ticks);

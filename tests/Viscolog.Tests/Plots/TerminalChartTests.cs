@@ -1,6 +1,8 @@
 using CsCheck;
 using Viscolog.Plots;
+using Viscolog.Plots.Characters;
 using Viscolog.Tests.Support;
+using Viscolog.Text;
 
 namespace Viscolog.Tests.Plots;
 
@@ -16,14 +18,14 @@ public sealed class TerminalChartTests
     public void A_run_looks_as_expected(int width, int height, bool ascii, string file)
     {
         using var german = new CultureSwitch("de-DE");
-        ExpectedFile.Check(file, string.Join('\n', TerminalChart.Draw(SamplePictures.Full(), width, height, ascii)) + "\n");
+        ExpectedFile.Check(file, string.Join('\n', TerminalChart.Draw(DosePlot.Of(SamplePictures.Full()), width, height, ascii)) + "\n");
     }
 
     [Theory]
     [InlineData(false, "chart-runs.txt")]
     [InlineData(true, "chart-runs-plain.txt")]
     public void Several_runs_look_as_expected(bool ascii, string file)
-        => ExpectedFile.Check(file, string.Join('\n', TerminalChart.Draw(SamplePictures.Several(3), 72, 20, ascii)) + "\n");
+        => ExpectedFile.Check(file, string.Join('\n', TerminalChart.Draw(DosePlot.Of(SamplePictures.Several(3)), 72, 20, ascii)) + "\n");
 
     [Fact]
     public void No_line_is_too_long_no_chart_too_high_and_plain_is_plain()
@@ -31,9 +33,9 @@ public sealed class TerminalChartTests
         var odd = OddPictures.All();
         Gen.Select(Gen.Int[1, 140], Gen.Int[1, 50], Gen.Bool, Gen.Int[0, odd.Count - 1]).Sample((width, height, ascii, which) =>
         {
-            var lines = TerminalChart.Draw(odd[which], width, height, ascii);
+            var lines = TerminalChart.Draw(DosePlot.Of(odd[which]), width, height, ascii);
             Assert.True(lines.Count <= Math.Max(height, 1));
-            Assert.All(lines, l => Assert.True(PlotText.Columns(l) <= Math.Max(width, 3), l));
+            Assert.All(lines, l => Assert.True(PlainText.Columns(l) <= Math.Max(width, 3), l));
             Assert.All(lines, l => Assert.DoesNotContain(l, c => char.IsControl(c) || (ascii && c is < ' ' or > '~')));
             Assert.All(lines, l => Assert.Equal(l.TrimEnd(), l));
         });
@@ -44,24 +46,24 @@ public sealed class TerminalChartTests
     [InlineData(true, "o@x>=:")]
     public void Each_thing_has_its_mark_in_the_plot(bool ascii, string marks)
     {
-        var plot = string.Concat(TerminalChart.Draw(SamplePictures.Full(), 72, 20, ascii).Take(14));
+        var plot = string.Concat(TerminalChart.Draw(DosePlot.Of(SamplePictures.Full()), 72, 20, ascii).Take(14));
         Assert.All(marks, m => Assert.Contains(m, plot));
     }
 
     [Fact]
     public void The_reason_of_the_limit_can_be_read()
     {
-        var text = string.Join(' ', TerminalChart.Draw(SamplePictures.Full()));
+        var text = string.Join(' ', TerminalChart.Draw(DosePlot.Of(SamplePictures.Full()), 72, 20, ascii: false));
         Assert.Contains("limit 3.60 %: the curve flattens from 3.6 %; more thickener hardly thickens", text, StringComparison.Ordinal);
     }
 
     [Fact]
     public void An_empty_run_says_so()
-        => Assert.Contains("nothing to show yet", string.Concat(TerminalChart.Draw(SamplePictures.Empty())), StringComparison.Ordinal);
+        => Assert.Contains("nothing to show yet", string.Concat(TerminalChart.Draw(DosePlot.Of(SamplePictures.Empty()), 72, 20, ascii: false)), StringComparison.Ordinal);
 
     [Theory]
     [InlineData(39, 20)]
     [InlineData(72, 9)]
     public void Too_little_room_is_said_in_one_line(int width, int height)
-        => Assert.Equal("the chart needs 40 x 10 characters", Assert.Single(TerminalChart.Draw(SamplePictures.Full(), width, height)));
+        => Assert.Equal("the chart needs 40 x 10 characters", Assert.Single(TerminalChart.Draw(DosePlot.Of(SamplePictures.Full()), width, height, ascii: false)));
 }

@@ -11,13 +11,13 @@ internal static class Semicolons
     {
         var header = HeaderKeys.All.SelectMany(k => k.Show(file).Select(v => $"# {k.Name}: {(Texts.Contains(k.Name, StringComparer.Ordinal) ? v : v.Replace('.', ','))}"));
         var unknown = file.UnknownKeys.Select(k => $"# {k.Key}: {k.Value}");
-        var columns = Columns.All.Where(c => c != Columns.AddedPercent && c != Columns.Centipoise && c != Columns.PascalSeconds).ToList();
+        var columns = Columns.All.Where(c => c.Name is not ("added_pct" or "viscosity_cp" or "viscosity_pas")).ToList();
         var names = Row(columns.Select(c => c.Name).Concat(file.UnknownColumns));
-        var rows = file.Contents().Select(r => Row(columns.Select(c => Cell(c, r.Content)).Concat(r.Unknown)));
+        var rows = file.Contents().Select(r => Row(columns.Select(c => Cell(c, r)).Concat(r.Unknown)));
         return string.Join("\r\n", [.. header, .. unknown, names, .. rows]);
     }
 
-    private static string Cell(Column column, RowContent content)
+    private static string Cell(Column column, FileRow content)
     {
         var text = column.Show(content) ?? "";
         return column.Range is null ? text : text.Replace('.', ',');

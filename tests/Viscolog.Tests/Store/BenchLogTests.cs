@@ -99,13 +99,48 @@ public sealed class BenchLogTests
     }
 
     [Fact]
+    public void What_could_not_be_exported_and_read_again_is_not_logged()
+    {
+        using var bench = Bench.Filled();
+        using var log = bench.Open();
+        Viscolog.Core.Measuring.InstrumentValue krebs = new Viscolog.Core.Measuring.InstrumentValue.Krebs(80);
+        Refused(new() { Dosed = new("XX", Grams(1)) }, "thickener: read 'XX', expected a thickener of the header (TA, TU), or a header line '# thickener: NAME' for it");
+        Refused(new() { Water = Grams(1e10) }, "water_g: read '10000000000', expected a number in g, 0 or more and at most 1000000000");
+        Refused(new() { LetDown = Grams(0) }, "read a row in which nothing happens, expected an addition, let-down, water, sample, reading or note; fill the row in or delete it");
+        Refused(new() { Note = "a\0b" }, "read byte 0x00, expected text in UTF-8; save the file again as CSV in UTF-8");
+        Refused(new() { Note = "again", Replaces = true }, "replaces: read 'above', expected 'above' in a row that stands for a void row right above it, or an empty cell");
+        Refused(new() { Reading = new() { Value = krebs } }, "ku: read '80', expected an empty cell: the method direct reads viscosity_mpas or viscosity_cp or viscosity_pas or viscosity_p");
+        Refused(
+            new() { Reading = new() { Acidity = Viscolog.Core.Quantities.Acidity.FromPh(8), Wait = TimeSpan.FromSeconds(29) } },
+            "wait_s: read '29', expected 30 s or more: the pot goes on standing until something is added");
+        Assert.Equal(5, log.Run(1)!.Rows.Length);
+
+        void Refused(FileRow row, string why) => Assert.Equal(why, Assert.IsType<WriteOutcome.NotSaved>(log.Add(1, row)).Reason);
+        static Viscolog.Core.Quantities.Mass Grams(double grams) => Viscolog.Core.Quantities.Mass.FromGrams(grams);
+    }
+
+    [Fact]
+    public void A_row_is_not_made_void_where_what_follows_would_contradict_itself()
+    {
+        using var bench = new Bench();
+        using var log = bench.Open();
+        log.Import(FileText.Read("# base_g: 120\n# thickener: TA\nwater_g,wait_s,viscosity_mpas\n,60,800\n5,20,700\n"), CancellationToken.None);
+        Assert.IsType<WriteOutcome.Saved>(log.Add(1, new() { Water = Viscolog.Core.Quantities.Mass.FromGrams(1) }));
+        Assert.IsType<WriteOutcome.Saved>(log.Add(1, new() { Reading = new() { Acidity = Viscolog.Core.Quantities.Acidity.FromPh(8), Wait = TimeSpan.FromSeconds(10) } }));
+        Assert.Equal(
+            "wait_s: read '10', expected 20 s or more: the pot goes on standing until something is added",
+            Assert.IsType<WriteOutcome.NotSaved>(log.Void(1, 3, "slip")).Reason);
+        Assert.IsType<WriteOutcome.Saved>(log.Void(1, 2, "slip"));
+    }
+
+    [Fact]
     public void A_row_that_the_run_could_not_be_read_back_with_is_not_saved()
     {
         using var bench = new Bench();
         using var log = bench.Open();
         log.Import(Bench.File("glaze 1", 3), CancellationToken.None);
         var journal = new FileInfo(bench.Place.Journal).Length;
-        var sample = new FileRow(new() { Taken = Viscolog.Core.Quantities.Mass.FromGrams(500) }, []);
+        var sample = new FileRow { Taken = Viscolog.Core.Quantities.Mass.FromGrams(500) };
         Assert.Contains("less than the 120.03 g that the pot holds", Assert.IsType<WriteOutcome.NotSaved>(log.Add(1, sample)).Reason, StringComparison.Ordinal);
         Assert.Equal(journal, new FileInfo(bench.Place.Journal).Length);
     }
@@ -130,7 +165,7 @@ public sealed class BenchLogTests
         {
             Assert.IsType<ImportOutcome.Imported>(log.Import(Bench.File(name, 2, $"# lot: {name}\n# thickener: {name}\n"), CancellationToken.None));
             Assert.Equal(0, Bench.Plan(log.Import(Bench.File(name, 2, $"# lot: {name}\n# thickener: {name}\n"), CancellationToken.None)).RecordCount);
-            var endless = new FileRow(new() { Note = new string('x', JournalWriter.LongestLine) }, []);
+            var endless = new FileRow { Note = new string('x', JournalWriter.LongestLine) };
             Assert.Contains("can't be logged", Assert.IsType<WriteOutcome.NotSaved>(log.Add(1, endless)).Reason, StringComparison.Ordinal);
             Assert.IsType<WriteOutcome.Saved>(log.Add(1, Bench.Row(900)));
         }

@@ -20,6 +20,9 @@ internal sealed record Called(int Code, string Output, string Error)
     /// <summary>Calls the program with a log's folder as the usual one.</summary>
     public static Called In(string log, params string[] args) => Run(log, TimeProvider.System, args);
 
+    /// <summary>The same at a certain time.</summary>
+    public static Called In(string log, TimeProvider clock, params string[] args) => Run(log, clock, args);
+
     private static Called Run(string log, TimeProvider clock, string[] args)
     {
         using var output = new StringWriter { NewLine = "\n" };

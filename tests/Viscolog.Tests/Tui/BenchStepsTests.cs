@@ -3,7 +3,9 @@ using Viscolog.Core.Advising;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.MaterialFiles;
-using Viscolog.Tui;
+using Viscolog.Tui.Bench;
+using Viscolog.Tui.Runs;
+using Viscolog.Tui.Typing;
 
 namespace Viscolog.Tests.Tui;
 
@@ -100,7 +102,7 @@ public sealed class BenchStepsTests
         trial.Do(new BenchEvent.Moved(-1));
         var place = trial.State.ChosenPlace;
         trial.Do(new BenchEvent.Voided(place, "a digit too many", "4570.5"));
-        var rows = trial.State.Run.File.Contents().Select(r => r.Content).ToList();
+        var rows = trial.State.Run.File.Contents().ToList();
         Assert.Equal("a digit too many", rows[place].Void);
         Assert.True(rows[place + 1].Replaces);
         Assert.Equal(4570.5, ((Core.Measuring.InstrumentValue.Direct)rows[place + 1].Reading!.Value!).Viscosity.MilliPascalSeconds);

@@ -2,7 +2,7 @@ using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.Tests.RunFiles;
 using Viscolog.Tests.Support;
-using Viscolog.Tui;
+using Viscolog.Tui.Bench;
 
 namespace Viscolog.Tests.Tui;
 
@@ -27,7 +27,7 @@ internal sealed class BenchTrial
     public static BenchTrial OfSample(string name) => new(FileText.Read(File.ReadAllText(Checkout.Sample(name + ".csv"))));
 
     /// <summary>What was typed last, as the log would hold it.</summary>
-    public RowContent Last => _rows[^1].Content;
+    public FileRow Last => _rows[^1];
 
     public void Do(BenchEvent @event) => Take(BenchSteps.Next(State, @event, Now));
 
@@ -56,7 +56,7 @@ internal sealed class BenchTrial
                     break;
                 case BenchEffect.VoidRow voided:
                     var place = voided.Row - 1;
-                    _rows[place] = _rows[place] with { Content = _rows[place].Content.Voided(voided.Reason) };
+                    _rows[place] = _rows[place] with { Void = voided.Reason };
                     if (voided.By is { } by)
                     {
                         _rows.Insert(place + 1, by);

@@ -4,7 +4,7 @@ using Viscolog.OilFiles;
 using Viscolog.Store;
 using Viscolog.Tests.RunFiles;
 using Viscolog.Tests.Support;
-using Viscolog.Tui;
+using Viscolog.Tui.Batches;
 
 namespace Viscolog.Tests.Tui;
 

@@ -1,5 +1,5 @@
 using Viscolog.Core.Practice;
-using Viscolog.Tui;
+using Viscolog.Tui.Practice;
 
 namespace Viscolog.Tests.Tui;
 

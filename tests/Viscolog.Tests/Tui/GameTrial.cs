@@ -1,6 +1,6 @@
 using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
-using Viscolog.Tui;
+using Viscolog.Tui.Practice;
 
 namespace Viscolog.Tests.Tui;
 

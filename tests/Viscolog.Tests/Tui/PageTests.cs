@@ -3,7 +3,13 @@ using Viscolog.MaterialFiles;
 using Viscolog.Plots;
 using Viscolog.Store;
 using Viscolog.Tests.Support;
+using Viscolog.Text;
 using Viscolog.Tui;
+using Viscolog.Tui.Bench;
+using Viscolog.Tui.Charts;
+using Viscolog.Tui.Materials;
+using Viscolog.Tui.Pattern;
+using Viscolog.Tui.Runs;
 
 namespace Viscolog.Tests.Tui;
 
@@ -122,7 +128,7 @@ public sealed class PageTests
     {
         var lines = page.TrimEnd('\n').Split('\n');
         Assert.True(lines.Length <= height, $"{lines.Length} lines");
-        Assert.All(lines, l => Assert.True(PlotText.Columns(l) <= width, l));
+        Assert.All(lines, l => Assert.True(PlainText.Columns(l) <= width, l));
         if (isAscii)
         {
             Assert.DoesNotContain(page, c => c is not '\n' and (< ' ' or > '~'));

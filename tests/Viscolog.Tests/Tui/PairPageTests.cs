@@ -1,7 +1,8 @@
 using Viscolog.Core.Quantities;
-using Viscolog.Plots;
 using Viscolog.Tests.Support;
+using Viscolog.Text;
 using Viscolog.Tui;
+using Viscolog.Tui.Bench;
 
 namespace Viscolog.Tests.Tui;
 
@@ -16,7 +17,7 @@ public sealed class PairPageTests
     {
         var page = Trial().Page(width, height, isAscii);
         ExpectedFile.Check(FormattableString.Invariant($"tui/bench-pair-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
-        Assert.All(page.TrimEnd('\n').Split('\n'), l => Assert.True(PlotText.Columns(l) <= width, l));
+        Assert.All(page.TrimEnd('\n').Split('\n'), l => Assert.True(PlainText.Columns(l) <= width, l));
     }
 
     [Fact]
@@ -24,7 +25,7 @@ public sealed class PairPageTests
     {
         var trial = Trial();
         trial.Do(new BenchEvent.TookAdvised());
-        Assert.Equal(trial.State.Advice!.Advice!.Thickener, trial.Last.Dosed!.Thickener);
+        Assert.Equal(trial.State.Advice!.Advice!.Thickener.Name, trial.Last.Dosed!.Thickener);
     }
 
     [Fact]

@@ -1,8 +1,9 @@
 using Viscolog.Core.Practice;
-using Viscolog.Plots;
 using Viscolog.PracticeFiles;
 using Viscolog.Tests.Support;
+using Viscolog.Text;
 using Viscolog.Tui;
+using Viscolog.Tui.Practice;
 
 namespace Viscolog.Tests.Tui;
 
@@ -97,7 +98,7 @@ public sealed class PracticePageTests
     {
         var lines = page.TrimEnd('\n').Split('\n');
         Assert.True(lines.Length <= height, $"{lines.Length} lines");
-        Assert.All(lines, l => Assert.True(PlotText.Columns(l) <= width, l));
+        Assert.All(lines, l => Assert.True(PlainText.Columns(l) <= width, l));
         if (isAscii)
         {
             Assert.DoesNotContain(page, c => c is not '\n' and (< ' ' or > '~'));

@@ -2,7 +2,7 @@ using Terminal.Gui.Input;
 using Viscolog.Core.Practice;
 using Viscolog.Store;
 using Viscolog.Tests.Store;
-using Viscolog.Tui;
+using Viscolog.Tui.Practice;
 
 namespace Viscolog.Tests.Tui;
 

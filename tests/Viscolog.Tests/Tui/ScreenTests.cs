@@ -8,7 +8,10 @@ using Viscolog.MaterialFiles;
 using Viscolog.Store;
 using Viscolog.Tests.Store;
 using Viscolog.Tests.Support;
-using Viscolog.Tui;
+using Viscolog.Tui.Batches;
+using Viscolog.Tui.Bench;
+using Viscolog.Tui.Pattern;
+using Viscolog.Tui.Runs;
 
 namespace Viscolog.Tests.Tui;
 
@@ -36,7 +39,7 @@ public sealed class ScreenTests
         stage.Press(Key.Tab);
         stage.Type("smooth");
         stage.Press(Key.Enter);
-        var contents = log.Run(1)!.File.Contents().Select(r => r.Content).ToList();
+        var contents = log.Run(1)!.File.Contents().ToList();
         Assert.Equal((3, 90.0, "smooth"), (contents.Count, contents[2].Reading!.Wait!.Value.TotalSeconds, contents[2].Note));
         Assert.Contains("saved: 1200 mPa·s", stage.Text, StringComparison.Ordinal);
 

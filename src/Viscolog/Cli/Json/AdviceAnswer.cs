@@ -63,26 +63,29 @@ internal sealed record AdviceAnswer
 
     public static AdviceAnswer Of(string? run, Advice advice, IEnumerable<string> fileWarnings)
     {
+        var several = advice.Quantities.Length > 1;
+        var other = advice.Thickeners.Skip(1).FirstOrDefault();
         var common = new AdviceAnswer
         {
             Run = run,
             Action = Name(advice.Action),
-            Thickener = advice.Thickener,
-            DoseNowPct = Rounded.Four(advice.DoseNow.Percent),
-            ShareNowPct = Rounded.Four(advice.ShareNow.Percent),
-            NowMpas = advice.Now is { } now ? BodyAnswer.Of(now) : null,
-            ChanceInBandPct = Math.Round(advice.ChanceInBand.Percent, 2),
-            ChanceOverPct = Math.Round(advice.ChanceOver.Percent, 2),
-            ChanceOverWords = Explanation.OneIn(advice.ChanceOver),
+            Thickener = advice.Thickener.Name,
+            DoseNowPct = Rounded.Four(advice.Thickener.DoseNow.Percent),
+            ShareNowPct = Rounded.Four(advice.Thickener.ShareNow.Percent),
+            NowMpas = advice.Body.Now is { } now ? BodyAnswer.Of(now) : null,
+            ExpectedMpas = advice.Body.Expected is { } body ? BodyAnswer.Of(body) : null,
+            ChanceInBandPct = Math.Round(advice.Body.ChanceInBand.Percent, 2),
+            ChanceOverPct = Math.Round(advice.Body.ChanceOver.Percent, 2),
+            ChanceOverWords = Explanation.OneIn(advice.Body.ChanceOver),
             WhatIf = advice.WhatIf is { } asked ? WhatIfAnswer.Of(asked) : null,
-            ExpectedStringMm = advice.Pair?.Expected is { } expected ? LengthAnswer.Of(expected) : null,
-            NowStringMm = advice.Pair?.Now is { } length ? LengthAnswer.Of(length) : null,
-            ChanceBothPct = advice.Pair is { } both ? Math.Round(both.ChanceBoth.Percent, 2) : null,
-            ChanceOverStringPct = advice.Pair is { } over ? Math.Round(over.ChanceOver.Percent, 2) : null,
-            OtherThickener = advice.Pair?.OtherThickener,
-            OtherDoseNowPct = advice.Pair is { } other ? Rounded.Four(other.OtherDoseNow.Percent) : null,
-            Plan = advice.Pair is { } pair ? [.. pair.Plan.Select(p => new PlannedAnswer(p.Thickener, Math.Round(p.About.Percent, 2), p.Additions))] : null,
-            DoseLimit = new(Rounded.Four(advice.Limit.Dose.Percent), advice.Limit.Why),
+            ExpectedStringMm = advice.StringLength?.Expected is { } expected ? LengthAnswer.Of(expected) : null,
+            NowStringMm = advice.StringLength?.Now is { } length ? LengthAnswer.Of(length) : null,
+            ChanceBothPct = several ? Math.Round(advice.ChanceAllInBand.Percent, 2) : null,
+            ChanceOverStringPct = advice.StringLength is { } over ? Math.Round(over.ChanceOver.Percent, 2) : null,
+            OtherThickener = other?.Name,
+            OtherDoseNowPct = other is not null ? Rounded.Four(other.DoseNow.Percent) : null,
+            Plan = several ? [.. advice.Thickeners.Where(t => t.Planned is not null).Select(PlannedAnswer.Of)] : null,
+            DoseLimit = new(Rounded.Four(advice.Thickener.Limit.Dose.Percent), advice.Thickener.Limit.Why),
             Why = advice.Why,
             Warnings = [.. fileWarnings, .. advice.Warnings],
             Cautions = advice.Cautions,
@@ -95,13 +98,11 @@ internal sealed record AdviceAnswer
                 AddPct = Rounded.Four(add.Increment.Percent),
                 DoseAfterPct = Rounded.Four(add.After.Percent),
                 WaitS = add.Standing.TotalSeconds,
-                ExpectedMpas = BodyAnswer.Of(add.Expected),
             },
             BenchAction.LetDown letDown => common with
             {
                 LetDownG = Math.Round(letDown.Base.Grams, 2),
                 DoseAfterPct = Rounded.Four(letDown.After.Percent),
-                ExpectedMpas = BodyAnswer.Of(letDown.Expected),
             },
             BenchAction.Wait wait => common with { WaitS = wait.More.TotalSeconds },
             BenchAction.Measure measure => common with { WaitS = measure.Standing?.TotalSeconds },

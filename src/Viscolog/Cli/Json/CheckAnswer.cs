@@ -83,7 +83,7 @@ internal sealed record CheckAnswer
             Ph = check.Acidity is { } ph ? new(ph.Mean?.Ph, ph.Band.Low.Ph, ph.Band.High.Ph, Percent(ph.Chance)) : null,
             StringMm = check.StringLength is { } s ? new(s.Mean is { } mm ? Rounded.Four(mm.Millimeters) : null, s.Band.Low.Millimeters, s.Band.High.Millimeters, Percent(s.Chance)) : null,
             Drift = check.Drift is { } drift ? DriftAnswer.Of(drift, today) : null,
-            Thickener = advice?.Thickener,
+            Thickener = advice?.Thickener.Name,
             AddG = (advice?.Action as BenchAction.Add)?.Poured.Grams,
             LetDownG = (advice?.Action as BenchAction.LetDown)?.Base.Grams,
             Next = CheckWords.Next(check.Next),

@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using Viscolog.Core.Measuring;
+using Viscolog.Wording;
 
 namespace Viscolog.Cli.Json;
 
@@ -44,7 +45,7 @@ internal sealed record ConvertAnswer
     {
         Method = method.Id,
         Value = value,
-        Unit = ConvertText.Unit(method.Kind),
+        Unit = ReadingWords.Typed(method.Kind),
         Kinematic = Four(reading.Kinematic?.SquareMillimetersPerSecond),
         DynamicMpas = Four(reading.Dynamic?.MilliPascalSeconds),
         YieldStressPa = Four(reading.YieldStress?.Pascals),

@@ -28,8 +28,8 @@ internal sealed record RunAnswer
         var entries = new List<Entry>();
         foreach (var (row, number) in logged.File.Contents().Zip(logged.Rows))
         {
-            pot = row.Content.Entries().Aggregate(pot, run.After);
-            entries.Add(new(number, run.Thickeners.ToDictionary(t => t.Name, t => Rounded.Four(pot.DoseOf(t.Name).Percent), StringComparer.Ordinal), StoredRows.Of(row)));
+            pot = row.Entries().Aggregate(pot, run.After);
+            entries.Add(new(number, run.Thickeners.ToDictionary(t => t.Name, t => Rounded.Four(pot.DoseOf(t.Name).Percent), StringComparer.Ordinal), row));
         }
 
         return new() { Id = logged.File.Id.ToString()!, Number = logged.Number, Name = run.Name, Header = [.. HeaderText.Of(logged.File)], Entries = entries };
@@ -39,5 +39,5 @@ internal sealed record RunAnswer
     /// <param name="Row">Its number in the run.</param>
     /// <param name="DosesPct">The dose of each thickener in the pot after it.</param>
     /// <param name="Is">What it says; names as the columns of a run file.</param>
-    internal sealed record Entry(int Row, IReadOnlyDictionary<string, double> DosesPct, [property: JsonPropertyName("is")] StoredRow Is);
+    internal sealed record Entry(int Row, IReadOnlyDictionary<string, double> DosesPct, [property: JsonPropertyName("is")] FileRow Is);
 }

@@ -1,9 +1,0 @@
-namespace Viscolog.Plots;
-
-/// <summary>The file formats of a picture.</summary>
-internal enum PlotFormat
-{
-    Svg,
-    Pdf,
-    Png,
-}

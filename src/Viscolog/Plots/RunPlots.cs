@@ -1,0 +1,129 @@
+using Viscolog.Core.Advising;
+using Viscolog.Text;
+
+namespace Viscolog.Plots;
+
+/// <summary>The pictures of runs.</summary>
+internal static class RunPlots
+{
+    /// <summary>The picture of one run, or of several laid over each other.</summary>
+    /// <param name="runs">At least one.</param>
+    /// <param name="kind">Which picture.</param>
+    /// <exception cref="ArgumentException">There is no run.</exception>
+    public static Picture Of(IReadOnlyList<RunPicture> runs, PlotKind kind)
+    {
+        if (runs.Count == 0)
+        {
+            throw new ArgumentException("needs at least one run", nameof(runs));
+        }
+
+        return kind switch
+        {
+            PlotKind.Settling => SettlingPlot.Of(runs),
+            PlotKind.Residuals => ResidualPlot.Of(runs),
+            PlotKind.String => StringPlot.Of(runs),
+            _ => DosePlot.Of(runs),
+        };
+    }
+}
+
+/// <summary>Which picture of a run.</summary>
+internal enum PlotKind
+{
+    /// <summary>Body over dose.</summary>
+    Dose,
+
+    /// <summary>Value over standing time, one trace a step.</summary>
+    Settling,
+
+    /// <summary>Standardised residual over dose.</summary>
+    Residuals,
+
+    /// <summary>String length over dose.</summary>
+    String,
+}
+
+/// <summary>What pictures of runs have in common: how runs are named, and the axes.</summary>
+/// <param name="runs">What is drawn.</param>
+internal sealed class RunFrame(IReadOnlyList<RunPicture> runs)
+{
+    /// <summary>The share of the width before dose 0 or time 0.</summary>
+    public const double Room = 0.02;
+
+    private const int NameColumns = 36;
+    private const int ShortColumns = 12;
+
+    /// <summary>Whether there is one run only.</summary>
+    public bool IsAlone => runs.Count == 1;
+
+    public string Title => IsAlone ? Name(runs[0].Name) : $"{runs.Count} runs";
+
+    private string? Thickener => Same(p => PlainText.Clean(p.Thickener));
+
+    private string? Celsius => Same(p => PlotText.Celsius(p.ReferenceTemperature));
+
+    /// <summary>A title, or what stands for it.</summary>
+    public static string Name(string? name) => PlainText.Clean(name ?? "") is { Length: > 0 } clean ? clean : "Run without a name";
+
+    /// <summary>The place of a run where there are several.</summary>
+    public int? Of(int place) => IsAlone ? null : place;
+
+    /// <summary>What was measured and how, then notes.</summary>
+    public string Subtitle(IEnumerable<string> notes)
+    {
+        var thickener = Thickener is { } same ? PlainText.Shorten(same, NameColumns) : "thickeners differ";
+        var celsius = Celsius is { } one ? $"values at {one}" : "temperatures differ";
+        var method = Same(p => p.Method ?? "") ?? "methods differ";
+        return string.Join(" · ", new[] { thickener, celsius, method }.Where(part => part.Length > 0).Concat(notes));
+    }
+
+    /// <summary>The run's name, short enough for a legend, with what sets it apart from the others.</summary>
+    public string Label(RunPicture run)
+    {
+        string?[] apart =
+        [
+            Thickener is null ? PlainText.Shorten(PlainText.Clean(run.Thickener), ShortColumns) : null,
+            Celsius is null ? PlotText.Celsius(run.ReferenceTemperature) : null,
+        ];
+        var more = string.Join(", ", apart.OfType<string>());
+        return PlainText.Shorten(Name(run.Name), NameColumns) + (more.Length > 0 ? $" ({more})" : "");
+    }
+
+    /// <summary>Each run's line in the legend; none for a single one.</summary>
+    public IEnumerable<Element> Keys(KeyLook look)
+        => IsAlone ? [] : runs.Select((r, i) => new Element.RunKey(i, look) { Key = new(Label(r), r.Name ?? "without a name") });
+
+    public Axis Viscosity(double low, double high)
+    {
+        var method = runs is [{ Method: { } how }] ? $" by {how}" : "";
+        var at = Celsius is { } celsius ? $" at {celsius}" : "";
+        return new($"Viscosity{at}, {PlotText.Unit}", $"{PlotText.Unit} at {Celsius ?? "different temperatures"}{method}", low, high, IsLogarithmic: true);
+    }
+
+    public Axis Dose(double end)
+    {
+        var of = Thickener is { Length: > 0 } thickener ? $" of {PlainText.Shorten(thickener, NameColumns)}" : "";
+        return new($"Dose{of}, g per 100 g of base (%)", "dose, %", 0, end) { Room = Room };
+    }
+
+    /// <summary>The readings of a run, doubted ones apart.</summary>
+    /// <param name="readings">The readings.</param>
+    /// <param name="of">Which run or step; null for the only one.</param>
+    /// <param name="place">Where each stands.</param>
+    public static IEnumerable<Element> Readings(IEnumerable<PicturedReading> readings, int? of, Func<PicturedReading, Spot> place)
+    {
+        var all = readings.ToLookup(r => r.Doubted);
+        if (all[false].Any())
+        {
+            yield return new Element.Marks(Meaning.Reading, of, [.. all[false].Select(place)]) { Key = of is null ? new("reading", "reading") : null };
+        }
+
+        if (all[true].Any())
+        {
+            yield return new Element.Marks(Meaning.Doubted, of, [.. all[true].Select(place)]) { Key = new(of is null ? "doubted reading" : null, "doubted") };
+        }
+    }
+
+    /// <summary>The value that all runs share; null where they differ.</summary>
+    private string? Same(Func<RunPicture, string> what) => runs.Select(what).Distinct(StringComparer.Ordinal).Count() == 1 ? what(runs[0]) : null;
+}

@@ -1,0 +1,65 @@
+using System.Globalization;
+using System.Text;
+
+namespace Viscolog.Text;
+
+/// <summary>Text from outside as a picture, a page or a terminal can show it.</summary>
+internal static class PlainText
+{
+    /// <summary>Separates thousands; narrower than a space and never a decimal mark.</summary>
+    public const char ThinSpace = '\u2009';
+
+    /// <summary>Numbers with their thousands set apart by it.</summary>
+    public static readonly NumberFormatInfo Spaced = NumberFormatInfo.ReadOnly(new() { NumberGroupSeparator = "\u2009" });
+
+    /// <summary>Replaces what no picture or terminal can show (control and direction marks, broken surrogates) and runs of space by one space.</summary>
+    public static string Clean(string text)
+    {
+        var result = new StringBuilder(text.Length);
+        foreach (var rune in text.EnumerateRunes())
+        {
+            if (rune.Value == ThinSpace || (Shows(rune) && !Rune.IsWhiteSpace(rune)))
+            {
+                result.Append(rune.ToString());
+            }
+            else if (result.Length > 0 && result[^1] != ' ')
+            {
+                result.Append(' ');
+            }
+        }
+
+        return result.ToString().TrimEnd();
+    }
+
+    /// <summary>Cuts a text to a number of columns, an ellipsis at its end; wide characters count as two.</summary>
+    public static string Shorten(string text, int columns, string ellipsis = "…")
+    {
+        var used = 0;
+        var end = 0;
+        foreach (var rune in text.EnumerateRunes())
+        {
+            used += Columns(rune);
+            if (used <= columns - ellipsis.Length)
+            {
+                end += rune.Utf16SequenceLength;
+            }
+        }
+
+        return used <= columns ? text : text[..end].TrimEnd() + ellipsis;
+    }
+
+    /// <summary>Columns that a character takes: East Asian wide ones two, combining ones none.</summary>
+    public static int Columns(Rune rune) => Rune.GetUnicodeCategory(rune) switch
+    {
+        UnicodeCategory.NonSpacingMark or UnicodeCategory.EnclosingMark => 0,
+        _ => rune.Value is (>= 0x1100 and <= 0x115F) or (>= 0x2E80 and <= 0xA4CF) or (>= 0xAC00 and <= 0xD7A3) or (>= 0xF900 and <= 0xFAFF)
+            or (>= 0xFE30 and <= 0xFE6F) or (>= 0xFF00 and <= 0xFF60) or (>= 0xFFE0 and <= 0xFFE6) or (>= 0x1F300 and <= 0x3FFFD) ? 2 : 1,
+    };
+
+    /// <summary>Columns that a text takes.</summary>
+    public static int Columns(string text) => text.EnumerateRunes().Sum(Columns);
+
+    private static bool Shows(Rune rune) => rune != Rune.ReplacementChar && (rune.Value & 0xFFFE) != 0xFFFE
+        && Rune.GetUnicodeCategory(rune) is not (UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.Surrogate
+            or UnicodeCategory.PrivateUse or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator or UnicodeCategory.OtherNotAssigned);
+}

@@ -1,0 +1,114 @@
+using Viscolog.Core.Checking;
+using Viscolog.Core.Pots;
+using Viscolog.Plots;
+using Viscolog.Text;
+using Viscolog.Tui.Pattern;
+using Viscolog.Tui.Typing;
+using Viscolog.Wording;
+
+namespace Viscolog.Tui.Batches;
+
+/// <summary>What the check screen shows: verdict and what to do, then how it came about.</summary>
+internal static class CheckPage
+{
+    /// <summary>Readings of the last step that are shown one by one.</summary>
+    private const int MostReadings = 6;
+
+    public static Page Of(CheckState state, int width, int height, bool isAscii)
+    {
+        var page = new Page(width, height, isAscii);
+        if (width < Page.LeastWidth || height < Page.LeastHeight)
+        {
+            page.Add($"the check needs {Page.LeastWidth} x {Page.LeastHeight} characters");
+            return page;
+        }
+
+        page.Add(" " + RunTitle.Of(state.Run.File.Run), Tone.Strong);
+        page.Add(new Piece(" against " + Against(state)), new Piece(state.Specifications.Length > 1 ? $"   ({state.Chosen + 1} of {state.Specifications.Length})" : "", Tone.Dim));
+        page.Add("");
+        var rest = Head(page, state);
+        var rows = height - 2 - page.Lines.Count;
+        var passed = Math.Clamp(state.Passed, 0, Math.Max(0, rest.Count - rows));
+        foreach (var (text, tone) in rest.Skip(passed).Take(rows))
+        {
+            page.Add(text, tone);
+        }
+
+        page.FillTo(height - 2);
+        page.Add(new Piece(rest.Count > rows ? FormattableString.Invariant($" lines {passed + 1} to {Math.Min(rest.Count, passed + rows)} of {rest.Count}: PgUp, PgDn") : "", Tone.Dim));
+        page.Add(" Up/Down specification  F4 certified oil  F9 trend  F1 help  Esc back  ^Q quit", Tone.Dim);
+        return page;
+    }
+
+    private static string Against(CheckState state) => state.Current switch
+    {
+        null => "nothing: the run has no target, and the log no specification",
+        { Body: { } body } asked => $"{asked.Name}: {AdviceWords.Band(body.Band)} at {FormattableString.Invariant($"{asked.ReferenceTemperatureInForce.Celsius:0.#}")} °C",
+        var asked => asked.Name,
+    };
+
+    /// <summary>Adds the verdict; says what stands below it.</summary>
+    private static List<(string Text, Tone Tone)> Head(Page page, CheckState state)
+    {
+        var lines = new List<(string, Tone)>();
+        switch (state.Outcome)
+        {
+            case CheckOutcome.Checked { Check: var check }:
+                page.Add(new Piece(" " + CheckWords.Headline(check.Verdict), check.Verdict switch { Verdict.Accept => Tone.Good, Verdict.Reject => Tone.Bad, _ => Tone.Caution }));
+                foreach (var line in Paragraph.Of(CheckWords.Next(check.Next), page.Width - 2))
+                {
+                    page.Add(" " + line);
+                }
+
+                page.Add("");
+                Row(lines, page.Width, "Readings", Readings(check));
+                foreach (var (name, text) in CheckWords.Rows(check, state.Today))
+                {
+                    Row(lines, page.Width, name, text);
+                }
+
+                foreach (var warning in check.Warnings)
+                {
+                    Row(lines, page.Width, "Note", warning, Tone.Caution);
+                }
+
+                if (check.Next is NextStep.Correct { Advice: var advice })
+                {
+                    Row(lines, page.Width, "Safety", string.Join(' ', advice.Cautions), Tone.Dim);
+                }
+
+                break;
+            case CheckOutcome.Refused refused:
+                page.Add(" It can't be checked.", Tone.Bad);
+                Row(lines, page.Width, "Why", refused.Reason);
+                break;
+            default:
+                page.Add(new Piece(" " + (state.Fault ?? (state.Current is null ? "F8 in the list of runs keeps a specification." : "working it out")), state.Fault is null ? Tone.Dim : Tone.Bad));
+                break;
+        }
+
+        return lines;
+    }
+
+    private static string Readings(BatchCheck check)
+    {
+        var step = Steps.Of(check.Run)[^1].Readings.Where(r => r.Reading.Value is not null).Select(r => BenchValue.Words(r.Reading.Value!)).ToList();
+        var shown = string.Join(", ", step.TakeLast(MostReadings));
+        return step.Count switch
+        {
+            0 => "none since the pot was last changed",
+            > MostReadings => $"the last {MostReadings} of {step.Count}: {shown}",
+            _ => shown,
+        };
+    }
+
+    private static void Row(List<(string, Tone)> lines, int width, string name, string text, Tone tone = Tone.Plain)
+    {
+        const int names = 17;
+        foreach (var line in Paragraph.Of(PlainText.Clean(text), width - names - 2))
+        {
+            lines.Add((" " + name.PadRight(names) + line, tone));
+            name = "";
+        }
+    }
+}

@@ -1,0 +1,91 @@
+using Viscolog.Core.Checking;
+using Viscolog.Plots;
+using Viscolog.Plots.Characters;
+using Viscolog.Text;
+using Viscolog.Tui.Pattern;
+using Viscolog.Wording;
+
+namespace Viscolog.Tui.Batches;
+
+/// <summary>What the trend screen shows: the chart, then limits, signals and capability in words.</summary>
+internal static class TrendPage
+{
+    private const string Unit = "mPa·s";
+
+    /// <summary>Part of the lines that the chart gets.</summary>
+    private const double ChartPart = 0.7;
+
+    public static Page Of(TrendState state, int width, int height, bool isAscii)
+    {
+        var page = new Page(width, height, isAscii);
+        if (width < Page.LeastWidth || height < Page.LeastHeight)
+        {
+            page.Add($"the trend needs {Page.LeastWidth} x {Page.LeastHeight} characters");
+            return page;
+        }
+
+        page.Add(new Piece(" " + (state.Current is { } product ? $"{product.Name}: batches over time" : "No product"), Tone.Strong), new Piece(state.Products.Length > 1 ? $"   ({state.Chosen + 1} of {state.Products.Length})" : "", Tone.Dim));
+        var lines = new List<(string Text, Tone Tone)>();
+        if (state.Picture() is { } picture)
+        {
+            foreach (var line in TerminalChart.Lines(picture.Picture(), width - 2, Math.Max(8, (int)(ChartPart * (height - 3))), isAscii))
+            {
+                page.Add(" " + line);
+            }
+
+            Describe(lines, picture.Chart, width);
+        }
+        else
+        {
+            page.Add("");
+            Wrap(lines, width, state switch
+            {
+                { Current: null } => "The log keeps no specification that asks for a body: F8 in the list of runs keeps one.",
+                { Trend: null } => state.Said.Length > 0 ? state.Said : "working it out",
+                _ => $"No chart: {((ChartOutcome.Refused)state.Charted()!).Reason}.",
+            }, Tone.Plain);
+        }
+
+        foreach (var left in state.Trend?.LeftOut ?? [])
+        {
+            Wrap(lines, width, "left out: " + left, Tone.Dim);
+        }
+
+        Rest(page, lines, state);
+        return page;
+    }
+
+    private static void Rest(Page page, List<(string Text, Tone Tone)> lines, TrendState state)
+    {
+        var rows = Math.Max(1, page.Height - 2 - page.Lines.Count);
+        var passed = Math.Clamp(state.Passed, 0, Math.Max(0, lines.Count - rows));
+        foreach (var (text, tone) in lines.Skip(passed).Take(rows))
+        {
+            page.Add(text, tone);
+        }
+
+        page.FillTo(page.Height - 2);
+        var more = lines.Count > rows ? FormattableString.Invariant($"lines {passed + 1} to {Math.Min(lines.Count, passed + rows)} of {lines.Count}: PgUp, PgDn  ") : "";
+        page.Add(new Piece(" " + more + state.Said, Tone.Dim));
+        page.Add(" Up/Down product  F6 log or linear  F7 export  F1 help  Esc back  ^Q quit", Tone.Dim);
+    }
+
+    private static void Describe(List<(string, Tone)> lines, ControlChart chart, int width)
+    {
+        string[] signals = [.. TrendWords.Signals(chart)];
+        Wrap(lines, width, signals.Length == 0 ? "In control: no rule is broken." : $"{Count.Of(signals.Length, "signal", "signals")}: {string.Join("; ", signals)}", signals.Length == 0 ? Tone.Good : Tone.Bad);
+        Wrap(lines, width, $"Limits {TrendWords.Limits(chart, Unit)}; moving range {TrendWords.Range(chart, Unit)}", Tone.Plain);
+        if (chart.Cpk is { } cpk)
+        {
+            Wrap(lines, width, $"Cpk {TrendWords.Index(cpk)}, Ppk {TrendWords.Index(chart.Ppk!)}", Tone.Plain);
+        }
+
+        foreach (var warning in chart.Warnings)
+        {
+            Wrap(lines, width, warning, Tone.Caution);
+        }
+    }
+
+    private static void Wrap(List<(string, Tone)> lines, int width, string text, Tone tone)
+        => lines.AddRange(Paragraph.Of(PlainText.Clean(text), width - 2).Select(l => (" " + l, tone)));
+}

@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+using Viscolog.Core.Advising;
+using Viscolog.Core.Pots;
+
+namespace Viscolog.Tui.Bench;
+
+/// <summary>The one call into Core that a question of the bench screen makes.</summary>
+internal static class BenchAdvisor
+{
+    public static BenchAdvice Of(BenchEffect.Ask ask, ImmutableArray<Run> earlier)
+    {
+        var outcome = Study.Of(new(ask.Run) { Risk = ask.Risk, History = earlier });
+        var refused = outcome.Advice is not null ? null
+            : ask.Run.Target is null ? "No target: F8 sets one, and advice begins."
+            : Wording.AdviceWords.Refusal(outcome);
+        var study = (outcome as StudyOutcome.Made)?.Study;
+        return new(outcome.Advice, refused, study is { IsOfTwo: false, IsRead: true } ? study.Picture : null) { Pair = study is { IsOfTwo: true } ? study.PairPicture : null };
+    }
+}
+
+/// <summary>What was last advised.</summary>
+/// <param name="Advice">The advice; null where there is none.</param>
+/// <param name="Refused">Why there is none; null where there is one.</param>
+/// <param name="Picture">What the chart shows; null where nothing can be drawn.</param>
+internal sealed record BenchAdvice(Advice? Advice, string? Refused, RunPicture? Picture)
+{
+    /// <summary>What the map shows in place of the chart; null but for a run with two thickeners.</summary>
+    public PairPicture? Pair { get; init; }
+}

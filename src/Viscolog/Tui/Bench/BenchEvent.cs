@@ -1,0 +1,58 @@
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
+using Viscolog.Store;
+
+namespace Viscolog.Tui.Bench;
+
+/// <summary>What can happen on the bench screen. The set of cases is closed.</summary>
+internal abstract record BenchEvent
+{
+    private BenchEvent()
+    {
+    }
+
+    /// <summary>Enter was pressed on a reading, its wait and a note as typed; an empty wait means the clock's.</summary>
+    internal sealed record Typed(string Reading, string Wait, string Note) : BenchEvent;
+
+    /// <summary>The advised grams went in.</summary>
+    internal sealed record TookAdvised : BenchEvent;
+
+    /// <summary>So many grams of a thickener went in.</summary>
+    internal sealed record Poured(string Thickener, Mass Grams) : BenchEvent;
+
+    /// <summary>Base went in.</summary>
+    internal sealed record LetDown(Mass Grams) : BenchEvent;
+
+    /// <summary>Water went in.</summary>
+    internal sealed record Watered(Mass Grams) : BenchEvent;
+
+    /// <summary>A sample was taken out.</summary>
+    internal sealed record TakenOut(Mass Grams) : BenchEvent;
+
+    /// <summary>The stir key was pressed.</summary>
+    internal sealed record Stir : BenchEvent;
+
+    /// <summary>Temperature, pH and the like were read, for the next reading.</summary>
+    internal sealed record ReadBeside(BenchReadings Readings) : BenchEvent;
+
+    /// <summary>A row is to be void, with what was right instead where that is known.</summary>
+    internal sealed record Voided(int Place, string Reason, string Right) : BenchEvent;
+
+    /// <summary>Another target or risk.</summary>
+    internal sealed record Aimed(Target? Target, Percentage Risk) : BenchEvent;
+
+    /// <summary>Another row was chosen.</summary>
+    internal sealed record Moved(int Rows) : BenchEvent;
+
+    /// <summary>The log has it.</summary>
+    internal sealed record Logged(LoggedRun Run, string Said) : BenchEvent;
+
+    /// <summary>The log has it not.</summary>
+    internal sealed record NotLogged(string Reason) : BenchEvent;
+
+    /// <summary>An answer came.</summary>
+    internal sealed record Advised(int Asked, BenchAdvice Advice) : BenchEvent;
+
+    /// <summary>Time went by.</summary>
+    internal sealed record Ticked : BenchEvent;
+}

@@ -1,0 +1,124 @@
+using Viscolog.Core.Advising;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
+using Viscolog.RunFiles;
+using Viscolog.Tui.Pattern;
+using Viscolog.Tui.Typing;
+
+namespace Viscolog.Tui.Bench;
+
+/// <summary>The forms of the bench screen.</summary>
+internal static class BenchForms
+{
+    private static readonly NumberRange RiskRange = new("%", 0.01, 50);
+    private static readonly NumberRange ToleranceRange = new("%", 0.001, 99);
+
+    /// <summary>At room temperature, to the hundredth that a measuring cup tells.</summary>
+    private static readonly Density Water = Density.FromGramsPerMilliliter(1);
+
+    public static Form<BenchEvent> Dose(BenchState state)
+    {
+        var run = state.Run.File.Run;
+        var advised = state.Advice?.Advice is { Action: BenchAction.Add add } advice ? (Thickener: advice.Thickener.Name, Grams: FileNumbers.Show(add.Poured.Grams)) : (Thickener: run.Thickeners.FirstOrDefault()?.Name ?? "", Grams: "");
+        // Cautions stand where they matter, once a run and not at every dose.
+        var isFirst = !run.Entries.Any(e => e is Entry.Dosed { Counts: true });
+        var cautions = isFirst && state.Advice?.Advice?.Cautions is { IsDefault: false } c ? string.Join(' ', c) : "";
+        return new("Thickener that went in", cautions, [new("thickener", advised.Thickener, string.Join(", ", run.Thickeners.Select(t => t.Name))), new("poured", advised.Grams, "g, as weighed, or mL")], texts =>
+            run.FindThickener(texts[0].Trim()) is not { } thickener ? FormAnswer<BenchEvent>.Wrong(0, $"the run has {string.Join(", ", run.Thickeners.Select(t => t.Name))}")
+            : TypedNumber.Read(texts[1], NumberRange.GramsPresent, out var error, thickener.Dilution == PreDilution.None ? thickener.Density : null) is { } grams ? FormAnswer<BenchEvent>.Of(new BenchEvent.Poured(thickener.Name, Mass.FromGrams(grams)))
+            : FormAnswer<BenchEvent>.Wrong(1, error!));
+    }
+
+    public static Form<BenchEvent> Beside(BenchState state) => new(
+        "Beside the next reading",
+        "",
+        [
+            new("temperature", Text(state.Beside.TempC), "°C"), new("pH", Text(state.Beside.Ph)), new("string length", Text(state.Beside.StringMm), "mm"),
+            new("fault seen", state.Beside.Fault is { } seen ? FaultNames.Of(seen) : "", FaultNames.List),
+        ],
+        texts =>
+        {
+            NumberRange[] ranges = [NumberRange.Temperature, Columns.Ph.Range!, Columns.StringLength.Range!];
+            var values = new double?[3];
+            for (var i = 0; i < 3; i++)
+            {
+                if (texts[i].Trim().Length > 0)
+                {
+                    values[i] = TypedNumber.Read(texts[i], ranges[i], out var error);
+                    if (error is not null)
+                    {
+                        return FormAnswer<BenchEvent>.Wrong(i, error);
+                    }
+                }
+            }
+
+            var fault = FaultNames.Find(texts[3]);
+            return fault is null && texts[3].Trim().Length > 0
+                ? FormAnswer<BenchEvent>.Wrong(3, $"one of {FaultNames.List}; anything else goes into the note")
+                : FormAnswer<BenchEvent>.Of(new BenchEvent.ReadBeside(new(values[0], values[1], values[2], fault)));
+        });
+
+    public static Form<BenchEvent> Void(BenchState state) => new(
+        "Make the chosen entry void",
+        "It stays in sight and counts no more. What should have stood there goes below; leave that empty where nothing should.",
+        [new("why", "typed wrong"), new("right number", "", "of the reading, or grams")],
+        texts => texts[0].Trim().Length == 0
+            ? FormAnswer<BenchEvent>.Wrong(0, "say why")
+            : FormAnswer<BenchEvent>.Of(new BenchEvent.Voided(state.ChosenPlace, texts[0], texts[1])));
+
+    public static Form<BenchEvent> Change(BenchState state) => new(
+        "Something else went in or out",
+        "One of the three, in g; mL, US cup and US fl oz are taken too.",
+        [new("base in", "", "g"), new("water in", "", "g"), new("sample out", "", "g")],
+        texts =>
+        {
+            var filled = Enumerable.Range(0, 3).Where(i => texts[i].Trim().Length > 0).ToList();
+            if (filled is not [var only])
+            {
+                return FormAnswer<BenchEvent>.Wrong(filled.Count == 0 ? 0 : filled[1], "one of the three");
+            }
+
+            return TypedNumber.Read(texts[only], NumberRange.GramsPresent, out var error, only == 1 ? Water : state.Run.File.Run.Base.Density) is not { } number
+                ? FormAnswer<BenchEvent>.Wrong(only, error!)
+                : FormAnswer<BenchEvent>.Of(only switch
+                {
+                    0 => new BenchEvent.LetDown(Mass.FromGrams(number)),
+                    1 => new BenchEvent.Watered(Mass.FromGrams(number)),
+                    _ => new BenchEvent.TakenOut(Mass.FromGrams(number)),
+                });
+        });
+
+    public static Form<BenchEvent> Aim(BenchState state)
+    {
+        var target = state.Run.File.Run.Target;
+        var (wanted, tolerance) = target switch
+        {
+            Target.Value value => (value.Wanted.MilliPascalSeconds, (value.Tolerance ?? Target.DefaultTolerance).Percent),
+            Target.Ends ends => (ends.Band.Aim.MilliPascalSeconds, 100 * ((ends.High.MilliPascalSeconds / ends.Band.Aim.MilliPascalSeconds) - 1)),
+            _ => (double.NaN, Target.DefaultTolerance.Percent),
+        };
+        return new(
+            "Target and risk",
+            "",
+            [new("target", double.IsNaN(wanted) ? "" : FileNumbers.Show(Math.Round(wanted, 3)), "mPa·s"), new("tolerance", FileNumbers.Show(Math.Round(tolerance, 3)), "% either side"), new("risk of going over", FileNumbers.Show(state.Risk.Percent), "% a dose")],
+            texts =>
+            {
+                NumberRange[] ranges = [NumberRange.Viscosity, ToleranceRange, RiskRange];
+                var values = new double[3];
+                for (var i = 0; i < 3; i++)
+                {
+                    if (TypedNumber.Read(texts[i], ranges[i], out var error) is not { } value)
+                    {
+                        return FormAnswer<BenchEvent>.Wrong(i, error!);
+                    }
+
+                    values[i] = value;
+                }
+
+                var same = Math.Abs(values[0] - Math.Round(wanted, 3)) < 1e-9 && Math.Abs(values[1] - Math.Round(tolerance, 3)) < 1e-9;
+                return FormAnswer<BenchEvent>.Of(new BenchEvent.Aimed(same ? target : new Target.Value(Viscosity.FromMilliPascalSeconds(values[0]), Percentage.FromPercent(values[1])), Percentage.FromPercent(values[2])));
+            });
+    }
+
+    private static string Text(double? value) => value is { } v ? FileNumbers.Show(v) : "";
+}

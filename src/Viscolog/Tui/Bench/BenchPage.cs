@@ -1,0 +1,146 @@
+using Viscolog.Core.Advising;
+using Viscolog.Plots;
+using Viscolog.Plots.Characters;
+using Viscolog.Text;
+using Viscolog.Tui.Pattern;
+using Viscolog.Tui.Typing;
+using Viscolog.Wording;
+
+namespace Viscolog.Tui.Bench;
+
+/// <summary>What the bench screen shows, but for the three fields that are typed into.</summary>
+internal static class BenchPage
+{
+    /// <summary>From so many columns on the title says all in full.</summary>
+    private const int WideTitle = 100;
+
+    /// <summary>The row of the fields.</summary>
+    public static int EntryRow(int height) => height - 2;
+
+    /// <summary>Where the fields begin, and how wide they are: reading, wait, note.</summary>
+    public static (int X, int Width)[] Fields(BenchState state, int width)
+    {
+        var unit = PlainText.Columns(BenchValue.Unit(state.Run.File.Run));
+        var wait = 9 + 10 + 1 + unit + 7;
+        return [(9, 10), (wait, 6), (wait + 6 + 8, Math.Max(6, width - wait - 6 - 9))];
+    }
+
+    public static Page Of(BenchState state, DateTimeOffset now, int width, int height, bool isAscii)
+    {
+        var page = new Page(width, height, isAscii);
+        if (width < Page.LeastWidth || height < Page.LeastHeight)
+        {
+            page.Add($"the bench needs {Page.LeastWidth} x {Page.LeastHeight} characters");
+            return page;
+        }
+
+        var run = state.Run.File.Run;
+        page.Add(new Piece(" " + RunTitle.Of(run) + (run.Target is { } target ? $" · {(Strings(run, width) is { Length: > 0 } && width < WideTitle ? "aim" : "target")} {AdviceWords.Band(target.Band)}{Strings(run, width)}" : " · no target (F8 sets one)"), Tone.Strong));
+        Advice(page, state);
+        Middle(page, state, EntryRow(height) - 2 - page.Lines.Count);
+        page.FillTo(EntryRow(height) - 2);
+        var error = state.Error is null ? [] : Paragraph.Of(state.Error, width - 4).Take(2).ToList();
+        page.Add(error.Count > 0 ? new Piece(" ! " + error[0], Tone.Bad) : new Piece(" " + state.Said, Tone.Dim));
+        page.Add(error.Count > 1 ? [new Piece("   " + error[1], Tone.Bad)] : [new Piece(" " + Strip(page, state, now) + state.Clock.Words(now), state.Clock.HasRung ? Tone.Caution : Tone.Plain), new Piece(state.Beside.IsEmpty ? "" : $" · with {state.Beside.Words}")]);
+        page.Add(Entry(state, now));
+        page.Add(new Piece(width >= 100
+            ? " F1 help  F2 dose  + advised dose  F3 stir  F4 pH/temp/string  F5 void  F6 plot  F7 in/out  F8 target  F9 runs  F10 check  ^Q"
+            : " F1 help F2 dose + advised F3 stir F4 pH/temp F5 void F6 plot F8 aim F9 runs ^Q", Tone.Dim));
+        return page;
+    }
+
+    private static string Strings(Core.Pots.Run run, int width)
+        => run is not { TargetString: { } wanted, Thickeners.Length: > 1 } ? ""
+            : width < WideTitle ? FormattableString.Invariant($", {wanted.Low.Millimeters:0.##}-{wanted.High.Millimeters:0.##} mm")
+            : FormattableString.Invariant($", string {wanted.Low.Millimeters:0.##} to {wanted.High.Millimeters:0.##} mm");
+
+    private static string Strip(Page page, BenchState state, DateTimeOffset now)
+        => state.Clock is { Due: { } due } clock && clock.Standing(now) is { } standing && BuildUpStrip.Of(state.Advice?.Picture, due, standing, 16, page.IsAscii) is { Length: > 0 } strip ? strip + " " : "";
+
+    private static string Entry(BenchState state, DateTimeOffset now)
+    {
+        var fields = Fields(state, 200);
+        var line = " reading " + new string(' ', fields[0].Width) + " " + BenchValue.Unit(state.Run.File.Run);
+        var clock = state.Clock.Standing(now) is { } standing ? FormattableString.Invariant($"{standing.TotalSeconds:0}") : "";
+        return line + "  wait " + clock.PadRight(fields[1].Width)[..fields[1].Width] + " s note ";
+    }
+
+    private static void Advice(Page page, BenchState state)
+    {
+        var inside = page.Width - 4;
+        var rows = page.Height >= 30 ? 6 : 4;
+        var lines = AdviceLines(state, inside, rows).ToList();
+        var mark = state.IsWorking ? " working it out " : "";
+        page.Add(Top(page, mark));
+        for (var i = 0; i < rows; i++)
+        {
+            var line = i < lines.Count ? lines[i] : new Piece("");
+            var tone = state.IsWorking ? Tone.Dim : line.Tone;
+            page.Add(new Piece(page.IsAscii ? " |" : " │"), new Piece(" " + page.Fit(line.Text, inside - 1), tone), new Piece(page.IsAscii ? "|" : "│"));
+        }
+
+        page.Add(page.IsAscii ? " +" + new string('-', inside) + "+" : " └" + new string('─', inside) + "┘");
+    }
+
+    private static string Top(Page page, string mark)
+    {
+        var inside = page.Width - 4;
+        var (line, left, right) = page.IsAscii ? ('-', "+", "+") : ('─', "┌", "┐");
+        return $" {left}{new string(line, inside - mark.Length - 1)}{mark}{line}{right}";
+    }
+
+    private static IEnumerable<Piece> AdviceLines(BenchState state, int width, int rows)
+    {
+        if (state.Advice?.Advice is not { } advice)
+        {
+            return Paragraph.Of(state.Advice?.Refused ?? "working out what to do", width - 2).Take(rows).Select(l => new Piece(l, state.Advice is null ? Tone.Dim : Tone.Caution));
+        }
+
+        var tone = advice.Action switch
+        {
+            BenchAction.Stop => Tone.Good,
+            BenchAction.LetDown or BenchAction.GiveUp => Tone.Bad,
+            BenchAction.Wait or BenchAction.Measure => Tone.Caution,
+            _ => Tone.Strong,
+        };
+        string[] why = [advice.Why, .. AdviceWords.Plan(advice) is { } plan ? [$"Plan: {plan}."] : Array.Empty<string>(), .. advice.Warnings];
+        return
+        [
+            new(string.Join("  ", AdviceWords.Headline(advice).Take(1)) + Both(advice), tone),
+            new(string.Join("  ", AdviceWords.Headline(advice).Skip(1).DefaultIfEmpty($"limit {Shown.Dose(advice.Thickener.Limit.Dose)}: {advice.Thickener.Limit.Why}"))),
+            new(Values(advice)),
+            .. Paragraph.Of(string.Join(' ', why), width - 2).Take(rows - 3).Select(l => new Piece(l, Tone.Dim)),
+        ];
+    }
+
+    /// <summary>What is expected, or known, of each quantity; the chances too where there is but one.</summary>
+    private static string Values(Advice advice)
+    {
+        string?[] parts =
+        [
+            .. advice.Quantities.Select(q => AdviceWords.Expected(q) ?? AdviceWords.Now(q)),
+            advice.Quantities.Length == 1 && advice.IsAllRead ? $"in band {AdviceWords.InBand(advice)} · over {AdviceWords.Over(advice)}" : null,
+        ];
+        var lead = advice.Body.Expected is not null ? "expect " : advice.Body.IsRead ? "now " : "";
+        var line = lead + string.Join(" · ", parts.OfType<string>());
+        return advice.Quantities.Length == 1 ? line : line.Replace(" mPa·s (", " (", StringComparison.Ordinal);
+    }
+
+    /// <summary>The chances of several quantities, which stand beside what to do.</summary>
+    private static string Both(Advice advice) => advice.Quantities.Length > 1 && advice.IsAllRead
+        ? $"   both in band {Shown.Chance(advice.ChanceAllInBand)}, over {Shown.Chance(advice.ChanceAnyOver)}"
+        : "";
+
+    private static void Middle(Page page, BenchState state, int rows)
+    {
+        var chart = page.Width >= 80 && (state.Advice?.Picture is not null || state.Advice?.Pair is not null) && rows >= TerminalChart.LeastHeight;
+        var right = chart ? Math.Max(TerminalChart.LeastWidth + 1, page.Width - 62) : 0;
+        var table = BenchTable.Lines(state, page, page.Width - right - 1, rows);
+        var drawn = !chart ? [] : state.Advice!.Pair is { } map ? TerminalChart.Draw(PairMapPlot.Of(map), right - 1, rows, page.IsAscii) : TerminalChart.Draw(DosePlot.Of(state.Advice.Picture!), right - 1, rows, page.IsAscii);
+        for (var i = 0; i < rows; i++)
+        {
+            var line = i < table.Count ? table[i] : new Piece("");
+            page.Add(new Piece(" " + page.Fit(line.Text, page.Width - right - 1), line.Tone), new Piece(i < drawn.Count ? drawn[i] : "", state.IsWorking ? Tone.Dim : Tone.Plain));
+        }
+    }
+}

@@ -1,0 +1,57 @@
+using Viscolog.Core.Advising;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
+using Viscolog.RunFiles;
+using Viscolog.Store;
+
+namespace Viscolog.Tui.Bench;
+
+/// <summary>The bench screen's state; every event makes a new one.</summary>
+/// <param name="Run">The run as the log has it.</param>
+internal sealed record BenchState(LoggedRun Run)
+{
+    public BenchClock Clock { get; init; } = new();
+
+    public BenchReadings Beside { get; init; } = BenchReadings.None;
+
+    /// <summary>The last advice; null before the first.</summary>
+    public BenchAdvice? Advice { get; init; }
+
+    /// <summary>Number of the question that was asked last; an answer to an earlier one is out of date.</summary>
+    public int Asked { get; init; }
+
+    /// <summary>Whether the last question is still being worked on.</summary>
+    public bool IsWorking { get; init; }
+
+    public Percentage Risk { get; init; } = IncrementPolicy.DefaultRisk;
+
+    /// <summary>The row that is chosen, by its place from 0; null for the last.</summary>
+    public int? Chosen { get; init; }
+
+    /// <summary>What is wrong with what was typed; null where nothing is.</summary>
+    public string? Error { get; init; }
+
+    /// <summary>What just happened.</summary>
+    public string Said { get; init; } = "";
+
+    /// <summary>Whether the entry fields are to be emptied.</summary>
+    public int Entered { get; init; }
+
+    public int ChosenPlace => Chosen ?? Run.Rows.Length - 1;
+}
+
+/// <summary>What was measured beside the next reading; kept until that is logged.</summary>
+internal sealed record BenchReadings(double? TempC, double? Ph, double? StringMm, ObservedFault? Fault)
+{
+    public static BenchReadings None { get; } = new(null, null, null, null);
+
+    public bool IsEmpty => this == None;
+
+    public string Words => string.Join(", ", new[]
+    {
+        TempC is { } t ? FormattableString.Invariant($"{t:0.##} °C") : null,
+        Ph is { } ph ? FormattableString.Invariant($"pH {ph:0.##}") : null,
+        StringMm is { } mm ? FormattableString.Invariant($"string {mm:0.##} mm") : null,
+        Fault is { } fault ? FaultNames.Of(fault) : null,
+    }.OfType<string>());
+}

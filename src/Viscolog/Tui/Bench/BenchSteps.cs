@@ -1,0 +1,208 @@
+using System.Collections.Immutable;
+using Viscolog.Core.Advising;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
+using Viscolog.RunFiles;
+using Viscolog.Tui.Typing;
+using Viscolog.Wording;
+
+namespace Viscolog.Tui.Bench;
+
+/// <summary>The bench screen as a machine: a state and an event make a state and what the world is asked to do. Rules of the trade are Core's.</summary>
+internal static class BenchSteps
+{
+    /// <summary>Standing before a reading where no advice says how long (common practice, no source).</summary>
+    private static readonly TimeSpan UsualStanding = TimeSpan.FromSeconds(60);
+
+    /// <summary>The state of a run that is opened, its advice asked for.</summary>
+    public static BenchStep Open(Store.LoggedRun run) => Ask(new(run) { Said = FormattableString.Invariant($"run {run.Number} opened, {Count.Of(run.Rows.Length, "entry", "entries")}") });
+
+    /// <summary>What an event makes of a state.</summary>
+    public static BenchStep Next(BenchState state, BenchEvent @event, DateTimeOffset now) => @event switch
+    {
+        BenchEvent.Typed typed => Enter(state, typed, now),
+        BenchEvent.TookAdvised => TakeAdvised(state, now),
+        BenchEvent.Poured poured => Pour(state, poured.Thickener, poured.Grams, now),
+        BenchEvent.LetDown down => Change(state, new() { LetDown = down.Grams, Time = now }, $"{Shown.Grams(down.Grams)} of base went in"),
+        BenchEvent.Watered water => Change(state, new() { Water = water.Grams, Time = now }, $"{Shown.Grams(water.Grams)} of water went in"),
+        BenchEvent.TakenOut taken => Add(state, new() { Taken = taken.Grams, Time = now }, $"{Shown.Grams(taken.Grams)} taken out"),
+        BenchEvent.Stir => new(state with { Clock = state.Clock.Toggle(now), Error = null, Said = state.Clock.IsStirring ? "stirring ended, standing begins" : "stirring" }, []),
+        BenchEvent.ReadBeside beside => new(state with { Beside = beside.Readings, Error = null, Said = beside.Readings.IsEmpty ? "nothing beside the next reading" : $"with the next reading: {beside.Readings.Words}" }, []),
+        BenchEvent.Voided voided => Void(state, voided, now),
+        BenchEvent.Aimed aimed => Aim(state, aimed),
+        BenchEvent.Moved moved => new(Move(state, moved.Rows), []),
+        BenchEvent.Logged logged => Ask(state with { Run = logged.Run, Said = $"saved: {logged.Said}", Error = null, Chosen = null, Entered = state.Entered + 1 }),
+        BenchEvent.NotLogged not => new(state with { Error = not.Reason, Said = "" }, []),
+        BenchEvent.Advised advised => new(advised.Asked == state.Asked ? Answer(state, advised.Advice) : state, []),
+        BenchEvent.Ticked => Tick(state, now),
+        _ => throw new ArgumentOutOfRangeException(nameof(@event), @event, "not a case of the closed set"),
+    };
+
+    private static BenchStep Ask(BenchState state)
+    {
+        var asked = state with { Asked = state.Asked + 1, IsWorking = true };
+        return new(asked, [new BenchEffect.Ask(asked.Asked, state.Run.File.Run, state.Risk)]);
+    }
+
+    private static BenchStep Enter(BenchState state, BenchEvent.Typed typed, DateTimeOffset now)
+    {
+        var note = typed.Note.Trim();
+        if (typed.Reading.Trim().Length == 0 && state.Beside.IsEmpty)
+        {
+            return note.Length == 0
+                ? new(state with { Error = $"type a reading in {BenchValue.Unit(state.Run.File.Run)}, then Enter" }, [])
+                : Add(state, new() { Note = note, Time = now }, "a note");
+        }
+
+        if (Reading(state, typed, now, out var error) is not { } reading)
+        {
+            return new(state with { Error = error }, []);
+        }
+
+        return Add(state, new() { Reading = reading, Note = note.Length == 0 ? null : note, Time = now }, typed.Reading.Trim().Length == 0 ? state.Beside.Words : BenchValue.Words(reading.Value!));
+    }
+
+    private static Reading? Reading(BenchState state, BenchEvent.Typed typed, DateTimeOffset now, out string? error)
+    {
+        error = null;
+        var value = typed.Reading.Trim().Length == 0 ? null : BenchValue.Read(typed.Reading, state.Run.File.Run, out error);
+        var wait = state.Clock.Standing(now);
+        if (error is null && typed.Wait.Trim().Length > 0)
+        {
+            wait = TypedNumber.Read(typed.Wait, NumberRange.Seconds, out error) is { } seconds ? FileNumbers.Span(seconds) : null;
+        }
+
+        if (error is not null)
+        {
+            return null;
+        }
+
+        var reading = new Reading
+        {
+            Value = value,
+            Stir = state.Clock.Stirred is { } stirred ? TimeSpan.FromSeconds(Math.Round(stirred.TotalSeconds)) : null,
+            Wait = wait is { } w ? TimeSpan.FromSeconds(Math.Round(w.TotalSeconds)) : null,
+            Temperature = state.Beside.TempC is { } t ? Temperature.FromCelsius(t) : null,
+            Acidity = state.Beside.Ph is { } ph ? Acidity.FromPh(ph) : null,
+            StringLength = state.Beside.StringMm is { } mm ? Length.FromMillimeters(mm) : null,
+            Fault = state.Beside.Fault,
+        };
+        if (state.Run.File.Run.Append(new Entry.Measured(reading)) is Appended.Refused { Fault: EntryFault.StandsBackwards(var before) })
+        {
+            error = FormattableString.Invariant($"at the last reading the pot had stood {before.TotalSeconds:0} s since the last thing went in; ")
+                + "type the whole standing time into wait";
+        }
+
+        return error is null ? reading : null;
+    }
+
+    private static BenchStep TakeAdvised(BenchState state, DateTimeOffset now) => (state.IsWorking, state.Advice?.Advice) switch
+    {
+        (true, _) => new(state with { Error = "the advice is being worked out; one moment" }, []),
+        (_, { Action: BenchAction.Add add } advice) => Pour(state, advice.Thickener.Name, add.Poured, now),
+        (_, { Action: BenchAction.LetDown down }) => Change(state, new() { LetDown = down.Base, Time = now }, $"{Shown.Grams(down.Base)} of base went in"),
+        _ => new(state with { Error = "nothing is advised to go in now; F2 takes grams of your own" }, []),
+    };
+
+    private static BenchStep Pour(BenchState state, string thickener, Mass grams, DateTimeOffset now)
+        => Change(state, new() { Dosed = new(thickener, grams), Time = now }, $"{Shown.Grams(grams)} {thickener} went in; F3 starts stirring");
+
+    /// <summary>Something went into the pot: the step is a new one, and so is its clock.</summary>
+    private static BenchStep Change(BenchState state, FileRow row, string said)
+    {
+        var due = state.Advice?.Advice?.Action is BenchAction.Add add ? add.Standing : UsualStanding;
+        return Add(state with { Clock = new() { Due = due } }, row, said);
+    }
+
+    private static BenchStep Add(BenchState state, FileRow row, string said)
+        => new(state with { Error = null, Beside = row.Reading is null ? state.Beside : BenchReadings.None }, [new BenchEffect.AddRow(row, said)]);
+
+    private static BenchStep Void(BenchState state, BenchEvent.Voided voided, DateTimeOffset now)
+    {
+        var reason = voided.Reason.Trim();
+        if (reason.Length == 0)
+        {
+            return new(state with { Error = "say why the entry is void; it stays in sight" }, []);
+        }
+
+        var row = state.Run.File.Contents().ElementAt(voided.Place);
+        FileRow? by = null;
+        if (voided.Right.Trim().Length > 0)
+        {
+            by = Right(state, row, voided.Right, now, out var error);
+            if (by is null)
+            {
+                return new(state with { Error = error }, []);
+            }
+        }
+
+        var said = by is null ? "the entry is void" : "the entry is void, the right one stands in its place";
+        return new(state with { Error = null }, [new BenchEffect.VoidRow(state.Run.Rows[voided.Place], reason, by, said)]);
+    }
+
+    /// <summary>The row with the right number: of its reading, or else of what went in or out.</summary>
+    private static FileRow? Right(BenchState state, FileRow row, string text, DateTimeOffset now, out string? error)
+    {
+        var content = row with { Time = row.Time is null ? null : now, Replaces = true };
+        if (content.Reading is { Value: not null } reading)
+        {
+            return BenchValue.Read(text, state.Run.File.Run, out error) is { } value ? content with { Reading = reading with { Value = value } } : null;
+        }
+
+        if (TypedNumber.Read(text, NumberRange.GramsPresent, out error) is not { } number)
+        {
+            return null;
+        }
+
+        var grams = Mass.FromGrams(number);
+        FileRow? changed = content switch
+        {
+            { Dosed: { } dosed } => content with { Dosed = dosed with { Poured = grams } },
+            { LetDown: not null } => content with { LetDown = grams },
+            { Water: not null } => content with { Water = grams },
+            { Taken: not null } => content with { Taken = grams },
+            _ => null,
+        };
+        error = changed is null ? "that entry has no number to put right" : null;
+        return changed;
+    }
+
+    private static BenchStep Aim(BenchState state, BenchEvent.Aimed aimed)
+    {
+        var run = state.Run.File.Run;
+        var risked = state with { Risk = aimed.Risk, Error = null };
+        return aimed.Target == run.Target
+            ? Ask(risked with { Said = $"risk of going over: {Shown.Chance(aimed.Risk)}" })
+            : new(risked, [new BenchEffect.Restate(state.Run.File.WithoutRows() with { Run = run with { Target = aimed.Target, Entries = [] }, UnusedTolerance = null }, "the target")]);
+    }
+
+    private static BenchState Move(BenchState state, int rows)
+    {
+        var last = state.Run.Rows.Length - 1;
+        var place = Math.Clamp(state.ChosenPlace + rows, 0, Math.Max(0, last));
+        return state with { Chosen = place == last ? null : place, Error = null };
+    }
+
+    private static BenchState Answer(BenchState state, BenchAdvice advice)
+    {
+        var due = advice.Advice?.Action switch
+        {
+            BenchAction.Wait wait => LastWait(state) + wait.More,
+            BenchAction.Measure { Standing: { } standing } => standing,
+            _ => state.Clock.Due,
+        };
+        return state with { Advice = advice, IsWorking = false, Clock = due == state.Clock.Due ? state.Clock : state.Clock with { Due = due, HasRung = false } };
+    }
+
+    private static TimeSpan LastWait(BenchState state)
+        => state.Run.File.Run.Entries.OfType<Entry.Measured>().LastOrDefault(m => m.Counts)?.Reading.Wait ?? TimeSpan.Zero;
+
+    private static BenchStep Tick(BenchState state, DateTimeOffset now)
+    {
+        var isDue = !state.Clock.HasRung && state.Clock.Due is { } due && state.Clock.Standing(now) >= due;
+        return isDue ? new(state with { Clock = state.Clock with { HasRung = true }, Said = "time to read" }, [new BenchEffect.Ring()]) : new(state, []);
+    }
+}
+
+/// <summary>A state and what it asks the world to do.</summary>
+internal sealed record BenchStep(BenchState State, ImmutableArray<BenchEffect> Effects);

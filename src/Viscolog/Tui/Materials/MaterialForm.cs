@@ -1,0 +1,52 @@
+using System.Collections.Immutable;
+using Viscolog.MaterialFiles;
+using Viscolog.RunFiles;
+using Viscolog.Text;
+using Viscolog.Tui.Pattern;
+
+namespace Viscolog.Tui.Materials;
+
+/// <summary>The form of a material: the columns that its kind has.</summary>
+internal static class MaterialForm
+{
+    /// <summary>Which kind is to be added.</summary>
+    public static Form<string> Kind() => new(
+        "Add a material",
+        "",
+        [new("kind", MaterialKind.Base, string.Join(", ", MaterialKind.All))],
+        texts => MaterialKind.All.FirstOrDefault(k => k.StartsWith(texts[0].Trim(), StringComparison.OrdinalIgnoreCase) && texts[0].Trim().Length > 0) is { } kind
+            ? FormAnswer<string>.Of(kind)
+            : FormAnswer<string>.Wrong(0, $"one of {string.Join(", ", MaterialKind.All)}"));
+
+    /// <summary>Its cells; the name of one that is kept stays.</summary>
+    public static Form<MaterialRow> Of(string kind, MaterialRow? kept)
+    {
+        var columns = MaterialColumns.All.Where(c => c.Kinds.Contains(kind, StringComparer.Ordinal) && c.Name != "retired").ToList();
+        var cells = kept is null ? [] : MaterialCells.Of(kept);
+        ImmutableArray<FormField> fields = [.. columns.Select(c => new FormField(c.Name, cells.GetValueOrDefault(c.Name, "")))];
+        return kept is null
+            ? new($"A new {kind}", "", [new("name"), .. fields], texts => Read(kind, texts[0].Trim(), columns, [.. texts.Skip(1)], 1, kept))
+            : new($"{kind} {kept.Material.Name}", "", fields, texts => Read(kind, kept.Material.Name, columns, texts, 0, kept));
+    }
+
+    private static FormAnswer<MaterialRow> Read(string kind, string name, List<MaterialColumn> columns, IReadOnlyList<string> texts, int offset, MaterialRow? kept)
+    {
+        if (!MaterialKind.CanName(kind, name))
+        {
+            return FormAnswer<MaterialRow>.Wrong(0, MaterialKind.NameAdvice(kind));
+        }
+
+        var findings = new Findings(name);
+        var failed = 0;
+        var cells = columns.Zip(texts).Where(c => c.Second.Trim().Length > 0).Select(c => KeyValuePair.Create(c.First.Name, c.Second.Trim()))
+            .Concat(kept?.Unknown ?? ImmutableSortedDictionary<string, string>.Empty);
+        var row = MaterialCells.Read(kind, name, cells, new(findings, new(',')), column =>
+        {
+            failed = findings.Well && column is not null ? Math.Max(0, columns.FindIndex(c => c.Name == column)) : failed;
+            return new(null, column, OneLine.Quoted(columns.FindIndex(c => c.Name == column) is >= 0 and var i ? texts[i] : ""));
+        });
+        return row is { } made
+            ? FormAnswer<MaterialRow>.Of(made with { Material = made.Material with { IsRetired = kept?.Material.IsRetired == true } })
+            : FormAnswer<MaterialRow>.Wrong(failed + offset, $"{findings.Refusal!.Column}: read {findings.Refusal.Read}, expected {findings.Refusal.Expected}");
+    }
+}

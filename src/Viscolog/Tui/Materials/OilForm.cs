@@ -1,0 +1,71 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Viscolog.Core.Measuring;
+using Viscolog.OilFiles;
+using Viscolog.RunFiles;
+using Viscolog.Text;
+using Viscolog.Tui.Pattern;
+
+namespace Viscolog.Tui.Materials;
+
+/// <summary>The form of a certified oil that was read by a method; what the last one used is filled in.</summary>
+internal static class OilForm
+{
+    public static Form<OilRow> Of(Method method, OilRow? last, DateOnly today)
+    {
+        string[] columns =
+        [
+            OilColumns.Oil, OilColumns.Certified, OilColumns.CertifiedAt, OilColumns.Uncertainty, OilColumns.Coefficient, .. Shown(method), OilColumns.At, OilColumns.Date, OilColumns.Note,
+        ];
+        string[] kept = [OilColumns.Oil, OilColumns.Certified, OilColumns.CertifiedAt, OilColumns.Uncertainty, OilColumns.Coefficient, OilColumns.Density, OilColumns.Factor, Columns.Speed.Name];
+        ImmutableArray<FormField> fields =
+        [
+            .. columns.Select(c => new FormField(
+                Label(c).Name,
+                c == OilColumns.Date ? today.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) : kept.Contains(c, StringComparer.Ordinal) ? last?.Cells.GetValueOrDefault(c, "") ?? "" : "",
+                Label(c).Hint)),
+        ];
+        return new($"A certified oil read by {method.Id}", "The certificate's figures, then what the method showed. Several readings tell more than one.", fields, texts => Read(method, columns, texts));
+    }
+
+    private static IEnumerable<string> Shown(Method method)
+    {
+        var scale = method.Scales[0];
+        string[] beside = scale.HasSpeed ? [Columns.Speed.Name, OilColumns.Factor] : scale.IsTime ? [OilColumns.Density] : [];
+        return [Columns.Of(scale).Name, .. beside];
+    }
+
+    private static (string Name, string Hint) Label(string column) => column switch
+    {
+        OilColumns.Certified => ("certified", "mPa·s"),
+        OilColumns.CertifiedAt => ("certified at", "°C"),
+        OilColumns.Uncertainty => ("uncertainty", "%, k = 2; 1 if empty"),
+        OilColumns.Coefficient => ("goes by", "K, where known"),
+        OilColumns.At => ("read at", "°C"),
+        OilColumns.Density => ("its density", "g/mL"),
+        OilColumns.Factor => ("factor", "mPa·s for 1 %"),
+        OilColumns.Date => ("day", "such as 2026-03-02"),
+        "viscosity_mpas" => ("read", "mPa·s"),
+        "cup_s" => ("read", "s"),
+        "ku" => ("read", "KU"),
+        "torque_pct" => ("read", "% of torque"),
+        "rpm" => ("speed", "1/min"),
+        _ => (column, ""),
+    };
+
+    private static FormAnswer<OilRow> Read(Method method, string[] columns, IReadOnlyList<string> texts)
+    {
+        var findings = new Findings("oil");
+        var failed = 0;
+        var cells = columns.Zip(texts).Where(c => c.Second.Trim().Length > 0).Select(c => KeyValuePair.Create(c.First, c.Second.Trim())).Append(KeyValuePair.Create(OilColumns.Method, method.Id))
+            .ToImmutableDictionary(StringComparer.OrdinalIgnoreCase);
+        var row = OilCells.Read(cells, new(findings, new(',')), column =>
+        {
+            failed = findings.Well && column is not null ? Math.Max(0, Array.IndexOf(columns, column)) : failed;
+            return new(null, column, OneLine.Quoted(cells.GetValueOrDefault(column ?? "", "")));
+        });
+        return row is not null
+            ? FormAnswer<OilRow>.Of(row)
+            : FormAnswer<OilRow>.Wrong(failed, $"{(findings.Refusal!.Column is { } named ? Label(named).Name + ": " : "")}read {findings.Refusal.Read}, expected {findings.Refusal.Expected}");
+    }
+}

@@ -1,0 +1,14 @@
+using Viscolog.Store;
+
+namespace Viscolog.Tui.Pattern;
+
+/// <summary>What every screen needs.</summary>
+/// <param name="Log">The open log.</param>
+/// <param name="Clock">The time.</param>
+/// <param name="Shades">The colours.</param>
+/// <param name="IsAscii">Whether only printable ASCII may be drawn.</param>
+/// <param name="IsPractice">Whether the log is the practice log.</param>
+internal sealed record TuiContext(BenchLog Log, TimeProvider Clock, Shades Shades, bool IsAscii, bool IsPractice = false)
+{
+    public DateTimeOffset Now => Clock.GetLocalNow();
+}

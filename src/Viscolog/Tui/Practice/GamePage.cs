@@ -1,0 +1,174 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Viscolog.Core.Advising;
+using Viscolog.Core.Practice;
+using Viscolog.Plots;
+using Viscolog.Plots.Characters;
+using Viscolog.Text;
+using Viscolog.Tui.Pattern;
+using Viscolog.Wording;
+
+namespace Viscolog.Tui.Practice;
+
+/// <summary>What a practice game shows, but for the field that is typed into.</summary>
+internal static class GamePage
+{
+    private const string Rich = "▁▂▃▄▅▆▇█";
+    private const string Plain = "_.-~=+*#";
+
+    /// <summary>The row of the field.</summary>
+    public static int EntryRow(int height) => height - 2;
+
+    /// <summary>Where the field begins.</summary>
+    public const int FieldColumn = 8;
+
+    public static bool HasField(GameState state, int width, int height) => state.Path is null && width >= Page.LeastWidth && height >= Page.LeastHeight;
+
+    public static Page Of(GameState state, int width, int height, bool isAscii)
+    {
+        var page = new Page(width, height, isAscii);
+        if (width < Page.LeastWidth || height < Page.LeastHeight)
+        {
+            page.Add($"practice needs {Page.LeastWidth} x {Page.LeastHeight} characters");
+            return page;
+        }
+
+        page.Add(" " + PracticeWords.Facts(state.Session.Game, withName: true), Tone.Strong);
+        if (state.Path is { } path)
+        {
+            Ended(page, state, path);
+        }
+        else
+        {
+            Playing(page, state);
+        }
+
+        return page;
+    }
+
+    private static void Playing(Page page, GameState state)
+    {
+        var session = state.Session;
+        page.Add("");
+        var reading = state.Stirring is { } stirred ? $"stirring {Clock(stirred)}   (F3 ends it)"
+            : session.NeedsStirring ? "not stirred yet   (F3 starts stirring)"
+            : session.Showing is { } shown ? "SHOWS " + Shown.Body(shown) : "";
+        page.Add(new Piece("   " + reading, Tone.Strong), new Piece($"   ·   target {AdviceWords.Band(session.Game.Band)}"));
+        var standing = session.Standing is { } stood ? $"standing {Clock(stood)}" : "";
+        page.Add(new Piece("   " + Strip(state, page.Width - 34, page.IsAscii) + " "), new Piece(standing));
+        var signs = session.Signs.Length == 0 ? "" : $" · seen: {string.Join(" and ", session.Signs.Select(PracticeWords.Sign))}";
+        page.Add(new Piece(FormattableString.Invariant($"   dose {Shown.Dose(session.DoseNow)} · game time {Clock(session.Elapsed)} · time ") + (page.IsAscii ? "x" : "×") + FormattableString.Invariant($"{state.Speed}")), new Piece(signs, Tone.Caution));
+        page.Add("");
+        Middle(page, session, EntryRow(page.Height) - 1 - page.Lines.Count);
+        page.FillTo(EntryRow(page.Height) - 1);
+        page.Add(state.Error is { } error ? new Piece(" ! " + error, Tone.Bad) : new Piece(" " + state.Said, Tone.Dim));
+        page.Add(" grams           g   Enter pours; when empty, it reads");
+        page.Add(page.Width >= 80
+            ? " F1 help F2 let down F3 stir F4 time x1/x10 F8 done: show the curve Esc leave ^Q"
+            : " F1 help F2 let down F3 stir F4 x10 F8 done Esc leave ^Q", Tone.Dim);
+    }
+
+    /// <summary>The way of the reading since the last stirring, the latest at the right.</summary>
+    private static string Strip(GameState state, int columns, bool isAscii)
+    {
+        var marks = isAscii ? Plain : Rich;
+        var all = state.Trace;
+        if (all.IsEmpty)
+        {
+            return "";
+        }
+
+        var shown = all.Length > columns ? all[^columns..] : all;
+        var (low, high) = (all.Min(), Math.Max(all.Max(), all.Min() + 0.2));
+        return string.Concat(shown.Select(v => marks[(int)Math.Clamp((v - low) / (high - low) * marks.Length, 0, marks.Length - 1)]));
+    }
+
+    private static void Middle(Page page, PracticeSession session, int rows)
+    {
+        var chart = page.Width >= 80 && rows >= TerminalChart.LeastHeight && !session.Lines.IsEmpty;
+        var right = chart ? Math.Max(TerminalChart.LeastWidth + 1, page.Width - 50) : 0;
+        var left = page.Width - right - 1;
+        var lines = Table(page, session).ToList();
+        var drawn = chart ? TerminalChart.Draw(DosePlot.Of(Readings(session)), right - 1, rows, page.IsAscii) : [];
+        var first = Math.Max(1, lines.Count - rows + 1);
+        for (var i = 0; i < rows; i++)
+        {
+            var text = i == 0 ? lines[0] : first + i - 1 < lines.Count ? lines[first + i - 1] : "";
+            page.Add(new Piece(" " + page.Fit(text, left), i == 0 ? Tone.Dim : Tone.Plain), new Piece(i < drawn.Count ? drawn[i] : ""));
+        }
+    }
+
+    private static IEnumerable<string> Table(Page page, PracticeSession session)
+    {
+        yield return page.Fit("dose %", 7, true) + page.Fit("in g", 8, true) + page.Fit("wait s", 7, true) + page.Fit("mPa·s", 10, true);
+        foreach (var line in session.Lines)
+        {
+            var went = line.Base.Grams > 0 ? "base " + Shown.Number(line.Base.Grams) : line.Poured.Grams > 0 ? line.Poured.Grams.ToString("0.00", CultureInfo.InvariantCulture) : "";
+            yield return page.Fit(line.Dose.Percent.ToString("0.00", CultureInfo.InvariantCulture), 7, true) + page.Fit(went, 8, true)
+                + page.Fit(line.Stood?.TotalSeconds.ToString("0", CultureInfo.InvariantCulture) ?? "", 7, true)
+                + page.Fit(line.Shown is { } shown ? Shown.Number(shown.MilliPascalSeconds) : "", 10, true);
+        }
+    }
+
+    /// <summary>What was read so far; nothing of the truth.</summary>
+    private static RunPicture Readings(PracticeSession session) => new("read so far", session.Run.Thickeners[0].Name, session.Run.ReferenceTemperatureInForce)
+    {
+        Target = session.Game.Band,
+        Readings = [.. session.Lines.Where(l => l.Shown is not null).Select(l => new PicturedReading(l.Number, l.Dose, l.Stood, l.Shown!.Value, l.Shown!.Value, 0, Doubted: false))],
+    };
+
+    private static void Ended(Page page, GameState state, PracticePath path)
+    {
+        var tone = path.Score.Verdict switch { PracticeVerdict.InBand => Tone.Good, PracticeVerdict.Over => Tone.Bad, _ => Tone.Caution };
+        var rows = page.Height - 4;
+        var lines = state.View switch
+        {
+            GameView.Curve => Curve(page, state, path, rows),
+            GameView.Why => Why(state, path, page.Width - 3),
+            _ => Steps(path, page.Width - 3),
+        };
+        foreach (var line in Paragraph.Of(PracticeWords.Ending(path), page.Width - 2).Take(page.Width < 80 ? 3 : 2))
+        {
+            page.Add(" " + line, tone);
+        }
+
+        var room = EntryRow(page.Height) - page.Lines.Count;
+        var above = Math.Clamp(state.Above, 0, Math.Max(0, lines.Length - room));
+        foreach (var line in lines.Skip(above).Take(room))
+        {
+            page.Add(" " + line);
+        }
+
+        page.FillTo(EntryRow(page.Height));
+        string[] said = [state.Said, above + room < lines.Length ? "Down: more" : ""];
+        page.Add(" " + string.Join(" · ", said.Where(t => t.Length > 0)), Tone.Dim);
+        page.Add(page.Width >= 80
+            ? " F6 next: curve, why, steps  F5 same pot again  F7 export  F1 help  Esc back  ^Q"
+            : " F6 curve/why/steps F5 again F7 export F1 help Esc ^Q", Tone.Dim);
+    }
+
+    private static ImmutableArray<string> Curve(Page page, GameState state, PracticePath path, int rows)
+    {
+        NamedPath[] players = state.Advised is { } advised ? [new(state.Name, path), new("advised", advised)] : [new(state.Name, path)];
+        var end = PracticePictures.End(players.Select(p => p.Path));
+        var height = Math.Max(TerminalChart.LeastHeight, rows - 2);
+        return [.. TerminalChart.Draw(DosePlot.Of([.. players.Select(p => PracticePictures.Of(p.Path, p.Name, end))]), page.Width - 2, height, page.IsAscii)];
+    }
+
+    private static ImmutableArray<string> Why(GameState state, PracticePath path, int width)
+    {
+        string?[] texts =
+        [
+            PracticeWords.WhyOver(path),
+            state.Advised is { } advised ? $"Advised on the same pot: {PracticeWords.Ending(advised)}" : "The advised way is being worked out.",
+            PracticeWords.Truth(path.Truth),
+            .. PracticeWords.Lesson(OverdoseLesson.Of(path)),
+        ];
+        return [.. texts.OfType<string>().SelectMany(t => Paragraph.Of(t, width).Append(""))];
+    }
+
+    private static ImmutableArray<string> Steps(PracticePath path, int width)
+        => [.. Enumerable.Range(0, path.Steps.Length).SelectMany(i => Paragraph.Of(FormattableString.Invariant($"{i}  ") + PracticeWords.Sentence(path, i), width))];
+
+    private static string Clock(TimeSpan span) => FormattableString.Invariant($"{(int)span.TotalMinutes:00}:{span.Seconds:00}");
+}

@@ -1,0 +1,144 @@
+using System.Collections.Immutable;
+using Viscolog.Core.Practice;
+using Viscolog.Core.Quantities;
+using Viscolog.RunFiles;
+using Viscolog.Tui.Typing;
+using Viscolog.Wording;
+
+namespace Viscolog.Tui.Practice;
+
+/// <summary>The machine of a practice game: a state and an event make the next state. Knows no clock of its own and nothing of the truth before the end.</summary>
+internal static class GameSteps
+{
+    public const int FastSpeed = 10;
+
+    /// <summary>Game time is told to a hundredth of a second, so that a kept game can be played again alike.</summary>
+    private const long Grain = TimeSpan.TicksPerSecond / 100;
+
+    /// <summary>The most of real time that one tick counts for: a sleeping machine lets no pot stand.</summary>
+    private static readonly TimeSpan LongestTick = TimeSpan.FromSeconds(2);
+
+    private static readonly TimeSpan TraceStep = TimeSpan.FromSeconds(5);
+
+    /// <summary>Begins a game.</summary>
+    public static GameState Open(PracticeGame game, string player, DateTimeOffset now)
+        => new(PracticeSession.Of(game), player, now) { Said = "read the base first: Enter on the empty field" };
+
+    public static GameStep Next(GameState state, GameEvent @event, DateTimeOffset now) => @event switch
+    {
+        GameEvent.Typed typed when state.Path is null => Type(state, typed.Grams.Trim()),
+        GameEvent.LetDown letDown when state.Path is null => Do(state, new PracticeMove.LetDown(letDown.Grams), $"{Shown.Grams(letDown.Grams)} of base went in; F3 starts stirring"),
+        GameEvent.Stir when state.Path is null => Stir(state),
+        GameEvent.Hurry => Only(state with { Speed = state.Speed == 1 ? FastSpeed : 1, Said = state.Speed == 1 ? "time goes ten times as fast" : "time goes as the clock does" }),
+        GameEvent.End when state.Path is null => End(state),
+        GameEvent.Compared compared => Only(state with { Advised = compared.Advised }),
+        GameEvent.Kept kept => Only(state with { Said = kept.Said }),
+        GameEvent.Turned when state.Path is not null => Only(state with { View = (GameView)(((int)state.View + 1) % Enum.GetValues<GameView>().Length), Above = 0 }),
+        GameEvent.Moved moved => Only(state with { Above = Math.Max(0, state.Above + moved.Lines) }),
+        GameEvent.Ticked => Only(Tick(state, now)),
+        _ => Only(state),
+    };
+
+    private static GameStep Only(GameState state) => new(state, []);
+
+    private static GameStep Type(GameState state, string text)
+    {
+        if (text.Length == 0)
+        {
+            return Do(state, new PracticeMove.Read(), state.Session.Showing is { } shown ? $"written down: {Shown.Body(shown)}" : "");
+        }
+
+        return TypedNumber.Read(text, NumberRange.GramsPresent, out var error) is { } grams
+            ? Do(state, new PracticeMove.Dose(Mass.FromGrams(grams)), $"{Shown.Grams(Mass.FromGrams(grams))} went in; F3 starts stirring")
+            : Only(state with { Error = error });
+    }
+
+    private static GameStep Do(GameState state, PracticeMove move, string said)
+    {
+        if (state.Stirring is not null)
+        {
+            return Only(state with { Error = "it is being stirred; F3 ends that" });
+        }
+
+        var turn = state.Session.Take(move);
+        return Only(turn.Refusal is { } refusal
+            ? state with { Error = refusal }
+            : state with { Session = turn.Session, Error = null, Said = said, Entered = state.Entered + 1, Trace = turn.Session.NeedsStirring ? [] : state.Trace });
+    }
+
+    private static GameStep Stir(GameState state)
+    {
+        if (state.Stirring is not { } stirred)
+        {
+            return Only(state.Session.NeedsStirring
+                ? state with { Stirring = TimeSpan.Zero, Error = null, Said = "stirring; F3 ends it" }
+                : state with { Error = "nothing went in since the last stirring" });
+        }
+
+        var least = TimeSpan.FromSeconds(1);
+        var turn = state.Session.Take(new PracticeMove.Stir(stirred < least ? least : stirred));
+        return Only(turn.Refusal is { } refusal
+            ? state with { Stirring = null, Error = refusal }
+            : Traced(state with { Session = turn.Session, Stirring = null, Trace = [], Error = null, Said = "standing; Enter on the empty field writes the reading down" }));
+    }
+
+    private static GameStep End(GameState state)
+    {
+        if (state.Stirring is not null)
+        {
+            return Only(state with { Error = "it is being stirred; F3 ends that" });
+        }
+
+        var turn = state.Session.Take(new PracticeMove.End());
+        if (turn.Refusal is { } refusal)
+        {
+            return Only(state with { Error = refusal });
+        }
+
+        var path = PracticePath.Of(PracticePlayer.Person, turn.Session);
+        var ended = state with { Session = turn.Session, Path = path, Error = null, Said = state.Player.Length > 0 ? "" : "no player's name, so no score was kept" };
+        return new(ended, state.Player.Length > 0
+            ? [new GameEffect.Compare(turn.Session.Game), new GameEffect.Keep(state.Player, path)]
+            : [new GameEffect.Compare(turn.Session.Game)]);
+    }
+
+    private static GameState Tick(GameState state, DateTimeOffset now)
+    {
+        var real = now - state.LastTick;
+        if (state.Path is not null || real <= TimeSpan.Zero)
+        {
+            return state with { LastTick = now };
+        }
+
+        var counted = real > LongestTick ? LongestTick : real;
+        var passed = TimeSpan.FromTicks(counted.Ticks / Grain * Grain);
+        var ticked = state with { LastTick = now - (counted - passed) };
+        if (passed <= TimeSpan.Zero)
+        {
+            return ticked;
+        }
+
+        passed *= state.Speed;
+        if (ticked.Stirring is { } stirred)
+        {
+            return ticked with { Stirring = stirred + passed };
+        }
+
+        return ticked.Session.Standing is null ? ticked : Traced(ticked with { Session = ticked.Session.Take(new PracticeMove.Wait(passed)).Session });
+    }
+
+    /// <summary>Adds what the instrument shows where it shows something new.</summary>
+    private static GameState Traced(GameState state)
+    {
+        if (state.Session is not { Showing: { } shown, Standing: { } standing })
+        {
+            return state;
+        }
+
+        var due = (int)(standing / TraceStep) + 1;
+        return state.Trace.Length >= due ? state : state with { Trace = [.. state.Trace, .. Enumerable.Repeat(shown.Ln, due - state.Trace.Length)] };
+    }
+}
+
+/// <summary>A state of a practice game and what it asks the world to do.</summary>
+internal sealed record GameStep(GameState State, ImmutableArray<GameEffect> Effects);

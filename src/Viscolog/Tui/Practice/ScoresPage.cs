@@ -1,0 +1,60 @@
+using System.Globalization;
+using Viscolog.PracticeFiles;
+using Viscolog.Tui.Pattern;
+using Viscolog.Wording;
+
+namespace Viscolog.Tui.Practice;
+
+/// <summary>What the class's score sheet shows.</summary>
+internal static class ScoresPage
+{
+    public static Page Of(ScoresState state, int width, int height, bool isAscii)
+    {
+        var page = new Page(width, height, isAscii);
+        if (width < Page.LeastWidth || height < 10)
+        {
+            page.Add($"the score sheet needs {Page.LeastWidth} x 10 characters");
+            return page;
+        }
+
+        page.Add(new Piece(" Scores", Tone.Strong), new Piece($" · {Count.Of(state.Results.Length, "game", "games")}"));
+        page.Add("");
+        page.Add(Row(page, "player", "pot", "ended", "doses", "waits", "over at", "wasted g", "time"), Tone.Dim);
+        if (state.Results.IsEmpty)
+        {
+            page.Add(" no game was kept yet: give a player's name before you play");
+        }
+
+        foreach (var result in state.Results.Skip(state.Above).Take(height - 2 - page.Lines.Count))
+        {
+            page.Add(Row(page, result));
+        }
+
+        page.FillTo(height - 2);
+        page.Add(" " + state.Said, Tone.Dim);
+        page.Add(" Up, Down move  F7 export CSV  Esc back  ^Q quit", Tone.Dim);
+        return page;
+    }
+
+    private static string Row(Page page, PracticeResult result)
+    {
+        var time = TimeSpan.FromSeconds(Math.Clamp(result.TimeS, 0, 360_000));
+        return Row(
+            page,
+            result.Player,
+            FormattableString.Invariant($"{result.Pot} {result.Seed}"),
+            result.Verdict,
+            result.Doses.ToString(CultureInfo.InvariantCulture),
+            result.Waits.ToString(CultureInfo.InvariantCulture),
+            result.OverAtDose?.ToString(CultureInfo.InvariantCulture) ?? "",
+            result.WastedG.ToString("0.00", CultureInfo.InvariantCulture),
+            FormattableString.Invariant($"{(int)time.TotalMinutes}:{time.Seconds:00}"));
+    }
+
+    private static string Row(Page page, string player, string pot, string ended, string doses, string waits, string over, string wasted, string time)
+    {
+        var wide = Math.Max(8, page.Width - 1 - 14 - 9 - 6 - 6 - 8 - 9 - 7 - 1);
+        return " " + page.Fit(player, wide) + page.Fit(" " + pot, 14) + page.Fit(" " + ended, 9) + page.Fit(doses, 6, true) + page.Fit(waits, 6, true)
+            + page.Fit(over, 8, true) + page.Fit(wasted, 9, true) + page.Fit(time, 7, true);
+    }
+}

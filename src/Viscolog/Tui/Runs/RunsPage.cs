@@ -1,0 +1,60 @@
+using System.Globalization;
+using Viscolog.Store;
+using Viscolog.Tui.Pattern;
+using Viscolog.Wording;
+
+namespace Viscolog.Tui.Runs;
+
+/// <summary>What the list of runs shows, but for the field of the filter.</summary>
+internal static class RunsPage
+{
+    public static int FilterRow(int height) => height - 2;
+
+    public static Page Of(RunsState state, int width, int height, bool isAscii)
+    {
+        var page = new Page(width, height, isAscii);
+        if (width < Page.LeastWidth || height < 10)
+        {
+            page.Add($"the list needs {Page.LeastWidth} x 10 characters");
+            return page;
+        }
+
+        var shown = state.Shown;
+        page.Add(new Piece(state.IsPractice ? " Runs of the practice log (invented)" : " Runs", Tone.Strong), new Piece($" · {Count.Of(shown.Length, "run", "runs")}{(shown.Length < state.All.Length ? $" of {state.All.Length}" : "")}{(state.Marked.Count > 0 ? $" · {state.Marked.Count} marked" : "")}"));
+        page.Add("");
+        page.Add(new Piece(Row(page, "", "run", "name", "base", "thickener", "entries", "last"), Tone.Dim));
+        var rows = FilterRow(height) - 1 - page.Lines.Count;
+        var chosen = Math.Clamp(state.Chosen, 0, Math.Max(0, shown.Length - 1));
+        var first = Math.Clamp(chosen - (rows / 2), 0, Math.Max(0, shown.Length - rows));
+        if (shown.Length == 0)
+        {
+            page.Add(state.All.Length > 0 ? "   no run is like that" : "   no runs yet: F2 begins one");
+            page.Add(state.All.Length > 0 ? "" : "   F3 opens a practice log with invented runs, kept apart from this one");
+        }
+
+        for (var i = first; i < Math.Min(shown.Length, first + rows); i++)
+        {
+            var run = shown[i];
+            var lead = (i == chosen ? isAscii ? ">" : "▸" : " ") + (state.Marked.Contains(run.Number) ? "*" : " ");
+            page.Add(new Piece(Cells(page, lead, run), i == chosen ? Tone.Chosen : Tone.Plain));
+        }
+
+        page.FillTo(FilterRow(height) - 1);
+        page.Add(new Piece(" " + state.Said, Tone.Dim));
+        page.Add(" search ");
+        page.Add(new Piece(width >= 112
+            ? " Enter open  F1 help  F2 new  F4 mark  F5 compare  F6 check  F7 export  F8 materials  F9 trend  F10 practice  ^Q quit"
+            : " F1 help F2 new F4 mark F5 compare F6 check F7 export F8 materials F9 trend ^Q", Tone.Dim));
+        return page;
+    }
+
+    private static string Cells(Page page, string lead, RunSummary run) => Row(
+        page, lead, run.Number.ToString(CultureInfo.InvariantCulture), run.Name ?? "", run.Base ?? "", string.Join(", ", run.Thickeners), run.Entries.ToString(CultureInfo.InvariantCulture),
+        run.Last.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture));
+
+    private static string Row(Page page, string lead, string number, string name, string @base, string thickener, string entries, string last)
+    {
+        var wide = Math.Max(10, page.Width - 2 - 6 - 2 - 2 - 10 - 2 - 9 - 2 - 7 - 2 - 16 - 1);
+        return lead.PadRight(2) + page.Fit(number, 6, true) + "  " + page.Fit(name, wide) + "  " + page.Fit(@base, 10) + "  " + page.Fit(thickener, 9) + "  " + page.Fit(entries, 7, true) + "  " + page.Fit(last, 16);
+    }
+}

@@ -1,0 +1,34 @@
+using System.Collections.Immutable;
+using Viscolog.Store;
+
+namespace Viscolog.Tui.Runs;
+
+/// <summary>The list of runs: all of them, what is shown, which is chosen, which are marked for comparing.</summary>
+/// <param name="All">Every run, the latest first.</param>
+internal sealed record RunsState(ImmutableArray<RunSummary> All)
+{
+    public string Filter { get; init; } = "";
+
+    public int Chosen { get; init; }
+
+    public ImmutableSortedSet<int> Marked { get; init; } = [];
+
+    /// <summary>Whether these are the invented runs of the practice log.</summary>
+    public bool IsPractice { get; init; }
+
+    public string Said { get; init; } = "";
+
+    /// <summary>The runs whose name, base, lot, thickener or number holds the filter's text.</summary>
+    public ImmutableArray<RunSummary> Shown => [.. All.Where(Takes)];
+
+    public RunSummary? Current => Shown is { Length: > 0 } shown ? shown[Math.Clamp(Chosen, 0, shown.Length - 1)] : null;
+
+    public RunsState Move(int by) => this with { Chosen = Math.Clamp(Chosen + by, 0, Math.Max(0, Shown.Length - 1)) };
+
+    public RunsState Search(string text) => this with { Filter = text, Chosen = 0 };
+
+    public RunsState Mark() => Current is { } run ? this with { Marked = Marked.Contains(run.Number) ? Marked.Remove(run.Number) : Marked.Add(run.Number) } : this;
+
+    private bool Takes(RunSummary run) => Filter.Trim() is not { Length: > 0 } text
+        || new[] { run.Name, run.Base, run.Lot, FormattableString.Invariant($"{run.Number}") }.Concat(run.Thickeners).Any(t => t?.Contains(text, StringComparison.OrdinalIgnoreCase) == true);
+}

@@ -1,0 +1,64 @@
+using System.Text.RegularExpressions;
+using Viscolog.Core.Quantities;
+using Viscolog.RunFiles;
+
+namespace Viscolog.Tui.Typing;
+
+/// <summary>Numbers as people type them: a decimal point or a decimal comma, and a unit behind it where it is not the usual one.</summary>
+internal static partial class TypedNumber
+{
+    private static readonly FileNumbers Points = new(',');
+
+    /// <summary>The number in the range's unit; null with the reason where it is none or out of range.</summary>
+    /// <param name="text">As typed.</param>
+    /// <param name="range">What is allowed.</param>
+    /// <param name="error">The reason.</param>
+    /// <param name="density">Of what is counted, so that volumes can be told as masses; null where it is not known.</param>
+    public static double? Read(string text, NumberRange range, out string? error, Density? density = null)
+    {
+        var typed = text.Trim();
+        var number = Leading().Match(typed).Value;
+        var unit = typed[number.Length..].Trim();
+        var isUnit = unit.Length == 0 || char.IsLetter(unit[0]) || unit[0] is '°' or '%';
+        if (!isUnit || number.Count(c => c is ',' or '.') > 1 || !Points.TryParse(number.Replace(',', '.'), range.Shift, out var value))
+        {
+            error = $"read '{typed}', expected {range.Words(null)}, such as 1450 or 0.84";
+            return null;
+        }
+
+        if (unit.Length > 0 && unit != range.Unit)
+        {
+            if (InUsualUnit(value, unit, range, density, out error) is not { } converted)
+            {
+                return null;
+            }
+
+            value = converted;
+        }
+
+        error = range.Allows(value) ? null : $"read '{typed}', expected {range.Words(value)}";
+        return error is null ? value : null;
+    }
+
+    private static double? InUsualUnit(double value, string typed, NumberRange range, Density? density, out string? error)
+    {
+        var usual = Unit.Find(range.Unit);
+        var given = usual is null ? null : Unit.Find(typed);
+        if (usual is null || given is null || !Reaches(given, usual))
+        {
+            string[] units = [.. Unit.All.Where(u => usual is not null && Reaches(u, usual)).Select(u => u.Symbol).DefaultIfEmpty(range.Unit)];
+            error = $"read the unit '{typed}', expected {string.Join(", ", units)}";
+            return null;
+        }
+
+        // Decimals are exact, so that 1.45 Pa·s is 1450 mPa·s to the last digit.
+        var result = Math.Abs(value) < 1e15 ? given.To(usual, (decimal)value, density) : null;
+        error = result is null ? $"read the unit '{typed}'; without a density it can't be told in {usual.Symbol}" : null;
+        return (double?)result;
+    }
+
+    private static bool Reaches(Unit given, Unit usual) => given.To(usual, 1, Density.FromGramsPerMilliliter(1)) is not null;
+
+    [GeneratedRegex(@"^[-+]?[0-9.,]*([eE][-+]?[0-9]+)?", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex Leading();
+}

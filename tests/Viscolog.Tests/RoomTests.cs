@@ -1,0 +1,88 @@
+using Viscolog.Tests.Support;
+
+namespace Viscolog.Tests;
+
+/// <summary>The rooms of Core and the shell, and what may pass between them, as the compiled code has it.</summary>
+public sealed class RoomTests
+{
+    /// <summary>The floors, the highest first. A room uses only rooms on floors below its own.</summary>
+    private static readonly string[][] Floors =
+    [
+        ["Cli", "Tui"],
+        ["Cli.Json", "Tui.Runs"],
+        ["Tui.Bench"],
+        ["Tui.Batches", "Tui.Practice"],
+        ["Tui.Materials", "Tui.Charts"],
+        ["Tui.Pattern", "Tui.Typing"],
+        ["Reports", "Store"],
+        ["Plots.Oxy", "Plots.Characters"],
+        ["Plots", "MaterialFiles", "OilFiles", "FlowFiles", "TrendFiles", "PracticeFiles"],
+        ["RunFiles", "Wording"],
+        ["Core.Practice"],
+        ["Core.Checking"],
+        ["Core.Batches"],
+        ["Core.Advising"],
+        ["Core.Inference"],
+        ["Core.Observing"],
+        ["Core.Curves", "Core.Flow"],
+        ["Core.Settling", "Core.Fitting"],
+        ["Core.Pots"],
+        ["Core.Measuring"],
+        ["Core.Quantities"],
+        ["Output"],
+        ["Text"],
+    ];
+
+    [Fact]
+    public void Every_room_has_its_floor_and_every_floor_its_rooms()
+        => Assert.Equal(Floors.SelectMany(f => f).Order(StringComparer.Ordinal), CompiledCode.Types.Select(CompiledCode.Room).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
+
+    [Fact]
+    public void Rooms_use_only_what_stands_below_them()
+        => None(CompiledCode.Crossings
+            .Where(c => Floor(c.Used) <= Floor(c.User))
+            .Select(c => $"{c.User.FullName} uses {c.Used.FullName}"));
+
+    /// <summary>Whatever the floors say: no room uses one that uses it, straight or round about.</summary>
+    [Fact]
+    public void No_two_rooms_use_one_another()
+    {
+        var used = CompiledCode.Crossings.Select(c => (User: CompiledCode.Room(c.User)!, Used: CompiledCode.Room(c.Used)!))
+            .ToLookup(c => c.User, c => c.Used, StringComparer.Ordinal);
+        var free = used.SelectMany(u => u.Append(u.Key)).ToHashSet(StringComparer.Ordinal);
+        while (free.RemoveWhere(room => !used[room].Any(free.Contains)) > 0)
+        {
+        }
+
+        Assert.Empty(free);
+    }
+
+    [Theory]
+    [InlineData("Plots", "RunFiles")]
+    [InlineData("Store", "Plots")]
+    public void Rooms_that_keep_apart_though_one_stands_below(string room, string other)
+        => Assert.DoesNotContain((room, other), CompiledCode.Crossings.Select(c => (CompiledCode.Room(c.User)!, CompiledCode.Room(c.Used)!)));
+
+    [Theory]
+    [InlineData("LiteDB", "Store")]
+    [InlineData("System.IO.Hashing", "Store")]
+    [InlineData("Terminal.Gui", "Tui", "Tui.Runs", "Tui.Bench", "Tui.Batches", "Tui.Practice", "Tui.Materials", "Tui.Charts", "Tui.Pattern")]
+    [InlineData("OxyPlot", "Plots.Oxy")]
+    [InlineData("SkiaSharp", "Plots.Oxy")]
+    [InlineData("HarfBuzzSharp", "Plots.Oxy")]
+    [InlineData("System.CommandLine", "Cli")]
+    [InlineData("CsvHelper", "RunFiles", "MaterialFiles", "FlowFiles", "OilFiles", "PracticeFiles")]
+    [InlineData("MathNet", "Core.Practice", "Core.Checking", "Core.Inference", "Core.Fitting", "Core.Flow", "Core.Settling", "Core.Curves", "Core.Advising")]
+    public void A_library_stays_in_its_room(string library, params string[] rooms)
+        => None(CompiledCode.Uses
+            .Where(u => u.Used.Scope?.Name.StartsWith(library, StringComparison.Ordinal) == true && CompiledCode.Room(u.User) is { } room && !rooms.Contains(room, StringComparer.Ordinal))
+            .Select(u => $"{u.User.FullName} uses {u.Used.FullName}"));
+
+    private static void None(IEnumerable<string> found)
+    {
+        var all = found.ToList();
+        Assert.True(all.Count == 0, string.Join('\n', all));
+    }
+
+    private static int Floor(Mono.Cecil.TypeReference type) => Array.FindIndex(Floors, f => f.Contains(CompiledCode.Room(type), StringComparer.Ordinal));
+}
