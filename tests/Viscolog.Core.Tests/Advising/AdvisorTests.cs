@@ -97,7 +97,10 @@ public sealed class AdvisorTests
     {
         var run = Bench.Run(9000, Bench.Read(1000, 60), Bench.Dose(1), Bench.Read(1600, 90), Bench.Dose(1), Bench.Read(2500, 5));
         var wait = Assert.IsType<BenchAction.Wait>(Of(run).Action);
-        Assert.InRange(wait.More.TotalSeconds, 10, 900);
+        BenchAction ReadAgain(double part, double body) => Of(run with { Entries = run.Entries.Add(Bench.Read(body, 5 + (part * wait.More.TotalSeconds))) }).Action;
+        // Read again far too early it still builds; read again when told to it has settled, far below the target.
+        Assert.IsType<BenchAction.Wait>(ReadAgain(0.1, 2700));
+        Assert.IsType<BenchAction.Add>(ReadAgain(1, 2700));
     }
 
     [Fact]
@@ -150,15 +153,18 @@ public sealed class AdvisorTests
     [Fact]
     public void A_let_down_finer_than_the_scale_is_not_advised()
     {
-        var run = Bench.AlongSigmoid(Bench.Sigmoid(2.3), 0.5, 0.7, 0.8, 0.5);
-        Assert.NotEqual(0, (Of(run with { ScaleStep = Mass.FromGrams(50) }).Action as BenchAction.LetDown)?.Base.Grams);
+        var run = Bench.AlongSigmoid(Bench.Sigmoid(1.5), 0.5, 0.5, 0.5, 0.5, 0.5);
+        var grams = Assert.IsType<BenchAction.LetDown>(Of(run).Action).Base.Grams;
+        var advice = Of(run with { ScaleStep = Mass.FromGrams(3 * grams) });
+        Assert.Equal("Weigh finer.", Assert.IsType<BenchAction.GiveUp>(advice.Action).Remedy);
+        Assert.Contains("use a finer scale", advice.Why, StringComparison.Ordinal);
     }
 
     [Fact]
     public void A_dose_far_beyond_the_range_is_no_fault()
     {
         var run = Bench.AlongSigmoid(9000, 0.5, 400);
-        Studied.Of(new(run));
+        Assert.Equal("Split the pot.", Assert.IsType<BenchAction.GiveUp>(Of(run).Action).Remedy);
     }
 
     [Fact]
@@ -192,6 +198,18 @@ public sealed class AdvisorTests
         var advice = Of(Bench.Run(9000, Bench.Read(1000, ph: 6.8)));
         Assert.IsType<BenchAction.GiveUp>(advice.Action);
         Assert.Contains("pH first", ((BenchAction.GiveUp)advice.Action).Remedy, StringComparison.Ordinal);
+    }
+
+    /// <summary>pH 7.5: below it an alkali-swellable thickener hardly swells.</summary>
+    [Theory]
+    [InlineData(7.45, true)]
+    [InlineData(7.5, false)]
+    public void From_pH_7_5_on_a_curve_means_something(double ph, bool isTooLow)
+    {
+        var run = Bench.Run(9000, Bench.Read(1000, ph: ph), Bench.Dose(0.5), Bench.Read(1150, ph: ph));
+        Assert.Equal(isTooLow, Of(run).Action is BenchAction.GiveUp { Remedy: "Raise the pH first." });
+        Assert.Equal(isTooLow, Of(run).Warnings.Any(w => w.Contains("raise the pH first", StringComparison.Ordinal)));
+        Assert.IsType<BenchAction.Add>(Of(run with { Thickeners = [Bench.Thickener with { Chemistry = ThickenerChemistry.Associative }] }).Action);
     }
 
     [Fact]

@@ -1,5 +1,8 @@
 using Viscolog.Core.Advising;
+using Viscolog.Core.Curves;
+using Viscolog.Core.Fitting;
 using Viscolog.Core.Inference;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Quantities;
 using Viscolog.Core.Tests.Support;
 using Xunit;
@@ -61,9 +64,16 @@ public sealed class WhatIfTests
     [Fact]
     public void A_pot_too_stiff_to_stir_is_not_proposed()
     {
-        var stiff = Bench.AlongSigmoid(9000, 0.5, 0.7) with { TooStiff = Viscosity.FromMilliPascalSeconds(4000) };
-        var next = TestDoses.Next(((PosteriorOutcome.Found)Posteriors.OfCurve(stiff, null, [])).Posterior);
-        Assert.True(next is null || next.Expected.High.MilliPascalSeconds <= 4000);
+        TestDose? Next(double tooStiff)
+        {
+            var run = Bench.AlongSigmoid(9000, 0.5, 0.7) with { TooStiff = Viscosity.FromMilliPascalSeconds(tooStiff) };
+            return TestDoses.Next(((PosteriorOutcome.Found)Posteriors.OfCurve(run, null, [])).Posterior);
+        }
+
+        // The pot stands at 2400 mPa·s; a dose that could be stirred whatever the curve is left, and then none.
+        Assert.True(Next(1e9)!.Expected.Median.MilliPascalSeconds > 6000);
+        Assert.InRange(Next(6000)!.Expected.High.MilliPascalSeconds, 2400, 6000);
+        Assert.Null(Next(3000));
     }
 
     private static Advice Of(StudyRequest request) => Studied.Of(request).Advice!;

@@ -41,6 +41,21 @@ public sealed class BatchCheckTests
         Assert.Equal(0.95, Conformity.Chance(body.Accepted!.Low.Ln, u, Math.Log(7650), Math.Log(10350)), 1e-6);
     }
 
+    /// <summary>The guard bands are alike at both limits: just inside them a batch is accepted, just outside it is not.</summary>
+    [Fact]
+    public void The_acceptance_interval_keeps_as_far_from_the_upper_limit_as_from_the_lower()
+    {
+        var body = Check(Batch(9000, 9000)).Body!;
+        var (u, accepted) = (body.Value!.Uncertainty.Fraction, body.Accepted!);
+        Assert.Equal(0.95, Conformity.Chance(accepted.High.Ln, u, Math.Log(7650), Math.Log(10350)), 1e-6);
+        Assert.Equal(accepted.Low.Ln - Math.Log(7650), Math.Log(10350) - accepted.High.Ln, 1e-9);
+        foreach (var (edge, inwards) in new[] { (accepted.Low.MilliPascalSeconds, 1.001), (accepted.High.MilliPascalSeconds, 0.999) })
+        {
+            Assert.IsType<Verdict.Accept>(Check(Batch(edge * inwards, edge * inwards)).Verdict);
+            Assert.IsType<Verdict.Undecided>(Check(Batch(edge / inwards, edge / inwards)).Verdict);
+        }
+    }
+
     [Fact]
     public void One_reading_is_undecided_however_good()
     {
@@ -63,7 +78,7 @@ public sealed class BatchCheckTests
     {
         var check = Check(Batch(7650, 7650));
         Assert.Null(Assert.IsType<Verdict.Undecided>(check.Verdict).MoreReadings);
-        Assert.True(check.Next is NextStep.Correct { Advice.Action: BenchAction.Add } or NextStep.Rework, check.Next.ToString());
+        Assert.IsType<BenchAction.Add>(Assert.IsType<NextStep.Correct>(check.Next).Advice.Action);
     }
 
     [Fact]
@@ -71,12 +86,14 @@ public sealed class BatchCheckTests
     {
         var low = Check(Batch(6000, 6100));
         Assert.Contains("short", Assert.IsType<Verdict.Reject>(low.Verdict).Why, StringComparison.Ordinal);
-        var add = Assert.IsType<BenchAction.Add>(Assert.IsType<NextStep.Correct>(low.Next).Advice.Action);
-        Assert.InRange(add.Poured.Grams, 0.01, 1.5);
+        var correction = Assert.IsType<NextStep.Correct>(low.Next).Advice;
+        Assert.IsType<BenchAction.Add>(correction.Action);
+        Assert.InRange(correction.Body.Expected!.Median.MilliPascalSeconds, 6500, 9000);
         var high = Check(Batch(13000, 13200));
         Assert.Contains("over", Assert.IsType<Verdict.Reject>(high.Verdict).Why, StringComparison.Ordinal);
-        var down = Assert.IsType<BenchAction.LetDown>(Assert.IsType<NextStep.Correct>(high.Next).Advice.Action);
-        Assert.InRange(down.Base.Grams, 0.1, 60);
+        var down = Assert.IsType<NextStep.Correct>(high.Next).Advice;
+        Assert.IsType<BenchAction.LetDown>(down.Action);
+        Assert.Equal(9000, down.Body.Expected!.Median.MilliPascalSeconds, 100.0);
     }
 
     [Fact]
@@ -216,7 +233,10 @@ public sealed class BatchCheckTests
         var strings = Wanted with { StringLength = new(Length.FromMillimeters(40), Length.FromMillimeters(80)) };
         var check = Check(new CheckRequest(pair, strings, Today));
         Assert.IsType<Verdict.Reject>(check.Verdict);
-        Assert.False(check.Next is NextStep.Rework { What: var what } && what.Contains("says otherwise", StringComparison.Ordinal), check.Next.ToString());
+        Assert.Contains("No string has been read yet", Assert.IsType<NextStep.Read>(check.Next).Why, StringComparison.Ordinal);
+
+        var drawn = pair with { Entries = pair.Entries.Add(new Entry.Measured(new Reading { StringLength = Length.FromMillimeters(20) })) };
+        Assert.IsType<BenchAction.Add>(Assert.IsType<NextStep.Correct>(Check(new CheckRequest(drawn, strings, Today)).Next).Advice.Action);
     }
 
     /// <summary>A batch by a sheet: base, a dose, then repeats of the settled pot.</summary>

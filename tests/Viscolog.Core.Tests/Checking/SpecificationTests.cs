@@ -28,7 +28,6 @@ public sealed class SpecificationTests
     {
         var value = Bare with { Body = new Target.Value(Viscosity.FromMilliPascalSeconds(1000), Percentage.FromPercent(10)) };
         var ends = Bare with { Body = new Target.Ends(Viscosity.FromMilliPascalSeconds(900), Viscosity.FromMilliPascalSeconds(1100)) };
-        Assert.NotEqual(value, ends);
         // 1000 mPa·s less and more 10 %; the middle of two ends is their geometric mean.
         Assert.Equal((900, 1000, 1100), Rounded(value.Body!.Band));
         Assert.Equal((900, 994.9874, 1100), Rounded(ends.Body!.Band));

@@ -1,3 +1,6 @@
+using Viscolog.Core.Curves;
+using Viscolog.Core.Fitting;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
@@ -28,6 +31,17 @@ public sealed class LearnedRepeatabilityTests
         Assert.Equal(2.12, LearnedRepeatability.Into(Repeats(9), []).RepeatabilityInForce.Percent, 0.15);
         Assert.Null(LearnedRepeatability.Into(Repeats(8), []).Repeatability);
         Assert.Equal(2.12, LearnedRepeatability.Into(Repeats(1), [Repeats(5), Repeats(6)]).RepeatabilityInForce.Percent, 0.3);
+    }
+
+    /// <summary>A direct reading repeats to 4 % by default: repeats up to six times that apart in ln are scatter, beyond it one of them is a slip and none teach.</summary>
+    [Theory]
+    [InlineData(5.9, true)]
+    [InlineData(6.1, false)]
+    public void Repeats_further_apart_than_six_defaults_teach_nothing(double defaults, bool isLearned)
+    {
+        var run = Repeats(8);
+        run = run with { Entries = run.Entries.Add(Bench.Read(980 * Math.Exp(defaults * 0.04))) };
+        Assert.Equal(isLearned, LearnedRepeatability.Into(run, []).Repeatability is not null);
     }
 
     [Fact]

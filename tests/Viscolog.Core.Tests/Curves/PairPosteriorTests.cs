@@ -1,4 +1,5 @@
 using Viscolog.Core.Curves;
+using Viscolog.Core.Fitting;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
@@ -67,7 +68,9 @@ public sealed class PairPosteriorTests
     {
         var thickened = Exact with { Thickeners = [Exact.Thickeners[0] with { Dilution = new(1, 1) }, Exact.Thickeners[1] with { Dilution = new(1, 3) }] };
         var evidence = Assert.IsType<EvidenceOutcome.Usable>(Evidence.OfPair(thickened)).Evidence;
-        Assert.All(evidence.Steps.SelectMany(s => s.Readings), r => Assert.Equal(0, r.ExtraVariance, 1e-12));
+        BodyReading[] readings = [.. evidence.Steps.SelectMany(s => s.Readings)];
+        Assert.Equal(6, readings.Length);
+        Assert.All(readings, r => Assert.Equal(0, r.ExtraVariance, 1e-12));
     }
 
     [Fact]

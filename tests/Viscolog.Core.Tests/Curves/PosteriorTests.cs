@@ -1,4 +1,8 @@
+using Viscolog.Core.Advising;
+using Viscolog.Core.Curves;
+using Viscolog.Core.Fitting;
 using Viscolog.Core.Inference;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.Core.Tests.Support;
@@ -98,6 +102,63 @@ public sealed class PosteriorTests
     {
         var posterior = Of(Bench.Run(5000, Bench.Read(first), Bench.Read(second), Bench.Read(third), Bench.Read(fourth)));
         Assert.InRange(posterior.BodyAt(Dose.None, Level).Median.MilliPascalSeconds, 970, 1040);
+    }
+
+    /// <summary>
+    /// However far off, a reading counts with the spread of an outlier, 0.5 in ln, and no wider: of a base that an earlier run knows to s, it moves the body by
+    /// s²/(s² + 0.04² + 0.5²) of its distance.
+    /// </summary>
+    [Fact]
+    public void A_reading_far_from_all_that_was_known_still_counts_as_an_outlier()
+    {
+        var prior = Of(Bench.AlongSigmoid(9000, 0.5), Bench.AlongSigmoid(9000, 0.4, 0.6, 0.6)).Prior;
+        var known = prior.LevelSd * prior.LevelSd;
+        var far = prior.LevelMean + 2.5;
+        var posterior = Posteriors.Under(Of(Bench.Run(9000, Bench.Read(Math.Exp(far)))).Evidence, prior, null);
+        var moved = posterior.BodyAt(Dose.None, Level).Median.Ln - prior.LevelMean;
+        Assert.Equal(2.5 * known / (known + 0.0016 + 0.25), moved, 0.005);
+    }
+
+    /// <summary>Two doses so near each other share their level: the body between them is known no better than at either.</summary>
+    [Fact]
+    public void Between_two_doses_that_lie_close_nothing_is_surer_than_at_them()
+    {
+        var posterior = Of(Bench.Run(9000, Bench.Read(1000), Bench.Dose(1.5), Bench.Read(2500), Bench.Dose(0.002), Bench.Read(2500)));
+        var (at, between) = (posterior.At(Dose.FromPercent(1.5)), posterior.At(Dose.FromPercent(1.501)));
+        Assert.Equal(1, Width(between) / Width(at), 0.02);
+
+        static double Width(LnEstimate body) => body.Quantile(0.95) - body.Quantile(0.05);
+    }
+
+    /// <summary>
+    /// A reading at no standing time shows the pot as it was before the dose. What the level has walked over that dose, w, is then noise of the reading as well: from
+    /// the base's variance p and the reading's r the level keeps (p + w)(r + w)/(p + r + 2w).
+    /// </summary>
+    [Fact]
+    public void A_reading_at_no_standing_time_tells_of_the_dose_before()
+    {
+        const double r = 0.04 * 0.04;
+        var p = Prior.Common.LevelSd * Prior.Common.LevelSd * r / ((Prior.Common.LevelSd * Prior.Common.LevelSd) + r);
+        var posterior = Of(Bench.Run(9000, Bench.Read(1000), Bench.Dose(5), Bench.Read(1000, wait: 0)));
+        (double Left, double Walked)[] levels = [.. posterior.Bodies.Cast<CurveDraw>().Select(c => (c.Level(1).Variance, c.Level(2).Variance - c.Level(1).Variance))];
+        Assert.Contains(levels, l => l.Walked > r);
+        Assert.All(levels, l => Assert.Equal((p + l.Walked) * (r + l.Walked) / (p + r + (2 * l.Walked)), l.Left, 1e-3 * l.Left));
+    }
+
+    /// <summary>
+    /// A curve that never comes up to the aim counts 0.15; before any dose, one that does so below the usual range counts 0.25. Where that is every curve, the readings
+    /// are so much less likely.
+    /// </summary>
+    [Fact]
+    public void Curves_that_nobody_would_choose_a_thickener_for_count_for_less()
+    {
+        var (dosed, undosed) = (Of(Bench.AlongSigmoid(9000, 0.5, 0.5)).Evidence, Of(Bench.Run(9000, Bench.Read(1000))).Evidence);
+        Assert.Equal(0.15, Less(dosed, 1e100), 1e-5);
+        Assert.Equal(0.25, Less(undosed, 1), 1e-5);
+        Assert.Equal(1, Less(dosed, 1), 1e-9);
+        static double Less(Evidence evidence, double target)
+            => Math.Exp(Under(evidence, Bench.Run(target).Target!.Band).LogEvidence - Under(evidence, null).LogEvidence);
+        static SampledCurves Under(Evidence evidence, ViscosityBand? band) => new(evidence, evidence.RangeTop, Prior.Common, band, SamplingEffort.Full);
     }
 
     [Fact]

@@ -29,6 +29,28 @@ public sealed class FlowCurveTests
     public void A_Newtonian_liquid_has_no_yield_stress_by_any_law(string law)
         => Assert.NotNull(Fit(law, r => 2 * r).Parameters[0].UpperLimit);
 
+    /// <summary>From two standard errors on a yield stress is told from none; below them only its upper limit is.</summary>
+    [Theory]
+    [InlineData("bingham", 0.0195, 0.0208)]
+    [InlineData("casson", 0.0575, 0.0612)]
+    public void A_yield_stress_is_told_from_two_standard_errors_on(string law, double small, double large)
+    {
+        var (under, over) = (Fit(law, r => small + (2 * r)).Parameters[0], Fit(law, r => large + (2 * r)).Parameters[0]);
+        Assert.InRange(under.Value / under.StandardError!.Value, 1.92, 2);
+        Assert.NotNull(under.UpperLimit);
+        Assert.InRange(over.Value / over.StandardError!.Value, 2, 2.08);
+        Assert.Null(over.UpperLimit);
+    }
+
+    /// <summary>The last plateau likewise: 0.260 Pa·s on these points is 1.95 standard errors, and 0.272 Pa·s is 2.05.</summary>
+    [Fact]
+    public void A_last_plateau_is_told_from_two_standard_errors_on()
+    {
+        FlowParameter Last(double size) => Fit("cross", r => r * (size + (40 / (1 + Math.Pow(0.4 * r, 0.9))))).Parameters.Single(p => p.Name == "infinite_shear_pas");
+        Assert.True(Last(0.260) is { Value: 0, UpperLimit: > 0 });
+        Assert.InRange(Last(0.272).Value / Last(0.272).StandardError!.Value, 2, 2.08);
+    }
+
     [Fact]
     public void A_last_plateau_that_the_data_do_not_show_is_taken_as_none()
     {
@@ -42,7 +64,8 @@ public sealed class FlowCurveTests
     public void A_liquid_without_plateaus_gets_no_Cross_parameters_that_mean_nothing()
     {
         var fit = Fit("cross", r => 9 + (5 * Math.Pow(r, 0.5)));
-        Assert.True(fit.Trouble is not null || fit.Weight < 0.5, $"{fit.Trouble} {fit.Weight}");
+        Assert.Contains("do not show the plateaus", fit.Trouble, StringComparison.Ordinal);
+        Assert.Equal(0, fit.Weight);
     }
 
     [Fact]
@@ -135,6 +158,19 @@ public sealed class FlowCurveTests
                 Assert.Null(FallingStress.From(points));
             },
             iter: 200);
+
+    /// <summary>
+    /// Twelve stresses alike but for the last, which is lower by D in ln. One neighbour's middle is off by D/2, so the scatter is √(D²/4/10/1.5): the middle of two
+    /// has half a point's variance. By hand, D = 0.05 + 3·√2·D·0.1291 gives 0.1106: less is scatter, more is a fall.
+    /// </summary>
+    [Theory]
+    [InlineData(0.1085, false)]
+    [InlineData(0.1127, true)]
+    public void A_stress_falls_where_it_falls_by_more_than_the_points_scatter(double fall, bool isSeen)
+    {
+        var curve = FlowCurve.Of(Points([1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12], r => 20 * Math.Exp(r < 12 ? 0 : -fall)), FlowWeights.Relative);
+        Assert.Equal(isSeen, curve.Warnings.Any(w => w.Contains("the stress falls as the rate grows", StringComparison.Ordinal)));
+    }
 
     [Fact]
     public void A_stress_that_rises_and_then_falls_is_found()

@@ -1,7 +1,10 @@
 using CsCheck;
 using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.LinearAlgebra.Factorization;
+using Viscolog.Core.Curves;
 using Viscolog.Core.Fitting;
+using Viscolog.Core.Inference;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Tests.Support;
 using Xunit;
 

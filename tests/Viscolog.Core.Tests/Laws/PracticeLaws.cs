@@ -50,7 +50,9 @@ public sealed class PracticeLaws
 
     [Fact]
     public void Base_enough_brings_an_over_pot_back_to_the_aim()
-        => Gen.Select(Games, Doses).Sample((game, moves) =>
+    {
+        var saves = 0;
+        Gen.Select(Games, Doses).Sample((game, moves) =>
         {
             var session = Play(game, moves);
             var score = PracticePath.Of(PracticePlayer.Person, session.Take(new PracticeMove.End()).Session).Score;
@@ -65,7 +67,10 @@ public sealed class PracticeLaws
             Assert.Equal(game.Band.Aim.Ln, after.Body.Ln, 0.02);
             Assert.NotNull(after.WentOverAt);
             Assert.Equal(score.PotTotal.Grams + score.BaseToSave.Grams, after.PotTotal.Grams, 1e-9 * after.PotTotal.Grams);
+            Interlocked.Increment(ref saves);
         });
+        Assert.True(saves > 5, FormattableString.Invariant($"only {saves} pots were over"));
+    }
 
     [Fact]
     public void Grams_balance()

@@ -25,6 +25,23 @@ public sealed class MethodDriftTests
         Assert.True(four.Uncertainty < one.Uncertainty);
     }
 
+    /// <summary>Two standard uncertainties, about 95 %: within them a bias may be scatter, beyond them it is taken out.</summary>
+    [Theory]
+    [InlineData(1.97, false)]
+    [InlineData(2.03, true)]
+    [InlineData(-1.97, false)]
+    [InlineData(-2.03, true)]
+    public void A_bias_is_told_from_none_beyond_two_standard_uncertainties(double uncertainties, bool isBiased)
+    {
+        var uncertainty = Of(Read(1000, Day))!.Uncertainty;
+        var drift = Of(Read(1000 * Math.Exp(uncertainties * uncertainty.Fraction), Day))!;
+        Assert.Equal(uncertainty.Percent, drift.Uncertainty.Percent, 1e-12);
+        Assert.Equal(isBiased, drift.IsBiased);
+        Assert.Equal(isBiased, drift.Corrected(Viscosity.FromMilliPascalSeconds(500)).MilliPascalSeconds != 500);
+        Assert.Equal(isBiased, drift.Words(Day).Contains("clean it", StringComparison.Ordinal));
+        Assert.Contains(FormattableString.Invariant($"give or take {2 * uncertainty.Percent:0.0} %"), drift.Words(Day), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void The_last_day_counts_and_the_change_since_the_day_before_is_told()
     {

@@ -37,7 +37,9 @@ public sealed class DemonstrationTests
         var path = PracticePlayers.Advised(PracticeGame.Of(PracticeDifficulty.Find("easy")!, 7));
         Assert.Null(path.Steps[0].Advice);
         Assert.All(path.Steps.Skip(1), s => Assert.NotNull(s.Advice));
-        Assert.All(path.Steps.Where(s => s.Line.Poured.Grams > 0), s => Assert.Equal(s.Line.Poured, Assert.IsType<BenchAction.Add>(s.Advice!.Action).Poured));
+        PracticeStep[] dosed = [.. path.Steps.Where(s => s.Line.Poured.Grams > 0)];
+        Assert.Equal(4, dosed.Length);
+        Assert.All(dosed, s => Assert.Equal(s.Line.Poured, Assert.IsType<BenchAction.Add>(s.Advice!.Action).Poured));
     }
 
     [Fact]

@@ -1,5 +1,8 @@
 using System.Globalization;
+using Viscolog.Core.Curves;
 using Viscolog.Core.Fitting;
+using Viscolog.Core.Inference;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Tests.Support;
 using Xunit;
 

@@ -1,4 +1,7 @@
+using Viscolog.Core.Curves;
 using Viscolog.Core.Fitting;
+using Viscolog.Core.Inference;
+using Viscolog.Core.Observing;
 
 namespace Viscolog.Core.Tests.Support;
 
