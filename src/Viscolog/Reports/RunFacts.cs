@@ -1,8 +1,6 @@
 using System.Globalization;
-using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
-
 namespace Viscolog.Reports;
 
 /// <summary>What documents say of a run's header.</summary>

@@ -1,5 +1,4 @@
 using Viscolog.Core.Advising;
-using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Practice;
 using Viscolog.Text;
