@@ -1,6 +1,7 @@
 using System.Globalization;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
+
 namespace Viscolog.Reports;
 
 /// <summary>What documents say of a run's header.</summary>
