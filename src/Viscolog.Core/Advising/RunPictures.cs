@@ -42,12 +42,8 @@ public static class RunPictures
         where placed.Reading.StringLength is not null
         select new PicturedString(step.Index, step.Item.Pot.DoseOf(thickener.Name), placed.Reading.StringLength!.Value);
 
-    private static string? MethodWords(Method method) => method.Kind switch
-    {
-        MethodKind.Direct => null,
-        MethodKind.Slump => $"{method.Id}: yield stress over 1/s",
-        _ => method.Id,
-    };
+    private static string? MethodWords(Method method)
+        => method == Method.Direct ? null : method.TellsYieldStress ? $"{method.Id}: yield stress over 1/s" : method.Id;
 
     private static NextIncrement? Arrow(Advice? advice) => advice is { Body: { Now: { } now, Expected: { } expected }, Action: BenchAction.Add add }
         ? new(advice.Thickener.DoseNow, now.Median, add.After, expected)

@@ -11,17 +11,9 @@ public static class Conversions
     /// <param name="setup">What else the method needs.</param>
     /// <param name="density">The liquid's; null where it is not known.</param>
     /// <exception cref="ArgumentException">The method does not read that kind of value.</exception>
-    public static Conversion Of(Method method, InstrumentValue value, MethodSetup setup, Density? density) => (method.Kind, value) switch
-    {
-        (MethodKind.Direct or MethodKind.Rotational, InstrumentValue.Direct direct) => Direct(method, direct.Viscosity),
-        (MethodKind.EffluxCup or MethodKind.DipCup, InstrumentValue.CupTime cup) => Cups.Convert(method, cup.Time, density),
-        (MethodKind.Krebs, InstrumentValue.Krebs krebs) => KrebsScale.Convert(krebs.Units),
-        (MethodKind.Rotational, InstrumentValue.Torque torque) => RotationalTorque.Convert(torque.OfFullScale, setup.PerPercentTorque, torque.RevolutionsPerMinute),
-        (MethodKind.FallingBall, InstrumentValue.Plain { Value: > 0 } fall) => FallingBall.Convert(TimeSpan.FromSeconds(Math.Min(fall.Value, 1e9)), setup, density),
-        (MethodKind.FallingBall, InstrumentValue.Plain) => new Conversion.Refused("a fall takes longer than 0 s; enter the seconds"),
-        (MethodKind.Slump, InstrumentValue.Plain slump) => SlumpCylinder.Convert(Length.FromMillimeters(Math.Max(0, slump.Value)), setup, density),
-        _ => throw new ArgumentException($"the method {method.Id} reads no {value.GetType().Name}", nameof(value)),
-    };
+    public static Conversion Of(Method method, InstrumentValue value, MethodSetup setup, Density? density) => method.Reads(value)
+        ? method.Convert(value, setup, density)
+        : throw new ArgumentException($"the method {method.Id} reads no {value.GetType().Name}", nameof(value));
 
     /// <summary>Converts one reading to the body that dose–response curves are made of.</summary>
     /// <inheritdoc cref="Of"/>
@@ -32,10 +24,11 @@ public static class Conversions
         var other => other,
     };
 
-    private static Conversion.Converted Direct(Method method, Viscosity viscosity) => new(new(
+    /// <summary>A viscosity that the instrument worked out itself.</summary>
+    internal static Conversion.Converted AsRead(Method method, InstrumentValue value) => new(new(
         "that of the instrument which showed it", "as read")
     {
-        Dynamic = viscosity,
+        Dynamic = Viscosity.FromMilliPascalSeconds(value.Shown),
         Repeatability = method.Repeatability,
     });
 }

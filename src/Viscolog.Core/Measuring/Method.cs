@@ -11,78 +11,73 @@ namespace Viscolog.Core.Measuring;
 /// </remarks>
 public sealed record Method
 {
-    private Method(string id, MethodKind kind, double repeatabilityPercent)
-        => (Id, Kind, Repeatability) = (id, kind, Percentage.FromPercent(repeatabilityPercent));
+    private readonly Func<Method, InstrumentValue, MethodSetup, Density?, Conversion> _convert;
+
+    private Method(
+        string id, string words, double repeatabilityPercent, Func<Method, InstrumentValue, MethodSetup, Density?, Conversion> convert, params ImmutableArray<InstrumentScale> scales)
+        => (Id, Words, Repeatability, _convert, Scales, Unit) = (id, words, Percentage.FromPercent(repeatabilityPercent), convert, scales, scales[^1].Unit);
 
     /// <summary>The method's name in files and commands.</summary>
     public string Id { get; }
 
-    /// <summary>The kind of instrument.</summary>
-    public MethodKind Kind { get; }
+    /// <summary>What it is, for a reader.</summary>
+    public string Words { get; }
 
     /// <summary>Relative standard deviation of repeat readings (from memory, editable in a run).</summary>
     public Percentage Repeatability { get; }
 
     /// <summary>The scales that it is read on, the usual one first. A rotational viscometer shows a torque, or works the viscosity out itself.</summary>
-    public ImmutableArray<InstrumentScale> Scales => Kind switch
-    {
-        MethodKind.Rotational => [InstrumentScale.Torque, InstrumentScale.Viscosity],
-        MethodKind.Direct => [InstrumentScale.Viscosity],
-        MethodKind.EffluxCup or MethodKind.DipCup => [InstrumentScale.CupSeconds],
-        MethodKind.Krebs => [InstrumentScale.Krebs],
-        _ => [InstrumentScale.Plain],
-    };
+    public ImmutableArray<InstrumentScale> Scales { get; }
 
-    /// <summary>Whether the method reads such values.</summary>
-    public bool Reads(InstrumentValue value) => Scales.Contains(value.Scale);
+    /// <summary>The unit of what it shows, where that is no torque.</summary>
+    public string Unit { get; private init; }
+
+    /// <summary>Whether it tells a yield stress, which is stated as a body (see <see cref="ConvertedReading.YieldRate"/>).</summary>
+    public bool TellsYieldStress { get; private init; }
 
     /// <summary>A viscosity read off directly.</summary>
-    public static Method Direct { get; } = new("direct", MethodKind.Direct, 4);
+    public static Method Direct { get; }
+        = new("direct", "viscosity read off directly", 4, (method, value, _, _) => Conversions.AsRead(method, value), InstrumentScale.Viscosity);
 
     /// <summary>Every method, the direct one first.</summary>
     public static IReadOnlyList<Method> All { get; } =
     [
         Direct,
-        .. Cups("iso-2431-", MethodKind.EffluxCup, "3", "4", "5", "6"),
-        .. Cups("d1200-", MethodKind.EffluxCup, "1", "2", "3", "4", "5"),
-        .. Cups("d4212-44ml-", MethodKind.DipCup, "1", "2", "3", "4", "5"),
-        .. Cups("d4212-23ml-", MethodKind.DipCup, "1", "2", "2.5", "3", "3.5", "4", "5", "6"),
-        new("krebs", MethodKind.Krebs, 3),
-        new("rotational", MethodKind.Rotational, 3),
-        new("falling-ball", MethodKind.FallingBall, 8),
-        new("slump", MethodKind.Slump, 15),
+        .. Cups("efflux cup", "iso-2431-", "3", "4", "5", "6"),
+        .. Cups("efflux cup", "d1200-", "1", "2", "3", "4", "5"),
+        .. Cups("dip cup", "d4212-44ml-", "1", "2", "3", "4", "5"),
+        .. Cups("dip cup", "d4212-23ml-", "1", "2", "2.5", "3", "3.5", "4", "5", "6"),
+        new("krebs", "Krebs paddle, Krebs units", 3, (_, value, _, _) => KrebsScale.Convert(value.Shown), InstrumentScale.Krebs),
+        new("rotational", "rotational viscometer, torque", 3, Rotational, InstrumentScale.Torque, InstrumentScale.Viscosity),
+        new("falling-ball", "falling ball", 8, Fall, InstrumentScale.Plain) { Unit = "s" },
+        new("slump", "slump of a cylinder", 15, Slump, InstrumentScale.Plain) { Unit = "mm", TellsYieldStress = true },
     ];
 
     private static FrozenDictionary<string, Method> ById { get; } = All.ToFrozenDictionary(m => m.Id, StringComparer.Ordinal);
 
+    /// <summary>Whether the method reads such values.</summary>
+    public bool Reads(InstrumentValue value) => Scales.Contains(value.Scale);
+
     /// <summary>Finds a method by its <see cref="Id"/>; null where there is none.</summary>
     public static Method? Find(string id) => ById.GetValueOrDefault(id);
 
-    private static IEnumerable<Method> Cups(string series, MethodKind kind, params string[] numbers)
-        => numbers.Select(n => new Method(series + n, kind, 4));
-}
+    /// <summary>Converts a value of one of its scales.</summary>
+    internal Conversion Convert(InstrumentValue value, MethodSetup setup, Density? density) => _convert(this, value, setup, density);
 
-/// <summary>What kind of instrument a method uses; readings of different kinds meet different shear and are never fitted together.</summary>
-public enum MethodKind
-{
-    /// <summary>A viscosity read off directly.</summary>
-    Direct,
+    private static Conversion Rotational(Method method, InstrumentValue value, MethodSetup setup, Density? density) => value is InstrumentValue.Torque torque
+        ? RotationalTorque.Convert(torque.OfFullScale, setup.PerPercentTorque, torque.RevolutionsPerMinute)
+        : Conversions.AsRead(method, value);
 
-    /// <summary>An efflux cup: seconds to run out.</summary>
-    EffluxCup,
+    private static Conversion Fall(Method method, InstrumentValue value, MethodSetup setup, Density? density) => value.Shown > 0
+        ? FallingBall.Convert(TimeSpan.FromSeconds(Math.Min(value.Shown, 1e9)), setup, density)
+        : new Conversion.Refused("a fall takes longer than 0 s; enter the seconds");
 
-    /// <summary>A dip cup: seconds to run out.</summary>
-    DipCup,
+    private static Conversion Slump(Method method, InstrumentValue value, MethodSetup setup, Density? density)
+        => SlumpCylinder.Convert(Length.FromMillimeters(Math.Max(0, value.Shown)), setup, density);
 
-    /// <summary>A Krebs paddle: Krebs units.</summary>
-    Krebs,
+    private static Conversion Cup(Method method, InstrumentValue value, MethodSetup setup, Density? density)
+        => Measuring.Cups.Convert(method, value.Duration!.Value, density);
 
-    /// <summary>A rotational viscometer: torque at a speed.</summary>
-    Rotational,
-
-    /// <summary>A ball falling in a vessel.</summary>
-    FallingBall,
-
-    /// <summary>A slumping cylinder.</summary>
-    Slump,
+    private static IEnumerable<Method> Cups(string words, string series, params string[] numbers)
+        => numbers.Select(n => new Method(series + n, $"{words} {series}{n}", 4, Cup, InstrumentScale.CupSeconds));
 }

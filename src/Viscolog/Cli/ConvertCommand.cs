@@ -61,15 +61,15 @@ internal sealed class ConvertCommand
         }
 
         var how = Method.Find(id)!;
-        var typed = how.Kind == MethodKind.Rotational && call.Value(torque) is { } percent ? percent : NumberOption.Read(call.Value(value));
+        var typed = how.Scales[0].HasSpeed && call.Value(torque) is { } percent ? percent : NumberOption.Read(call.Value(value));
         if (typed is not { } number || number <= 0)
         {
-            return call.Refuse($"read '{call.Value(value)}', expected what {id} shows: a number in {ReadingWords.Typed(how.Kind)}, above 0, with a decimal point and no unit");
+            return call.Refuse($"read '{call.Value(value)}', expected what {id} shows: a number in {ReadingWords.Typed(how)}, above 0, with a decimal point and no unit");
         }
 
-        var conversion = how.Kind == MethodKind.Rotational
+        var conversion = how.Scales[0].HasSpeed
             ? RotationalTorque.Convert(Percentage.FromPercent(number), Setup(call).PerPercentTorque, call.Value(speed))
-            : Conversions.Of(how, Value(how.Kind, number), Setup(call), known);
+            : Conversions.Of(how, how.Scales[0].Make(number), Setup(call), known);
         switch (conversion)
         {
             case Conversion.Refused refused:
@@ -94,13 +94,6 @@ internal sealed class ConvertCommand
                 throw new InvalidOperationException("not a case of the closed set");
         }
     }
-
-    private static InstrumentValue Value(MethodKind kind, double number) => kind switch
-    {
-        MethodKind.EffluxCup or MethodKind.DipCup => new InstrumentValue.CupTime(TimeSpan.FromSeconds(Math.Min(number, 1e9))),
-        MethodKind.Krebs => new InstrumentValue.Krebs(number),
-        _ => new InstrumentValue.Plain(number),
-    };
 
     private MethodSetup Setup(Invocation call) => new()
     {

@@ -12,7 +12,7 @@ internal static class ConvertText
 
     public static void Write(CallOutput terminal, Method method, double value, ConvertedReading reading, ReferenceValue? at)
     {
-        terminal.Line(FormattableString.Invariant($"{value:0.######} {ReadingWords.Typed(method.Kind)} by {method.Id}"));
+        terminal.Line(FormattableString.Invariant($"{value:0.######} {ReadingWords.Typed(method)} by {method.Id}"));
         terminal.Line();
         if (reading.Kinematic is { } kinematic)
         {

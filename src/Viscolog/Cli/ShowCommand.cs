@@ -89,7 +89,7 @@ internal sealed class ShowCommand
         [
             content.Void is { } reason ? $"VOID: {reason}" : null,
             content.Replaces ? "in place of the row above" : null,
-            content.Reading?.Fault is { } fault ? FaultNames.Of(fault) : null,
+            content.Reading?.Fault is { } fault ? FileNames.Faults.Of(fault) : null,
             content.Note,
         ];
         return string.Join("; ", parts.OfType<string>());

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
@@ -12,17 +11,7 @@ internal static class RunFacts
     public static string Name(Run run) => run.Name ?? "run without a name";
 
     /// <summary>The method in words.</summary>
-    public static string Method(Run run) => run.MethodInForce.Kind switch
-    {
-        MethodKind.Direct => "viscosity read off directly",
-        MethodKind.EffluxCup => $"efflux cup {run.MethodInForce.Id}",
-        MethodKind.DipCup => $"dip cup {run.MethodInForce.Id}",
-        MethodKind.Krebs => "Krebs paddle, Krebs units",
-        MethodKind.Rotational => "rotational viscometer, torque",
-        MethodKind.FallingBall => "falling ball",
-        MethodKind.Slump => "slump of a cylinder",
-        _ => run.MethodInForce.Id,
-    };
+    public static string Method(Run run) => run.MethodInForce.Words;
 
     /// <summary>The temperature that bodies are stated at.</summary>
     public static string Temperature(Run run) => run.ReferenceTemperatureInForce.Celsius.ToString("0.#", CultureInfo.InvariantCulture) + " °C";
@@ -42,7 +31,7 @@ internal static class RunFacts
     {
         string?[] parts =
         [
-            thickener.Chemistry == ThickenerChemistry.Other ? null : RunFiles.ChemistryNames.Of(thickener.Chemistry),
+            thickener.Chemistry == ThickenerChemistry.Other ? null : RunFiles.FileNames.Chemistries.Of(thickener.Chemistry),
             thickener.Active is { } active ? active.Percent.ToString("0.##", CultureInfo.InvariantCulture) + " % active" : null,
             thickener.Dilution == PreDilution.None ? null : "cut with water " + Dilution(thickener.Dilution),
         ];

@@ -58,8 +58,8 @@ internal static class Columns
     /// <summary>What was seen to be wrong.</summary>
     public static readonly Column Fault = new Column.Text(
         "fault",
-        r => r.Reading?.Fault is { } fault ? FaultNames.Of(fault) : null,
-        (d, text) => (d.Fault = FaultNames.Find(text)) is null ? $"one of {FaultNames.List}; anything else belongs in note" : null);
+        r => r.Reading?.Fault is { } fault ? FileNames.Faults.Of(fault) : null,
+        (d, text) => (d.Fault = FileNames.Faults.Find(text)) is null ? $"one of {FileNames.Faults.List}; anything else belongs in note" : null);
 
     /// <summary>Sample taken out.</summary>
     public static readonly Column Taken = Grams("taken_g", r => r.Taken, (d, mass) => d.Taken = mass);

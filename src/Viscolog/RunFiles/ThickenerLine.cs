@@ -12,7 +12,7 @@ internal static class ThickenerLine
     /// <summary>The traits that the format knows.</summary>
     public static readonly ImmutableArray<ThickenerTrait> Traits =
     [
-        new("chemistry", TakeChemistry, t => t.Chemistry == ThickenerChemistry.Other ? null : ChemistryNames.Of(t.Chemistry)),
+        new("chemistry", TakeChemistry, t => t.Chemistry == ThickenerChemistry.Other ? null : FileNames.Chemistries.Of(t.Chemistry)),
         new("range_pct", TakeRange, t => ReferenceEquals(t.UsualRange, DoseRange.Common) ? null : $"{FileNumbers.Show(t.UsualRange.Low.Percent)}-{FileNumbers.Show(t.UsualRange.Top.Percent)}"),
         new("active_pct", Number(NumberRange.Percent, (t, v) => t with { Active = Percentage.FromPercent(v) }), t => Shown(t.Active?.Percent)),
         new("density_g_ml", Number(NumberRange.Density, (t, v) => t with { Density = Density.FromGramsPerMilliliter(v) }), t => Shown(t.Density?.GramsPerMilliliter)),
@@ -93,12 +93,12 @@ internal static class ThickenerLine
 
     private static Thickener TakeChemistry(Thickener thickener, ValueReader values, Place at, string text)
     {
-        if (ChemistryNames.Find(text) is { } chemistry)
+        if (FileNames.Chemistries.Find(text) is { } chemistry)
         {
             return thickener with { Chemistry = chemistry };
         }
 
-        values.Findings.Refuse(at, $"a chemistry: {ChemistryNames.List}");
+        values.Findings.Refuse(at, $"a chemistry: {FileNames.Chemistries.List}");
         return thickener;
     }
 

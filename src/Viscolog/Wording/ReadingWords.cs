@@ -8,36 +8,19 @@ namespace Viscolog.Wording;
 internal static class ReadingWords
 {
     /// <summary>What a method's readings are in.</summary>
-    public static string Unit(Method method) => method.Kind switch
-    {
-        MethodKind.EffluxCup or MethodKind.DipCup => "cup s",
-        MethodKind.Krebs => "KU",
-        MethodKind.FallingBall or MethodKind.Slump => "reading",
-        _ => "mPa·s",
-    };
+    public static string Unit(Method method)
+        => method.Scales[0].IsTime ? "cup s" : method.Scales[0] == InstrumentScale.Plain ? "reading" : method.Unit;
 
     /// <summary>The unit of what one types of a method's reading alone.</summary>
-    public static string Typed(MethodKind kind) => kind switch
-    {
-        MethodKind.Krebs => "KU",
-        MethodKind.Rotational => "%",
-        MethodKind.Slump => "mm",
-        _ => "s",
-    };
+    public static string Typed(Method method) => method.Scales[0].HasSpeed ? "%" : method.Unit;
 
     /// <summary>The value as it was entered, no digit left out.</summary>
-    public static string Exact(InstrumentValue? value) => value is InstrumentValue.Direct direct ? direct.Viscosity.MilliPascalSeconds.ToString("#,0.######", PlainText.Spaced) : Value(value);
+    public static string Exact(InstrumentValue? value) => value?.Scale == InstrumentScale.Viscosity ? value.Shown.ToString("#,0.######", PlainText.Spaced) : Value(value);
 
     /// <summary>The value to three figures, as a screen shows it.</summary>
-    public static string Value(InstrumentValue? value) => value switch
-    {
-        InstrumentValue.Direct direct => Shown.Number(direct.Viscosity.MilliPascalSeconds),
-        InstrumentValue.CupTime cup => Plain(cup.Time.TotalSeconds),
-        InstrumentValue.Krebs krebs => Plain(krebs.Units),
-        InstrumentValue.Torque torque => $"{Plain(torque.OfFullScale.Percent)} % at {Plain(torque.RevolutionsPerMinute)} rpm",
-        InstrumentValue.Plain plain => Plain(plain.Value),
-        _ => "",
-    };
+    public static string Value(InstrumentValue? value)
+        => value?.Speed is { } rpm ? $"{Plain(value.Shown)} % at {Plain(rpm)} rpm"
+            : value?.Scale == InstrumentScale.Viscosity ? Shown.Number(value.Shown) : Plain(value?.Shown);
 
     public static string Grams(double? value) => value?.ToString("0.00###", CultureInfo.InvariantCulture) ?? "";
 

@@ -1,5 +1,4 @@
 using Viscolog.Core.Advising;
-using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Practice;
 using Viscolog.Text;
@@ -70,16 +69,9 @@ internal static class ReplayWords
     private static string Read(Reading reading, Run run)
     {
         var method = run.MethodInForce;
-        var unit = method.Kind == MethodKind.Rotational && reading.Value is InstrumentValue.Torque ? "" : " " + Unit(method);
+        var unit = reading.Value?.Speed is not null ? "" : method.Scales[0].IsTime ? " s in the cup" : " " + method.Unit;
         var value = reading.Value is { } v ? $"read {ReadingWords.Value(v)}{unit}" : "read without a body";
         return reading.Wait is { } wait ? $"{value} after {Shown.Duration(wait)}" : value;
     }
-
-    private static string Unit(Method method) => method.Kind switch
-    {
-        MethodKind.EffluxCup or MethodKind.DipCup => "s in the cup",
-        MethodKind.FallingBall => "s",
-        MethodKind.Slump => "mm",
-        _ => ReadingWords.Unit(method),
-    };
 }
+

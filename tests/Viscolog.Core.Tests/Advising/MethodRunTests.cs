@@ -150,11 +150,5 @@ public sealed class MethodRunTests
 
     private static Entry.Measured Read(InstrumentValue value) => new(new Reading { Value = value, Temperature = Temperature.FromCelsius(23) });
 
-    private static InstrumentValue Value(Method method, double shown) => method.Kind switch
-    {
-        MethodKind.EffluxCup or MethodKind.DipCup => new InstrumentValue.CupTime(TimeSpan.FromSeconds(shown)),
-        MethodKind.Krebs => new InstrumentValue.Krebs(shown),
-        MethodKind.Rotational => new InstrumentValue.Torque(Percentage.FromPercent(shown), 20),
-        _ => new InstrumentValue.Plain(shown),
-    };
+    private static InstrumentValue Value(Method method, double shown) => method.Scales[0].Make(shown, 20);
 }

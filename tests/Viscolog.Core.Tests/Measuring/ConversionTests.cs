@@ -21,7 +21,7 @@ public sealed class ConversionTests
     [Fact]
     public void Every_cup_method_has_an_equation_and_every_equation_a_method()
         => Assert.Equal(
-            Method.All.Where(m => m.Kind is MethodKind.EffluxCup or MethodKind.DipCup).Select(m => m.Id),
+            Method.All.Where(m => m.Scales.Contains(InstrumentScale.CupSeconds)).Select(m => m.Id),
             Cups.All.Select(c => c.Id),
             StringComparer.Ordinal);
 

@@ -146,15 +146,8 @@ internal static class RunFileGen
            };
 
     private static Gen<InstrumentValue?> Value(Method method)
-        => Gen.Select(Number(0.01, 1e4), Number(0.1, 200), Gen.Int[0, 3], (v, rpm, which) => (method.Kind, which) switch
-        {
-            (_, 0) => (InstrumentValue?)null,
-            (MethodKind.Direct, _) or (MethodKind.Rotational, 1) => new InstrumentValue.Direct(Viscosity.FromMilliPascalSeconds(v)),
-            (MethodKind.EffluxCup or MethodKind.DipCup, _) => new InstrumentValue.CupTime(TimeSpan.FromSeconds(v)),
-            (MethodKind.Krebs, _) => new InstrumentValue.Krebs(v),
-            (MethodKind.Rotational, _) => new InstrumentValue.Torque(Percentage.FromPercent(rpm), v),
-            _ => new InstrumentValue.Plain(v),
-        });
+        => Gen.Select(Number(0.01, 1e4), Number(0.1, 200), Gen.Int[0, 3], (v, rpm, which)
+            => which == 0 ? null : method.Scales[which % method.Scales.Length] is { HasSpeed: true } torque ? torque.Make(rpm, v) : method.Scales[^1].Make(v));
 
     private static MethodSetup Setup(double? number) => number is not { } v ? MethodSetup.None : new()
     {

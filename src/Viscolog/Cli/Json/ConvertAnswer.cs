@@ -45,7 +45,7 @@ internal sealed record ConvertAnswer
     {
         Method = method.Id,
         Value = value,
-        Unit = ReadingWords.Typed(method.Kind),
+        Unit = ReadingWords.Typed(method),
         Kinematic = Four(reading.Kinematic?.SquareMillimetersPerSecond),
         DynamicMpas = Four(reading.Dynamic?.MilliPascalSeconds),
         YieldStressPa = Four(reading.YieldStress?.Pascals),

@@ -1,6 +1,5 @@
 using Viscolog.Core.Checking;
 using Viscolog.Core.Pots;
-using Viscolog.Plots;
 using Viscolog.Text;
 using Viscolog.Tui.Pattern;
 using Viscolog.Tui.Typing;

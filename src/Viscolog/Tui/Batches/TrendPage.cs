@@ -1,5 +1,4 @@
 using Viscolog.Core.Checking;
-using Viscolog.Plots;
 using Viscolog.Plots.Characters;
 using Viscolog.Text;
 using Viscolog.Tui.Pattern;

@@ -34,7 +34,7 @@ internal static class BenchForms
         "",
         [
             new("temperature", Text(state.Beside.TempC), "°C"), new("pH", Text(state.Beside.Ph)), new("string length", Text(state.Beside.StringMm), "mm"),
-            new("fault seen", state.Beside.Fault is { } seen ? FaultNames.Of(seen) : "", FaultNames.List),
+            new("fault seen", state.Beside.Fault is { } seen ? FileNames.Faults.Of(seen) : "", FileNames.Faults.List),
         ],
         texts =>
         {
@@ -52,9 +52,9 @@ internal static class BenchForms
                 }
             }
 
-            var fault = FaultNames.Find(texts[3]);
+            var fault = FileNames.Faults.Find(texts[3]);
             return fault is null && texts[3].Trim().Length > 0
-                ? FormAnswer<BenchEvent>.Wrong(3, $"one of {FaultNames.List}; anything else goes into the note")
+                ? FormAnswer<BenchEvent>.Wrong(3, $"one of {FileNames.Faults.List}; anything else goes into the note")
                 : FormAnswer<BenchEvent>.Of(new BenchEvent.ReadBeside(new(values[0], values[1], values[2], fault)));
         });
 

@@ -52,6 +52,6 @@ internal sealed record BenchReadings(double? TempC, double? Ph, double? StringMm
         TempC is { } t ? FormattableString.Invariant($"{t:0.##} °C") : null,
         Ph is { } ph ? FormattableString.Invariant($"pH {ph:0.##}") : null,
         StringMm is { } mm ? FormattableString.Invariant($"string {mm:0.##} mm") : null,
-        Fault is { } fault ? FaultNames.Of(fault) : null,
+        Fault is { } fault ? FileNames.Faults.Of(fault) : null,
     }.OfType<string>());
 }

@@ -63,7 +63,7 @@ internal static class BenchTable
             _ => "",
         };
         var length = reading?.StringLength is { } drawn ? FormattableString.Invariant($"{drawn.Millimeters:0.#}") : "";
-        string?[] notes = [content.Void is { } reason ? $"void: {reason}" : null, content.Replaces ? "put right" : null, length.Length > 0 && !ofPair ? $"string {length} mm" : null, reading?.Fault is { } fault ? FaultNames.Of(fault) : null, content.Note];
+        string?[] notes = [content.Void is { } reason ? $"void: {reason}" : null, content.Replaces ? "put right" : null, length.Length > 0 && !ofPair ? $"string {length} mm" : null, reading?.Fault is { } fault ? FileNames.Faults.Of(fault) : null, content.Note];
         return ofPair
             ? PairRow(page, wide, width, false, dose, went, Seconds(reading?.Stir), Seconds(reading?.Wait), Cell(reading?.Value), length, string.Join("; ", notes.OfType<string>()))
             : Row(
@@ -92,5 +92,5 @@ internal static class BenchTable
 
     /// <summary>A torque as it is typed, since the words for it are wider than the cell.</summary>
     private static string Cell(InstrumentValue? value)
-        => value is InstrumentValue.Torque torque ? FormattableString.Invariant($"{torque.OfFullScale.Percent:0.#}%@{torque.RevolutionsPerMinute:0.#}") : ReadingWords.Value(value);
+        => value?.Speed is { } rpm ? FormattableString.Invariant($"{value.Shown:0.#}%@{rpm:0.#}") : ReadingWords.Value(value);
 }

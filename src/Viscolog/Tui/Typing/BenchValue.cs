@@ -12,20 +12,12 @@ internal static class BenchValue
     private const char At = '@';
 
     /// <summary>The unit beside the field.</summary>
-    public static string Unit(Run run) => run.MethodInForce.Kind switch
-    {
-        MethodKind.EffluxCup or MethodKind.DipCup => "s",
-        MethodKind.Krebs => "KU",
-        MethodKind.FallingBall => "s",
-        MethodKind.Slump => "mm",
-        MethodKind.Rotational when ReadsTorque(run) => "%@rpm",
-        _ => "mPa·s",
-    };
+    public static string Unit(Run run) => HasSpeed(run) && ReadsTorque(run) ? "%@rpm" : run.MethodInForce.Unit;
 
     /// <summary>The value; null with the reason.</summary>
     public static InstrumentValue? Read(string text, Run run, out string? error)
     {
-        if (run.MethodInForce.Kind == MethodKind.Rotational && (text.Contains(At, StringComparison.Ordinal) || ReadsTorque(run)))
+        if (HasSpeed(run) && (text.Contains(At, StringComparison.Ordinal) || ReadsTorque(run)))
         {
             return Torque(text, run, out error);
         }
@@ -35,14 +27,14 @@ internal static class BenchValue
     }
 
     /// <summary>A value with its unit.</summary>
-    public static string Words(InstrumentValue value) => value switch
+    public static string Words(InstrumentValue value)
     {
-        // To the last digit, as it confirms what was typed.
-        InstrumentValue.Direct direct => $"{FileNumbers.Show(direct.Viscosity.MilliPascalSeconds)} mPa·s",
-        InstrumentValue.CupTime => $"{ReadingWords.Value(value)} s",
-        InstrumentValue.Krebs => $"{ReadingWords.Value(value)} KU",
-        _ => ReadingWords.Value(value),
-    };
+        // A viscosity to its last digit, as it confirms what was typed.
+        var shown = value.Scale == InstrumentScale.Viscosity ? FileNumbers.Show(value.Shown) : ReadingWords.Value(value);
+        return value.Scale.HasSpeed || value.Scale == InstrumentScale.Plain ? shown : $"{shown} {value.Scale.Unit}";
+    }
+
+    private static bool HasSpeed(Run run) => run.MethodInForce.Scales.Any(s => s.HasSpeed);
 
     /// <summary>Whether the instrument shows torque: its factor is stated, or the run was read so before.</summary>
     private static bool ReadsTorque(Run run) => run.Setup.PerPercentTorque is not null || LastSpeed(run) is not null;
@@ -67,5 +59,5 @@ internal static class BenchValue
     }
 
     private static double? LastSpeed(Run run)
-        => run.Entries.OfType<Entry.Measured>().Where(m => m.Counts).Select(m => m.Reading.Value).OfType<InstrumentValue.Torque>().LastOrDefault()?.RevolutionsPerMinute;
+        => run.Entries.OfType<Entry.Measured>().Where(m => m.Counts).Select(m => m.Reading.Value?.Speed).LastOrDefault(s => s is not null);
 }
