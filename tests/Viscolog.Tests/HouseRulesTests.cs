@@ -32,7 +32,7 @@ public sealed class HouseRulesTests
     [InlineData(typeof(MaterialFileOutcome), 2)]
     [InlineData(typeof(FileOutcome), 2)]
     [InlineData(typeof(Block), 8)]
-    [InlineData(typeof(Viscolog.Plots.Element), 14)]
+    [InlineData(typeof(Viscolog.Plots.Element), 13)]
     [InlineData(typeof(BenchEvent), 15)]
     [InlineData(typeof(BenchEffect), 5)]
     [InlineData(typeof(GameEvent), 10)]

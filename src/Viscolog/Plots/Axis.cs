@@ -17,7 +17,7 @@ internal sealed record Axis(string Title, string Short, double Low, double High,
     /// <summary>The share of its length that a file adds before <see cref="Low"/>, so that marks there stay whole.</summary>
     public double Room { get; init; }
 
-    /// <summary>The step from one label to the next where it counts places in an order, which have no halves; null for round values.</summary>
+    /// <summary>The step from one label to the next where places are counted, which have no halves; null for round values.</summary>
     public double? Step { get; init; }
 
     /// <summary>The least step from one label to the next in a file.</summary>
@@ -29,7 +29,7 @@ internal sealed record Axis(string Title, string Short, double Low, double High,
     /// <summary>What a file writes at a value; null for the number.</summary>
     public Func<double, string>? Label { get; init; }
 
-    /// <summary>The place among <paramref name="count"/> places, the first at <see cref="Low"/>; outside the axis it lies outside the places.</summary>
+    /// <summary>The place among <paramref name="count"/> places, the first at <see cref="Low"/>; off the axis it is none of them.</summary>
     public int Place(double value, int count)
     {
         var part = IsLogarithmic ? Math.Log(value / Low) / Math.Log(High / Low) : (value - Low) / (High - Low);

@@ -1,4 +1,5 @@
 using Viscolog.Core.Advising;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Quantities;
 using Viscolog.Text;
 
@@ -24,7 +25,9 @@ internal static class DosePlot
         [
             new(frame.Dose(window.Dose), frame.Viscosity(window.Low, window.High), [.. elements])
             {
-                Nothing = runs.All(p => p.Readings.IsEmpty && p.Steps.IsEmpty && p.Curve.IsEmpty) ? "nothing to show yet: the first reading starts the picture" : null,
+                Nothing = runs.All(p => p.Readings.IsEmpty && p.Steps.IsEmpty && p.Curve.IsEmpty)
+                    ? "nothing to show yet: the first reading starts the picture"
+                    : null,
             },
         ])
         { Notes = [.. notes] };
@@ -37,9 +40,9 @@ internal static class DosePlot
     {
         if (!p.Curve.IsEmpty)
         {
-            var level = PlotText.Level(p.Curve[0].Body);
-            yield return new Element.Area(Meaning.ReadingBand, null, [.. p.Curve.Select(c => Span(c.Dose, c.Reading))]) { Key = new($"band of a reading, {PlotText.Level(p.Curve[0].Reading)}") };
-            yield return new Element.Area(Meaning.Band, null, [.. p.Curve.Select(c => Span(c.Dose, c.Body))]) { Key = new($"band of the mean, {level}", null, $"band, {level}") };
+            var (reading, body) = (PlotText.Level(p.Curve[0].Reading), PlotText.Level(p.Curve[0].Body));
+            yield return Band(p, Meaning.ReadingBand, null, c => c.Reading) with { Key = new($"band of a reading, {reading}") };
+            yield return Band(p, Meaning.Band, null, c => c.Body) with { Key = new($"band of the mean, {body}", null, $"band, {body}") };
             yield return Median(p, null) with { Key = new("median curve", null, "median") };
         }
 
@@ -51,11 +54,15 @@ internal static class DosePlot
 
     private static IEnumerable<Element> Several(IReadOnlyList<RunPicture> runs)
     {
-        var bands = runs.Select((p, i) => (Element)new Element.Area(Meaning.Band, i, [.. p.Curve.Select(c => Span(c.Dose, c.Body))]));
-        return bands.Concat(runs.SelectMany((p, i) => Run(p, i).Prepend(Median(p, i))));
+        var bands = runs.Select((p, i) => Band(p, Meaning.Band, i, c => c.Body));
+        return [.. bands, .. runs.SelectMany((p, i) => Run(p, i).Prepend(Median(p, i)))];
     }
 
-    private static Element.Line Median(RunPicture p, int? of) => new(Meaning.Median, of, [.. p.Curve.Select(c => Spot(c.Dose, c.Body.Median))]);
+    private static Element.Area Band(RunPicture p, Meaning meaning, int? of, Func<CurveSample, Estimate> edges)
+        => new(meaning, of, [.. p.Curve.Select(c => Span.Of(c.Dose.Percent, edges(c)))]);
+
+    private static Element.Line Median(RunPicture p, int? of)
+        => new(Meaning.Median, of, [.. p.Curve.Select(c => Spot.Of(c.Dose, c.Body.Median))]);
 
     /// <summary>What is advised, settled and read.</summary>
     private static IEnumerable<Element> Run(RunPicture p, int? of)
@@ -68,14 +75,14 @@ internal static class DosePlot
         // Several runs have their marks of settled values even while there are none, so that readings keep their letters.
         if (!p.Steps.IsEmpty || of is not null)
         {
-            yield return new Element.Bars(Meaning.Settled, of, [.. p.Steps.Select(s => Span(s.Dose, s.Settled))]);
-            yield return new Element.Marks(Meaning.Settled, of, [.. p.Steps.Select(s => Spot(s.Dose, s.Settled.Median))])
+            yield return new Element.Bars(Meaning.Settled, of, [.. p.Steps.Select(s => Span.Of(s.Dose.Percent, s.Settled))]);
+            yield return new Element.Marks(Meaning.Settled, of, [.. p.Steps.Select(s => Spot.Of(s.Dose, s.Settled.Median))])
             {
                 Key = of is null ? new($"settled value, {PlotText.Level(p.Steps[0].Settled)}", "settled") : null,
             };
         }
 
-        foreach (var marks in RunFrame.Readings(p.Readings, of, r => Spot(r.Dose, r.Value)))
+        foreach (var marks in RunFrame.Readings(p.Readings, of, r => Spot.Of(r.Dose, r.Value)))
         {
             yield return marks;
         }
@@ -85,28 +92,38 @@ internal static class DosePlot
     {
         var e = next.Expected;
         var (median, low, high) = (PlotText.Number(e.Median), PlotText.Number(e.Low), PlotText.Number(e.High));
-        string[] lines = [$"next: to {PlotText.Percent(next.To)}", $"expect {median} {PlotText.Unit}", $"{PlotText.Level(e)}: {low} to {high}"];
-        return new(Spot(next.From, next.Body), Spot(next.To, e.Median), Span(next.To, e), of is null ? [.. lines] : [])
+        var to = PlotText.Percent(next.To);
+        return new(Spot.Of(next.From, next.Body), Spot.Of(next.To, e.Median), Span.Of(next.To.Percent, e),
+            of is null ? [$"next: to {to}", $"expect {median} {PlotText.Unit}", $"{PlotText.Level(e)}: {low} to {high}"] : [])
         {
-            Key = of is null ? new(null, $"next {PlotText.Percent(next.To)}", $": {median} ({low} to {high})") : null,
+            Key = of is null ? new(null, $"next {to}", $": {median} ({low} to {high})") : null,
         };
     }
 
-    /// <summary>Regions of several runs would hide each other: the one that begins first is shaded, as beyond it some run is wrong.</summary>
+    /// <summary>Regions of several runs would hide each other: the first is shaded, as beyond it some run is wrong.</summary>
     private static IEnumerable<Element> Limit(IReadOnlyList<RunPicture> runs, RunFrame frame)
     {
         // One thickener's limit says nothing of another's doses.
-        if (runs.Select(p => p.Thickener).Distinct(StringComparer.Ordinal).Count() > 1 || runs.Where(p => p.Limit is not null).MinBy(p => p.Limit!.Dose) is not { Limit: { } limit } first)
+        if (!frame.IsOneThickener || runs.Where(p => p.Limit is not null).MinBy(p => p.Limit!.Dose) is not { Limit: { } limit } first)
         {
-            yield break;
+            return [];
         }
 
         var (dose, why) = (PlotText.Percent(limit.Dose), PlainText.Clean(limit.Why));
-        var whose = runs.Any(p => p.Limit != limit) ? frame.Label(first) : null;
-        yield return new Element.Limit(limit.Dose.Percent, $"beyond the limit of {dose}{(whose is null ? "" : ", " + whose)}: {why}", whose is null ? $"limit: {why}" : $"limit of {whose}: {why}")
+        if (runs.All(p => p.Limit == limit))
         {
-            Key = new(null, frame.IsAlone ? $"limit {dose}: {limit.Why}" : whose is null ? "limit" : $"limit of {whose}: {dose}"),
-        };
+            var key = new LegendLine(null, frame.IsAlone ? $"limit {dose}: {why}" : "limit");
+            return [new Element.Limit(limit.Dose.Percent, $"beyond the limit of {dose}: {why}", $"limit: {why}") { Key = key }];
+        }
+
+        var whose = frame.Label(first);
+        return
+        [
+            new Element.Limit(limit.Dose.Percent, $"beyond the limit of {dose}, {whose}: {why}", $"limit of {whose}: {why}")
+            {
+                Key = new(null, $"limit of {whose}: {dose}"),
+            },
+        ];
     }
 
     private static IEnumerable<Element> Targets(IReadOnlyList<RunPicture> runs, RunFrame frame)
@@ -116,7 +133,7 @@ internal static class DosePlot
         {
             var (band, range) = (group.Key, $"{PlotText.Number(group.Key.Low)} to {PlotText.Number(group.Key.High)}");
             var whose = groups.Length == 1 ? "target" : $"target of {frame.Label(group.First())}";
-            yield return new Element.Target(band.Low.MilliPascalSeconds, band.High.MilliPascalSeconds, $"{whose} {PlotText.Number(band.Aim)} {PlotText.Unit} ({range})")
+            yield return Element.Target.Around(band, $"{whose} {PlotText.Number(band.Aim)} {PlotText.Unit} ({range})") with
             {
                 Row = groups.Length > 1 ? row : null,
                 Word = "target",
@@ -147,9 +164,6 @@ internal static class DosePlot
     private static IEnumerable<string> Doubts(RunPicture p)
         => p.Readings.Count(r => r.Doubted) is var doubted and > 0 ? [$"{doubted} doubted {(doubted == 1 ? "reading" : "readings")}"] : [];
 
-    private static Spot Spot(Dose dose, Viscosity body) => new(dose.Percent, body.MilliPascalSeconds);
-
-    private static Span Span(Dose dose, Estimate body) => new(dose.Percent, body.Low.MilliPascalSeconds, body.High.MilliPascalSeconds);
 }
 
 /// <summary>The part of the dose–viscosity plane that a picture shows.</summary>
@@ -196,9 +210,12 @@ internal sealed record DoseWindow(double Dose, double Low, double High)
 
     private static IEnumerable<Viscosity> Firm(RunPicture p)
     {
-        var values = p.Readings.Select(r => r.Value).Concat(p.Steps.Select(s => s.Settled.Median)).Concat(p.Curve.Select(c => c.Body.Median));
-        values = p.Target is { } target ? values.Append(target.Low).Append(target.High) : values;
-        return p.Next is { } next ? values.Append(next.Body).Append(next.Expected.Median) : values;
+        return
+        [
+            .. p.Readings.Select(r => r.Value), .. p.Steps.Select(s => s.Settled.Median), .. p.Curve.Select(c => c.Body.Median),
+            .. p.Target is { } target ? [target.Low, target.High] : Array.Empty<Viscosity>(),
+            .. p.Next is { } next ? [next.Body, next.Expected.Median] : Array.Empty<Viscosity>(),
+        ];
     }
 
     private static IEnumerable<Viscosity> Loose(RunPicture p)

@@ -11,13 +11,13 @@ internal static class FlowPlot
     {
         FlowPoint[] all = [.. picture.Points, .. picture.Others];
         var rates = Logarithmic("Shear rate, 1/s", "rate, 1/s", all.Select(p => p.Rate.PerSecond));
-        var viscosity = Logarithmic("Viscosity, Pa·s", "viscosity, Pa.s", all.Select(p => p.Viscosity.MilliPascalSeconds / 1000)) with { From = 0.53 };
-        var stress = Logarithmic("Stress, Pa", "stress, Pa", all.Select(p => p.Stress.Pascals)) with { To = 0.47 };
+        var viscosity = Logarithmic("Viscosity, Pa·s", "viscosity, Pa.s", all.Select(p => p.Viscosity.MilliPascalSeconds / 1000));
+        var stress = Logarithmic("Stress, Pa", "stress, Pa", all.Select(p => p.Stress.Pascals));
         var subtitle = picture.Best is { } best ? $"{best.Model.Name}: {PlainText.Shorten(best.Model.Law, 60)}" : "no law fitted";
         return new(picture.Name ?? "Flow curve", subtitle,
         [
-            new(rates, viscosity, [.. Elements(picture, isTitled: true, (rate, viscosity) => viscosity)]),
-            new(rates, stress, [.. Elements(picture, isTitled: false, (rate, viscosity) => rate * viscosity)]),
+            new(rates, viscosity with { From = 0.53 }, [.. Elements(picture, isTitled: true, (rate, viscosity) => viscosity)]),
+            new(rates, stress with { To = 0.47 }, [.. Elements(picture, isTitled: false, (rate, viscosity) => rate * viscosity)]),
         ]);
     }
 
@@ -30,25 +30,22 @@ internal static class FlowPlot
     private static IEnumerable<Element> Elements(FlowPicture picture, bool isTitled, Func<double, double, double> height)
     {
         double Up(ShearRate rate, Viscosity value) => height(rate.PerSecond, value.MilliPascalSeconds / 1000);
-        Element.Marks Marks(Meaning meaning, IEnumerable<FlowPoint> points, string title)
-            => new(meaning, null, [.. points.Select(p => new Spot(p.Rate.PerSecond, Up(p.Rate, p.Viscosity)))]) { Key = isTitled ? new(title, title) : null };
+        Span Edges(RateViscosity c) => new(c.At.Rate.PerSecond, Up(c.At.Rate, c.Value.Low), Up(c.At.Rate, c.Value.High));
+        Spot Middle(RateViscosity c) => new(c.At.Rate.PerSecond, Up(c.At.Rate, c.Value.Median));
+        Spot Read(FlowPoint p) => new(p.Rate.PerSecond, Up(p.Rate, p.Viscosity));
+        LegendLine? Key(string text) => isTitled ? new(text, text) : null;
         if (!picture.Curve.IsEmpty)
         {
-            yield return new Element.Area(Meaning.Found, null, [.. picture.Curve.Select(c => new Span(c.At.Rate.PerSecond, Up(c.At.Rate, c.Value.Low), Up(c.At.Rate, c.Value.High)))])
-            {
-                Key = isTitled ? new($"band, {PlotText.Level(picture.Curve[0].Value)}") : null,
-            };
-            yield return new Element.Line(Meaning.Median, null, [.. picture.Curve.Select(c => new Spot(c.At.Rate.PerSecond, Up(c.At.Rate, c.Value.Median)))])
-            {
-                Key = isTitled ? new("laws, mean by weight", "laws, mean by weight") : null,
-            };
+            var key = isTitled ? new LegendLine($"band, {PlotText.Level(picture.Curve[0].Value)}") : null;
+            yield return new Element.Area(Meaning.Found, null, [.. picture.Curve.Select(Edges)]) { Key = key };
+            yield return new Element.Line(Meaning.Median, null, [.. picture.Curve.Select(Middle)]) { Key = Key("laws, mean by weight") };
         }
 
         if (!picture.Others.IsEmpty)
         {
-            yield return Marks(Meaning.WayUp, picture.Others, "read on the way up");
+            yield return new Element.Marks(Meaning.WayUp, null, [.. picture.Others.Select(Read)]) { Key = Key("read on the way up") };
         }
 
-        yield return Marks(Meaning.Reading, picture.Points, "read");
+        yield return new Element.Marks(Meaning.Reading, null, [.. picture.Points.Select(Read)]) { Key = Key("read") };
     }
 }

@@ -20,36 +20,50 @@ internal enum PairKind
     Map,
 }
 
-/// <summary>The map of two doses: contours of body, the bands of body and string, the path so far, the next addition and the end of the plan.</summary>
+/// <summary>The map of two doses: contours of body, the bands of body and string, the path so far, and where the plan leads.</summary>
 internal static class PairMapPlot
 {
     public static Picture Of(PairPicture run)
     {
-        Field body = Map(run.Map, run.Map.Bodies.Select(b => b.MilliPascalSeconds)), lengths = Map(run.Map, run.Map.Lengths.Select(l => l.Millimeters));
+        var body = Map(run.Map, run.Map.Bodies.Select(b => b.MilliPascalSeconds));
+        var lengths = Map(run.Map, run.Map.Lengths.Select(l => l.Millimeters));
         Element[] elements =
         [
             new Element.Contours(body, [.. Ticks.Logarithmic(body.Values.Min(), body.Values.Max())])
             {
                 Key = new("body", $"body at the number beside it, {PlotText.Unit}"),
             },
-            .. run.Target is { } band
-                ? [new Element.InBand(Meaning.BodyInBand, body, band.Low.MilliPascalSeconds, band.High.MilliPascalSeconds) { Key = new("edges of the body's band", "body in band") }]
-                : Array.Empty<Element>(),
-            .. run.TargetString is { } strings
-                ? [new Element.InBand(Meaning.StringInBand, lengths, strings.Low.Millimeters, strings.High.Millimeters) { Key = new("edges of the string's band, mm", "string in band") }]
-                : Array.Empty<Element>(),
+            .. Bands(run, body, lengths),
             .. Path(run),
         ];
         var subtitle = $"contours: body at {PlotText.Celsius(run.ReferenceTemperature)}, {PlotText.Unit} · medians as believed now";
-        return new(RunFrame.Name(run.Name), subtitle, [new(Dose(run.BodyThickener, body.Across), Dose(run.StringThickener, body.Up), [.. elements])]);
+        var (across, up) = (Dose(run.BodyThickener, body.Across), Dose(run.StringThickener, body.Up));
+        return new(RunFrame.Name(run.Name), subtitle, [new(across, up, [.. elements])]);
     }
 
     private static Field Map(PairMap map, IEnumerable<double> values)
         => new([.. map.BodyDoses.Select(d => d.Percent)], [.. map.StringDoses.Select(d => d.Percent)], [.. values]);
 
-    private static Axis Dose(string thickener, ImmutableArray<double> doses) => new(
-        $"Dose of {PlainText.Shorten(PlainText.Clean(thickener), 24)}, g per 100 g of base (%)", $"dose of {PlainText.Shorten(thickener, 16)}, %", 0, doses[^1])
-    { Room = RunFrame.Room };
+    private static Axis Dose(string thickener, ImmutableArray<double> doses)
+    {
+        var title = $"Dose of {PlainText.Shorten(PlainText.Clean(thickener), 24)}, g per 100 g of base (%)";
+        return new(title, $"dose of {PlainText.Shorten(thickener, 16)}, %", 0, doses[^1]) { Room = RunFrame.Room };
+    }
+
+    private static IEnumerable<Element> Bands(PairPicture run, Field body, Field lengths)
+    {
+        if (run.Target is { Low.MilliPascalSeconds: var least, High.MilliPascalSeconds: var most })
+        {
+            var key = new LegendLine("edges of the body's band", "body in band");
+            yield return new Element.InBand(Meaning.BodyInBand, body, least, most) { Key = key };
+        }
+
+        if (run.TargetString is { Low.Millimeters: var low, High.Millimeters: var high })
+        {
+            var key = new LegendLine("edges of the string's band, mm", "string in band");
+            yield return new Element.InBand(Meaning.StringInBand, lengths, low, high) { Key = key };
+        }
+    }
 
     private static IEnumerable<Element> Path(PairPicture run)
     {
@@ -59,7 +73,8 @@ internal static class PairMapPlot
         yield return new Element.Marks(Meaning.Reading, null, path) { Key = new(null, "path") };
         if (run.End is { } end)
         {
-            yield return new Element.Line(Meaning.PlanWay, null, [run.Next is { } now ? At(now) : path[^1], At(end)]) { Key = new("the plan's end") };
+            var from = run.Next is { } now ? At(now) : path[^1];
+            yield return new Element.Line(Meaning.PlanWay, null, [from, At(end)]) { Key = new("the plan's end") };
             yield return new Element.Marks(Meaning.PlanEnd, null, [At(end)]) { Key = new(null, "plan's end") };
         }
 
@@ -75,67 +90,72 @@ internal static class PairSlicePlot
 {
     public static Picture Of(PairPicture run)
     {
-        var slices = new[] { (Slice: run.OverBody, Across: Across(run.OverBody, 0, 0.48)), (Slice: run.OverString, Across: Across(run.OverString, 0.52, 1)) };
-        var samples = run.OverBody.Samples.AddRange(run.OverString.Samples);
-        var up = Up($"Viscosity at {PlotText.Celsius(run.ReferenceTemperature)}, {PlotText.Unit}", 0.53, 1,
+        var body = new Quantity(
+            s => s.Body.Median.MilliPascalSeconds,
+            s => Span.Of(s.Dose.Percent, s.Body),
+            p => p.Bodies.Select(b => b.MilliPascalSeconds))
+        {
+            Target = run.Target is { } band ? Element.Target.Around(band, null) : null,
+        };
+        var strings = new Quantity(
+            s => s.Length.Median.Millimeters,
+            s => new(s.Dose.Percent, s.Length.Low.Millimeters, s.Length.High.Millimeters),
+            p => p.Lengths.Select(l => l.Millimeters))
+        {
+            Target = run.TargetString is { } wanted ? new(Math.Max(wanted.Low.Millimeters, 0.5), wanted.High.Millimeters, null) : null,
+        };
+        var above = body.Axis(run, $"Viscosity at {PlotText.Celsius(run.ReferenceTemperature)}, {PlotText.Unit}") with { From = 0.53 };
+        var below = strings.Axis(run, "String length, mm") with { To = 0.47 };
+        var (left, right) = (Across(run.OverBody) with { To = 0.48 }, Across(run.OverString) with { From = 0.52 });
+        var (first, second) = (PlotText.Percent(run.OverBody.OtherDose), PlotText.Percent(run.OverString.OtherDose));
+        return new(RunFrame.Name(run.Name), $"left: {run.StringThickener} stays at {first} · right: {run.BodyThickener} stays at {second}",
         [
-            .. samples.Select(s => s.Body.Median.MilliPascalSeconds), .. run.Path.SelectMany(p => p.Bodies).Select(b => b.MilliPascalSeconds),
-            .. run.Target is { } band ? [band.Low.MilliPascalSeconds, band.High.MilliPascalSeconds] : Array.Empty<double>(),
+            new(left, above, [.. body.Over(run, run.OverBody, isTitled: true)]),
+            new(left, below, [.. strings.Over(run, run.OverBody, isTitled: false)]),
+            new(right, above, [.. body.Over(run, run.OverString, isTitled: false)]),
+            new(right, below, [.. strings.Over(run, run.OverString, isTitled: false)]),
         ]);
-        var down = Up("String length, mm", 0, 0.47,
-        [
-            .. samples.Select(s => s.Length.Median.Millimeters), .. run.Path.SelectMany(p => p.Lengths).Select(l => l.Millimeters),
-            .. run.TargetString is { } strings ? [Math.Max(strings.Low.Millimeters, 0.5), strings.High.Millimeters] : Array.Empty<double>(),
-        ]);
-        var subtitle = $"left: {run.StringThickener} stays at {PlotText.Percent(run.OverBody.OtherDose)} · right: {run.BodyThickener} stays at {PlotText.Percent(run.OverString.OtherDose)}";
-        return new(RunFrame.Name(run.Name), subtitle, [.. slices.SelectMany(s => new[] { Body(run, s.Slice, s.Across, up), Strings(run, s.Slice, s.Across, down) })]);
     }
 
-    private static Axis Across(PairSlice slice, double from, double to)
-        => new($"Dose of {PlainText.Shorten(PlainText.Clean(slice.Thickener), 20)}, %", "dose, %", 0, slice.Samples[^1].Dose.Percent) { Room = 0.03, From = from, To = to, HasGrid = false };
-
-    private static Axis Up(string title, double from, double to, double[] values)
+    private static Axis Across(PairSlice slice)
     {
-        var (low, high) = Axis.Around(values, 0.08);
-        return new(title, title, low, high, IsLogarithmic: true) { From = from, To = to };
+        var title = $"Dose of {PlainText.Shorten(PlainText.Clean(slice.Thickener), 20)}, %";
+        return new(title, title, 0, slice.Samples[^1].Dose.Percent) { Room = 0.03, HasGrid = false };
     }
 
-    private static Panel Body(PairPicture run, PairSlice slice, Axis across, Axis up)
+    /// <summary>Body or string.</summary>
+    /// <param name="Median">The middle of what is known of it at a dose.</param>
+    /// <param name="Edges">Its interval.</param>
+    /// <param name="Read">The readings of it.</param>
+    private sealed record Quantity(Func<PairSample, double> Median, Func<PairSample, Span> Edges, Func<PairPoint, IEnumerable<double>> Read)
     {
-        var isLeft = ReferenceEquals(slice, run.OverBody);
-        Element[] elements =
-        [
-            .. run.Target is { } band ? [new Element.Target(band.Low.MilliPascalSeconds, band.High.MilliPascalSeconds, null)] : Array.Empty<Element>(),
-            new Element.Area(Meaning.Found, null, [.. slice.Samples.Select(s => new Span(s.Dose.Percent, s.Body.Low.MilliPascalSeconds, s.Body.High.MilliPascalSeconds))])
-            {
-                Key = isLeft ? new($"band of the mean, {PlotText.Level(slice.Samples[0].Body)}") : null,
-            },
-            new Element.Line(Meaning.Median, null, [.. slice.Samples.Select(s => new Spot(s.Dose.Percent, s.Body.Median.MilliPascalSeconds))]) { Key = isLeft ? new("median") : null },
-            .. Marks(run, slice, isLeft, p => p.Bodies.Select(b => b.MilliPascalSeconds)),
-        ];
-        return new(across, up, [.. elements]);
-    }
+        public Element.Target? Target { get; init; }
 
-    private static Panel Strings(PairPicture run, PairSlice slice, Axis across, Axis up)
-    {
-        Element[] elements =
-        [
-            .. run.TargetString is { } strings ? [new Element.Target(Math.Max(strings.Low.Millimeters, 1e-3), strings.High.Millimeters, null)] : Array.Empty<Element>(),
-            new Element.Area(Meaning.Found, null, [.. slice.Samples.Select(s => new Span(s.Dose.Percent, s.Length.Low.Millimeters, s.Length.High.Millimeters))]),
-            new Element.Line(Meaning.Median, null, [.. slice.Samples.Select(s => new Spot(s.Dose.Percent, s.Length.Median.Millimeters))]),
-            .. Marks(run, slice, isTitled: false, p => p.Lengths.Select(l => l.Millimeters)),
-        ];
-        return new(across, up, [.. elements]);
-    }
+        public Axis Axis(PairPicture run, string title)
+        {
+            double[] wanted = Target is null ? [] : [Target.Low, Target.High];
+            var known = run.OverBody.Samples.Concat(run.OverString.Samples).Select(Median);
+            var (low, high) = Plots.Axis.Around([.. known, .. run.Path.SelectMany(Read), .. wanted], 0.08);
+            return new(title, title, low, high, IsLogarithmic: true);
+        }
 
-    /// <summary>Readings at this dose of the other thickener, and at another.</summary>
-    private static IEnumerable<Element> Marks(PairPicture run, PairSlice slice, bool isTitled, Func<PairPoint, IEnumerable<double>> values)
-    {
-        var isBody = ReferenceEquals(slice, run.OverBody);
-        double At(PairPlace place) => (isBody ? place.Body : place.Second).Percent;
-        var points = run.Path.ToLookup(p => Math.Abs((isBody ? p.Place.Second : p.Place.Body).Percent - slice.OtherDose.Percent) < 1e-6);
-        Element.Marks Of(Meaning meaning, bool isHere, string title)
-            => new(meaning, null, [.. points[isHere].SelectMany(p => values(p).Select(v => new Spot(At(p.Place), v)))]) { Key = isTitled ? new(title) : null };
-        return [Of(Meaning.Reading, isHere: true, "reading at this dose of the other"), Of(Meaning.Elsewhere, isHere: false, "at another dose of it")];
+        public IEnumerable<Element> Over(PairPicture run, PairSlice slice, bool isTitled)
+        {
+            var isBody = ReferenceEquals(slice, run.OverBody);
+            double Dose(PairPlace place) => (isBody ? place.Body : place.Second).Percent;
+            bool IsHere(PairPlace place) => Math.Abs((isBody ? place.Second : place.Body).Percent - slice.OtherDose.Percent) < 1e-6;
+            var points = run.Path.ToLookup(p => IsHere(p.Place), p => Read(p).Select(v => new Spot(Dose(p.Place), v)));
+            Element Named(Element element, string text) => isTitled ? element with { Key = new(text) } : element;
+            var level = PlotText.Level(slice.Samples[0].Body);
+            var middle = slice.Samples.Select(s => new Spot(s.Dose.Percent, Median(s)));
+            return
+            [
+                .. Target is { } target ? [target] : Array.Empty<Element>(),
+                Named(new Element.Area(Meaning.Found, null, [.. slice.Samples.Select(Edges)]), $"band of the mean, {level}"),
+                Named(new Element.Line(Meaning.Median, null, [.. middle]), "median"),
+                Named(new Element.Marks(Meaning.Reading, null, [.. points[true].SelectMany(p => p)]), "reading at this dose of the other"),
+                Named(new Element.Marks(Meaning.Elsewhere, null, [.. points[false].SelectMany(p => p)]), "at another dose of it"),
+            ];
+        }
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Viscolog.Core.Quantities;
 
 namespace Viscolog.Plots;
 
@@ -23,10 +24,18 @@ internal sealed record Panel(Axis Across, Axis Up, ImmutableArray<Element> Eleme
 }
 
 /// <summary>A place in a panel, in the units of its axes.</summary>
-internal sealed record Spot(double X, double Y);
+internal sealed record Spot(double X, double Y)
+{
+    /// <summary>A body over its dose.</summary>
+    public static Spot Of(Dose dose, Viscosity body) => new(dose.Percent, body.MilliPascalSeconds);
+}
 
 /// <summary>A range of values at one place.</summary>
-internal sealed record Span(double X, double Low, double High);
+internal sealed record Span(double X, double Low, double High)
+{
+    /// <summary>The interval of a body at a place across.</summary>
+    public static Span Of(double x, Estimate body) => new(x, body.Low.MilliPascalSeconds, body.High.MilliPascalSeconds);
+}
 
 /// <summary>A line of the legend.</summary>
 /// <param name="Full">In a file; null for none.</param>
@@ -88,6 +97,9 @@ internal enum Meaning
     /// <summary>One and two standard deviations from the mean.</summary>
     Zone,
 
+    /// <summary>Where one part of the places ends and another begins.</summary>
+    Boundary,
+
     /// <summary>Ties marks together for the eye.</summary>
     Link,
 
@@ -132,6 +144,10 @@ internal abstract record Element(Meaning Meaning, int? Of)
 
         /// <summary>The word on its upper edge in characters; null for none.</summary>
         public string? Word { get; init; }
+
+        /// <summary>The band of a body.</summary>
+        public static Target Around(ViscosityBand band, string? text)
+            => new(band.Low.MilliPascalSeconds, band.High.MilliPascalSeconds, text);
     }
 
     /// <summary>All beyond a place is shaded.</summary>
@@ -151,12 +167,8 @@ internal abstract record Element(Meaning Meaning, int? Of)
     /// <param name="Meaning">What they speak of.</param>
     /// <param name="At">The place.</param>
     /// <param name="Text">The words.</param>
-    /// <param name="Across">On which side of it: -1 left, 0 centred, 1 right.</param>
-    /// <param name="Up">-1 below, 1 above.</param>
-    internal sealed record Words(Meaning Meaning, Spot At, string Text, int Across, int Up) : Element(Meaning, Of: null);
-
-    /// <summary>An upright line with its words, for files.</summary>
-    internal sealed record Upright(double X, string Text) : Element(Meaning.Limit, Of: null);
+    /// <param name="Side">-1 above left of it, 0 above or, where there is no room, right, 1 below.</param>
+    internal sealed record Words(Meaning Meaning, Spot At, string Text, int Side) : Element(Meaning, Of: null);
 
     /// <summary>Names of traces at their right ends; <see cref="Element.Of"/> counts them from 0.</summary>
     internal sealed record Ends(ImmutableArray<(Spot At, string Text)> Traces) : Element(Meaning.Settled, Of: null);

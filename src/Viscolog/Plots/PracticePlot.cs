@@ -20,12 +20,14 @@ internal static class PracticePlot
         double[] values =
         [
             truth.Band.High.MilliPascalSeconds, .. truth.Samples(end, CurveSamples).Select(s => s.Body.MilliPascalSeconds),
-            .. players.SelectMany(p => p.Path.Steps).SelectMany(s => new[] { s.Line.Shown ?? s.Settled, s.Settled }).Select(v => v.MilliPascalSeconds),
+            .. players.SelectMany(p => p.Path.Steps).SelectMany(s => new[] { s.Line.Shown ?? s.Settled, s.Settled })
+                .Select(v => v.MilliPascalSeconds),
         ];
         var up = new Axis($"Viscosity, {PlotText.Unit}", PlotText.Unit, values.Min() * 0.8, values.Max() * 1.35, IsLogarithmic: true);
+        var (constant, why) = (Shown.Duration(truth.TimeConstant), PracticePictures.Limit(truth).Why);
         return new(
             PracticeWords.Title(players[0].Path.Session.Game),
-            $"hidden curve '{truth.Family}' · time constant {Shown.Duration(truth.TimeConstant)} · shaded: {PracticePictures.Limit(truth).Why}",
+            $"hidden curve '{truth.Family}' · time constant {constant} · shaded: {why}",
             [.. players.Select((p, i) => new Panel(Across(players, i, end), up, [.. Elements(p.Path, end, isFirst: i == 0)]))]);
     }
 
@@ -33,34 +35,46 @@ internal static class PracticePlot
     {
         var width = (1 - (Gap * (players.Count - 1))) / players.Count;
         var from = panel * (width + Gap);
-        var name = PlainText.Shorten(PlainText.Clean(players[panel].Name), 22) + ": " + PracticeWords.Verdict(players[panel].Path.Score.Verdict);
-        return new((panel == 0 ? "dose, % · " : "") + name, name, 0, end.Percent) { Room = 0.05, From = from, To = from + width, LeastStep = 1 };
+        var player = players[panel];
+        var name = PlainText.Shorten(PlainText.Clean(player.Name), 22) + ": " + PracticeWords.Verdict(player.Path.Score.Verdict);
+        return new((panel == 0 ? "dose, % · " : "") + name, name, 0, end.Percent)
+        {
+            Room = 0.05,
+            From = from,
+            To = from + width,
+            LeastStep = 1,
+        };
     }
 
     private static IEnumerable<Element> Elements(PracticePath path, Dose end, bool isFirst)
     {
         LegendLine? Key(string text) => isFirst ? new(text) : null;
         var truth = path.Truth;
-        var read = path.Steps.Where(s => s.Line.Shown is not null).Select(s => (Step: s, At: Spot(s.Dose, s.Line.Shown!.Value))).ToList();
+        var read = path.Steps.Where(s => s.Line.Shown is not null)
+            .Select(s => (Step: s, At: Spot.Of(s.Dose, s.Line.Shown!.Value))).ToList();
         var early = read.Where(r => Math.Abs(r.Step.PercentToCome) > PracticeWords.EarlyPercent);
         return
         [
             new Element.Limit(PracticePictures.Limit(truth).Dose.Percent, null, null),
-            new Element.Target(truth.Band.Low.MilliPascalSeconds, truth.Band.High.MilliPascalSeconds, isFirst ? $"target {PlotText.Number(truth.Band.Aim)}" : null),
-            new Element.Line(Meaning.Median, null, [.. truth.Samples(end, CurveSamples).Select(s => Spot(s.Dose, s.Body))]) { Key = Key("hidden curve") },
-            .. early.Select((r, i) => new Element.Line(Meaning.ToCome, null, [r.At, Spot(r.Step.Dose, r.Step.Settled)]) { Key = i == 0 ? Key("still to come") : null }),
+            Element.Target.Around(truth.Band, isFirst ? $"target {PlotText.Number(truth.Band.Aim)}" : null),
+            new Element.Line(Meaning.Median, null, [.. truth.Samples(end, CurveSamples).Select(s => Spot.Of(s.Dose, s.Body))])
+            {
+                Key = Key("hidden curve"),
+            },
+            .. early.Select((r, i) => new Element.Line(Meaning.ToCome, null, [r.At, Spot.Of(r.Step.Dose, r.Step.Settled)])
+            {
+                Key = i == 0 ? Key("still to come") : null,
+            }),
             new Element.Line(Meaning.Link, null, [.. read.Select(r => r.At)]),
-            new Element.Marks(Meaning.Settled, null, [.. path.Steps.Select(s => Spot(s.Dose, s.Settled))]) { Key = Key("settles at") },
+            new Element.Marks(Meaning.Settled, null, [.. path.Steps.Select(s => Spot.Of(s.Dose, s.Settled))]) { Key = Key("settles at") },
             new Element.Marks(Meaning.Reading, null, [.. read.Select(r => r.At)]) { Key = Key("read") },
-            .. path.Steps.FirstOrDefault(s => s.IsOver) is { } over ? Over(path, Spot(over.Dose, over.Settled)) : [],
+            .. path.Steps.FirstOrDefault(s => s.IsOver) is { } over ? Over(path, Spot.Of(over.Dose, over.Settled)) : [],
         ];
     }
 
     private static Element[] Over(PracticePath path, Spot at) =>
     [
         new Element.Marks(Meaning.WentOver, null, [at]),
-        new Element.Words(Meaning.WentOver, at, FormattableString.Invariant($"over at dose {path.Score.WentOverAt}"), -1, 1),
+        new Element.Words(Meaning.WentOver, at, FormattableString.Invariant($"over at dose {path.Score.WentOverAt}"), -1),
     ];
-
-    private static Spot Spot(Dose dose, Viscosity body) => new(dose.Percent, body.MilliPascalSeconds);
 }

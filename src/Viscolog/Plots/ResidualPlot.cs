@@ -15,19 +15,23 @@ internal static class ResidualPlot
         var readings = runs.SelectMany(p => p.Readings).ToList();
         var dose = readings.Select(r => r.Dose.Percent).DefaultIfEmpty(0).Max();
         var reach = 1.25 * readings.Select(r => Math.Abs(r.StandardizedResidual)).Where(double.IsFinite).Append(Usual).Max();
+        var placed = runs.Select(p => p.Readings.Where(r => double.IsFinite(r.StandardizedResidual)));
         Element[] elements =
         [
             new Element.Level(Meaning.Expected, 0) { Key = new("as expected") },
             new Element.Level(Meaning.Usual, Usual) { Key = new("±2: about 95 % of readings lie between", "about 95 % lie between") },
             new Element.Level(Meaning.Usual, -Usual),
-            .. runs.SelectMany((p, i) => RunFrame.Readings(
-                p.Readings.Where(r => double.IsFinite(r.StandardizedResidual)), frame.Of(i), r => new(r.Dose.Percent, r.StandardizedResidual))),
+            .. placed.SelectMany((p, i) => RunFrame.Readings(p, frame.Of(i), r => new(r.Dose.Percent, r.StandardizedResidual))),
             .. frame.Keys(KeyLook.Mark),
         ];
-        var up = new Axis("Standardised residual, in repeatabilities", "off the expected, in repeatabilities", -reach, reach) { Label = Signed };
+        var across = frame.Dose((dose > 0 ? dose : 1) * 1.08);
+        var up = new Axis("Standardised residual, in repeatabilities", "off the expected, in repeatabilities", -reach, reach);
         return new(frame.Title, frame.Subtitle(Notes(readings)),
         [
-            new(frame.Dose((dose > 0 ? dose : 1) * 1.08), up, [.. elements]) { Nothing = readings.Count == 0 ? "nothing to show yet: no readings" : null },
+            new(across, up with { Label = Signed }, [.. elements])
+            {
+                Nothing = readings.Count == 0 ? "nothing to show yet: no readings" : null,
+            },
         ]);
     }
 

@@ -56,6 +56,9 @@ internal sealed class RunFrame(IReadOnlyList<RunPicture> runs)
     /// <summary>Whether there is one run only.</summary>
     public bool IsAlone => runs.Count == 1;
 
+    /// <summary>Whether all runs dose the same.</summary>
+    public bool IsOneThickener => Same(p => p.Thickener) is not null;
+
     public string Title => IsAlone ? Name(runs[0].Name) : $"{runs.Count} runs";
 
     private string? Thickener => Same(p => PlainText.Clean(p.Thickener));
@@ -97,7 +100,8 @@ internal sealed class RunFrame(IReadOnlyList<RunPicture> runs)
     {
         var method = runs is [{ Method: { } how }] ? $" by {how}" : "";
         var at = Celsius is { } celsius ? $" at {celsius}" : "";
-        return new($"Viscosity{at}, {PlotText.Unit}", $"{PlotText.Unit} at {Celsius ?? "different temperatures"}{method}", low, high, IsLogarithmic: true);
+        var brief = $"{PlotText.Unit} at {Celsius ?? "different temperatures"}{method}";
+        return new($"Viscosity{at}, {PlotText.Unit}", brief, low, high, IsLogarithmic: true);
     }
 
     public Axis Dose(double end)
@@ -110,20 +114,20 @@ internal sealed class RunFrame(IReadOnlyList<RunPicture> runs)
     /// <param name="readings">The readings.</param>
     /// <param name="of">Which run or step; null for the only one.</param>
     /// <param name="place">Where each stands.</param>
-    public static IEnumerable<Element> Readings(IEnumerable<PicturedReading> readings, int? of, Func<PicturedReading, Spot> place)
+    public static IEnumerable<Element.Marks> Readings(IEnumerable<PicturedReading> readings, int? of, Func<PicturedReading, Spot> place)
     {
         var all = readings.ToLookup(r => r.Doubted);
-        if (all[false].Any())
-        {
-            yield return new Element.Marks(Meaning.Reading, of, [.. all[false].Select(place)]) { Key = of is null ? new("reading", "reading") : null };
-        }
-
-        if (all[true].Any())
-        {
-            yield return new Element.Marks(Meaning.Doubted, of, [.. all[true].Select(place)]) { Key = new(of is null ? "doubted reading" : null, "doubted") };
-        }
+        Element.Marks Marks(Meaning meaning, LegendLine? key)
+            => new(meaning, of, [.. all[meaning == Meaning.Doubted].Select(place)]) { Key = key };
+        Element.Marks[] marks =
+        [
+            Marks(Meaning.Reading, of is null ? new("reading", "reading") : null),
+            Marks(Meaning.Doubted, new(of is null ? "doubted reading" : null, "doubted")),
+        ];
+        return marks.Where(m => !m.Points.IsEmpty);
     }
 
     /// <summary>The value that all runs share; null where they differ.</summary>
-    private string? Same(Func<RunPicture, string> what) => runs.Select(what).Distinct(StringComparer.Ordinal).Count() == 1 ? what(runs[0]) : null;
+    private string? Same(Func<RunPicture, string> what)
+        => runs.Select(what).Distinct(StringComparer.Ordinal).Count() == 1 ? what(runs[0]) : null;
 }

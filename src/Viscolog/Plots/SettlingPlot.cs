@@ -1,4 +1,5 @@
 using Viscolog.Core.Advising;
+using Viscolog.Core.Quantities;
 
 namespace Viscolog.Plots;
 
@@ -9,11 +10,12 @@ internal static class SettlingPlot
     {
         var (frame, time, window) = (new RunFrame(runs), StandingWindow.Of(runs), Window(runs));
         var steps = runs.SelectMany((p, i) => p.Steps.Select(s => (Run: p, Place: i, Step: s))).ToList();
+        string Name(int place, PicturedStep step) => (frame.IsAlone ? "" : Letter(place) + " ") + PlotText.Percent(step.Dose);
         Element[] elements =
         [
             .. steps.SelectMany((s, trace) => Step(s.Run, s.Step, trace, time)),
             .. Legend(runs, frame),
-            new Element.Ends([.. steps.Select(s => (new Spot(time.End, Level(s.Step)), frame.IsAlone ? PlotText.Percent(s.Step.Dose) : $"{Letter(s.Place)} {PlotText.Percent(s.Step.Dose)}"))])
+            new Element.Ends([.. steps.Select(s => (new Spot(time.End, Level(s.Step)), Name(s.Place, s.Step)))])
             {
                 Key = new(null, "settled"),
             },
@@ -31,13 +33,13 @@ internal static class SettlingPlot
 
     private static IEnumerable<Element> Step(RunPicture run, PicturedStep step, int trace, StandingWindow time)
     {
-        yield return new Element.Line(Meaning.Way, trace, [.. step.Way.Select(t => new Spot(time.Of(t.Wait), t.Value.Median.MilliPascalSeconds))]);
-        yield return new Element.Line(Meaning.SettledLevel, trace, [new(0, Level(step)), new(time.End, Level(step))]);
         var timed = run.Readings.Where(r => r.Step == step.Step && r.Wait is not null);
-        foreach (var marks in RunFrame.Readings(timed, trace, r => new(time.Of(r.Wait!.Value), r.Value.MilliPascalSeconds)))
-        {
-            yield return marks;
-        }
+        return
+        [
+            new Element.Line(Meaning.Way, trace, [.. step.Way.Select(t => time.Spot(t.Wait, t.Value.Median))]),
+            new Element.Line(Meaning.SettledLevel, trace, [new(0, Level(step)), new(time.End, Level(step))]),
+            .. RunFrame.Readings(timed, trace, r => time.Spot(r.Wait!.Value, r.Value)),
+        ];
     }
 
     /// <summary>Lines that stand for all traces, as shape and colour tell the steps apart and the labels name them.</summary>
@@ -45,7 +47,7 @@ internal static class SettlingPlot
     {
         foreach (var marks in RunFrame.Readings(runs.SelectMany(p => p.Readings).Where(r => r.Wait is not null), null, _ => new(0, 0)))
         {
-            yield return ((Element.Marks)marks) with { Points = [], Key = new(marks.Key!.Full) };
+            yield return marks with { Points = [], Key = new(marks.Key!.Full) };
         }
 
         if (runs.Any(p => p.Steps.Any(s => !s.Way.IsEmpty)))
@@ -75,11 +77,18 @@ internal static class SettlingPlot
             Curve = [],
             Target = null,
             Next = null,
-            Steps = [.. p.Steps, .. p.Steps.SelectMany(s => s.Way).Select(t => new PicturedStep(0, default, t.Value with { Low = t.Value.Median, High = t.Value.Median }, []))],
+            Steps = [.. p.Steps, .. p.Steps.SelectMany(s => s.Way).Select(t => Sharp(t.Value.Median))],
         })]);
 
+    private static PicturedStep Sharp(Viscosity body) => new(0, default, new(body, body, body, default), []);
+
     private static IEnumerable<string> Untimed(IReadOnlyList<RunPicture> runs)
-        => runs.Sum(p => p.Readings.Count(r => r.Wait is null)) is var untimed and > 0 ? [$"{untimed} {(untimed == 1 ? "reading" : "readings")} without a wait not shown"] : [];
+        => runs.Sum(p => p.Readings.Count(r => r.Wait is null)) switch
+        {
+            0 => [],
+            1 => ["1 reading without a wait not shown"],
+            var untimed => [$"{untimed} readings without a wait not shown"],
+        };
 }
 
 /// <summary>The standing times that a picture shows.</summary>
@@ -101,10 +110,14 @@ internal sealed record StandingWindow(double Seconds)
     }
 
     /// <summary>The axis across.</summary>
-    public Axis Axis(double end) => new($"Standing time since stirring ended, {Unit}", $"standing, {Unit}", 0, end) { Room = RunFrame.Room };
+    public Axis Axis(double end)
+        => new($"Standing time since stirring ended, {Unit}", $"standing, {Unit}", 0, end) { Room = RunFrame.Room };
+
+    /// <summary>A body over its time.</summary>
+    public Spot Spot(TimeSpan wait, Viscosity body) => new(Of(wait), body.MilliPascalSeconds);
 
     /// <summary>A time in the axis' unit.</summary>
-    public double Of(TimeSpan wait) => wait.TotalSeconds / (Seconds >= MinutesFrom ? 60 : 1);
+    private double Of(TimeSpan wait) => wait.TotalSeconds / (Seconds >= MinutesFrom ? 60 : 1);
 
     private static IEnumerable<TimeSpan> Waits(RunPicture p)
         => p.Readings.Select(r => r.Wait).OfType<TimeSpan>().Concat(p.Steps.SelectMany(s => s.Way).Select(t => t.Wait));

@@ -18,10 +18,7 @@ internal static class StringPlot
         Element[] elements =
         [
             .. targets.Select((t, row) => Target(t, row > 0 ? row : null)),
-            .. runs.Select((p, i) => new Element.Marks(Meaning.Reading, frame.Of(i), [.. p.Strings.Select(s => new Spot(s.Dose.Percent, s.Length.Millimeters))])
-            {
-                Key = frame.IsAlone ? new("string read", "string read") : null,
-            }),
+            .. runs.Select((p, i) => Read(p, frame.Of(i))),
             .. frame.Keys(KeyLook.Mark),
         ];
         var count = runs.Sum(p => p.Strings.Length);
@@ -40,5 +37,12 @@ internal static class StringPlot
         return new(band.Low.Millimeters, band.High.Millimeters, text) { Row = row, Key = new(null, text) };
     }
 
-    private static double End(IEnumerable<double> values, double least) => values.DefaultIfEmpty(0).Max() is var most and > 0 ? Beyond * most : least;
+    private static Element.Marks Read(RunPicture run, int? of)
+        => new(Meaning.Reading, of, [.. run.Strings.Select(s => new Spot(s.Dose.Percent, s.Length.Millimeters))])
+        {
+            Key = of is null ? new("string read", "string read") : null,
+        };
+
+    private static double End(IEnumerable<double> values, double least)
+        => values.DefaultIfEmpty(0).Max() is var most and > 0 ? Beyond * most : least;
 }

@@ -29,14 +29,17 @@ internal sealed record TrendPicture(string Title, string Quantity, ControlChart 
             Label = IsLog ? null : v => v < 0 ? "-" + PlotText.Number(-v) : PlotText.Number(v),
         };
         var title = IsLog ? "Moving range, %" : "Moving range";
-        var ranges = new Axis(title, title, 0, 1.1 * Chart.MovingRanges.OfType<double>().Append(Chart.MovingRangeUpper).Max(Range)) { To = 0.35, HasGrid = false };
-        return new(Title, Subtitle(), [new(across, values, [.. Levels(), .. Values()]), new(across, ranges, [.. Ranges()])]);
+        var greatest = Chart.MovingRanges.OfType<double>().Append(Chart.MovingRangeUpper).Max(Range);
+        var ranges = new Axis(title, title, 0, 1.1 * greatest) { To = 0.35, HasGrid = false };
+        return new(Title, Subtitle(), [new(across, values, [.. Levels(low, high), .. Values()]), new(across, ranges, [.. Ranges()])]);
     }
 
     private string Subtitle()
     {
         var left = Chart.LeftOut.IsEmpty ? "" : $", without {string.Join(", ", Chart.LeftOut)}";
-        var capability = Chart.Cpk is { } cpk ? FormattableString.Invariant($" · Cpk {cpk.Index:0.00} ({cpk.Low:0.00} to {cpk.High:0.00})") : "";
+        var capability = Chart.Cpk is { Index: var index, Low: var low, High: var high }
+            ? FormattableString.Invariant($" · Cpk {index:0.00} ({low:0.00} to {high:0.00})")
+            : "";
         return PlainText.Clean($"limits from {Chart.InBaseline} batches{left} · {(IsLog ? "log" : "linear")} scale{capability}");
     }
 
@@ -71,9 +74,15 @@ internal sealed record TrendPicture(string Title, string Quantity, ControlChart 
 
     private string Named(int place) => PlainText.Shorten(PlainText.Clean(Chart.Points[place].Batch), BatchColumns);
 
-    private IEnumerable<Element> Levels()
+    private IEnumerable<Element> Levels(double low, double high)
     {
         double[] zones = [-2, -1, 1, 2];
+        var border = Chart.BaselineCount + 0.5;
+        Element[] boundary =
+        [
+            new Element.Line(Meaning.Boundary, null, [new(border, low), new(border, high)]),
+            new Element.Words(Meaning.Boundary, new(border, low), "baseline ends", -1),
+        ];
         return
         [
             .. zones.Select(z => new Element.Level(Meaning.Zone, Chart.Level(z))),
@@ -81,7 +90,7 @@ internal sealed record TrendPicture(string Title, string Quantity, ControlChart 
             new Element.Level(Meaning.ControlLimit, Chart.Upper) { Key = new("limits", "limit") },
             new Element.Level(Meaning.ControlLimit, Chart.Lower),
             .. Wanted.Select((w, i) => new Element.Level(Meaning.Wanted, w) { Key = i == 0 ? new("wanted", "wanted") : null }),
-            .. Chart.BaselineCount < Chart.Points.Length ? [new Element.Upright(Chart.BaselineCount + 0.5, "baseline ends")] : Array.Empty<Element>(),
+            .. Chart.BaselineCount < Chart.Points.Length ? boundary : [],
         ];
     }
 
@@ -93,8 +102,11 @@ internal sealed record TrendPicture(string Title, string Quantity, ControlChart 
         [
             new Element.Line(Meaning.Link, null, points),
             new Element.Marks(Meaning.Reading, null, points) { Key = new("batch", "batch") },
-            new Element.Marks(Meaning.Signal, null, [.. signals.Select(i => points[i])]) { Key = new(signals.Length > 0 ? "signal" : null, "signal") },
-            .. signals.Select(i => new Element.Words(Meaning.Signal, points[i], Named(i), 0, Chart.Away[i] > 0 ? 1 : -1)),
+            new Element.Marks(Meaning.Signal, null, [.. signals.Select(i => points[i])])
+            {
+                Key = new(signals.Length > 0 ? "signal" : null, "signal"),
+            },
+            .. signals.Select(i => new Element.Words(Meaning.Signal, points[i], Named(i), Chart.Away[i] > 0 ? 0 : 1)),
         ];
     }
 

@@ -25,14 +25,17 @@ internal static class VerdictPlot
         };
         var (time, window) = (StandingWindow.Of([last]), DoseWindow.Of([last]));
         var (across, middle) = (time.Axis(1.12 * time.End), found.Median.MilliPascalSeconds);
-        Span Interval(double x) => new(x, found.Low.MilliPascalSeconds, found.High.MilliPascalSeconds);
         Element[] elements =
         [
-            new Element.Target(band.Low.MilliPascalSeconds, band.High.MilliPascalSeconds, wanted),
-            new Element.Area(Meaning.Found, null, [Interval(0), Interval(across.High)]) { Key = new($"found, {PlotText.Level(found)}") },
+            Element.Target.Around(band, wanted),
+            new Element.Area(Meaning.Found, null, [Span.Of(0, found), Span.Of(across.High, found)])
+            {
+                Key = new($"found, {PlotText.Level(found)}"),
+            },
             new Element.Line(Meaning.Median, null, [new(0, middle), new(across.High, middle)]) { Key = new("found") },
-            .. RunFrame.Readings(last.Readings, null, r => new(time.Of(r.Wait!.Value), r.Value.MilliPascalSeconds)),
+            .. RunFrame.Readings(last.Readings, null, r => time.Spot(r.Wait!.Value, r.Value)),
         ];
-        return new(null, null, [new(across, new(PlotText.Unit, PlotText.Unit, window.Low, window.High, IsLogarithmic: true), [.. elements])]);
+        var up = new Axis(PlotText.Unit, PlotText.Unit, window.Low, window.High, IsLogarithmic: true);
+        return new(null, null, [new(across, up, [.. elements])]);
     }
 }

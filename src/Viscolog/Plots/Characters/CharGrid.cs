@@ -3,12 +3,12 @@ using Viscolog.Text;
 
 namespace Viscolog.Plots.Characters;
 
-/// <summary>Cells of characters with a finer grid of dots beneath: 2 × 4 dots a cell in braille, or one a cell in plain characters.</summary>
+/// <summary>Cells of characters with a finer grid of dots beneath: 2 × 4 a cell in braille, or one a cell in plain characters.</summary>
 internal sealed class CharGrid
 {
     private const char BrailleBase = '\u2800';
 
-    /// <summary>Bits of the braille pattern by row and column within a cell (Unicode block 2800: dots 1–3 and 7 left, 4–6 and 8 right).</summary>
+    /// <summary>Bits of the braille pattern by row and column within a cell (Unicode block 2800: dots 1–3, 7 left, 4–6, 8 right).</summary>
     private static readonly int[][] Bits = [[0x01, 0x08], [0x02, 0x10], [0x04, 0x20], [0x40, 0x80]];
 
     private readonly string?[,] _cells;

@@ -39,7 +39,7 @@ internal static class CharLegend
     private static IEnumerable<string> Items(Picture picture, ChartGlyphs glyphs, bool roomy)
     {
         var elements = picture.Panels.SelectMany(p => p.Elements).OrderBy(e => e.Meaning).ToList();
-        if (elements.Exists(e => e is Element.RunKey) && elements.Exists(e => e is Element.Marks { Meaning: Meaning.Settled, Of: not null }))
+        if (elements.Exists(e => e is Element.Marks { Meaning: Meaning.Settled, Of: not null }))
         {
             yield return "A reading, a settled";
         }
@@ -51,7 +51,7 @@ internal static class CharLegend
                 yield return item;
             }
 
-            if (element is Element.InBand { Meaning: Meaning.StringInBand } && elements.Exists(e => e is Element.InBand { Meaning: Meaning.BodyInBand }))
+            if (element.Meaning == Meaning.StringInBand && elements.Exists(e => e.Meaning == Meaning.BodyInBand))
             {
                 yield return $"{ChartGlyphs.InAllBands} both";
             }
@@ -68,7 +68,8 @@ internal static class CharLegend
         if (element is Element.RunKey run)
         {
             var name = PlainText.Shorten(glyphs.Show(run.Key?.Short ?? ""), NameColumns, glyphs.Ellipsis);
-            yield return run.Look == KeyLook.Nothing ? name : $"{ChartGlyphs.Letter(run.Place, run.Look == KeyLook.LineAndMark ? 'A' : 'a')} {name}";
+            var letter = ChartGlyphs.Letter(run.Place, run.Look == KeyLook.LineAndMark ? 'A' : 'a');
+            yield return run.Look == KeyLook.Nothing ? name : $"{letter} {name}";
         }
         else if (element.Key is { } key && (key.Short + (roomy ? key.Roomy : "")) is { Length: > 0 } text)
         {

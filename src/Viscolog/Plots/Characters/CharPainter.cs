@@ -139,7 +139,7 @@ internal sealed class CharPainter(Panel panel, CharPlane plane, ChartGlyphs glyp
         _grid.Put(to, end, glyphs.Next);
     }
 
-    /// <summary>Several runs have a letter each: where settled values are marked too, they take the small ones and readings the capitals.</summary>
+    /// <summary>A letter for each of several runs: a small one, or a capital where settled values have the small ones.</summary>
     private void Marks(Element.Marks marks)
     {
         var both = panel.Elements.Any(e => e is Element.Marks { Meaning: Meaning.Settled });

@@ -37,7 +37,8 @@ internal sealed class CharPanel
     {
         var plane = new CharPlane(new CharGrid(width - margin, _labels.Length, _glyphs.IsPlain), _panel.Across, _panel.Up);
         new CharPainter(_panel, plane, _glyphs).Paint();
-        return _labels.Select((label, i) => (label ?? "").PadLeft(margin - 1) + (label is null ? _glyphs.Upright : _glyphs.Tick) + plane.Grid.Row(i));
+        string Edge(string? label) => (label ?? "").PadLeft(margin - 1) + (label is null ? _glyphs.Upright : _glyphs.Tick);
+        return _labels.Select((label, i) => Edge(label) + plane.Grid.Row(i));
     }
 
     /// <summary>The axis across and its labels.</summary>

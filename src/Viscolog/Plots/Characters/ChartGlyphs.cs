@@ -7,6 +7,9 @@ namespace Viscolog.Plots.Characters;
 /// <summary>The characters of a terminal chart. Each meaning has its own, so that colour is not needed.</summary>
 internal sealed record ChartGlyphs
 {
+    /// <summary>A cell of a map where all values are in their bands.</summary>
+    public const char InAllBands = '#';
+
     /// <summary>Lines, marks and braille dots.</summary>
     public static ChartGlyphs Rich { get; } = new();
 
@@ -36,49 +39,29 @@ internal sealed record ChartGlyphs
     };
 
     public bool IsPlain { get; private init; }
-
     public char Reading { get; private init; } = '●';
-
     public char Doubted { get; private init; } = '⊗';
-
     public char Settled { get; private init; } = '◇';
 
     /// <summary>A settled value and a reading in the same cell.</summary>
     public char Both { get; private init; } = '◈';
-
     public char Next { get; private init; } = '▸';
 
     /// <summary>The arrow's shaft.</summary>
     public char Path { get; private init; } = '·';
-
     public char Interval { get; private init; } = '┆';
-
     public char Target { get; private init; } = '╌';
-
     public char Limit { get; private init; } = '░';
-
     public char Upright { get; private init; } = '│';
-
     public char Tick { get; private init; } = '┤';
-
     public char Across { get; private init; } = '─';
-
     public char AcrossTick { get; private init; } = '┬';
-
     public char Corner { get; private init; } = '└';
-
     public string Median { get; private init; } = "⠒⠒";
-
     public string Band { get; private init; } = "⠂⠂";
-
     public char Thousands { get; private init; } = PlainText.ThinSpace;
-
     public string Ellipsis { get; private init; } = "…";
-
     public string Between { get; private init; } = " · ";
-
-    /// <summary>A cell of a map where all values are in their bands.</summary>
-    public const char InAllBands = '#';
 
     /// <summary>What stands for a meaning in the legend and, where it is one character, in the chart.</summary>
     public string Sign(Meaning meaning) => meaning switch
@@ -108,7 +91,7 @@ internal sealed record ChartGlyphs
     /// <summary>A mark of one's own for each of several runs or steps.</summary>
     public static char Letter(int place, char first = 'a') => (char)((place < 26 ? first : 'A') + (place % 26));
 
-    /// <summary>A text as this set can show it: control characters gone; in the plain set accents dropped and the rest as question marks.</summary>
+    /// <summary>A text as this set can show it: the plain one has no accents, and question marks for what it lacks.</summary>
     public string Show(string text)
     {
         var clean = PlainText.Clean(text);

@@ -25,7 +25,7 @@ internal static class TerminalChart
     /// <returns>Lines without trailing spaces; one line that asks for room where there is too little.</returns>
     public static IReadOnlyList<string> Draw(Picture picture, int width, int height, bool ascii)
         => width < LeastWidth || height < LeastHeight
-            ? [PlainText.Shorten(FormattableString.Invariant($"the chart needs {LeastWidth} x {LeastHeight} characters"), Math.Max(width, 3), "...")]
+            ? [PlainText.Shorten($"the chart needs {LeastWidth} x {LeastHeight} characters", Math.Max(width, 3), "...")]
             : Lines(picture, width, height, ascii);
 
     /// <summary>The same for a caller who sees to the room: 38 columns and 7 lines at least.</summary>
@@ -34,11 +34,12 @@ internal static class TerminalChart
         var glyphs = ascii ? ChartGlyphs.Plain : ChartGlyphs.Rich;
         var legend = CharLegend.Lines(picture, glyphs, width, height switch { < LeastHeight => 1, < 12 => 2, < 16 => 3, _ => 4 });
         var rows = height - legend.Count;
+        var head = glyphs.Show(picture.Panels[0].Up.Short);
         var chart = picture.Panels switch
         {
-            [var panel] => Alone(panel, glyphs.Show(panel.Up.Short) + glyphs.Between + glyphs.Show(picture.Title ?? ""), width, rows, glyphs),
-            [var panel, ..] when height < LeastForAll => Alone(panel, glyphs.Show(panel.Up.Short), width, rows, glyphs),
-            [var above, var below, ..] => Stack(above, below, width, rows, glyphs),
+            [var panel] => Alone(panel, head + glyphs.Between + glyphs.Show(picture.Title ?? ""), width, rows, glyphs),
+            [var above, var below, ..] when height >= LeastForAll => Stack(above, below, width, rows, glyphs),
+            [var panel, ..] => Alone(panel, head, width, rows, glyphs),
             _ => throw new ArgumentException("needs at least one panel", nameof(picture)),
         };
         return [.. chart.Concat(legend).Select(l => PlainText.Shorten(l.TrimEnd(), width, glyphs.Ellipsis))];
@@ -65,7 +66,7 @@ internal static class TerminalChart
 
     private static CharPanel Framed(Panel panel, int rows, ChartGlyphs glyphs)
     {
-        var across = panel.Elements.Any(e => e is Element.Ends) ? panel.Across with { High = panel.Across.High / (1 - EndsShare) } : panel.Across;
-        return new(panel with { Across = across }, rows, glyphs);
+        var share = panel.Elements.Any(e => e is Element.Ends) ? 1 - EndsShare : 1;
+        return new(panel with { Across = panel.Across with { High = panel.Across.High / share } }, rows, glyphs);
     }
 }

@@ -14,7 +14,8 @@ internal sealed class FontFallbackContext : SkiaRenderContext, IRenderContext
     /// <inheritdoc />
     OxySize IRenderContext.MeasureText(string text, string? fontFamily, double fontSize, double fontWeight)
     {
-        var sizes = Pieces(text ?? "", fontFamily ?? PlotFont.Usual()).Select(p => MeasureText(p.Text, p.Family, fontSize, fontWeight)).ToList();
+        var pieces = Pieces(text ?? "", fontFamily ?? PlotFont.Usual());
+        var sizes = pieces.ConvertAll(p => MeasureText(p.Text, p.Family, fontSize, fontWeight));
         return sizes.Count == 0 ? OxySize.Empty : new OxySize(sizes.Sum(s => s.Width), sizes.Max(s => s.Height));
     }
 
@@ -34,7 +35,8 @@ internal sealed class FontFallbackContext : SkiaRenderContext, IRenderContext
         var pieces = Pieces(text ?? "", fontFamily ?? PlotFont.Usual());
         if (pieces.Count <= 1)
         {
-            DrawText(p, text, fill, pieces.Count == 0 ? fontFamily : pieces[0].Family, fontSize, fontWeight, rotation, horizontalAlignment, verticalAlignment, maxSize);
+            var family = pieces.Count == 0 ? fontFamily : pieces[0].Family;
+            DrawText(p, text, fill, family, fontSize, fontWeight, rotation, horizontalAlignment, verticalAlignment, maxSize);
             return;
         }
 

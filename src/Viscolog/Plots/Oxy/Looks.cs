@@ -71,7 +71,7 @@ internal static class Looks
         Meaning.ToCome => new(Next, LineStyle.Dot, 1.4),
         Meaning.BodyInBand => new(Target, LineStyle.Solid, 2.2),
         Meaning.StringInBand => new(OxyColor.FromRgb(0x8E, 0x3B, 0x6B), LineStyle.Dash, 2.2),
-        Meaning.Contour => new(Limit, LineStyle.Dot, 1),
+        Meaning.Contour or Meaning.Boundary => new(Limit, LineStyle.Dot, 1),
         _ => new(Limit, LineStyle.Solid, 1),
     };
 
@@ -101,7 +101,7 @@ internal static class Looks
     };
 
     /// <summary>The colour of words.</summary>
-    public static OxyColor Text(Meaning meaning) => meaning == Meaning.WentOver ? NextText : Ink;
+    public static OxyColor Text(Meaning meaning) => meaning switch { Meaning.WentOver => NextText, Meaning.Boundary => Limit, _ => Ink };
 }
 
 /// <summary>How a line looks.</summary>

@@ -89,10 +89,7 @@ internal sealed class OxyPanel(PlotModel model, Panel panel, string up, string a
                 Add(new EndLabels(ends, panel.Across.High * 1.03), AnnotationLayer.AboveSeries);
                 break;
             case Element.Words words:
-                Add(Text(words), AnnotationLayer.AboveSeries);
-                break;
-            case Element.Upright upright:
-                Add(Boundary(upright), AnnotationLayer.AboveSeries);
+                Add(new MarkWords(words), AnnotationLayer.AboveSeries);
                 break;
             default:
                 throw new ArgumentOutOfRangeException(nameof(element), element, "not a case of the closed set");
@@ -199,8 +196,8 @@ internal sealed class OxyPanel(PlotModel model, Panel panel, string up, string a
 
     private void AddKey(Element.RunKey run)
     {
-        var (color, dash, width) = run.Look == KeyLook.LineAndMark ? Looks.Pen(Meaning.Median, run.Place) : new(OxyColors.Undefined, LineStyle.None, 2);
-        var series = Titled(new LineSeries { Color = color, LineStyle = dash, StrokeThickness = width }, run, Nowhere);
+        var pen = run.Look == KeyLook.LineAndMark ? Looks.Pen(Meaning.Median, run.Place) : new(OxyColors.Undefined, LineStyle.None, 2);
+        var series = Titled(new LineSeries { Color = pen.Color, LineStyle = pen.Dash, StrokeThickness = pen.Width }, run, Nowhere);
         if (run.Look != KeyLook.Nothing)
         {
             Mark(series, Looks.Face(Meaning.Reading, run.Place));
@@ -208,35 +205,6 @@ internal sealed class OxyPanel(PlotModel model, Panel panel, string up, string a
 
         Add(series);
     }
-
-    private static TextAnnotation Text(Element.Words words) => new()
-    {
-        Text = words.Text,
-        TextPosition = Point(words.At),
-        Offset = new(8 * words.Across, words.Across == 0 ? -7 * words.Up : 0),
-        TextHorizontalAlignment = words.Across switch { < 0 => HorizontalAlignment.Right, 0 => HorizontalAlignment.Center, _ => HorizontalAlignment.Left },
-        TextVerticalAlignment = words.Up > 0 ? VerticalAlignment.Bottom : VerticalAlignment.Top,
-        TextColor = Looks.Text(words.Meaning),
-        FontSize = Looks.TextSize,
-        Stroke = OxyColors.Undefined,
-        StrokeThickness = 0,
-        ClipByYAxis = false,
-    };
-
-    private static LineAnnotation Boundary(Element.Upright upright) => new()
-    {
-        Type = LineAnnotationType.Vertical,
-        X = upright.X,
-        Color = Looks.Limit,
-        LineStyle = LineStyle.Dot,
-        Text = upright.Text + " ",
-        TextOrientation = AnnotationTextOrientation.Horizontal,
-        TextHorizontalAlignment = HorizontalAlignment.Right,
-        TextVerticalAlignment = VerticalAlignment.Bottom,
-        TextLinePosition = 0.02,
-        TextColor = Looks.Limit,
-        FontSize = Looks.TextSize,
-    };
 
     private void AddContours(Element element, Field field, IEnumerable<double> levels)
     {

@@ -38,7 +38,9 @@ internal static class OxyPicture
 
         foreach (var panel in picture.Panels)
         {
-            OxyPanel.Add(model, panel, Key(model, panel.Up, AxisPosition.Left, widened: false), Key(model, panel.Across, AxisPosition.Bottom, panel.Elements.Any(e => e is Element.Ends)));
+            var up = Key(model, panel.Up, AxisPosition.Left, widened: false);
+            var across = Key(model, panel.Across, AxisPosition.Bottom, panel.Elements.Any(e => e is Element.Ends));
+            OxyPanel.Add(model, panel, up, across);
         }
 
         return model;
@@ -72,8 +74,9 @@ internal static class OxyPicture
 
         var high = widened ? axis.High / (1 - EndsShare) : axis.High;
         var low = axis.Low - (axis.Room * (high - axis.Low));
-        OxyPlot.Axes.Axis made = axis.IsLogarithmic ? new RoundLogarithmicAxis { Minimum = low, Maximum = high } : new LinearAxis { Minimum = low, Maximum = high, MinimumMajorStep = axis.LeastStep };
-        (made.Position, made.Key, made.Title, made.Tag) = (position, FormattableString.Invariant($"axis {model.Axes.Count}"), Literal(axis.Title), axis);
+        OxyPlot.Axes.Axis made = axis.IsLogarithmic ? new RoundLogarithmicAxis() : new LinearAxis { MinimumMajorStep = axis.LeastStep };
+        (made.Minimum, made.Maximum, made.Title) = (low, high, Literal(axis.Title));
+        (made.Position, made.Key, made.Tag) = (position, FormattableString.Invariant($"axis {model.Axes.Count}"), axis);
         (made.StartPosition, made.EndPosition) = (axis.From, axis.To);
         made.MajorGridlineStyle = axis.HasGrid ? LineStyle.Solid : LineStyle.None;
         made.MajorGridlineColor = Looks.Grid;
@@ -92,7 +95,8 @@ internal sealed class RoundLogarithmicAxis : LogarithmicAxis
 {
     public RoundLogarithmicAxis() => LabelFormatter = value => PlotText.Number(value);
 
-    public override void GetTickValues(out IList<double> majorLabelValues, out IList<double> majorTickValues, out IList<double> minorTickValues)
+    public override void GetTickValues(
+        out IList<double> majorLabelValues, out IList<double> majorTickValues, out IList<double> minorTickValues)
     {
         majorTickValues = [.. Ticks.Logarithmic(ActualMinimum, ActualMaximum)];
         majorLabelValues = [.. majorTickValues];

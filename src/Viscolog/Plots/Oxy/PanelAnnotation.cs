@@ -69,6 +69,25 @@ internal sealed class MiddleNote(string text) : PanelAnnotation
     }
 }
 
+/// <summary>Words beside a mark.</summary>
+internal sealed class MarkWords(Element.Words words) : PanelAnnotation
+{
+    private const double Gap = 7;
+
+    protected override void Draw(IRenderContext rc)
+    {
+        var style = new LabelStyle(ActualFont, Looks.TextSize, Looks.Text(words.Meaning), Ground: 0);
+        var (size, at) = (Measure(rc, [words.Text], style), this.Transform(words.At.X, words.At.Y));
+        Label(rc, [words.Text], words.Side switch
+        {
+            < 0 => new(at.X - size.Width - Gap, at.Y - size.Height),
+            0 when at.Y - size.Height - Gap < Area.Top => new(at.X + Gap, at.Y - (size.Height / 2)),
+            0 => new(at.X - (size.Width / 2), at.Y - size.Height - Gap),
+            _ => new(at.X - (size.Width / 2), at.Y + Gap),
+        }, style);
+    }
+}
+
 /// <summary>The band aimed at: edge lines, a level hatch and its words.</summary>
 internal sealed class TargetBand(Element.Target target) : PanelAnnotation
 {
@@ -94,7 +113,8 @@ internal sealed class TargetBand(Element.Target target) : PanelAnnotation
         }
     }
 
-    private void Level(IRenderContext rc, double y, OxyColor color, double width) => Line(rc, new(Area.Left, y), new(Area.Right, y), color, width);
+    private void Level(IRenderContext rc, double y, OxyColor color, double width)
+        => Line(rc, new(Area.Left, y), new(Area.Right, y), color, width);
 }
 
 /// <summary>The doses beyond the limit: shaded, hatched aslant, with the reason written in.</summary>
@@ -215,7 +235,8 @@ internal sealed class EndLabels(Element.Ends ends, double column) : PanelAnnotat
             height = Area.Height / ends.Traces.Length;
         }
 
-        var sorted = ends.Traces.Select((e, i) => (At: this.Transform(e.At.X, e.At.Y), e.Text, Color: Looks.Color(i))).OrderBy(e => e.At.Y).ToList();
+        var sorted = ends.Traces.Select((e, i) => (At: this.Transform(e.At.X, e.At.Y), e.Text, Color: Looks.Color(i)))
+            .OrderBy(e => e.At.Y).ToList();
         var x = this.Transform(column, 1).X;
         var tops = Spread([.. sorted.Select(e => e.At.Y - (height / 2))], height);
         for (var i = 0; i < sorted.Count; i++)
