@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using Viscolog.Text;
 
 namespace Viscolog.Plots.Characters;
@@ -91,37 +90,10 @@ internal sealed record ChartGlyphs
     /// <summary>A mark of one's own for each of several runs or steps.</summary>
     public static char Letter(int place, char first = 'a') => (char)((place < 26 ? first : 'A') + (place % 26));
 
-    /// <summary>A text as this set can show it: the plain one has no accents, and question marks for what it lacks.</summary>
+    /// <summary>A text as this set can show it; the plain one leaves the sign of degrees out, for which a chart has no room.</summary>
     public string Show(string text)
     {
         var clean = PlainText.Clean(text);
-        if (!IsPlain)
-        {
-            return clean;
-        }
-
-        var result = new StringBuilder(clean.Length);
-        foreach (var rune in clean.Normalize(NormalizationForm.FormD).EnumerateRunes())
-        {
-            if (Rune.GetUnicodeCategory(rune) is not UnicodeCategory.NonSpacingMark)
-            {
-                result.Append(Fallback(rune));
-            }
-        }
-
-        return result.ToString();
+        return IsPlain ? AsciiText.Of(clean.Replace("°", "", StringComparison.Ordinal)) : clean;
     }
-
-    private static string Fallback(Rune rune) => rune.Value switch
-    {
-        >= 0x20 and <= 0x7E => rune.ToString(),
-        '·' => ".",
-        '°' => "",
-        '–' or '—' or '−' => "-",
-        '…' => "...",
-        '‘' or '’' => "'",
-        '“' or '”' => "\"",
-        PlainText.ThinSpace or '\u00A0' or '\u202F' => " ",
-        _ => "?",
-    };
 }
