@@ -43,10 +43,10 @@ internal static class ScreenBenchmark
             app.Init(DriverRegistry.Names.ANSI);
             app.Driver!.SetScreenSize(120, 40);
             var context = new TuiContext(log, TimeProvider.System, new(hasColor: true), IsAscii: false);
-            using var runs = new RunsScreen(context);
+            using var runs = RunsScreen.On(context);
             var list = Time(app, runs, Key.CursorDown);
             var search = Time(app, runs, new Key('1'), Key.Backspace);
-            using var bench = new BenchScreen(context, log.Run(1)!);
+            using var bench = BenchScreen.On(context, log.Run(1)!);
             var type = Time(app, bench, new Key('1'), Key.Backspace);
             var move = Time(app, bench, Key.CursorUp);
             Console.WriteLine(FormattableString.Invariant($"{size} readings in {size / RowsARun} runs, milliseconds a keystroke drawn at 120 x 40, median and worst of {Strokes}:"));
@@ -59,7 +59,7 @@ internal static class ScreenBenchmark
         }
     }
 
-    private static string Time(IApplication app, TuiScreen screen, params Key[] keys)
+    private static string Time(IApplication app, ScreenView screen, params Key[] keys)
     {
         var token = app.Begin(screen)!;
         app.LayoutAndDraw();

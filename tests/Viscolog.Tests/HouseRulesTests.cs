@@ -7,8 +7,12 @@ using Viscolog.Reports;
 using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.TrendFiles;
+using Viscolog.Tui.Batches;
 using Viscolog.Tui.Bench;
+using Viscolog.Tui.Charts;
+using Viscolog.Tui.Materials;
 using Viscolog.Tui.Practice;
+using Viscolog.Tui.Runs;
 
 namespace Viscolog.Tests;
 
@@ -33,9 +37,18 @@ public sealed class HouseRulesTests
     [InlineData(typeof(FileOutcome), 2)]
     [InlineData(typeof(Block), 8)]
     [InlineData(typeof(Viscolog.Plots.Element), 13)]
-    [InlineData(typeof(BenchEvent), 15)]
-    [InlineData(typeof(BenchEffect), 5)]
-    [InlineData(typeof(GameEvent), 10)]
+    [InlineData(typeof(BenchEvent), 18)]
+    [InlineData(typeof(BenchEffect), 4)]
+    [InlineData(typeof(ChartEvent), 3)]
+    [InlineData(typeof(CheckEvent), 6)]
+    [InlineData(typeof(TrendEvent), 6)]
+    [InlineData(typeof(MaterialsEvent), 9)]
+    [InlineData(typeof(RunsEvent), 14)]
+    [InlineData(typeof(RunsEffect), 5)]
+    [InlineData(typeof(PracticeEvent), 6)]
+    [InlineData(typeof(DemoEvent), 8)]
+    [InlineData(typeof(ScoresEvent), 3)]
+    [InlineData(typeof(GameEvent), 13)]
     [InlineData(typeof(GameEffect), 2)]
     [InlineData(typeof(LogRecord), 9)]
     [InlineData(typeof(LogOutcome), 4)]

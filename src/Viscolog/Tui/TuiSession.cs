@@ -28,7 +28,7 @@ internal static class TuiSession
     /// <param name="look">What the screens may use.</param>
     public static TuiEnd RunPractice(BenchLog practice, TuiLook look) => Run(practice, look, (app, context, _) =>
     {
-        using var screen = new PracticeScreen(context with { IsPractice = true });
+        using var screen = PracticeScreen.On(context with { IsPractice = true });
         app.Run(screen);
     });
 
@@ -79,7 +79,7 @@ internal static class TuiSession
     {
         if (run is not null)
         {
-            using var bench = new BenchScreen(context, run);
+            using var bench = BenchScreen.On(context, run);
             app.Run(bench);
             if (bench.Quits || isEnding())
             {
@@ -87,7 +87,7 @@ internal static class TuiSession
             }
         }
 
-        using var runs = new RunsScreen(context);
+        using var runs = RunsScreen.On(context);
         app.Run(runs);
     }
 }

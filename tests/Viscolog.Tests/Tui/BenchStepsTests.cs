@@ -4,6 +4,7 @@ using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.MaterialFiles;
 using Viscolog.Tui.Bench;
+using Viscolog.Tui.Pattern;
 using Viscolog.Tui.Runs;
 using Viscolog.Tui.Typing;
 
@@ -143,22 +144,10 @@ public sealed class BenchStepsTests
         {
             trial.Now += TimeSpan.FromSeconds(1);
             trial.Do(new BenchEvent.Ticked());
-            Assert.Equal(i + 1 >= 60 ? 1 : 0, trial.Effects.Count(e => e is BenchEffect.Ring));
+            Assert.Equal(i + 1 >= 60 ? 1 : 0, trial.Effects.Count(e => e is Ring<BenchEvent>));
         }
 
         Assert.Equal("stirred 0 s · standing 01:40 · read now", trial.State.Clock.Words(trial.Now));
-    }
-
-    [Fact]
-    public void An_answer_to_an_earlier_question_is_passed_over()
-    {
-        var trial = BenchTrial.OfSample("lantern-gel-07");
-        trial.Advise();
-        var old = trial.State.Asked;
-        trial.Do(new BenchEvent.Typed("4400", "200", ""));
-        trial.Do(new BenchEvent.Advised(old, new(null, "out of date", null)));
-        Assert.True(trial.State.IsWorking);
-        Assert.Null(trial.State.Advice!.Refused);
     }
 
     [Fact]
@@ -191,9 +180,9 @@ public sealed class BenchStepsTests
     public void Another_target_is_stated_and_asks_anew()
     {
         var trial = BenchTrial.OfSample("lantern-gel-07");
-        var asked = trial.State.Asked;
+        var asked = trial.Effects.OfType<BenchEffect.Advise>().Count();
         trial.Do(new BenchEvent.Aimed(new Target.Value(Viscosity.FromMilliPascalSeconds(7000), null), Percentage.FromPercent(1)));
-        Assert.Equal((7000.0, 1.0, asked + 1), (trial.State.Run.File.Run.Target!.Band.Aim.MilliPascalSeconds, trial.State.Risk.Percent, trial.State.Asked));
+        Assert.Equal((7000.0, 1.0, asked + 1), (trial.State.Run.File.Run.Target!.Band.Aim.MilliPascalSeconds, trial.State.Risk.Percent, trial.Effects.OfType<BenchEffect.Advise>().Count()));
         Assert.Equal(6, trial.State.Run.Rows.Length);
     }
 

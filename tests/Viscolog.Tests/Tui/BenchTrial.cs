@@ -3,6 +3,7 @@ using Viscolog.Store;
 using Viscolog.Tests.RunFiles;
 using Viscolog.Tests.Support;
 using Viscolog.Tui.Bench;
+using Viscolog.Tui.Pattern;
 
 namespace Viscolog.Tests.Tui;
 
@@ -15,14 +16,14 @@ internal sealed class BenchTrial
     public BenchTrial(RunFile file)
     {
         (_header, _rows) = (file.WithoutRows(), [.. file.Contents()]);
-        Take(BenchSteps.Open(Run()));
+        Take(BenchSteps.Open(Run(), []));
     }
 
     public DateTimeOffset Now { get; set; } = new(2026, 3, 2, 9, 0, 0, TimeSpan.FromHours(1));
 
     public BenchState State { get; private set; } = null!;
 
-    public List<BenchEffect> Effects { get; } = [];
+    public List<IEffect<BenchEvent>> Effects { get; } = [];
 
     public static BenchTrial OfSample(string name) => new(FileText.Read(File.ReadAllText(Checkout.Sample(name + ".csv"))));
 
@@ -35,16 +36,16 @@ internal sealed class BenchTrial
     public void Do(BenchEvent @event) => Take(BenchSteps.Next(State, @event, Now));
 
     /// <summary>Answers the last question as the screen does.</summary>
-    public void Advise() => Answer(BenchAdvisor.Of(Asked, []));
+    public void Advise() => Answer(BenchAdvisor.Of(Asked));
 
     /// <summary>Answers the last question with this.</summary>
-    public void Answer(BenchAdvice advice) => Do(new BenchEvent.Advised(Asked.Asked, advice));
+    public void Answer(BenchAdvice advice) => Do(new BenchEvent.Advised(advice));
 
-    public string Page(int width, int height, bool isAscii = false) => BenchPage.Of(State, Now, width, height, isAscii).Text + "\n";
+    public string Page(int width, int height, bool isAscii = false) => BenchPage.Of(State, new(width, height, isAscii, Now)).Text + "\n";
 
     private LoggedRun Run() => new(1, _header.With(_rows), [.. Enumerable.Range(1, _rows.Count)]);
 
-    private void Take(BenchStep step)
+    private void Take(Step<BenchState, BenchEvent> step)
     {
         State = step.State;
         foreach (var effect in step.Effects)

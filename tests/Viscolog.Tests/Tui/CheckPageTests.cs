@@ -6,6 +6,7 @@ using Viscolog.Store;
 using Viscolog.Tests.RunFiles;
 using Viscolog.Tests.Support;
 using Viscolog.Tui.Batches;
+using Viscolog.Tui.Bench;
 
 namespace Viscolog.Tests.Tui;
 
@@ -25,10 +26,10 @@ public sealed class CheckPageTests
         foreach (var name in new[] { "lantern-gel-21", "lantern-gel-22-short", "lantern-gel-23-low-ph" })
         {
             var state = Answered(State(name));
-            var page = CheckPage.Of(state, width, height, isAscii).Text + "\n";
+            var page = CheckPage.Of(state, new(width, height, isAscii)).Text + "\n";
             ExpectedFile.Check(FormattableString.Invariant($"tui/check-{name}-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
             PageTests.Fits(page, width, height, isAscii);
-            PageTests.Fits(CheckPage.Of(state.Scroll(5), width, height, isAscii).Text, width, height, isAscii);
+            PageTests.Fits(CheckPage.Of(CheckSteps.Next(state, new CheckEvent.Scrolled(5), default).State, new(width, height, isAscii)).Text, width, height, isAscii);
         }
     }
 
@@ -37,9 +38,9 @@ public sealed class CheckPageTests
     public void The_trend_is_as_stored(int width, int height, bool isAscii)
     {
         var state = Trend();
-        foreach (var (name, shown) in new[] { ("log", state), ("linear", state.Turn()) })
+        foreach (var (name, shown) in new[] { ("log", state), ("linear", TrendSteps.Next(state, new TrendEvent.Turned(), default).State) })
         {
-            var page = TrendPage.Of(shown, width, height, isAscii).Text + "\n";
+            var page = TrendPage.Of(shown, new(width, height, isAscii)).Text + "\n";
             ExpectedFile.Check(FormattableString.Invariant($"tui/trend-{name}-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
             PageTests.Fits(page, width, height, isAscii);
         }
@@ -53,24 +54,24 @@ public sealed class CheckPageTests
     [InlineData(300, 100)]
     public void Any_size_is_filled_and_never_overflows(int width, int height)
     {
-        PageTests.Fits(CheckPage.Of(Answered(State("harbour-gel-09-over")), width, height, false).Text, width, height, false);
-        PageTests.Fits(CheckPage.Of(State("harbour-gel-09-over"), width, height, false).Text, width, height, false);
-        PageTests.Fits(TrendPage.Of(Trend(), width, height, false).Text, width, height, false);
-        PageTests.Fits(TrendPage.Of(TrendState.Of([], null), width, height, false).Text, width, height, false);
-        PageTests.Fits(TrendPage.Of(Trend() with { Trend = new([], ["run 4: its last step was not read"]) }, width, height, false).Text, width, height, false);
+        PageTests.Fits(CheckPage.Of(Answered(State("harbour-gel-09-over")), new(width, height, false)).Text, width, height, false);
+        PageTests.Fits(CheckPage.Of(State("harbour-gel-09-over"), new(width, height, false)).Text, width, height, false);
+        PageTests.Fits(TrendPage.Of(Trend(), new(width, height, false)).Text, width, height, false);
+        PageTests.Fits(TrendPage.Of(TrendState.Of([], null), new(width, height, false)).Text, width, height, false);
+        PageTests.Fits(TrendPage.Of(Trend() with { Trend = new([], ["run 4: its last step was not read"]) }, new(width, height, false)).Text, width, height, false);
     }
 
     [Fact]
-    public void The_runs_product_comes_first_then_its_own_target_and_an_old_answer_changes_nothing()
+    public void The_runs_product_comes_first_then_its_own_target_and_another_is_asked_for()
     {
         var state = State("lantern-gel-21");
         Assert.Equal(["Lantern gel", "target of the run", "Harbour gel"], state.Specifications.Select(s => s.Name), StringComparer.Ordinal);
-        var moved = state.Choose(1);
-        Assert.Equal((1, 2), (moved.Chosen, moved.Asked));
-        Assert.Null(moved.Answered(1, new CheckOutcome.Refused("late"), null).Outcome);
-        Assert.Equal(new CheckOutcome.Refused("right"), moved.Answered(2, new CheckOutcome.Refused("right"), null).Outcome);
-        Assert.Same(moved, moved.Choose(0));
-        Assert.Equal(0, state.Scroll(-5).Passed);
+        var moved = CheckSteps.Next(Answered(state), new CheckEvent.Chose(1), default);
+        Assert.Equal((1, null), (moved.State.Chosen, moved.State.Outcome));
+        Assert.Equal("target of the run", Assert.IsType<WorkOutCheck>(Assert.Single(moved.Effects)).Specification.Name);
+        Assert.Equal(new CheckOutcome.Refused("right"), CheckSteps.Next(moved.State, new CheckEvent.Answered(new CheckOutcome.Refused("right"), null), default).State.Outcome);
+        Assert.Empty(CheckSteps.Next(moved.State, new CheckEvent.Chose(0), default).Effects);
+        Assert.Equal(0, CheckSteps.Next(state, new CheckEvent.Scrolled(-5), default).State.Passed);
     }
 
     [Fact]
@@ -78,7 +79,7 @@ public sealed class CheckPageTests
     {
         var run = Logged("lantern-gel-21");
         var state = CheckState.Of(run with { File = run.File with { Run = run.File.Run with { Target = null } } }, BenchKnowledge.None, Today);
-        Assert.Contains("no target, and the log no specification", CheckPage.Of(state, 80, 24, false).Text, StringComparison.Ordinal);
+        Assert.Contains("no target, and the log no specification", CheckPage.Of(state, new(80, 24, false)).Text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -96,7 +97,7 @@ public sealed class CheckPageTests
     {
         var run = state.Run.File.Run;
         var outcome = Outcomes.GetOrAdd(run.Name!, _ => BatchChecks.Of(Bench().Request(run, state.Current!, [], state.Today)));
-        return state.Answered(state.Asked, outcome, null);
+        return state with { Outcome = outcome };
     }
 
     private static TrendState Trend()

@@ -1,5 +1,6 @@
 using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
+using Viscolog.Tui.Pattern;
 using Viscolog.Tui.Practice;
 
 namespace Viscolog.Tests.Tui;
@@ -16,7 +17,7 @@ internal sealed class GameTrial
 
     public GameState State { get; private set; }
 
-    public List<GameEffect> Effects { get; } = [];
+    public List<IEffect<GameEvent>> Effects { get; } = [];
 
     /// <summary>A game on the pot 'slow 3' that went over: read too early, then too much.</summary>
     public static GameTrial Over(string player = "Player A")
@@ -64,7 +65,7 @@ internal sealed class GameTrial
         }
     }
 
-    public string Page(int width, int height, bool isAscii = false) => GamePage.Of(State, width, height, isAscii).Text + "\n";
+    public string Page(int width, int height, bool isAscii = false) => GamePage.Of(State, new(width, height, isAscii)).Text + "\n";
 
     /// <summary>Lets down with base and stirs.</summary>
     public void LetDown(double grams)

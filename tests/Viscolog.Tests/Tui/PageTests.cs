@@ -40,7 +40,7 @@ public sealed class PageTests
     public void The_list_of_runs_is_as_stored(int width, int height, bool isAscii)
     {
         var runs = Enumerable.Range(1, 30).Select(i => new RunSummary(31 - i, Guid.Empty, $"Lantern gel {31 - i:00}", "LY-12", null, ["SW-1"], i, 0, i, new(2026, 3, 2, 9, 0, 0, TimeSpan.Zero)));
-        var page = RunsPage.Of(new RunsState([.. runs]).Move(3).Mark().Move(1), width, height, isAscii).Text + "\n";
+        var page = RunsPage.Of(new RunsState([.. runs]).Move(3).Mark().Move(1), new(width, height, isAscii)).Text + "\n";
         ExpectedFile.Check(FormattableString.Invariant($"tui/runs-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
         Fits(page, width, height, isAscii);
     }
@@ -50,9 +50,9 @@ public sealed class PageTests
     public void The_chart_is_as_stored(int width, int height, bool isAscii)
     {
         var state = new ChartState([SamplePictures.Full()]);
-        foreach (var (name, shown) in new[] { ("dose", state), ("settling", state.Next()), ("residuals", state.Next().Next()), ("string", state.Next().Next().Next()) })
+        foreach (var (name, shown) in new[] { ("dose", state), ("settling", Next(state)), ("residuals", Next(Next(state))), ("string", Next(Next(Next(state)))) })
         {
-            var page = ChartPage.Of(shown, width, height, isAscii).Text + "\n";
+            var page = ChartPage.Of(shown, new(width, height, isAscii)).Text + "\n";
             ExpectedFile.Check(FormattableString.Invariant($"tui/chart-{name}-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
             Fits(page, width, height, isAscii);
         }
@@ -65,8 +65,8 @@ public sealed class PageTests
         var state = new ChartState([.. SamplePictures.Several(3)]);
         for (var i = 0; i < Enum.GetValues<PlotKind>().Length; i++)
         {
-            Fits(ChartPage.Of(state, width, height, isAscii).Text, width, height, isAscii);
-            state = state.Next();
+            Fits(ChartPage.Of(state, new(width, height, isAscii)).Text, width, height, isAscii);
+            state = Next(state);
         }
     }
 
@@ -75,7 +75,7 @@ public sealed class PageTests
     public void The_materials_are_as_stored(int width, int height, bool isAscii)
     {
         var read = Assert.IsType<MaterialFileOutcome.Read>(MaterialFileReader.Parse("workshop.csv", File.ReadAllBytes(Checkout.Sample("materials/workshop.csv"))));
-        var page = MaterialsPage.Of(new MaterialsState([.. read.File.Rows]).Move(2), width, height, isAscii).Text + "\n";
+        var page = MaterialsPage.Of(new MaterialsState([.. read.File.Rows]).Move(2), new(width, height, isAscii)).Text + "\n";
         ExpectedFile.Check(FormattableString.Invariant($"tui/materials-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
         Fits(page, width, height, isAscii);
     }
@@ -83,7 +83,7 @@ public sealed class PageTests
     [Theory]
     [MemberData(nameof(Sizes))]
     public void Help_fits(int width, int height, bool isAscii)
-        => Fits(HelpPage.Of("Bench", HelpPage.Bench, width, height, isAscii).Text, width, height, isAscii);
+        => Fits(HelpScreen.PageOf(new("Bench", BenchScreen.Keys.HelpLines), new(width, height, isAscii)).Text, width, height, isAscii);
 
     [Theory]
     [InlineData(81, 24)]
@@ -95,8 +95,8 @@ public sealed class PageTests
     public void Any_size_is_filled_and_never_overflows(int width, int height)
     {
         Fits(Trial().Page(width, height), width, height, false);
-        Fits(RunsPage.Of(new RunsState([]), width, height, false).Text, width, height, false);
-        Fits(MaterialsPage.Of(new([]), width, height, false).Text, width, height, false);
+        Fits(RunsPage.Of(new RunsState([]), new(width, height, false)).Text, width, height, false);
+        Fits(MaterialsPage.Of(new([]), new(width, height, false)).Text, width, height, false);
     }
 
     [Fact]
@@ -109,6 +109,8 @@ public sealed class PageTests
         Assert.Equal(2, state.Search("LOT 7").Current!.Number);
         Assert.Null(state.Search("nothing").Current);
     }
+
+    private static ChartState Next(ChartState state) => ChartSteps.Next(state, new ChartEvent.Turned(), default).State;
 
     private static BenchTrial Trial()
     {

@@ -19,7 +19,7 @@ public sealed class PracticePageTests
     [Theory]
     [MemberData(nameof(Sizes))]
     public void The_choice_of_a_pot_is_as_stored(int width, int height, bool isAscii)
-        => Check("choice", PracticePage.Of(new PracticeState { Seed = 3, Player = "Player A" }.Move(2), width, height, isAscii).Text + "\n", width, height, isAscii);
+        => Check("choice", PracticePage.Of(new PracticeState { Seed = 3, Player = "Player A", Chosen = 2 }, new(width, height, isAscii)).Text + "\n", width, height, isAscii);
 
     [Theory]
     [MemberData(nameof(Sizes))]
@@ -52,9 +52,9 @@ public sealed class PracticePageTests
     public void The_demonstration_is_as_stored(int width, int height, bool isAscii)
     {
         var state = new DemoState(Played.Value.Game) { Played = Played.Value };
-        Check("demo-step", DemoPage.Of(state.Go(5), width, height, isAscii).Text + "\n", width, height, isAscii);
-        Check("demo-end", DemoPage.Of(state.Go(99), width, height, isAscii).Text + "\n", width, height, isAscii);
-        Check("demo-why", DemoPage.Of(state.Go(99) with { ShowsLesson = true }, width, height, isAscii).Text + "\n", width, height, isAscii);
+        Check("demo-step", DemoPage.Of(state.Go(5), new(width, height, isAscii)).Text + "\n", width, height, isAscii);
+        Check("demo-end", DemoPage.Of(state.Go(99), new(width, height, isAscii)).Text + "\n", width, height, isAscii);
+        Check("demo-why", DemoPage.Of(state.Go(99) with { ShowsLesson = true }, new(width, height, isAscii)).Text + "\n", width, height, isAscii);
     }
 
     [Theory]
@@ -63,7 +63,7 @@ public sealed class PracticePageTests
     {
         var over = PracticeResult.Of("Player A", GameTrial.Over().State.Path!, new(2026, 3, 2, 9, 0, 0, TimeSpan.Zero));
         var state = new ScoresState([over, over with { Player = "Player B with a name that is far too long for any column of a sheet", Verdict = "in band", OverAtDose = null, WastedG = 0 }]);
-        Check("scores", ScoresPage.Of(state, width, height, isAscii).Text + "\n", width, height, isAscii);
+        Check("scores", ScoresPage.Of(state, new(width, height, isAscii)).Text + "\n", width, height, isAscii);
     }
 
     [Theory]
@@ -79,8 +79,8 @@ public sealed class PracticePageTests
         var trial = GameTrial.Over();
         string[] pages =
         [
-            PracticePage.Of(new(), width, height, false).Text, GameTrial.Played().Page(width, height), trial.Page(width, height), DemoPage.Of(demo, width, height, false).Text,
-            DemoPage.Of(demo with { Played = null }, width, height, false).Text, ScoresPage.Of(new([]), width, height, false).Text,
+            PracticePage.Of(new(), new(width, height, false)).Text, GameTrial.Played().Page(width, height), trial.Page(width, height), DemoPage.Of(demo, new(width, height, false)).Text,
+            DemoPage.Of(demo with { Played = null }, new(width, height, false)).Text, ScoresPage.Of(new([]), new(width, height, false)).Text,
         ];
         Assert.All(pages, p => PageTests.Fits(p, width, height, false));
     }

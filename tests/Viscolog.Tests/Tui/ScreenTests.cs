@@ -25,7 +25,7 @@ public sealed class ScreenTests
         using var log = bench.Open();
         log.Import(RunFiles.FileText.Read("# name: keys\n# base: GB-40\n# base_g: 120\n# thickener: TA; range_pct=1-5\n# target_mpas: 9000\nadded_g,wait_s,viscosity_mpas\n,60,850\n"), CancellationToken.None);
         using var stage = new Stage(80, 24);
-        using var screen = new BenchScreen(new(log, TimeProvider.System, new(hasColor: true), IsAscii: false), log.Run(1)!);
+        using var screen = BenchScreen.On(new(log, TimeProvider.System, new(hasColor: true), IsAscii: false), log.Run(1)!);
         stage.Show(screen);
         stage.WaitFor(() => !screen.State.IsWorking);
         Assert.Contains("ADD", stage.Text, StringComparison.Ordinal);
@@ -63,7 +63,7 @@ public sealed class ScreenTests
         log.Import(Bench.File("dusk", 2), CancellationToken.None);
         log.Import(Bench.File("lantern", 2), CancellationToken.None);
         using var stage = new Stage(width, height);
-        using var screen = new RunsScreen(new(log, TimeProvider.System, new(hasColor: false), IsAscii: true));
+        using var screen = RunsScreen.On(new(log, TimeProvider.System, new(hasColor: false), IsAscii: true));
         stage.Show(screen);
         if (width < 60)
         {
@@ -90,7 +90,7 @@ public sealed class ScreenTests
         using var log = bench.Open();
         BringChecksIn(log);
         using var stage = new Stage(80, 24);
-        using var screen = new CheckScreen(new(log, TimeProvider.System, new(hasColor: true), IsAscii: false), log.Run(1)!);
+        using var screen = CheckScreen.On(new(log, TimeProvider.System, new(hasColor: true), IsAscii: false), log.Run(1)!);
         stage.Show(screen);
         stage.WaitFor(() => screen.State.Outcome is not null);
         Assert.Contains("ACCEPT", stage.Text, StringComparison.Ordinal);
@@ -110,7 +110,7 @@ public sealed class ScreenTests
         using var log = bench.Open();
         BringChecksIn(log);
         using var stage = new Stage(120, 40);
-        using var screen = new TrendScreen(new(log, TimeProvider.System, new(hasColor: false), IsAscii: true), "Lantern gel 22");
+        using var screen = TrendScreen.On(new(log, TimeProvider.System, new(hasColor: false), IsAscii: true), "Lantern gel 22");
         stage.Show(screen);
         stage.WaitFor(() => screen.State.Trend is not null);
         Assert.Contains("Lantern gel: batches over time", stage.Text, StringComparison.Ordinal);
@@ -158,7 +158,7 @@ public sealed class ScreenTests
             }
         }
 
-        public void Show(TuiScreen screen)
+        public void Show(ScreenView screen)
         {
             _token = _app.Begin(screen);
             _app.LayoutAndDraw();

@@ -13,30 +13,14 @@ internal static class CheckPage
     /// <summary>Readings of the last step that are shown one by one.</summary>
     private const int MostReadings = 6;
 
-    public static Page Of(CheckState state, int width, int height, bool isAscii)
-    {
-        var page = new Page(width, height, isAscii);
-        if (width < Page.LeastWidth || height < Page.LeastHeight)
-        {
-            page.Add($"the check needs {Page.LeastWidth} x {Page.LeastHeight} characters");
-            return page;
-        }
+    public static Page Of(CheckState state, Canvas canvas) => Page.Of(canvas, "the check", page => Draw(page, state));
 
+    private static void Draw(Page page, CheckState state)
+    {
         page.Add(" " + RunTitle.Of(state.Run.File.Run), Tone.Strong);
         page.Add(new Piece(" against " + Against(state)), new Piece(state.Specifications.Length > 1 ? $"   ({state.Chosen + 1} of {state.Specifications.Length})" : "", Tone.Dim));
         page.Add("");
-        var rest = Head(page, state);
-        var rows = height - 2 - page.Lines.Count;
-        var passed = Math.Clamp(state.Passed, 0, Math.Max(0, rest.Count - rows));
-        foreach (var (text, tone) in rest.Skip(passed).Take(rows))
-        {
-            page.Add(text, tone);
-        }
-
-        page.FillTo(height - 2);
-        page.Add(new Piece(rest.Count > rows ? FormattableString.Invariant($" lines {passed + 1} to {Math.Min(rest.Count, passed + rows)} of {rest.Count}: PgUp, PgDn") : "", Tone.Dim));
-        page.Add(" Up/Down specification  F4 certified oil  F9 trend  F1 help  Esc back  ^Q quit", Tone.Dim);
-        return page;
+        page.Foot(page.AddScrolled(Head(page, state), state.Passed), CheckScreen.Keys);
     }
 
     private static string Against(CheckState state) => state.Current switch
@@ -47,9 +31,9 @@ internal static class CheckPage
     };
 
     /// <summary>Adds the verdict; says what stands below it.</summary>
-    private static List<(string Text, Tone Tone)> Head(Page page, CheckState state)
+    private static List<Piece> Head(Page page, CheckState state)
     {
-        var lines = new List<(string, Tone)>();
+        var lines = new List<Piece>();
         switch (state.Outcome)
         {
             case CheckOutcome.Checked { Check: var check }:
@@ -101,12 +85,12 @@ internal static class CheckPage
         };
     }
 
-    private static void Row(List<(string, Tone)> lines, int width, string name, string text, Tone tone = Tone.Plain)
+    private static void Row(List<Piece> lines, int width, string name, string text, Tone tone = Tone.Plain)
     {
         const int names = 17;
         foreach (var line in Paragraph.Of(PlainText.Clean(text), width - names - 2))
         {
-            lines.Add((" " + name.PadRight(names) + line, tone));
+            lines.Add(new(" " + name.PadRight(names) + line, tone));
             name = "";
         }
     }

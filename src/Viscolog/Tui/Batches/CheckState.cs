@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Checking;
+using Viscolog.Core.Pots;
 using Viscolog.Store;
 
 namespace Viscolog.Tui.Batches;
@@ -10,13 +11,13 @@ namespace Viscolog.Tui.Batches;
 /// <param name="Today">The day.</param>
 internal sealed record CheckState(LoggedRun Run, ImmutableArray<Specification> Specifications, DateOnly Today)
 {
+    /// <summary>Runs of the same base that were done before.</summary>
+    public ImmutableArray<Run> Earlier { get; init; } = [];
+
     public int Chosen { get; init; }
 
     /// <summary>What came of the last question; null while it is worked on or where there is nothing to check against.</summary>
     public CheckOutcome? Outcome { get; init; }
-
-    /// <summary>Number of the question that was asked last; an answer to an earlier one is out of date.</summary>
-    public int Asked { get; init; }
 
     /// <summary>Lines of the findings that are passed over.</summary>
     public int Passed { get; init; }
@@ -33,18 +34,6 @@ internal sealed record CheckState(LoggedRun Run, ImmutableArray<Specification> S
         var kept = bench.Materials.OfType<Material.OfSpecification>().Where(s => !s.IsRetired).Select(s => s.Specification).OrderBy(s => s.Name, StringComparer.Ordinal).ToList();
         var fitting = kept.Where(s => ProductTrend.IsOf(own.Product, own.Name, s.Name)).ToList();
         Specification[] target = own.Target is { } stated ? [new("target of the run") { Body = stated, ReferenceTemperature = own.ReferenceTemperature }] : [];
-        return new(run, [.. fitting, .. target, .. kept.Except(fitting)], today) { Asked = 1 };
+        return new(run, [.. fitting, .. target, .. kept.Except(fitting)], today);
     }
-
-    /// <summary>Another specification: asked anew.</summary>
-    public CheckState Choose(int by)
-    {
-        var chosen = Math.Clamp(Chosen + by, 0, Math.Max(0, Specifications.Length - 1));
-        return chosen == Chosen ? this : this with { Chosen = chosen, Outcome = null, Fault = null, Asked = Asked + 1, Passed = 0 };
-    }
-
-    /// <summary>The answer to a question; one that is out of date changes nothing.</summary>
-    public CheckState Answered(int asked, CheckOutcome? outcome, string? fault) => asked == Asked ? this with { Outcome = outcome, Fault = fault } : this;
-
-    public CheckState Scroll(int by) => this with { Passed = Math.Max(0, Passed + by) };
 }

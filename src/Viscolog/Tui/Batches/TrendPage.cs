@@ -14,20 +14,16 @@ internal static class TrendPage
     /// <summary>Part of the lines that the chart gets.</summary>
     private const double ChartPart = 0.7;
 
-    public static Page Of(TrendState state, int width, int height, bool isAscii)
-    {
-        var page = new Page(width, height, isAscii);
-        if (width < Page.LeastWidth || height < Page.LeastHeight)
-        {
-            page.Add($"the trend needs {Page.LeastWidth} x {Page.LeastHeight} characters");
-            return page;
-        }
+    public static Page Of(TrendState state, Canvas canvas) => Page.Of(canvas, "the trend", page => Draw(page, state));
 
+    private static void Draw(Page page, TrendState state)
+    {
+        var (width, height) = (page.Width, page.Height);
         page.Add(new Piece(" " + (state.Current is { } product ? $"{product.Name}: batches over time" : "No product"), Tone.Strong), new Piece(state.Products.Length > 1 ? $"   ({state.Chosen + 1} of {state.Products.Length})" : "", Tone.Dim));
-        var lines = new List<(string Text, Tone Tone)>();
+        var lines = new List<Piece>();
         if (state.Picture() is { } picture)
         {
-            foreach (var line in TerminalChart.Lines(picture.Picture(), width - 2, Math.Max(8, (int)(ChartPart * (height - 3))), isAscii))
+            foreach (var line in TerminalChart.Lines(picture.Picture(), width - 2, Math.Max(8, (int)(ChartPart * (height - 3))), page.IsAscii))
             {
                 page.Add(" " + line);
             }
@@ -50,26 +46,11 @@ internal static class TrendPage
             Wrap(lines, width, "left out: " + left, Tone.Dim);
         }
 
-        Rest(page, lines, state);
-        return page;
+        var more = page.AddScrolled(lines, state.Passed);
+        page.Foot((more.Length > 0 ? more + "  " : "") + state.Said, TrendScreen.Keys);
     }
 
-    private static void Rest(Page page, List<(string Text, Tone Tone)> lines, TrendState state)
-    {
-        var rows = Math.Max(1, page.Height - 2 - page.Lines.Count);
-        var passed = Math.Clamp(state.Passed, 0, Math.Max(0, lines.Count - rows));
-        foreach (var (text, tone) in lines.Skip(passed).Take(rows))
-        {
-            page.Add(text, tone);
-        }
-
-        page.FillTo(page.Height - 2);
-        var more = lines.Count > rows ? FormattableString.Invariant($"lines {passed + 1} to {Math.Min(lines.Count, passed + rows)} of {lines.Count}: PgUp, PgDn  ") : "";
-        page.Add(new Piece(" " + more + state.Said, Tone.Dim));
-        page.Add(" Up/Down product  F6 log or linear  F7 export  F1 help  Esc back  ^Q quit", Tone.Dim);
-    }
-
-    private static void Describe(List<(string, Tone)> lines, ControlChart chart, int width)
+    private static void Describe(List<Piece> lines, ControlChart chart, int width)
     {
         string[] signals = [.. TrendWords.Signals(chart)];
         Wrap(lines, width, signals.Length == 0 ? "In control: no rule is broken." : $"{Count.Of(signals.Length, "signal", "signals")}: {string.Join("; ", signals)}", signals.Length == 0 ? Tone.Good : Tone.Bad);
@@ -85,6 +66,6 @@ internal static class TrendPage
         }
     }
 
-    private static void Wrap(List<(string, Tone)> lines, int width, string text, Tone tone)
-        => lines.AddRange(Paragraph.Of(PlainText.Clean(text), width - 2).Select(l => (" " + l, tone)));
+    private static void Wrap(List<Piece> lines, int width, string text, Tone tone)
+        => lines.AddRange(Paragraph.Of(PlainText.Clean(text), width - 2).Select(l => new Piece(" " + l, tone)));
 }

@@ -15,9 +15,6 @@ internal sealed record TrendState(ImmutableArray<Specification> Products)
     /// <summary>The batches; null while they are worked out.</summary>
     public ProductTrend? Trend { get; init; }
 
-    /// <summary>Number of the question that was asked last; an answer to an earlier one is out of date.</summary>
-    public int Asked { get; init; }
-
     /// <summary>Lines of the findings that are passed over.</summary>
     public int Passed { get; init; }
 
@@ -32,23 +29,8 @@ internal sealed record TrendState(ImmutableArray<Specification> Products)
     {
         ImmutableArray<Specification> products = [.. materials.OfType<Material.OfSpecification>().Select(s => s.Specification).Where(s => s.Body is not null).OrderBy(s => s.Name, StringComparer.Ordinal)];
         var meant = products.Select((p, i) => (p, i)).Where(p => name is not null && ProductTrend.IsOf(null, name, p.p.Name)).Select(p => p.i).FirstOrDefault();
-        return new(products) { Chosen = meant, Asked = 1 };
+        return new(products) { Chosen = meant };
     }
-
-    /// <summary>Another product: asked anew.</summary>
-    public TrendState Choose(int by)
-    {
-        var chosen = Math.Clamp(Chosen + by, 0, Math.Max(0, Products.Length - 1));
-        return chosen == Chosen ? this : this with { Chosen = chosen, Trend = null, Asked = Asked + 1, Passed = 0, Said = "" };
-    }
-
-    /// <summary>The other scale.</summary>
-    public TrendState Turn() => this with { Scale = Scale == ChartScale.Log ? ChartScale.Linear : ChartScale.Log };
-
-    /// <summary>The answer to a question; one that is out of date changes nothing.</summary>
-    public TrendState Answered(int asked, ProductTrend? trend, string said) => asked == Asked ? this with { Trend = trend, Said = said } : this;
-
-    public TrendState Scroll(int by) => this with { Passed = Math.Max(0, Passed + by) };
 
     /// <summary>The chart, or why there is none; null before the batches are there.</summary>
     public ChartOutcome? Charted() => Trend is null || Current is not { Body.Band: var band }

@@ -1,15 +1,13 @@
-using System.Collections.Immutable;
 using Viscolog.Core.Advising;
-using Viscolog.Core.Pots;
 
 namespace Viscolog.Tui.Bench;
 
 /// <summary>The one call into Core that a question of the bench screen makes.</summary>
 internal static class BenchAdvisor
 {
-    public static BenchAdvice Of(BenchEffect.Ask ask, ImmutableArray<Run> earlier)
+    public static BenchAdvice Of(BenchEffect.Advise ask)
     {
-        var outcome = Study.Of(new(ask.Run) { Risk = ask.Risk, History = earlier });
+        var outcome = Study.Of(new(ask.Run) { Risk = ask.Risk, History = ask.Earlier });
         var refused = outcome.Advice is not null ? null
             : ask.Run.Target is null ? "No target: F8 sets one, and advice begins."
             : Wording.AdviceWords.Refusal(outcome);

@@ -1,6 +1,7 @@
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.Store;
+using Viscolog.Tui.Pattern;
 
 namespace Viscolog.Tui.Bench;
 
@@ -50,8 +51,17 @@ internal abstract record BenchEvent
     /// <summary>The log has it not.</summary>
     internal sealed record NotLogged(string Reason) : BenchEvent;
 
-    /// <summary>An answer came.</summary>
-    internal sealed record Advised(int Asked, BenchAdvice Advice) : BenchEvent;
+    /// <summary>Advice came.</summary>
+    internal sealed record Advised(BenchAdvice Advice) : BenchEvent;
+
+    /// <summary>A form was called for; null from it where there is nothing to ask.</summary>
+    internal sealed record Called(Func<BenchState, Form<BenchEvent>?> Form) : BenchEvent;
+
+    /// <summary>The chart alone was called for.</summary>
+    internal sealed record Charted : BenchEvent;
+
+    /// <summary>The check was called for.</summary>
+    internal sealed record Checked : BenchEvent;
 
     /// <summary>Time went by.</summary>
     internal sealed record Ticked : BenchEvent;

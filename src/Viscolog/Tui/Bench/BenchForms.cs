@@ -58,7 +58,7 @@ internal static class BenchForms
                 : FormAnswer<BenchEvent>.Of(new BenchEvent.ReadBeside(new(values[0], values[1], values[2], fault)));
         });
 
-    public static Form<BenchEvent> Void(BenchState state) => new(
+    public static Form<BenchEvent>? Void(BenchState state) => state.Run.Rows.IsEmpty ? null : new(
         "Make the chosen entry void",
         "It stays in sight and counts no more. What should have stood there goes below; leave that empty where nothing should.",
         [new("why", "typed wrong"), new("right number", "", "of the reading, or grams")],

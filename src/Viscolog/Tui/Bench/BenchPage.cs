@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Viscolog.Core.Advising;
 using Viscolog.Plots;
 using Viscolog.Plots.Characters;
@@ -18,22 +19,23 @@ internal static class BenchPage
     public static int EntryRow(int height) => height - 2;
 
     /// <summary>Where the fields begin, and how wide they are: reading, wait, note.</summary>
-    public static (int X, int Width)[] Fields(BenchState state, int width)
+    public static ImmutableArray<(int X, int Width)> Fields(BenchState state, int width, int height)
     {
+        if (width < Page.LeastWidth || height < Page.LeastHeight)
+        {
+            return [];
+        }
+
         var unit = PlainText.Columns(BenchValue.Unit(state.Run.File.Run));
         var wait = 9 + 10 + 1 + unit + 7;
         return [(9, 10), (wait, 6), (wait + 6 + 8, Math.Max(6, width - wait - 6 - 9))];
     }
 
-    public static Page Of(BenchState state, DateTimeOffset now, int width, int height, bool isAscii)
-    {
-        var page = new Page(width, height, isAscii);
-        if (width < Page.LeastWidth || height < Page.LeastHeight)
-        {
-            page.Add($"the bench needs {Page.LeastWidth} x {Page.LeastHeight} characters");
-            return page;
-        }
+    public static Page Of(BenchState state, Canvas canvas) => Page.Of(canvas, "the bench", page => Draw(page, state, canvas.Now));
 
+    private static void Draw(Page page, BenchState state, DateTimeOffset now)
+    {
+        var (width, height) = (page.Width, page.Height);
         var run = state.Run.File.Run;
         page.Add(new Piece(" " + RunTitle.Of(run) + (run.Target is { } target ? $" · {(Strings(run, width) is { Length: > 0 } && width < WideTitle ? "aim" : "target")} {AdviceWords.Band(target.Band)}{Strings(run, width)}" : " · no target (F8 sets one)"), Tone.Strong));
         Advice(page, state);
@@ -43,10 +45,7 @@ internal static class BenchPage
         page.Add(error.Count > 0 ? new Piece(" ! " + error[0], Tone.Bad) : new Piece(" " + state.Said, Tone.Dim));
         page.Add(error.Count > 1 ? [new Piece("   " + error[1], Tone.Bad)] : [new Piece(" " + Strip(page, state, now) + state.Clock.Words(now), state.Clock.HasRung ? Tone.Caution : Tone.Plain), new Piece(state.Beside.IsEmpty ? "" : $" · with {state.Beside.Words}")]);
         page.Add(Entry(state, now));
-        page.Add(new Piece(width >= 100
-            ? " F1 help  F2 dose  + advised dose  F3 stir  F4 pH/temp/string  F5 void  F6 plot  F7 in/out  F8 target  F9 runs  F10 check  ^Q"
-            : " F1 help F2 dose + advised F3 stir F4 pH/temp F5 void F6 plot F8 aim F9 runs ^Q", Tone.Dim));
-        return page;
+        page.Add(BenchScreen.Keys.Footer(width), Tone.Dim);
     }
 
     private static string Strings(Core.Pots.Run run, int width)
@@ -59,7 +58,7 @@ internal static class BenchPage
 
     private static string Entry(BenchState state, DateTimeOffset now)
     {
-        var fields = Fields(state, 200);
+        var fields = Fields(state, 200, Page.LeastHeight);
         var line = " reading " + new string(' ', fields[0].Width) + " " + BenchValue.Unit(state.Run.File.Run);
         var clock = state.Clock.Standing(now) is { } standing ? FormattableString.Invariant($"{standing.TotalSeconds:0}") : "";
         return line + "  wait " + clock.PadRight(fields[1].Width)[..fields[1].Width] + " s note ";

@@ -1,206 +1,57 @@
-using Terminal.Gui.Input;
-using Terminal.Gui.ViewBase;
-using Terminal.Gui.Views;
-using Viscolog.Core.Pots;
 using Viscolog.Store;
-using Viscolog.Tui.Batches;
-using Viscolog.Tui.Charts;
 using Viscolog.Tui.Pattern;
 
 namespace Viscolog.Tui.Bench;
 
-/// <summary>The bench: draws its state, turns keys into events, and does what the state asks for.</summary>
-internal sealed class BenchScreen : TuiScreen
+/// <summary>The bench: a run being dosed and read.</summary>
+internal static class BenchScreen
 {
-    private readonly TextField _reading = new() { X = 9, Width = 10 };
-    private readonly TextField _wait = new();
-    private readonly TextField _note = new();
-    private readonly System.Collections.Immutable.ImmutableArray<Run> _earlier;
-    private BenchState _state;
-
-    public BenchScreen(TuiContext context, LoggedRun run)
-        : base(context)
+    public static KeyTable<BenchEvent> Keys { get; } = new(
+        "Bench",
+        new("Enter", null, "save the reading (or the note alone)") { Typed = Enter },
+        new("Tab", null, "next field"),
+        new("F1", "help", "") { Role = KeyRole.Helps },
+        new("F2", "dose", "other grams went in", new BenchEvent.Called(BenchForms.Dose)),
+        new("+", "advised dose", "the advised grams went in (field empty)") { Brief = "advised", Typed = Plus },
+        new("F3", "stir", "stirring begins, stirring ends", new BenchEvent.Stir()),
+        new("F4", "pH/temp/string", "pH, temperature, string, fault", new BenchEvent.Called(BenchForms.Beside)) { Brief = "pH/temp" },
+        new("F5", "void", "make the chosen entry void, put it right", new BenchEvent.Called(BenchForms.Void)),
+        new("Up/Down", null, "choose an entry", new BenchEvent.Moved(-1), new BenchEvent.Moved(1)),
+        new("F6", "plot", "the chart alone, and export", new BenchEvent.Charted()),
+        new("F7", "in/out", "base, water in; sample out", new BenchEvent.Called(BenchForms.Change)) { Brief = null },
+        new("F8", "target", "target, tolerance, risk", new BenchEvent.Called(BenchForms.Aim)) { Brief = "aim" },
+        new("F9", "runs", "the list of runs") { Role = KeyRole.Leaves },
+        new("F10", "check", "check it against its specification", new BenchEvent.Checked()) { Brief = null },
+        new("^Q", "", "quit") { Role = KeyRole.Quits })
     {
-        _earlier = context.Log.Earlier(run.File.Run, run.Number);
-        _state = new(run);
-        foreach (var field in (TextField[])[_reading, _wait, _note])
-        {
-            field.Y = Pos.AnchorEnd(2);
-            field.KeyDown += (_, key) => key.Handled = TakeFieldKey(field, key);
-            Add(field);
-        }
+        WideFrom = 100,
+        Above =
+        [
+            "Type the reading and press Enter: it is saved, and the advice is worked out anew. "
+            + "The wait comes from the clock; type another in its field where the clock is wrong.",
+        ],
+        Below =
+        [
+            "Units: 1.45 Pa.s, 1450 cP, 2 mL, 73.4 F. Torque with its speed: 35.2@20. "
+            + "What was saved is on the disk before the screen says so. Nothing is ever deleted. "
+            + "An addition can't be taken out again: read when the pot has settled, then dose.",
+            "Alkali and amines burn skin and eyes: goggles and gloves. Raise no dust. Thickeners "
+            + "and binders hold preservatives. The safety data sheet and local rules decide.",
+        ],
+    };
 
-        Initialized += (_, _) => Begin(run);
-        SubViewsLaidOut += (_, _) => Place();
-    }
-
-    /// <summary>The state as it stands, for tests.</summary>
-    internal BenchState State => _state;
-
-    protected override Page Draw(int width, int height)
+    private static readonly ScreenPlan<BenchState, BenchEvent> Plan = new(_ => Keys, BenchSteps.Next, BenchPage.Of)
     {
-        var small = width < Page.LeastWidth || height < Page.LeastHeight;
-        _reading.Visible = _wait.Visible = _note.Visible = !small;
-        return BenchPage.Of(_state, Context.Now, width, height, Context.IsAscii);
-    }
+        Ticked = new BenchEvent.Ticked(),
+        Fields = new(3, BenchPage.Fields) { Entered = state => state.Entered },
+    };
 
-    protected override bool TakeKey(Key key)
-    {
-        if (key == Key.F1)
-        {
-            RunsOver(new HelpScreen(Context, "Bench", HelpPage.Bench));
-        }
-        else if (key == Key.F2)
-        {
-            Take(BenchForms.Dose(_state));
-        }
-        else if (key == Key.F3)
-        {
-            Dispatch(new BenchEvent.Stir());
-        }
-        else if (key == Key.F4)
-        {
-            Take(BenchForms.Beside(_state));
-        }
-        else if (key == Key.F5 && _state.Run.Rows.Length > 0)
-        {
-            Take(BenchForms.Void(_state));
-        }
-        else if (key == Key.F6 && _state.Advice?.Picture is { } picture)
-        {
-            RunsOver(new ChartScreen(Context, [picture]));
-        }
-        else if (key == Key.F7)
-        {
-            Take(BenchForms.Change(_state));
-        }
-        else if (key == Key.F8)
-        {
-            Take(BenchForms.Aim(_state));
-        }
-        else if (key == Key.F10)
-        {
-            RunsOver(new CheckScreen(Context, _state.Run));
-        }
-        else if (key == Key.F9)
-        {
-            GoBack();
-        }
-        else if (key == Key.CursorUp || key == Key.CursorDown)
-        {
-            Dispatch(new BenchEvent.Moved(key == Key.CursorUp ? -1 : 1));
-        }
-        else
-        {
-            return false;
-        }
+    public static ScreenView<BenchState, BenchEvent> On(TuiContext context, LoggedRun run)
+        => new(context, Plan, BenchSteps.Open(run, context.Log.Earlier(run.File.Run, run.Number)));
 
-        return true;
-    }
+    private static BenchEvent.Typed? Enter(FieldTexts fields)
+        => fields.Focused < 0 ? null : new(fields.Texts[0], fields.Texts[1], fields.Texts[2]);
 
-    private bool TakeFieldKey(TextField field, Key key)
-    {
-        if (key == Key.Enter)
-        {
-            Dispatch(new BenchEvent.Typed(_reading.Text, _wait.Text, _note.Text));
-            return true;
-        }
-
-        // A plus where a reading would begin is no number.
-        if (key == new Key('+') && field == _reading && _reading.Text.Length == 0)
-        {
-            Dispatch(new BenchEvent.TookAdvised());
-            return true;
-        }
-
-        return (key == Key.CursorUp || key == Key.CursorDown) && TakeKey(key);
-    }
-
-    private void Begin(LoggedRun run)
-    {
-        Perform(BenchSteps.Open(run));
-        _reading.SetFocus();
-        App!.AddTimeout(TimeSpan.FromMilliseconds(250), () =>
-        {
-            Dispatch(new BenchEvent.Ticked());
-            return true;
-        });
-    }
-
-    private void Place()
-    {
-        var fields = BenchPage.Fields(_state, Viewport.Width);
-        foreach (var (field, (x, width)) in ((TextField[])[_reading, _wait, _note]).Zip(fields))
-        {
-            (field.X, field.Width) = (x, width);
-        }
-    }
-
-    private void Take(Form<BenchEvent> form)
-    {
-        if (Ask(form) is { } @event)
-        {
-            Dispatch(@event);
-        }
-    }
-
-    private void Dispatch(BenchEvent @event) => Perform(BenchSteps.Next(_state, @event, Context.Now));
-
-    private void Perform(BenchStep step)
-    {
-        if (step.State.Entered != _state.Entered)
-        {
-            _reading.Text = _wait.Text = _note.Text = "";
-            _reading.SetFocus();
-        }
-
-        _state = step.State;
-        foreach (var effect in step.Effects)
-        {
-            Perform(effect);
-        }
-
-        Redraw();
-    }
-
-    private void Perform(BenchEffect effect)
-    {
-        switch (effect)
-        {
-            case BenchEffect.AddRow add:
-                Report(Context.Log.Add(_state.Run.Number, add.Row), add.Said);
-                break;
-            case BenchEffect.VoidRow { By: { } by } replaced:
-                Report(Context.Log.Replace(_state.Run.Number, replaced.Row, replaced.Reason, by), replaced.Said);
-                break;
-            case BenchEffect.VoidRow voided:
-                Report(Context.Log.Void(_state.Run.Number, voided.Row, voided.Reason), voided.Said);
-                break;
-            case BenchEffect.Restate restate:
-                Report(Context.Log.Restate(_state.Run.Number, restate.Header), restate.Said);
-                break;
-            case BenchEffect.Ask ask:
-                Answer(ask);
-                break;
-            case BenchEffect.Ring:
-                App?.Driver?.GetOutput().Write("\a");
-                break;
-        }
-    }
-
-    private void Report(WriteOutcome outcome, string said) => Dispatch(outcome switch
-    {
-        WriteOutcome.Saved => new BenchEvent.Logged(Context.Log.Run(_state.Run.Number)!, said),
-        WriteOutcome.SavedOnly only => new BenchEvent.NotLogged(only.Reason),
-        WriteOutcome.NotSaved not => new BenchEvent.NotLogged($"not saved: {not.Reason}"),
-        _ => throw new InvalidOperationException("not a case of the closed set"),
-    });
-
-    /// <summary>Works advice out beside the screen; the answer comes back as an event.</summary>
-    private void Answer(BenchEffect.Ask ask)
-    {
-        WorkOut("advice", () => BenchAdvisor.Of(ask, _earlier), Advise, fault => Advise(new(null, fault, null)));
-
-        void Advise(BenchAdvice advice) => Dispatch(new BenchEvent.Advised(ask.Asked, advice));
-    }
+    /// <summary>A plus where a reading would begin is no number.</summary>
+    private static BenchEvent.TookAdvised? Plus(FieldTexts fields) => fields is { Focused: 0, Texts: ["", ..] } ? new() : null;
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
@@ -10,15 +11,15 @@ namespace Viscolog.Tui.Bench;
 /// <param name="Run">The run as the log has it.</param>
 internal sealed record BenchState(LoggedRun Run)
 {
+    /// <summary>Runs of the same base that were done before; they help at its start.</summary>
+    public ImmutableArray<Run> Earlier { get; init; } = [];
+
     public BenchClock Clock { get; init; } = new();
 
     public BenchReadings Beside { get; init; } = BenchReadings.None;
 
     /// <summary>The last advice; null before the first.</summary>
     public BenchAdvice? Advice { get; init; }
-
-    /// <summary>Number of the question that was asked last; an answer to an earlier one is out of date.</summary>
-    public int Asked { get; init; }
 
     /// <summary>Whether the last question is still being worked on.</summary>
     public bool IsWorking { get; init; }

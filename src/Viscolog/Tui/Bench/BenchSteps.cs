@@ -3,8 +3,13 @@ using Viscolog.Core.Advising;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
+using Viscolog.Store;
+using Viscolog.Tui.Batches;
+using Viscolog.Tui.Charts;
+using Viscolog.Tui.Pattern;
 using Viscolog.Tui.Typing;
 using Viscolog.Wording;
+using BenchStep = Viscolog.Tui.Pattern.Step<Viscolog.Tui.Bench.BenchState, Viscolog.Tui.Bench.BenchEvent>;
 
 namespace Viscolog.Tui.Bench;
 
@@ -15,7 +20,11 @@ internal static class BenchSteps
     private static readonly TimeSpan UsualStanding = TimeSpan.FromSeconds(60);
 
     /// <summary>The state of a run that is opened, its advice asked for.</summary>
-    public static BenchStep Open(Store.LoggedRun run) => Ask(new(run) { Said = FormattableString.Invariant($"run {run.Number} opened, {Count.Of(run.Rows.Length, "entry", "entries")}") });
+    public static BenchStep Open(LoggedRun run, ImmutableArray<Run> earlier)
+    {
+        var entries = Count.Of(run.Rows.Length, "entry", "entries");
+        return Advise(new(run) { Earlier = earlier, Said = FormattableString.Invariant($"run {run.Number} opened, {entries}") });
+    }
 
     /// <summary>What an event makes of a state.</summary>
     public static BenchStep Next(BenchState state, BenchEvent @event, DateTimeOffset now) => @event switch
@@ -26,23 +35,23 @@ internal static class BenchSteps
         BenchEvent.LetDown down => Change(state, new() { LetDown = down.Grams, Time = now }, $"{Shown.Grams(down.Grams)} of base went in"),
         BenchEvent.Watered water => Change(state, new() { Water = water.Grams, Time = now }, $"{Shown.Grams(water.Grams)} of water went in"),
         BenchEvent.TakenOut taken => Add(state, new() { Taken = taken.Grams, Time = now }, $"{Shown.Grams(taken.Grams)} taken out"),
-        BenchEvent.Stir => new(state with { Clock = state.Clock.Toggle(now), Error = null, Said = state.Clock.IsStirring ? "stirring ended, standing begins" : "stirring" }, []),
-        BenchEvent.ReadBeside beside => new(state with { Beside = beside.Readings, Error = null, Said = beside.Readings.IsEmpty ? "nothing beside the next reading" : $"with the next reading: {beside.Readings.Words}" }, []),
+        BenchEvent.Stir => state with { Clock = state.Clock.Toggle(now), Error = null, Said = state.Clock.IsStirring ? "stirring ended, standing begins" : "stirring" },
+        BenchEvent.ReadBeside beside => state with { Beside = beside.Readings, Error = null, Said = beside.Readings.IsEmpty ? "nothing beside the next reading" : $"with the next reading: {beside.Readings.Words}" },
         BenchEvent.Voided voided => Void(state, voided, now),
         BenchEvent.Aimed aimed => Aim(state, aimed),
-        BenchEvent.Moved moved => new(Move(state, moved.Rows), []),
-        BenchEvent.Logged logged => Ask(state with { Run = logged.Run, Said = $"saved: {logged.Said}", Error = null, Chosen = null, Entered = state.Entered + 1 }),
-        BenchEvent.NotLogged not => new(state with { Error = not.Reason, Said = "" }, []),
-        BenchEvent.Advised advised => new(advised.Asked == state.Asked ? Answer(state, advised.Advice) : state, []),
+        BenchEvent.Moved moved => Move(state, moved.Rows),
+        BenchEvent.Logged logged => Advise(state with { Run = logged.Run, Said = $"saved: {logged.Said}", Error = null, Chosen = null, Entered = state.Entered + 1 }),
+        BenchEvent.NotLogged not => state with { Error = not.Reason, Said = "" },
+        BenchEvent.Advised advised => Answer(state, advised.Advice),
+        BenchEvent.Called called => called.Form(state) is { } form ? new BenchStep(state, new Ask<BenchEvent>(form)) : state,
+        BenchEvent.Charted => Chart(state),
+        BenchEvent.Checked => new BenchStep(state, new Show<BenchEvent>(context => CheckScreen.On(context, state.Run))),
         BenchEvent.Ticked => Tick(state, now),
         _ => throw new ArgumentOutOfRangeException(nameof(@event), @event, "not a case of the closed set"),
     };
 
-    private static BenchStep Ask(BenchState state)
-    {
-        var asked = state with { Asked = state.Asked + 1, IsWorking = true };
-        return new(asked, [new BenchEffect.Ask(asked.Asked, state.Run.File.Run, state.Risk)]);
-    }
+    private static BenchStep Advise(BenchState state)
+        => new BenchStep(state with { IsWorking = true }, new BenchEffect.Advise(state.Run.File.Run, state.Risk, state.Earlier));
 
     private static BenchStep Enter(BenchState state, BenchEvent.Typed typed, DateTimeOffset now)
     {
@@ -50,13 +59,13 @@ internal static class BenchSteps
         if (typed.Reading.Trim().Length == 0 && state.Beside.IsEmpty)
         {
             return note.Length == 0
-                ? new(state with { Error = $"type a reading in {BenchValue.Unit(state.Run.File.Run)}, then Enter" }, [])
+                ? state with { Error = $"type a reading in {BenchValue.Unit(state.Run.File.Run)}, then Enter" }
                 : Add(state, new() { Note = note, Time = now }, "a note");
         }
 
         if (Reading(state, typed, now, out var error) is not { } reading)
         {
-            return new(state with { Error = error }, []);
+            return state with { Error = error };
         }
 
         return Add(state, new() { Reading = reading, Note = note.Length == 0 ? null : note, Time = now }, typed.Reading.Trim().Length == 0 ? state.Beside.Words : BenchValue.Words(reading.Value!));
@@ -98,10 +107,10 @@ internal static class BenchSteps
 
     private static BenchStep TakeAdvised(BenchState state, DateTimeOffset now) => (state.IsWorking, state.Advice?.Advice) switch
     {
-        (true, _) => new(state with { Error = "the advice is being worked out; one moment" }, []),
+        (true, _) => state with { Error = "the advice is being worked out; one moment" },
         (_, { Action: BenchAction.Add add } advice) => Pour(state, advice.Thickener.Name, add.Poured, now),
         (_, { Action: BenchAction.LetDown down }) => Change(state, new() { LetDown = down.Base, Time = now }, $"{Shown.Grams(down.Base)} of base went in"),
-        _ => new(state with { Error = "nothing is advised to go in now; F2 takes grams of your own" }, []),
+        _ => state with { Error = "nothing is advised to go in now; F2 takes grams of your own" },
     };
 
     private static BenchStep Pour(BenchState state, string thickener, Mass grams, DateTimeOffset now)
@@ -115,14 +124,14 @@ internal static class BenchSteps
     }
 
     private static BenchStep Add(BenchState state, FileRow row, string said)
-        => new(state with { Error = null, Beside = row.Reading is null ? state.Beside : BenchReadings.None }, [new BenchEffect.AddRow(row, said)]);
+        => new BenchStep(state with { Error = null, Beside = row.Reading is null ? state.Beside : BenchReadings.None }, [new BenchEffect.AddRow(state.Run.Number, row, said)]);
 
     private static BenchStep Void(BenchState state, BenchEvent.Voided voided, DateTimeOffset now)
     {
         var reason = voided.Reason.Trim();
         if (reason.Length == 0)
         {
-            return new(state with { Error = "say why the entry is void; it stays in sight" }, []);
+            return state with { Error = "say why the entry is void; it stays in sight" };
         }
 
         var row = state.Run.File.Contents().ElementAt(voided.Place);
@@ -132,12 +141,12 @@ internal static class BenchSteps
             by = Right(state, row, voided.Right, now, out var error);
             if (by is null)
             {
-                return new(state with { Error = error }, []);
+                return state with { Error = error };
             }
         }
 
         var said = by is null ? "the entry is void" : "the entry is void, the right one stands in its place";
-        return new(state with { Error = null }, [new BenchEffect.VoidRow(state.Run.Rows[voided.Place], reason, by, said)]);
+        return new BenchStep(state with { Error = null }, [new BenchEffect.VoidRow(state.Run.Number, state.Run.Rows[voided.Place], reason, by, said)]);
     }
 
     /// <summary>The row with the right number: of its reading, or else of what went in or out.</summary>
@@ -172,8 +181,8 @@ internal static class BenchSteps
         var run = state.Run.File.Run;
         var risked = state with { Risk = aimed.Risk, Error = null };
         return aimed.Target == run.Target
-            ? Ask(risked with { Said = $"risk of going over: {Shown.Chance(aimed.Risk)}" })
-            : new(risked, [new BenchEffect.Restate(state.Run.File.WithoutRows() with { Run = run with { Target = aimed.Target, Entries = [] }, UnusedTolerance = null }, "the target")]);
+            ? Advise(risked with { Said = $"risk of going over: {Shown.Chance(aimed.Risk)}" })
+            : new BenchStep(risked, [new BenchEffect.Restate(state.Run.Number, state.Run.File.WithoutRows() with { Run = run with { Target = aimed.Target, Entries = [] }, UnusedTolerance = null }, "the target")]);
     }
 
     private static BenchState Move(BenchState state, int rows)
@@ -197,12 +206,12 @@ internal static class BenchSteps
     private static TimeSpan LastWait(BenchState state)
         => state.Run.File.Run.Entries.OfType<Entry.Measured>().LastOrDefault(m => m.Counts)?.Reading.Wait ?? TimeSpan.Zero;
 
+    private static BenchStep Chart(BenchState state)
+        => state.Advice?.Picture is { } picture ? new BenchStep(state, new Show<BenchEvent>(context => ChartScreen.On(context, [picture]))) : state;
+
     private static BenchStep Tick(BenchState state, DateTimeOffset now)
     {
         var isDue = !state.Clock.HasRung && state.Clock.Due is { } due && state.Clock.Standing(now) >= due;
-        return isDue ? new(state with { Clock = state.Clock with { HasRung = true }, Said = "time to read" }, [new BenchEffect.Ring()]) : new(state, []);
+        return isDue ? new BenchStep(state with { Clock = state.Clock with { HasRung = true }, Said = "time to read" }, [new Ring<BenchEvent>()]) : state;
     }
 }
-
-/// <summary>A state and what it asks the world to do.</summary>
-internal sealed record BenchStep(BenchState State, ImmutableArray<BenchEffect> Effects);

@@ -26,7 +26,7 @@ internal static class BenchTable
         };
         var shown = rows - 1;
         var all = state.Run.Rows.Length;
-        var first = Math.Clamp(state.ChosenPlace - (shown / 2), 0, Math.Max(0, all - shown));
+        var first = Page.First(state.ChosenPlace, all, shown);
         var thickener = run.Entries.OfType<Entry.Dosed>().LastOrDefault(d => d.Counts)?.Thickener ?? run.Thickeners.FirstOrDefault()?.Name;
         var pot = Pot.With(run.BaseMass);
         foreach (var (content, place) in state.Run.File.Contents().Select((r, i) => (r, i)))
@@ -39,7 +39,7 @@ internal static class BenchTable
 
             var isChosen = state.Chosen == place;
             var tone = isChosen ? Tone.Chosen : content.Void is not null ? Tone.Dim : Tone.Plain;
-            lines.Add(new((isChosen ? page.IsAscii ? ">" : "▸" : content.Void is not null ? "x" : " ") + Cells(page, columns, width - 1, content, pair is null ? Dose(pot, thickener) : Doses(pair, t => Dose(pot, t)), pair is not null), tone));
+            lines.Add(new((isChosen ? page.ChosenMark : content.Void is not null ? "x" : " ") + Cells(page, columns, width - 1, content, pair is null ? Dose(pot, thickener) : Doses(pair, t => Dose(pot, t)), pair is not null), tone));
         }
 
         return lines;

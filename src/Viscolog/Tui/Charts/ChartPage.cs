@@ -7,15 +7,11 @@ namespace Viscolog.Tui.Charts;
 /// <summary>What the chart screen shows.</summary>
 internal static class ChartPage
 {
-    public static Page Of(ChartState state, int width, int height, bool isAscii)
-    {
-        var page = new Page(width, height, isAscii);
-        if (width < TerminalChart.LeastWidth + 2 || height < TerminalChart.LeastHeight + 3)
-        {
-            page.Add($"the chart needs {TerminalChart.LeastWidth + 2} x {TerminalChart.LeastHeight + 3} characters");
-            return page;
-        }
+    public static Page Of(ChartState state, Canvas canvas)
+        => Page.Of(canvas, "the chart", page => Draw(page, state), TerminalChart.LeastWidth + 2, TerminalChart.LeastHeight + 3);
 
+    private static void Draw(Page page, ChartState state)
+    {
         page.Add(new Piece(state.Kind switch
         {
             PlotKind.Dose => " Body over dose",
@@ -23,14 +19,11 @@ internal static class ChartPage
             PlotKind.String => " String length over dose",
             _ => " How far readings lie off the curve",
         }, Tone.Strong));
-        foreach (var line in TerminalChart.Draw(RunPlots.Of(state.Pictures, state.Kind), width - 2, height - 3, isAscii))
+        foreach (var line in TerminalChart.Draw(RunPlots.Of(state.Pictures, state.Kind), page.Width - 2, page.Height - 3, page.IsAscii))
         {
             page.Add(" " + line);
         }
 
-        page.FillTo(height - 2);
-        page.Add(" " + state.Said, Tone.Dim);
-        page.Add(" F6 next picture  F7 export SVG, PDF or PNG  Esc back  ^Q quit", Tone.Dim);
-        return page;
+        page.Foot(state.Said, ChartScreen.Keys);
     }
 }

@@ -1,48 +1,19 @@
 using System.Collections.Immutable;
-using Terminal.Gui.Input;
 using Viscolog.Core.Advising;
-using Viscolog.Output;
-using Viscolog.Plots;
-using Viscolog.Plots.Oxy;
 using Viscolog.Tui.Pattern;
 
 namespace Viscolog.Tui.Charts;
 
 /// <summary>The chart alone, of one run or several.</summary>
-internal sealed class ChartScreen(TuiContext context, ImmutableArray<RunPicture> pictures) : TuiScreen(context)
+internal static class ChartScreen
 {
-    private ChartState _state = new(pictures);
+    public static KeyTable<ChartEvent> Keys { get; } = new(
+        "Chart",
+        new("F6", "next picture", "the next picture: dose, the way to each settled value, residuals, string length", new ChartEvent.Turned()),
+        new("F7", "export SVG, PDF or PNG", "export the one in sight to SVG, PDF or PNG", new ChartEvent.Exported()),
+        new("Esc", "back", "back") { Role = KeyRole.Leaves },
+        new("^Q", "quit", "quit") { Role = KeyRole.Quits });
 
-    protected override Page Draw(int width, int height) => ChartPage.Of(_state, width, height, Context.IsAscii);
-
-    protected override bool TakeKey(Key key)
-    {
-        if (key == Key.F6)
-        {
-            _state = _state.Next() with { Said = "" };
-        }
-        else if (key == Key.F7 && Ask(ExportForm.Picture()) is { } path)
-        {
-            _state = _state with
-            {
-                Said = PictureFile.Write(RunPlots.Of(_state.Pictures, _state.Kind), path, force: false) switch
-                {
-                    FileOutcome.Written written => $"written: {written.Path}",
-                    FileOutcome.Refused refused => refused.Reason,
-                    _ => "",
-                },
-            };
-        }
-        else if (key == Key.Esc)
-        {
-            GoBack();
-        }
-        else
-        {
-            return false;
-        }
-
-        Redraw();
-        return true;
-    }
+    public static ScreenView<ChartState, ChartEvent> On(TuiContext context, ImmutableArray<RunPicture> pictures)
+        => new(context, new(_ => Keys, ChartSteps.Next, ChartPage.Of), new ChartState(pictures));
 }

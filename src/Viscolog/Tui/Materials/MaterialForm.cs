@@ -10,16 +10,16 @@ namespace Viscolog.Tui.Materials;
 internal static class MaterialForm
 {
     /// <summary>Which kind is to be added.</summary>
-    public static Form<string> Kind() => new(
+    public static Form<MaterialsEvent> Kind() => new(
         "Add a material",
         "",
         [new("kind", MaterialKind.Base, string.Join(", ", MaterialKind.All))],
         texts => MaterialKind.All.FirstOrDefault(k => k.StartsWith(texts[0].Trim(), StringComparison.OrdinalIgnoreCase) && texts[0].Trim().Length > 0) is { } kind
-            ? FormAnswer<string>.Of(kind)
-            : FormAnswer<string>.Wrong(0, $"one of {string.Join(", ", MaterialKind.All)}"));
+            ? FormAnswer<MaterialsEvent>.Of(new MaterialsEvent.KindChosen(kind))
+            : FormAnswer<MaterialsEvent>.Wrong(0, $"one of {string.Join(", ", MaterialKind.All)}"));
 
     /// <summary>Its cells; the name of one that is kept stays.</summary>
-    public static Form<MaterialRow> Of(string kind, MaterialRow? kept)
+    public static Form<MaterialsEvent> Of(string kind, MaterialRow? kept)
     {
         var columns = MaterialColumns.All.Where(c => c.Kinds.Contains(kind, StringComparer.Ordinal) && c.Name != "retired").ToList();
         var cells = kept is null ? [] : MaterialCells.Of(kept);
@@ -29,11 +29,11 @@ internal static class MaterialForm
             : new($"{kind} {kept.Material.Name}", "", fields, texts => Read(kind, kept.Material.Name, columns, texts, 0, kept));
     }
 
-    private static FormAnswer<MaterialRow> Read(string kind, string name, List<MaterialColumn> columns, IReadOnlyList<string> texts, int offset, MaterialRow? kept)
+    private static FormAnswer<MaterialsEvent> Read(string kind, string name, List<MaterialColumn> columns, IReadOnlyList<string> texts, int offset, MaterialRow? kept)
     {
         if (!MaterialKind.CanName(kind, name))
         {
-            return FormAnswer<MaterialRow>.Wrong(0, MaterialKind.NameAdvice(kind));
+            return FormAnswer<MaterialsEvent>.Wrong(0, MaterialKind.NameAdvice(kind));
         }
 
         var findings = new Findings(name);
@@ -46,7 +46,7 @@ internal static class MaterialForm
             return new(null, column, OneLine.Quoted(columns.FindIndex(c => c.Name == column) is >= 0 and var i ? texts[i] : ""));
         });
         return row is { } made
-            ? FormAnswer<MaterialRow>.Of(made with { Material = made.Material with { IsRetired = kept?.Material.IsRetired == true } })
-            : FormAnswer<MaterialRow>.Wrong(failed + offset, $"{findings.Refusal!.Column}: read {findings.Refusal.Read}, expected {findings.Refusal.Expected}");
+            ? FormAnswer<MaterialsEvent>.Of(new MaterialsEvent.Typed(made with { Material = made.Material with { IsRetired = kept?.Material.IsRetired == true } }))
+            : FormAnswer<MaterialsEvent>.Wrong(failed + offset, $"{findings.Refusal!.Column}: read {findings.Refusal.Read}, expected {findings.Refusal.Expected}");
     }
 }

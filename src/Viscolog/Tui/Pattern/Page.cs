@@ -3,32 +3,54 @@ using Viscolog.Text;
 namespace Viscolog.Tui.Pattern;
 
 /// <summary>What a screen shows, as lines of text that fit it; drawn by a view that knows nothing else.</summary>
-internal sealed class Page(int width, int height, bool isAscii)
+internal sealed class Page(Canvas canvas)
 {
     public const int LeastWidth = 60;
     public const int LeastHeight = 16;
 
     private readonly List<IReadOnlyList<Piece>> _lines = [];
 
-    public int Width => width;
+    public int Width => canvas.Width;
 
-    public int Height => height;
+    public int Height => canvas.Height;
 
-    public bool IsAscii => isAscii;
+    public bool IsAscii => canvas.IsAscii;
 
     public IReadOnlyList<IReadOnlyList<Piece>> Lines => _lines;
 
     /// <summary>The page as plain text.</summary>
     public string Text => string.Join('\n', _lines.Select(l => string.Concat(l.Select(p => p.Text)).TrimEnd()));
 
+    /// <summary>Before a line that is chosen.</summary>
+    public string ChosenMark => IsAscii ? ">" : "▸";
+
+    /// <summary>A page that is drawn where there is room for it; else a line says how much it needs.</summary>
+    public static Page Of(Canvas canvas, string name, Action<Page> draw, int leastWidth = LeastWidth, int leastHeight = LeastHeight)
+    {
+        var page = new Page(canvas);
+        if (canvas.Width < leastWidth || canvas.Height < leastHeight)
+        {
+            page.Add($"{name} needs {leastWidth} x {leastHeight} characters");
+        }
+        else
+        {
+            draw(page);
+        }
+
+        return page;
+    }
+
+    /// <summary>The first line shown of so many, where not all fit: the chosen one stands in the middle.</summary>
+    public static int First(int chosen, int count, int rows) => Math.Clamp(chosen - (rows / 2), 0, Math.Max(0, count - rows));
+
     /// <summary>Adds a line, cut to the width.</summary>
     public void Add(params IEnumerable<Piece> pieces)
     {
         var line = new List<Piece>();
-        var left = width;
+        var left = Width;
         foreach (var piece in pieces)
         {
-            var text = PlainText.Shorten(Shown(piece.Text), left, isAscii ? "..." : "…");
+            var text = PlainText.Shorten(Shown(piece.Text), left, IsAscii ? "..." : "…");
             if (text.Length > 0)
             {
                 line.Add(piece with { Text = text });
@@ -50,15 +72,38 @@ internal sealed class Page(int width, int height, bool isAscii)
         }
     }
 
+    /// <summary>Adds the lines that fit above the last two, some of them passed over; says which they are where not all fit.</summary>
+    public string AddScrolled(IReadOnlyList<Piece> lines, int passed)
+    {
+        var rows = Math.Max(1, Height - 2 - _lines.Count);
+        var first = Math.Clamp(passed, 0, Math.Max(0, lines.Count - rows));
+        foreach (var line in lines.Skip(first).Take(rows))
+        {
+            Add(line);
+        }
+
+        var last = Math.Min(lines.Count, first + rows);
+        return lines.Count > rows ? FormattableString.Invariant($"lines {first + 1} to {last} of {lines.Count}: PgUp, PgDn") : "";
+    }
+
+    /// <summary>Adds the last two lines: what was just said, and the keys.</summary>
+    public void Foot<TEvent>(string said, KeyTable<TEvent> keys)
+        where TEvent : class
+    {
+        FillTo(Height - 2);
+        Add(" " + said, Tone.Dim);
+        Add(keys.Footer(Width), Tone.Dim);
+    }
+
     /// <summary>The text in exactly so many columns.</summary>
     public string Fit(string text, int columns, bool toRight = false)
     {
-        var cut = PlainText.Shorten(Shown(text), columns, isAscii ? "~" : "…");
+        var cut = PlainText.Shorten(Shown(text), columns, IsAscii ? "~" : "…");
         var space = new string(' ', Math.Max(0, columns - PlainText.Columns(cut)));
         return toRight ? space + cut : cut + space;
     }
 
-    private string Shown(string text) => isAscii ? AsciiText.Of(text) : text;
+    private string Shown(string text) => IsAscii ? AsciiText.Of(text) : text;
 }
 
 /// <summary>A piece of a line.</summary>

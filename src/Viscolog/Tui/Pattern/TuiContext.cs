@@ -11,4 +11,15 @@ namespace Viscolog.Tui.Pattern;
 internal sealed record TuiContext(BenchLog Log, TimeProvider Clock, Shades Shades, bool IsAscii, bool IsPractice = false)
 {
     public DateTimeOffset Now => Clock.GetLocalNow();
+
+    public DateOnly Today => DateOnly.FromDateTime(Now.DateTime);
+
+    /// <summary>What became of something that was to be logged.</summary>
+    public static string Words(WriteOutcome outcome, string what) => outcome switch
+    {
+        WriteOutcome.Saved => $"saved: {what}",
+        WriteOutcome.SavedOnly only => only.Reason,
+        WriteOutcome.NotSaved not => $"not saved: {not.Reason}",
+        _ => throw new InvalidOperationException("not a case of the closed set"),
+    };
 }

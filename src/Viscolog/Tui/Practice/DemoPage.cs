@@ -12,15 +12,10 @@ namespace Viscolog.Tui.Practice;
 /// <summary>What the demonstration shows.</summary>
 internal static class DemoPage
 {
-    public static Page Of(DemoState state, int width, int height, bool isAscii)
-    {
-        var page = new Page(width, height, isAscii);
-        if (width < Page.LeastWidth || height < Page.LeastHeight)
-        {
-            page.Add($"the demonstration needs {Page.LeastWidth} x {Page.LeastHeight} characters");
-            return page;
-        }
+    public static Page Of(DemoState state, Canvas canvas) => Page.Of(canvas, "the demonstration", page => Draw(page, state));
 
+    private static void Draw(Page page, DemoState state)
+    {
         page.Add(" " + PracticeWords.Facts(state.Game, withName: true), Tone.Strong);
         if (state.Played is not { } played)
         {
@@ -35,12 +30,7 @@ internal static class DemoPage
             Players(page, state, played);
         }
 
-        page.FillTo(height - 2);
-        page.Add(" " + state.Said, Tone.Dim);
-        page.Add(width >= 80
-            ? " Enter next  Left back  F3 run, stop  F6 why it fails  F7 export  Esc  ^Q"
-            : " Enter next Left back F3 run F6 why F7 export Esc ^Q", Tone.Dim);
-        return page;
+        page.Foot(state.Said, DemoScreen.Keys);
     }
 
     private static void Players(Page page, DemoState state, Demonstration played)

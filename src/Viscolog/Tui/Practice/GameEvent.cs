@@ -16,6 +16,9 @@ internal abstract record GameEvent
     /// <summary>Base went in.</summary>
     internal sealed record LetDown(Mass Grams) : GameEvent;
 
+    /// <summary>The form for base was called for.</summary>
+    internal sealed record LetDownCalled : GameEvent;
+
     /// <summary>The stir key was pressed.</summary>
     internal sealed record Stir : GameEvent;
 
@@ -24,6 +27,12 @@ internal abstract record GameEvent
 
     /// <summary>The pot is called done.</summary>
     internal sealed record End : GameEvent;
+
+    /// <summary>The same pot is to be played again.</summary>
+    internal sealed record Again : GameEvent;
+
+    /// <summary>Picture or handout is to be written.</summary>
+    internal sealed record Exported : GameEvent;
 
     /// <summary>The advised way on the same pot is worked out.</summary>
     internal sealed record Compared(PracticePath Advised) : GameEvent;

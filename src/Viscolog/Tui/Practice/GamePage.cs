@@ -16,23 +16,14 @@ internal static class GamePage
     private const string Rich = "▁▂▃▄▅▆▇█";
     private const string Plain = "_.-~=+*#";
 
-    /// <summary>The row of the field.</summary>
-    public static int EntryRow(int height) => height - 2;
+    /// <summary>Where the field is; nowhere where the game has ended, or is not shown.</summary>
+    public static ImmutableArray<(int X, int Width)> Fields(GameState state, int width, int height)
+        => state.Path is not null || width < Page.LeastWidth || height < Page.LeastHeight ? [] : [(8, 8)];
 
-    /// <summary>Where the field begins.</summary>
-    public const int FieldColumn = 8;
+    public static Page Of(GameState state, Canvas canvas) => Page.Of(canvas, "practice", page => Draw(page, state));
 
-    public static bool HasField(GameState state, int width, int height) => state.Path is null && width >= Page.LeastWidth && height >= Page.LeastHeight;
-
-    public static Page Of(GameState state, int width, int height, bool isAscii)
+    private static void Draw(Page page, GameState state)
     {
-        var page = new Page(width, height, isAscii);
-        if (width < Page.LeastWidth || height < Page.LeastHeight)
-        {
-            page.Add($"practice needs {Page.LeastWidth} x {Page.LeastHeight} characters");
-            return page;
-        }
-
         page.Add(" " + PracticeWords.Facts(state.Session.Game, withName: true), Tone.Strong);
         if (state.Path is { } path)
         {
@@ -42,8 +33,6 @@ internal static class GamePage
         {
             Playing(page, state);
         }
-
-        return page;
     }
 
     private static void Playing(Page page, GameState state)
@@ -59,13 +48,11 @@ internal static class GamePage
         var signs = session.Signs.Length == 0 ? "" : $" · seen: {string.Join(" and ", session.Signs.Select(PracticeWords.Sign))}";
         page.Add(new Piece(FormattableString.Invariant($"   dose {Shown.Dose(session.DoseNow)} · game time {Clock(session.Elapsed)} · time ") + (page.IsAscii ? "x" : "×") + FormattableString.Invariant($"{state.Speed}")), new Piece(signs, Tone.Caution));
         page.Add("");
-        Middle(page, session, EntryRow(page.Height) - 1 - page.Lines.Count);
-        page.FillTo(EntryRow(page.Height) - 1);
+        Middle(page, session, page.Height - 3 - page.Lines.Count);
+        page.FillTo(page.Height - 3);
         page.Add(state.Error is { } error ? new Piece(" ! " + error, Tone.Bad) : new Piece(" " + state.Said, Tone.Dim));
         page.Add(" grams           g   Enter pours; when empty, it reads");
-        page.Add(page.Width >= 80
-            ? " F1 help F2 let down F3 stir F4 time x1/x10 F8 done: show the curve Esc leave ^Q"
-            : " F1 help F2 let down F3 stir F4 x10 F8 done Esc leave ^Q", Tone.Dim);
+        page.Add(GameScreen.Playing.Footer(page.Width), Tone.Dim);
     }
 
     /// <summary>The way of the reading since the last stirring, the latest at the right.</summary>
@@ -132,24 +119,20 @@ internal static class GamePage
             page.Add(" " + line, tone);
         }
 
-        var room = EntryRow(page.Height) - page.Lines.Count;
+        var room = (page.Height - 2) - page.Lines.Count;
         var above = Math.Clamp(state.Above, 0, Math.Max(0, lines.Length - room));
         foreach (var line in lines.Skip(above).Take(room))
         {
             page.Add(" " + line);
         }
 
-        page.FillTo(EntryRow(page.Height));
         string[] said = [state.Said, above + room < lines.Length ? "Down: more" : ""];
-        page.Add(" " + string.Join(" · ", said.Where(t => t.Length > 0)), Tone.Dim);
-        page.Add(page.Width >= 80
-            ? " F6 next: curve, why, steps  F5 same pot again  F7 export  F1 help  Esc back  ^Q"
-            : " F6 curve/why/steps F5 again F7 export F1 help Esc ^Q", Tone.Dim);
+        page.Foot(string.Join(" · ", said.Where(t => t.Length > 0)), GameScreen.Ended);
     }
 
     private static ImmutableArray<string> Curve(Page page, GameState state, PracticePath path, int rows)
     {
-        NamedPath[] players = state.Advised is { } advised ? [new(state.Name, path), new("advised", advised)] : [new(state.Name, path)];
+        var players = state.Players(path);
         var end = PracticePictures.End(players.Select(p => p.Path));
         var height = Math.Max(TerminalChart.LeastHeight, rows - 2);
         return [.. TerminalChart.Draw(DosePlot.Of([.. players.Select(p => PracticePictures.Of(p.Path, p.Name, end))]), page.Width - 2, height, page.IsAscii)];

@@ -1,9 +1,11 @@
-using System.Collections.Immutable;
 using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
+using Viscolog.Reports;
 using Viscolog.RunFiles;
+using Viscolog.Tui.Pattern;
 using Viscolog.Tui.Typing;
 using Viscolog.Wording;
+using GameStep = Viscolog.Tui.Pattern.Step<Viscolog.Tui.Practice.GameState, Viscolog.Tui.Practice.GameEvent>;
 
 namespace Viscolog.Tui.Practice;
 
@@ -29,17 +31,23 @@ internal static class GameSteps
         GameEvent.Typed typed when state.Path is null => Type(state, typed.Grams.Trim()),
         GameEvent.LetDown letDown when state.Path is null => Do(state, new PracticeMove.LetDown(letDown.Grams), $"{Shown.Grams(letDown.Grams)} of base went in; F3 starts stirring"),
         GameEvent.Stir when state.Path is null => Stir(state),
-        GameEvent.Hurry => Only(state with { Speed = state.Speed == 1 ? FastSpeed : 1, Said = state.Speed == 1 ? "time goes ten times as fast" : "time goes as the clock does" }),
+        GameEvent.LetDownCalled when state.Path is null => new GameStep(state, new Ask<GameEvent>(PracticeForms.LetDown())),
+        GameEvent.Hurry => state with { Speed = state.Speed == 1 ? FastSpeed : 1, Said = state.Speed == 1 ? "time goes ten times as fast" : "time goes as the clock does" },
         GameEvent.End when state.Path is null => End(state),
-        GameEvent.Compared compared => Only(state with { Advised = compared.Advised }),
-        GameEvent.Kept kept => Only(state with { Said = kept.Said }),
-        GameEvent.Turned when state.Path is not null => Only(state with { View = (GameView)(((int)state.View + 1) % Enum.GetValues<GameView>().Length), Above = 0 }),
-        GameEvent.Moved moved => Only(state with { Above = Math.Max(0, state.Above + moved.Lines) }),
-        GameEvent.Ticked => Only(Tick(state, now)),
-        _ => Only(state),
+        GameEvent.Again when state.Path is not null => Open(state.Session.Game, state.Player, now) with { Entered = state.Entered + 1 },
+        GameEvent.Exported when state.Path is { } path => new GameStep(state, Export(state, path)),
+        GameEvent.Compared compared => state with { Advised = compared.Advised },
+        GameEvent.Kept kept => state with { Said = kept.Said },
+        GameEvent.Turned when state.Path is not null => state with { View = (GameView)(((int)state.View + 1) % Enum.GetValues<GameView>().Length), Above = 0 },
+        GameEvent.Moved moved => state with { Above = Math.Max(0, state.Above + moved.Lines) },
+        GameEvent.Ticked => Tick(state, now),
+        _ => state,
     };
 
-    private static GameStep Only(GameState state) => new(state, []);
+    private static Export<GameEvent> Export(GameState state, PracticePath path) => new(
+        ExportForm.Practice(),
+        (file, today) => PracticeFile.Write(state.Players(path), file, force: false, today),
+        said => new GameEvent.Kept(said));
 
     private static GameStep Type(GameState state, string text)
     {
@@ -50,54 +58,54 @@ internal static class GameSteps
 
         return TypedNumber.Read(text, NumberRange.GramsPresent, out var error) is { } grams
             ? Do(state, new PracticeMove.Dose(Mass.FromGrams(grams)), $"{Shown.Grams(Mass.FromGrams(grams))} went in; F3 starts stirring")
-            : Only(state with { Error = error });
+            : state with { Error = error };
     }
 
     private static GameStep Do(GameState state, PracticeMove move, string said)
     {
         if (state.Stirring is not null)
         {
-            return Only(state with { Error = "it is being stirred; F3 ends that" });
+            return state with { Error = "it is being stirred; F3 ends that" };
         }
 
         var turn = state.Session.Take(move);
-        return Only(turn.Refusal is { } refusal
+        return turn.Refusal is { } refusal
             ? state with { Error = refusal }
-            : state with { Session = turn.Session, Error = null, Said = said, Entered = state.Entered + 1, Trace = turn.Session.NeedsStirring ? [] : state.Trace });
+            : state with { Session = turn.Session, Error = null, Said = said, Entered = state.Entered + 1, Trace = turn.Session.NeedsStirring ? [] : state.Trace };
     }
 
     private static GameStep Stir(GameState state)
     {
         if (state.Stirring is not { } stirred)
         {
-            return Only(state.Session.NeedsStirring
+            return state.Session.NeedsStirring
                 ? state with { Stirring = TimeSpan.Zero, Error = null, Said = "stirring; F3 ends it" }
-                : state with { Error = "nothing went in since the last stirring" });
+                : state with { Error = "nothing went in since the last stirring" };
         }
 
         var least = TimeSpan.FromSeconds(1);
         var turn = state.Session.Take(new PracticeMove.Stir(stirred < least ? least : stirred));
-        return Only(turn.Refusal is { } refusal
+        return turn.Refusal is { } refusal
             ? state with { Stirring = null, Error = refusal }
-            : Traced(state with { Session = turn.Session, Stirring = null, Trace = [], Error = null, Said = "standing; Enter on the empty field writes the reading down" }));
+            : Traced(state with { Session = turn.Session, Stirring = null, Trace = [], Error = null, Said = "standing; Enter on the empty field writes the reading down" });
     }
 
     private static GameStep End(GameState state)
     {
         if (state.Stirring is not null)
         {
-            return Only(state with { Error = "it is being stirred; F3 ends that" });
+            return state with { Error = "it is being stirred; F3 ends that" };
         }
 
         var turn = state.Session.Take(new PracticeMove.End());
         if (turn.Refusal is { } refusal)
         {
-            return Only(state with { Error = refusal });
+            return state with { Error = refusal };
         }
 
         var path = PracticePath.Of(PracticePlayer.Person, turn.Session);
         var ended = state with { Session = turn.Session, Path = path, Error = null, Said = state.Player.Length > 0 ? "" : "no player's name, so no score was kept" };
-        return new(ended, state.Player.Length > 0
+        return new GameStep(ended, state.Player.Length > 0
             ? [new GameEffect.Compare(turn.Session.Game), new GameEffect.Keep(state.Player, path)]
             : [new GameEffect.Compare(turn.Session.Game)]);
     }
@@ -139,6 +147,3 @@ internal static class GameSteps
         return state.Trace.Length >= due ? state : state with { Trace = [.. state.Trace, .. Enumerable.Repeat(shown.Ln, due - state.Trace.Length)] };
     }
 }
-
-/// <summary>A state of a practice game and what it asks the world to do.</summary>
-internal sealed record GameStep(GameState State, ImmutableArray<GameEffect> Effects);

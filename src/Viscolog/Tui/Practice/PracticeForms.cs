@@ -1,7 +1,6 @@
 using System.Globalization;
 using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
-using Viscolog.Output;
 using Viscolog.RunFiles;
 using Viscolog.Tui.Pattern;
 using Viscolog.Tui.Typing;
@@ -12,21 +11,16 @@ namespace Viscolog.Tui.Practice;
 /// <summary>The forms of the practice screens.</summary>
 internal static class PracticeForms
 {
-    public static Form<PracticeState> Player(PracticeState state) => new(
+    public static Form<PracticeEvent> Player(PracticeState state) => new(
         "Player and pot",
         "Scores are kept under the player's name, beside the log and never in it. The same seed gives the same pot, for a whole class.",
-        [new("player", state.Player, "empty: keep no score"), new("seed", state.Seed.ToString(CultureInfo.InvariantCulture), $"0 to {PracticeGame.GreatestSeed}")],
+        [
+            new("player", state.Player, "empty: keep no score"),
+            new("seed", state.Seed.ToString(CultureInfo.InvariantCulture), $"0 to {PracticeGame.GreatestSeed}"),
+        ],
         texts => int.TryParse(texts[1].Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var seed) && seed <= PracticeGame.GreatestSeed
-            ? FormAnswer<PracticeState>.Of(state with { Player = PracticeWords.PlayerName(texts[0]), Seed = seed, Said = "" })
-            : FormAnswer<PracticeState>.Wrong(1, $"a whole number from 0 to {PracticeGame.GreatestSeed}"));
-
-    /// <summary>What became of a file, in words.</summary>
-    public static string Written(FileOutcome outcome) => outcome switch
-    {
-        FileOutcome.Written written => $"written: {written.Path}",
-        FileOutcome.Refused refused => refused.Reason,
-        _ => throw new InvalidOperationException("not a case of the closed set"),
-    };
+            ? FormAnswer<PracticeEvent>.Of(new PracticeEvent.Typed(PracticeWords.PlayerName(texts[0]), seed))
+            : FormAnswer<PracticeEvent>.Wrong(1, $"a whole number from 0 to {PracticeGame.GreatestSeed}"));
 
     public static Form<GameEvent> LetDown() => new(
         "Let down with base",

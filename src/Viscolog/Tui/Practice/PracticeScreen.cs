@@ -1,51 +1,35 @@
-using Terminal.Gui.Input;
+using System.Collections.Immutable;
 using Viscolog.Tui.Pattern;
 
 namespace Viscolog.Tui.Practice;
 
 /// <summary>The choice of a practice pot. Its context holds the practice log, never the real one.</summary>
-internal sealed class PracticeScreen(TuiContext context) : TuiScreen(context)
+internal static class PracticeScreen
 {
-    private PracticeState _state = new();
+    /// <summary>Help that every screen of practice ends with.</summary>
+    public static ImmutableArray<string> Lesson { get; } =
+    [
+        "The reading builds up while the pot stands: what it shows at once is not its body. "
+        + "What went in can't be taken out; only base brings the dose back. "
+        + "Nothing here touches the log. Scores are kept beside it, where a player is named.",
+    ];
 
-    protected override Page Draw(int width, int height) => PracticePage.Of(_state, width, height, Context.IsAscii);
-
-    protected override bool TakeKey(Key key)
+    public static KeyTable<PracticeEvent> Keys { get; } = new(
+        "Practice",
+        new("Up/Down", null, "choose a pot", new PracticeEvent.Moved(-1), new PracticeEvent.Moved(1)),
+        new("Enter", "play", "play the chosen pot", new PracticeEvent.Played()),
+        new("F2", "player, seed", "the player's name and the seed of the pot", new PracticeEvent.Called()),
+        new("F6", "demonstration", "the demonstration", new PracticeEvent.DemoCalled()) { Brief = "demo" },
+        new("F7", "scores", "the scores", new PracticeEvent.ScoresCalled()),
+        new("F1", "help", "") { Role = KeyRole.Helps },
+        new("Esc", "back", "back") { Brief = "", Role = KeyRole.Leaves },
+        new("^Q", "", "quit") { Role = KeyRole.Quits })
     {
-        if (key == Key.CursorUp || key == Key.CursorDown)
-        {
-            _state = _state.Move(key == Key.CursorUp ? -1 : 1);
-        }
-        else if (key == Key.F1)
-        {
-            RunsOver(new HelpScreen(Context, "Practice", HelpPage.Practice));
-        }
-        else if (key == Key.Enter)
-        {
-            RunsOver(new GameScreen(Context, _state.Game, _state.Player));
-        }
-        else if (key == Key.F2)
-        {
-            _state = Ask(PracticeForms.Player(_state)) ?? _state;
-        }
-        else if (key == Key.F6)
-        {
-            RunsOver(new DemoScreen(Context, _state.Game));
-        }
-        else if (key == Key.F7)
-        {
-            RunsOver(new ScoresScreen(Context));
-        }
-        else if (key == Key.Esc)
-        {
-            GoBack();
-        }
-        else
-        {
-            return false;
-        }
+        WideFrom = 80,
+        Above = ["A pot with a hidden curve: dose, stir, wait, read. The curve is shown at the end."],
+        Below = Lesson,
+    };
 
-        Redraw();
-        return true;
-    }
+    public static ScreenView<PracticeState, PracticeEvent> On(TuiContext context)
+        => new(context, new(_ => Keys, PracticeSteps.Next, PracticePage.Of), new PracticeState());
 }

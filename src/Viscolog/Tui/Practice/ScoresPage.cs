@@ -8,15 +8,12 @@ namespace Viscolog.Tui.Practice;
 /// <summary>What the class's score sheet shows.</summary>
 internal static class ScoresPage
 {
-    public static Page Of(ScoresState state, int width, int height, bool isAscii)
-    {
-        var page = new Page(width, height, isAscii);
-        if (width < Page.LeastWidth || height < 10)
-        {
-            page.Add($"the score sheet needs {Page.LeastWidth} x 10 characters");
-            return page;
-        }
+    private const int LeastHeight = 10;
 
+    public static Page Of(ScoresState state, Canvas canvas) => Page.Of(canvas, "the score sheet", page => Draw(page, state), Page.LeastWidth, LeastHeight);
+
+    private static void Draw(Page page, ScoresState state)
+    {
         page.Add(new Piece(" Scores", Tone.Strong), new Piece($" · {Count.Of(state.Results.Length, "game", "games")}"));
         page.Add("");
         page.Add(Row(page, "player", "pot", "ended", "doses", "waits", "over at", "wasted g", "time"), Tone.Dim);
@@ -25,15 +22,12 @@ internal static class ScoresPage
             page.Add(" no game was kept yet: give a player's name before you play");
         }
 
-        foreach (var result in state.Results.Skip(state.Above).Take(height - 2 - page.Lines.Count))
+        foreach (var result in state.Results.Skip(state.Above).Take(page.Height - 2 - page.Lines.Count))
         {
             page.Add(Row(page, result));
         }
 
-        page.FillTo(height - 2);
-        page.Add(" " + state.Said, Tone.Dim);
-        page.Add(" Up, Down move  F7 export CSV  Esc back  ^Q quit", Tone.Dim);
-        return page;
+        page.Foot(state.Said, ScoresScreen.Keys);
     }
 
     private static string Row(Page page, PracticeResult result)

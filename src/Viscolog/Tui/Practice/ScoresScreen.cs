@@ -1,66 +1,76 @@
-using Terminal.Gui.Input;
+using System.Collections.Immutable;
 using Viscolog.Output;
 using Viscolog.PracticeFiles;
 using Viscolog.Store;
 using Viscolog.Text;
 using Viscolog.Tui.Pattern;
 using Viscolog.Wording;
+using ScoresStep = Viscolog.Tui.Pattern.Step<Viscolog.Tui.Practice.ScoresState, Viscolog.Tui.Practice.ScoresEvent>;
 
 namespace Viscolog.Tui.Practice;
 
 /// <summary>The class's score sheet.</summary>
-internal sealed class ScoresScreen : TuiScreen
+internal static class ScoresScreen
 {
-    private ScoresState _state;
+    public static KeyTable<ScoresEvent> Keys { get; } = new(
+        "Scores",
+        new("Up, Down", "move", "move", new ScoresEvent.Moved(-1), new ScoresEvent.Moved(1)),
+        new("F7", "export CSV", "export the scores as CSV", new ScoresEvent.Exported()),
+        new("Esc", "back", "back") { Role = KeyRole.Leaves },
+        new("^Q", "quit", "quit") { Role = KeyRole.Quits });
 
-    public ScoresScreen(TuiContext context)
-        : base(context)
+    public static ScreenView<ScoresState, ScoresEvent> On(TuiContext context)
     {
         var (results, warnings) = new PracticeScores(context.Log.Place.Folder).All();
-        _state = new(results) { Said = warnings.IsEmpty ? "" : $"{Count.Of(warnings.Length, "file", "files")} left out: {warnings[0]}" };
+        var said = warnings.IsEmpty ? "" : $"{Count.Of(warnings.Length, "file", "files")} left out: {warnings[0]}";
+        return new(context, new(_ => Keys, ScoresSteps.Next, ScoresPage.Of), new ScoresState(results) { Said = said });
+    }
+}
+
+/// <summary>What can happen on the score sheet. The set of cases is closed.</summary>
+internal abstract record ScoresEvent
+{
+    private ScoresEvent()
+    {
     }
 
-    protected override Page Draw(int width, int height) => ScoresPage.Of(_state, width, height, Context.IsAscii);
+    /// <summary>The sheet was moved.</summary>
+    internal sealed record Moved(int By) : ScoresEvent;
 
-    protected override bool TakeKey(Key key)
+    /// <summary>The sheet is to be written to a file.</summary>
+    internal sealed record Exported : ScoresEvent;
+
+    /// <summary>What became of the file.</summary>
+    internal sealed record Told(string Said) : ScoresEvent;
+}
+
+/// <summary>The class's score sheet.</summary>
+/// <param name="Results">The games, in the order in which they ended.</param>
+internal sealed record ScoresState(ImmutableArray<PracticeResult> Results)
+{
+    /// <summary>Games above the screen.</summary>
+    public int Above { get; init; }
+
+    public string Said { get; init; } = "";
+}
+
+/// <summary>The score sheet as a machine.</summary>
+internal static class ScoresSteps
+{
+    public static ScoresStep Next(ScoresState state, ScoresEvent @event, DateTimeOffset now) => @event switch
     {
-        if (key == Key.CursorUp || key == Key.CursorDown)
-        {
-            _state = _state.Move(key == Key.CursorUp ? -1 : 1);
-        }
-        else if (key == Key.F7)
-        {
-            Export();
-        }
-        else if (key == Key.Esc)
-        {
-            GoBack();
-        }
-        else
-        {
-            return false;
-        }
+        ScoresEvent.Moved moved => state with { Above = Math.Clamp(state.Above + moved.By, 0, Math.Max(0, state.Results.Length - 1)) },
+        ScoresEvent.Exported => new ScoresStep(state, new Export<ScoresEvent>(ExportForm.Scores(), (path, _) => Write(state.Results, path), said => new ScoresEvent.Told(said))),
+        ScoresEvent.Told told => state with { Said = told.Said },
+        _ => throw new ArgumentOutOfRangeException(nameof(@event), @event, "not a case of the closed set"),
+    };
 
-        Redraw();
-        return true;
-    }
-
-    private void Export()
+    private static FileOutcome Write(ImmutableArray<PracticeResult> results, string path)
     {
-        if (Ask(ExportForm.Scores()) is not { } path)
-        {
-            return;
-        }
-
-        try
-        {
-            using var stream = new MemoryStream();
-            PracticeSheet.Write(_state.Results, stream);
-            _state = _state with { Said = WholeFile.Write(path, stream.ToArray(), replace: false) ? $"written: {path}" : $"{path}: exists already; choose another name" };
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            _state = _state with { Said = OneLine.Of($"{path}: cannot be written: {e.Message}") };
-        }
+        using var stream = new MemoryStream();
+        PracticeSheet.Write(results, stream);
+        return WholeFile.Write(path, stream.ToArray(), replace: false)
+            ? new FileOutcome.Written(path)
+            : new FileOutcome.Refused($"{path}: exists already; choose another name");
     }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Viscolog.Store;
 using Viscolog.Tui.Pattern;
@@ -8,24 +9,22 @@ namespace Viscolog.Tui.Runs;
 /// <summary>What the list of runs shows, but for the field of the filter.</summary>
 internal static class RunsPage
 {
-    public static int FilterRow(int height) => height - 2;
+    private const int LeastHeight = 10;
 
-    public static Page Of(RunsState state, int width, int height, bool isAscii)
+    public static ImmutableArray<(int X, int Width)> Fields(RunsState state, int width, int height)
+        => width < Page.LeastWidth || height < LeastHeight ? [] : [(8, 30)];
+
+    public static Page Of(RunsState state, Canvas canvas) => Page.Of(canvas, "the list", page => Draw(page, state), Page.LeastWidth, LeastHeight);
+
+    private static void Draw(Page page, RunsState state)
     {
-        var page = new Page(width, height, isAscii);
-        if (width < Page.LeastWidth || height < 10)
-        {
-            page.Add($"the list needs {Page.LeastWidth} x 10 characters");
-            return page;
-        }
-
         var shown = state.Shown;
         page.Add(new Piece(state.IsPractice ? " Runs of the practice log (invented)" : " Runs", Tone.Strong), new Piece($" · {Count.Of(shown.Length, "run", "runs")}{(shown.Length < state.All.Length ? $" of {state.All.Length}" : "")}{(state.Marked.Count > 0 ? $" · {state.Marked.Count} marked" : "")}"));
         page.Add("");
         page.Add(new Piece(Row(page, "", "run", "name", "base", "thickener", "entries", "last"), Tone.Dim));
-        var rows = FilterRow(height) - 1 - page.Lines.Count;
+        var rows = page.Height - 3 - page.Lines.Count;
         var chosen = Math.Clamp(state.Chosen, 0, Math.Max(0, shown.Length - 1));
-        var first = Math.Clamp(chosen - (rows / 2), 0, Math.Max(0, shown.Length - rows));
+        var first = Page.First(chosen, shown.Length, rows);
         if (shown.Length == 0)
         {
             page.Add(state.All.Length > 0 ? "   no run is like that" : "   no runs yet: F2 begins one");
@@ -35,17 +34,14 @@ internal static class RunsPage
         for (var i = first; i < Math.Min(shown.Length, first + rows); i++)
         {
             var run = shown[i];
-            var lead = (i == chosen ? isAscii ? ">" : "▸" : " ") + (state.Marked.Contains(run.Number) ? "*" : " ");
+            var lead = (i == chosen ? page.ChosenMark : " ") + (state.Marked.Contains(run.Number) ? "*" : " ");
             page.Add(new Piece(Cells(page, lead, run), i == chosen ? Tone.Chosen : Tone.Plain));
         }
 
-        page.FillTo(FilterRow(height) - 1);
+        page.FillTo(page.Height - 3);
         page.Add(new Piece(" " + state.Said, Tone.Dim));
         page.Add(" search ");
-        page.Add(new Piece(width >= 112
-            ? " Enter open  F1 help  F2 new  F4 mark  F5 compare  F6 check  F7 export  F8 materials  F9 trend  F10 practice  ^Q quit"
-            : " F1 help F2 new F4 mark F5 compare F6 check F7 export F8 materials F9 trend ^Q", Tone.Dim));
-        return page;
+        page.Add(RunsScreen.Keys(state).Footer(page.Width), Tone.Dim);
     }
 
     private static string Cells(Page page, string lead, RunSummary run) => Row(

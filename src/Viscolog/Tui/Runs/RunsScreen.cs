@@ -1,215 +1,39 @@
-using System.Collections.Immutable;
-using Terminal.Gui.Input;
-using Terminal.Gui.ViewBase;
-using Terminal.Gui.Views;
-using Viscolog.Core.Advising;
-using Viscolog.Output;
-using Viscolog.RunFiles;
-using Viscolog.Store;
-using Viscolog.Text;
-using Viscolog.Tui.Batches;
-using Viscolog.Tui.Bench;
-using Viscolog.Tui.Charts;
-using Viscolog.Tui.Materials;
 using Viscolog.Tui.Pattern;
-using Viscolog.Tui.Practice;
 
 namespace Viscolog.Tui.Runs;
 
 /// <summary>The list of runs: open one, begin one, compare, export.</summary>
-internal sealed class RunsScreen : TuiScreen
+internal static class RunsScreen
 {
-    private readonly TextField _filter = new() { X = 8, Width = 30, Y = Pos.AnchorEnd(2) };
-    private RunsState _state;
-
-    public RunsScreen(TuiContext context)
-        : base(context)
+    private static readonly KeyTable<RunsEvent> OfLog = new(
+        "Runs",
+        new("Up/Down", null, "choose a run", new RunsEvent.Moved(-1), new RunsEvent.Moved(1)),
+        new("PgUp/PgDn", null, "ten runs up or down", new RunsEvent.Moved(-10), new RunsEvent.Moved(10)),
+        new("Enter", "open", "open the chosen run", new RunsEvent.Opened()) { Brief = null },
+        new("F1", "help", "") { Role = KeyRole.Helps },
+        new("F2", "new", "begin a new run", new RunsEvent.Begun()),
+        new("F3", null, "a practice log, where this one has no run yet", new RunsEvent.PracticeLogCalled()),
+        new("F4", "mark", "mark or unmark", new RunsEvent.Marked()),
+        new("F5", "compare", "compare the marked runs on one chart", new RunsEvent.Compared()),
+        new("F6", "check", "check the chosen run", new RunsEvent.Checked()),
+        new("F7", "export", "export the marked runs, or the chosen one, as run files", new RunsEvent.Exported()),
+        new("F8", "materials", "materials", new RunsEvent.MaterialsCalled()),
+        new("F9", "trend", "trend of its product's batches", new RunsEvent.TrendCalled()),
+        new("F10", "practice", "practice pots, apart from this log", new RunsEvent.PotsCalled()) { Brief = null },
+        new("^Q", "quit", "quit") { Brief = "", Role = KeyRole.Quits })
     {
-        _state = new(Latest()) { IsPractice = context.IsPractice };
-        _filter.KeyDown += (_, key) => key.Handled = key == Key.Enter || key == Key.CursorUp || key == Key.CursorDown ? TakeKey(key) : key.Handled;
-        _filter.TextChanged += (_, _) =>
-        {
-            _state = _state.Search(_filter.Text);
-            Redraw();
-        };
-        Add(_filter);
-        Initialized += (_, _) => _filter.SetFocus();
-    }
+        WideFrom = 112,
+        Above = ["Type to search; Up and Down choose a run."],
+    };
 
-    protected override Page Draw(int width, int height) => RunsPage.Of(_state, width, height, Context.IsAscii);
+    private static readonly KeyTable<RunsEvent> OfPractice = OfLog with { Rows = OfLog.Rows.Add(new("Esc", null, "back") { Role = KeyRole.Leaves }) };
 
-    /// <summary>Rows that a key moves by; 0 for other keys.</summary>
-    private static int Step(Key key)
-        => key == Key.CursorUp ? -1 : key == Key.CursorDown ? 1 : key == Key.PageUp ? -10 : key == Key.PageDown ? 10 : 0;
-
-    protected override bool TakeKey(Key key)
+    private static readonly ScreenPlan<RunsState, RunsEvent> Plan = new(Keys, RunsSteps.Next, RunsPage.Of)
     {
-        if (Step(key) is var step && step != 0)
-        {
-            _state = _state.Move(step);
-        }
-        else if (key == Key.F1)
-        {
-            RunsOver(new HelpScreen(Context, "Runs", HelpPage.Runs));
-        }
-        else if (key == Key.Enter && _state.Current is { } chosen)
-        {
-            Open(chosen.Number);
-        }
-        else if (key == Key.F2)
-        {
-            Begin();
-        }
-        else if (key == Key.F3 && _state.All.IsEmpty && !Context.IsPractice)
-        {
-            Practise(context => new RunsScreen(context));
-        }
-        else if (key == Key.Esc && Context.IsPractice)
-        {
-            GoBack();
-        }
-        else if (key == Key.F4)
-        {
-            _state = _state.Mark().Move(1);
-        }
-        else if (key == Key.F5)
-        {
-            Compare();
-        }
-        else if (key == Key.F7)
-        {
-            Export();
-        }
-        else if (key == Key.F10)
-        {
-            Practise(context => new PracticeScreen(context));
-        }
-        else if (Beside(key) is { } screen)
-        {
-            RunsOver(screen);
-        }
-        else
-        {
-            return false;
-        }
+        Fields = new(1, RunsPage.Fields) { Changed = text => new RunsEvent.Searched(text) },
+    };
 
-        Redraw();
-        return true;
-    }
+    public static KeyTable<RunsEvent> Keys(RunsState state) => state.IsPractice ? OfPractice : OfLog;
 
-    /// <summary>The screen that a key opens beside the list; null where it opens none.</summary>
-    private TuiScreen? Beside(Key key)
-        => key == Key.F8 ? new MaterialsScreen(Context)
-            : key == Key.F9 ? new TrendScreen(Context, _state.Current is { } run ? run.Product ?? run.Name : null)
-            : key == Key.F6 && _state.Current is { } chosen ? new CheckScreen(Context, Context.Log.Run(chosen.Number)!)
-            : null;
-
-    private ImmutableArray<RunSummary> Latest() => [.. Context.Log.Runs().OrderByDescending(r => r.Number)];
-
-    private void Open(int number)
-    {
-        if (!RunsOver(new BenchScreen(Context, Context.Log.Run(number)!)))
-        {
-            _state = _state with { All = Latest(), Said = "" };
-            _filter.SetFocus();
-        }
-    }
-
-    private void Begin()
-    {
-        var last = _state.All is [var latest, ..] ? Context.Log.Run(latest.Number) : null;
-        if (Ask(NewRunForm.Of(Context.Log.Materials(), last)) is not { } file)
-        {
-            return;
-        }
-
-        var (outcome, number) = Context.Log.Begin(file);
-        if (outcome is WriteOutcome.Saved)
-        {
-            Open(number);
-            return;
-        }
-
-        _state = _state with { Said = outcome switch { WriteOutcome.SavedOnly saved => saved.Reason, WriteOutcome.NotSaved not => $"not saved: {not.Reason}", _ => "" } };
-    }
-
-    /// <summary>Shows a screen on the practice log, which is opened for it where it is not open already.</summary>
-    private void Practise(Func<TuiContext, TuiScreen> screen)
-    {
-        if (Context.IsPractice)
-        {
-            RunsOver(screen(Context));
-            return;
-        }
-
-        switch (PracticeLog.Open(Context.Log.Place, Context.Clock))
-        {
-            case LogOutcome.Opened { Log: var log }:
-                using (log)
-                {
-                    RunsOver(screen(Context with { Log = log, IsPractice = true }));
-                }
-
-                break;
-            case LogOutcome.Absent absent:
-                _state = _state with { Said = absent.Reason };
-                break;
-            case LogOutcome.Busy busy:
-                _state = _state with { Said = busy.Reason };
-                break;
-            case LogOutcome.Refused refused:
-                _state = _state with { Said = refused.Reason };
-                break;
-        }
-    }
-
-    private ImmutableSortedSet<int> Meant() => _state.Marked.Count > 0 ? _state.Marked : _state.Current is { } run ? [run.Number] : [];
-
-    private void Compare()
-    {
-        var pictures = ImmutableArray.CreateBuilder<RunPicture>();
-        foreach (var number in Meant())
-        {
-            var run = Context.Log.Run(number)!.File.Run;
-            if (Study.Of(new(run)) is StudyOutcome.Made { Study: { IsRead: true, IsOfTwo: false } study })
-            {
-                pictures.Add(study.Curve);
-            }
-        }
-
-        if (pictures.Count == 0)
-        {
-            _state = _state with { Said = "none of these has a reading that can be drawn" };
-            return;
-        }
-
-        RunsOver(new ChartScreen(Context, pictures.ToImmutable()));
-    }
-
-    private void Export()
-    {
-        if (Ask(ExportForm.Runs()) is not { } folder)
-        {
-            return;
-        }
-
-        try
-        {
-            Directory.CreateDirectory(folder);
-            var count = 0;
-            foreach (var number in Meant())
-            {
-                var run = Context.Log.Run(number)!;
-                using var stream = new MemoryStream();
-                RunFileWriter.Write(run.File, stream);
-                count += WholeFile.Write(Path.Combine(folder, RunFileName.Of(run.File)), stream.ToArray(), replace: true) ? 1 : 0;
-            }
-
-            _state = _state with { Said = $"written: {count} to {folder}" };
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            _state = _state with { Said = OneLine.Of($"{folder}: cannot be written: {e.Message}") };
-        }
-    }
+    public static ScreenView<RunsState, RunsEvent> On(TuiContext context) => new(context, Plan, RunsState.Of(context));
 }

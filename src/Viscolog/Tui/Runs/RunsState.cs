@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.Store;
+using Viscolog.Tui.Pattern;
 
 namespace Viscolog.Tui.Runs;
 
@@ -22,6 +23,11 @@ internal sealed record RunsState(ImmutableArray<RunSummary> All)
     public ImmutableArray<RunSummary> Shown => [.. All.Where(Takes)];
 
     public RunSummary? Current => Shown is { Length: > 0 } shown ? shown[Math.Clamp(Chosen, 0, shown.Length - 1)] : null;
+
+    /// <summary>The marked runs, or else the chosen one.</summary>
+    public ImmutableSortedSet<int> Meant => Marked.Count > 0 ? Marked : Current is { } run ? [run.Number] : [];
+
+    public static RunsState Of(TuiContext context) => new([.. context.Log.Runs().OrderByDescending(r => r.Number)]) { IsPractice = context.IsPractice };
 
     public RunsState Move(int by) => this with { Chosen = Math.Clamp(Chosen + by, 0, Math.Max(0, Shown.Length - 1)) };
 

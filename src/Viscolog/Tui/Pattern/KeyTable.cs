@@ -1,0 +1,110 @@
+using System.Collections.Immutable;
+using Viscolog.Wording;
+
+namespace Viscolog.Tui.Pattern;
+
+/// <summary>The keys of a screen, stated once: dispatch, footer, help and documents are made from them.</summary>
+/// <param name="Title">The screen.</param>
+/// <param name="Rows">The keys, in the order of the footer.</param>
+internal sealed record KeyTable<TEvent>(string Title, params ImmutableArray<KeyRow<TEvent>> Rows)
+    where TEvent : class
+{
+    /// <summary>A name that every key answers to.</summary>
+    public const string AnyKey = "any key";
+
+    /// <summary>From so many columns on the footer has its longer words.</summary>
+    public int WideFrom { get; init; }
+
+    /// <summary>Between two keys of the wide footer.</summary>
+    public string Gap { get; init; } = "  ";
+
+    /// <summary>Help above the keys.</summary>
+    public ImmutableArray<string> Above { get; init; } = [];
+
+    /// <summary>Help below the keys.</summary>
+    public ImmutableArray<string> Below { get; init; } = [];
+
+    /// <summary>What a key does; null where it does nothing.</summary>
+    public Press<TEvent>? Find(string key, FieldTexts fields)
+    {
+        foreach (var row in Rows)
+        {
+            var place = row.Name == AnyKey ? 0 : Array.IndexOf(row.Name.Split(['/', ','], StringSplitOptions.TrimEntries), key);
+            var sent = place < 0 ? null : row.Typed is { } typed ? typed(fields) : row.Events.ElementAtOrDefault(place);
+            if (place >= 0 && (sent is not null || row.Role != KeyRole.Sends))
+            {
+                return new(row.Role, sent);
+            }
+        }
+
+        return null;
+    }
+
+    public string Footer(int width)
+    {
+        var isWide = width >= WideFrom;
+        var shown = Rows.Select(r => (r.Name, Word: isWide ? r.Word : r.Brief)).Where(r => r.Word is not null);
+        return " " + string.Join(isWide ? Gap : " ", shown.Select(r => $"{r.Name} {r.Word}".TrimEnd()));
+    }
+
+    /// <summary>The help in lines of so many columns; two keys stand in a line where they fit.</summary>
+    public IEnumerable<string> HelpLines(int columns)
+    {
+        var rows = Rows.Where(r => r.Help.Length > 0).ToList();
+        var names = rows.Select(r => r.Name.Length).Append(0).Max() + 1;
+        var left = 2 * columns / 3;
+        var waiting = "";
+        var lines = new List<string>();
+        foreach (var cell in rows.Select(r => r.Name.PadRight(names) + r.Help))
+        {
+            if (waiting.Length > 0 && cell.Length <= columns - left)
+            {
+                lines.Add(waiting.PadRight(left) + cell);
+                waiting = "";
+                continue;
+            }
+
+            lines.AddRange(waiting.Length > 0 ? [waiting] : []);
+            waiting = cell.Length < left ? cell : "";
+            lines.AddRange(waiting.Length > 0 ? [] : [cell]);
+        }
+
+        lines.AddRange(waiting.Length > 0 ? [waiting] : []);
+        IEnumerable<string>[] parts = [Above, lines, Below];
+        return parts.Where(p => p.Any()).SelectMany((p, i) => i > 0 ? p.Prepend("") : p).SelectMany(l => l.Length <= columns ? [l] : Paragraph.Of(l, columns));
+    }
+}
+
+/// <summary>What a key does: most of them send an event, a few do the same on every screen.</summary>
+internal enum KeyRole
+{
+    Sends,
+    Helps,
+    Leaves,
+    Quits,
+}
+
+/// <summary>What stands in a screen's fields as a key is pressed.</summary>
+/// <param name="Texts">Their texts.</param>
+/// <param name="Focused">The place of the field that is typed into; -1 for none.</param>
+internal sealed record FieldTexts(ImmutableArray<string> Texts, int Focused);
+
+/// <summary>A key of a screen, or several that belong together: what they do, and how footer and help name them.</summary>
+/// <param name="Name">As shown, such as F2 or Up/Down.</param>
+/// <param name="Word">Behind the name in the footer; null where the footer leaves the key out.</param>
+/// <param name="Help">What it does, in help and documents; empty where those leave the key out.</param>
+/// <param name="Events">An event for each key in the name.</param>
+internal sealed record KeyRow<TEvent>(string Name, string? Word, string Help, params ImmutableArray<TEvent> Events)
+    where TEvent : class
+{
+    /// <summary>Behind the name in a narrow footer; null where that leaves the key out.</summary>
+    public string? Brief { get; init; } = Word;
+
+    /// <summary>The event where it depends on what is typed; null from it leaves the key to the field.</summary>
+    public Func<FieldTexts, TEvent?>? Typed { get; init; }
+
+    public KeyRole Role { get; init; }
+}
+
+/// <summary>A key as it was found in a table.</summary>
+internal sealed record Press<TEvent>(KeyRole Role, TEvent? Event);

@@ -1,0 +1,35 @@
+using System.Collections.Immutable;
+
+namespace Viscolog.Tui.Pattern;
+
+/// <summary>What a screen is: its keys, its steps and its page, all of them pure.</summary>
+/// <param name="Keys">The keys of a state.</param>
+/// <param name="Next">What an event makes of a state.</param>
+/// <param name="Page">What a state looks like.</param>
+internal sealed record ScreenPlan<TState, TEvent>(
+    Func<TState, KeyTable<TEvent>> Keys,
+    Func<TState, TEvent, DateTimeOffset, Step<TState, TEvent>> Next,
+    Func<TState, Canvas, Page> Page)
+    where TState : class
+    where TEvent : class
+{
+    /// <summary>The event of time going by; null where the screen takes no notice of it.</summary>
+    public TEvent? Ticked { get; init; }
+
+    public FieldPlan<TState, TEvent>? Fields { get; init; }
+}
+
+/// <summary>What a page is drawn on, and when.</summary>
+internal sealed record Canvas(int Width, int Height, bool IsAscii, DateTimeOffset Now = default);
+
+/// <summary>The fields of a screen, in its last row but one.</summary>
+/// <param name="Count">How many.</param>
+/// <param name="Places">Where each begins and how wide it is, for a width and a height; none where they are not shown.</param>
+internal sealed record FieldPlan<TState, TEvent>(int Count, Func<TState, int, int, ImmutableArray<(int X, int Width)>> Places)
+{
+    /// <summary>A number of the state; the fields are emptied where it changes.</summary>
+    public Func<TState, int> Entered { get; init; } = _ => 0;
+
+    /// <summary>The event of a text that was changed; null where none is wanted.</summary>
+    public Func<string, TEvent>? Changed { get; init; }
+}

@@ -1,0 +1,201 @@
+using Terminal.Gui.Input;
+using Terminal.Gui.ViewBase;
+using Terminal.Gui.Views;
+
+namespace Viscolog.Tui.Pattern;
+
+/// <summary>A whole screen. Esc goes back and never quits; Ctrl+Q quits.</summary>
+internal abstract class ScreenView : Runnable
+{
+    /// <summary>Whether the program is to end, not only this screen.</summary>
+    public bool Quits { get; protected set; }
+}
+
+/// <summary>
+/// Runs a screen as its plan says: turns keys, the clock and answers into events, performs what the steps ask for, and draws the page with the fields over it.
+/// </summary>
+internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
+    where TState : class
+    where TEvent : class
+{
+    private static readonly TimeSpan Tick = TimeSpan.FromMilliseconds(200);
+
+    private readonly ScreenPlan<TState, TEvent> _plan;
+    private readonly PageView _page;
+    private readonly TextField[] _fields;
+
+    /// <summary>The number of the question asked last.</summary>
+    private int _asked;
+
+    public ScreenView(TuiContext context, ScreenPlan<TState, TEvent> plan, Step<TState, TEvent> first)
+    {
+        (Context, _plan, State) = (context, plan, first.State);
+        Width = Dim.Fill();
+        Height = Dim.Fill();
+        SetScheme(context.Shades.Scheme);
+        _page = new((width, height) => plan.Page(State, new(width, height, context.IsAscii, context.Now)), context.Shades);
+        Add(_page);
+        _fields = [.. Enumerable.Range(0, plan.Fields?.Count ?? 0).Select(_ => new TextField { Y = Pos.AnchorEnd(2) })];
+        foreach (var field in _fields)
+        {
+            field.KeyDown += (_, key) => key.Handled = Take(key);
+            if (plan.Fields!.Changed is { } changed)
+            {
+                field.TextChanged += (_, _) => Send(changed(field.Text));
+            }
+
+            Add(field);
+        }
+
+        Initialized += (_, _) => Begin(first);
+        SubViewsLaidOut += (_, _) => Place();
+    }
+
+    public TuiContext Context { get; }
+
+    public TState State { get; private set; }
+
+    public void Send(TEvent @event) => Perform(_plan.Next(State, @event, Context.Now));
+
+    public T? Ask<T>(Form<T> form)
+        where T : class
+    {
+        using var dialog = new FormDialog<T>(form, Context);
+        App!.Run(dialog);
+        Redraw();
+        return dialog.Result;
+    }
+
+    public void Show(ScreenView screen)
+    {
+        var focused = _fields.FirstOrDefault(f => f.HasFocus);
+        App!.Run(screen);
+        if (screen.Quits)
+        {
+            Quit();
+        }
+
+        screen.Dispose();
+        focused?.SetFocus();
+        Redraw();
+    }
+
+    public void Work(string what, Func<TEvent> work, Func<string, TEvent> failed)
+    {
+        var (app, number) = (App, ++_asked);
+        _ = Task.Run(() =>
+        {
+            TEvent answer;
+            try
+            {
+                answer = work();
+            }
+            catch (Exception e) when (e is not OutOfMemoryException)
+            {
+                var fault = $"{e.GetType().Name}: {e.Message}";
+                answer = failed($"no {what}, a fault of ours: {fault} - everything that was saved is in the log; please report it");
+            }
+
+            app?.Invoke(() => Answer(number, answer));
+        });
+    }
+
+    public void Ring() => App?.Driver?.GetOutput().Write("\a");
+
+    // Unhandled, Esc would end the program.
+    protected override bool OnKeyDown(Key key) => Take(key) || key == Key.Esc || base.OnKeyDown(key);
+
+    private void Begin(Step<TState, TEvent> first)
+    {
+        _fields.FirstOrDefault()?.SetFocus();
+        Perform(first);
+        if (_plan.Ticked is { } ticked)
+        {
+            App!.AddTimeout(Tick, () =>
+            {
+                Send(ticked);
+                return true;
+            });
+        }
+    }
+
+    private bool Take(Key key)
+    {
+        var keys = _plan.Keys(State);
+        var press = keys.Find(KeyName.Of(key), new([.. _fields.Select(f => f.Text)], Array.FindIndex(_fields, f => f is { Visible: true, HasFocus: true })));
+        switch (press)
+        {
+            case { Role: KeyRole.Helps }:
+                Show(HelpScreen.On(Context, keys.Title, keys.HelpLines));
+                break;
+            case { Role: KeyRole.Leaves }:
+                App!.RequestStop(this);
+                break;
+            case { Role: KeyRole.Quits }:
+                Quit();
+                break;
+            case { Event: { } sent }:
+                Send(sent);
+                break;
+        }
+
+        return press is not null;
+    }
+
+    private void Quit()
+    {
+        Quits = true;
+        App!.RequestStop(this);
+    }
+
+    private void Answer(int number, TEvent answer)
+    {
+        if (number == _asked)
+        {
+            Send(answer);
+        }
+    }
+
+    private void Perform(Step<TState, TEvent> step)
+    {
+        var isEntered = _plan.Fields is { } fields && fields.Entered(step.State) != fields.Entered(State);
+        State = step.State;
+        Place();
+        if (isEntered)
+        {
+            Array.ForEach(_fields, f => f.Text = "");
+            _fields[0].SetFocus();
+        }
+
+        foreach (var effect in step.Effects)
+        {
+            effect.Perform(this);
+        }
+
+        Redraw();
+    }
+
+    private void Place()
+    {
+        if (_plan.Fields is not { } fields || Viewport.IsEmpty)
+        {
+            return;
+        }
+
+        var places = fields.Places(State, Viewport.Width, Viewport.Height);
+        for (var i = 0; i < _fields.Length; i++)
+        {
+            _fields[i].Visible = i < places.Length;
+            if (i < places.Length)
+            {
+                (_fields[i].X, _fields[i].Width) = places[i];
+            }
+        }
+    }
+
+    private void Redraw()
+    {
+        _page.SetNeedsDraw();
+        SetNeedsDraw();
+    }
+}

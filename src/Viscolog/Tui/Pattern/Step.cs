@@ -1,0 +1,106 @@
+using System.Collections.Immutable;
+using Viscolog.Output;
+using Viscolog.RunFiles;
+
+namespace Viscolog.Tui.Pattern;
+
+/// <summary>What an event makes of a state, and what the world is then asked to do.</summary>
+internal sealed record Step<TState, TEvent>(TState State, params ImmutableArray<IEffect<TEvent>> Effects)
+    where TState : class
+    where TEvent : class
+{
+    public static implicit operator Step<TState, TEvent>(TState state) => new(state);
+}
+
+/// <summary>Something that a step asks the world to do: stated as data, done on a stage.</summary>
+internal interface IEffect<TEvent>
+    where TEvent : class
+{
+    void Perform(IStage<TEvent> stage);
+}
+
+/// <summary>Where effects are performed. What comes of them goes back to the screen as an event.</summary>
+internal interface IStage<TEvent>
+    where TEvent : class
+{
+    TuiContext Context { get; }
+
+    void Send(TEvent @event);
+
+    /// <summary>Asks a form; null where it was left.</summary>
+    T? Ask<T>(Form<T> form)
+        where T : class;
+
+    /// <summary>Runs another screen on top until it is left.</summary>
+    void Show(ScreenView screen);
+
+    /// <summary>
+    /// Works an answer out beside the screen. Of several questions only the last is answered; a fault of ours is told, and the screen goes on.
+    /// </summary>
+    /// <param name="what">What there is none of where that fails.</param>
+    /// <param name="work">Touches nothing of the screen.</param>
+    /// <param name="failed">The event that tells of a fault.</param>
+    void Work(string what, Func<TEvent> work, Func<string, TEvent> failed);
+
+    void Ring();
+}
+
+/// <summary>Asks a form; its answer is the event.</summary>
+internal sealed record Ask<TEvent>(Form<TEvent> Form) : IEffect<TEvent>
+    where TEvent : class
+{
+    public void Perform(IStage<TEvent> stage)
+    {
+        if (stage.Ask(Form) is { } answer)
+        {
+            stage.Send(answer);
+        }
+    }
+}
+
+/// <summary>Shows another screen on top.</summary>
+internal sealed record Show<TEvent>(Func<TuiContext, ScreenView> Screen) : IEffect<TEvent>
+    where TEvent : class
+{
+    public void Perform(IStage<TEvent> stage) => stage.Show(Screen(stage.Context));
+}
+
+/// <summary>Rings the bell.</summary>
+internal sealed record Ring<TEvent> : IEffect<TEvent>
+    where TEvent : class
+{
+    public void Perform(IStage<TEvent> stage) => stage.Ring();
+}
+
+/// <summary>Asks where a file is to go, writes it, and tells what became of it.</summary>
+/// <param name="Where">The form.</param>
+/// <param name="Write">Writes to a path on a day.</param>
+/// <param name="Told">Takes what became of it.</param>
+internal sealed record Export<TEvent>(Form<string> Where, Func<string, DateOnly, FileOutcome> Write, Func<string, TEvent> Told) : IEffect<TEvent>
+    where TEvent : class
+{
+    public void Perform(IStage<TEvent> stage)
+    {
+        if (stage.Ask(Where) is { } path)
+        {
+            stage.Send(Told(Outcome(path, stage.Context.Today)));
+        }
+    }
+
+    private string Outcome(string path, DateOnly today)
+    {
+        try
+        {
+            return Write(path, today) switch
+            {
+                FileOutcome.Written written => $"written: {written.Path}",
+                FileOutcome.Refused refused => refused.Reason,
+                _ => throw new InvalidOperationException("not a case of the closed set"),
+            };
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return OneLine.Of($"{path}: cannot be written: {e.Message}");
+        }
+    }
+}

@@ -1,0 +1,137 @@
+using System.Collections.Immutable;
+using Viscolog.Core.Advising;
+using Viscolog.Output;
+using Viscolog.RunFiles;
+using Viscolog.Store;
+using Viscolog.Tui.Bench;
+using Viscolog.Tui.Charts;
+using Viscolog.Tui.Pattern;
+
+namespace Viscolog.Tui.Runs;
+
+/// <summary>What the list of runs alone asks the world to do. The set of cases is closed.</summary>
+internal abstract record RunsEffect : IEffect<RunsEvent>
+{
+    private RunsEffect()
+    {
+    }
+
+    public abstract void Perform(IStage<RunsEvent> stage);
+
+    private static void OpenBench(IStage<RunsEvent> stage, int run)
+    {
+        stage.Show(BenchScreen.On(stage.Context, stage.Context.Log.Run(run)!));
+        stage.Send(new RunsEvent.Listed(RunsState.Of(stage.Context)));
+    }
+
+    /// <summary>Open a run at the bench.</summary>
+    internal sealed record Open(int Run) : RunsEffect
+    {
+        public override void Perform(IStage<RunsEvent> stage) => OpenBench(stage, Run);
+    }
+
+    /// <summary>Ask for a new run, with what the last one used already filled in, and open it.</summary>
+    internal sealed record Begin(int? Last) : RunsEffect
+    {
+        public override void Perform(IStage<RunsEvent> stage)
+        {
+            var log = stage.Context.Log;
+            if (stage.Ask(NewRunForm.Of(log.Materials(), Last is { } last ? log.Run(last) : null)) is not { } file)
+            {
+                return;
+            }
+
+            var (outcome, number) = log.Begin(file);
+            if (outcome is WriteOutcome.Saved)
+            {
+                OpenBench(stage, number);
+            }
+            else
+            {
+                stage.Send(new RunsEvent.Told(TuiContext.Words(outcome, "")));
+            }
+        }
+    }
+
+    /// <summary>Draw runs on one chart.</summary>
+    internal sealed record Compare(ImmutableSortedSet<int> Runs) : RunsEffect
+    {
+        public override void Perform(IStage<RunsEvent> stage)
+        {
+            var pictures = ImmutableArray.CreateBuilder<RunPicture>();
+            foreach (var number in Runs)
+            {
+                var run = stage.Context.Log.Run(number)!.File.Run;
+                if (Study.Of(new(run)) is StudyOutcome.Made { Study: { IsRead: true, IsOfTwo: false } study })
+                {
+                    pictures.Add(study.Curve);
+                }
+            }
+
+            if (pictures.Count == 0)
+            {
+                stage.Send(new RunsEvent.Told("none of these has a reading that can be drawn"));
+            }
+            else
+            {
+                stage.Show(ChartScreen.On(stage.Context, pictures.ToImmutable()));
+            }
+        }
+    }
+
+    /// <summary>Show a screen on the practice log, which is opened for it where it is not open already.</summary>
+    internal sealed record Practise(Func<TuiContext, ScreenView> Screen) : RunsEffect
+    {
+        public override void Perform(IStage<RunsEvent> stage)
+        {
+            var context = stage.Context;
+            if (context.IsPractice)
+            {
+                stage.Show(Screen(context));
+                return;
+            }
+
+            switch (PracticeLog.Open(context.Log.Place, context.Clock))
+            {
+                case LogOutcome.Opened { Log: var log }:
+                    using (log)
+                    {
+                        stage.Show(Screen(context with { Log = log, IsPractice = true }));
+                    }
+
+                    break;
+                case LogOutcome.Absent absent:
+                    stage.Send(new RunsEvent.Told(absent.Reason));
+                    break;
+                case LogOutcome.Busy busy:
+                    stage.Send(new RunsEvent.Told(busy.Reason));
+                    break;
+                case LogOutcome.Refused refused:
+                    stage.Send(new RunsEvent.Told(refused.Reason));
+                    break;
+            }
+        }
+    }
+
+    /// <summary>Ask for a folder and write run files into it.</summary>
+    internal sealed record WriteFiles(ImmutableSortedSet<int> Runs) : RunsEffect
+    {
+        public override void Perform(IStage<RunsEvent> stage)
+            => new Export<RunsEvent>(ExportForm.Runs(), (folder, _) => Write(stage.Context.Log, folder), said => new RunsEvent.Told(said)).Perform(stage);
+
+        private FileOutcome.Written Write(BenchLog log, string folder)
+        {
+            Directory.CreateDirectory(folder);
+            var count = 0;
+            foreach (var number in Runs)
+            {
+                var run = log.Run(number)!;
+                using var stream = new MemoryStream();
+                RunFileWriter.Write(run.File, stream);
+                count += WholeFile.Write(Path.Combine(folder, RunFileName.Of(run.File)), stream.ToArray(), replace: true) ? 1 : 0;
+            }
+
+            return new($"{count} to {folder}");
+        }
+    }
+}
