@@ -6,7 +6,6 @@ using Viscolog.Store;
 using Viscolog.Tests.RunFiles;
 using Viscolog.Tests.Support;
 using Viscolog.Tui.Batches;
-using Viscolog.Tui.Bench;
 
 namespace Viscolog.Tests.Tui;
 

@@ -2,7 +2,6 @@ using Terminal.Gui.Input;
 using Viscolog.Core.Practice;
 using Viscolog.Store;
 using Viscolog.Tests.Store;
-using Viscolog.Tui.Pattern;
 using Viscolog.Tui.Practice;
 
 namespace Viscolog.Tests.Tui;
