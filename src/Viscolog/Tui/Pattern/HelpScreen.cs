@@ -15,8 +15,7 @@ internal static class HelpScreen
     {
         var page = new Page(canvas);
         page.Add(" " + state.Title, Tone.Strong);
-        page.Add("");
-        foreach (var line in state.Lines(canvas.Width - 2).Take(canvas.Height - 3))
+        foreach (var line in state.Lines(canvas.Width - 2).Take(canvas.Height - 2))
         {
             page.Add(" " + line);
         }
