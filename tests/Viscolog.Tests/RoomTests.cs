@@ -66,7 +66,7 @@ public sealed class RoomTests
     [Theory]
     [InlineData("LiteDB", "Store")]
     [InlineData("System.IO.Hashing", "Store")]
-    [InlineData("Terminal.Gui", "Tui", "Tui.Runs", "Tui.Bench", "Tui.Batches", "Tui.Practice", "Tui.Materials", "Tui.Charts", "Tui.Pattern")]
+    [InlineData("Terminal.Gui", "Tui", "Tui.Pattern")]
     [InlineData("OxyPlot", "Plots.Oxy")]
     [InlineData("SkiaSharp", "Plots.Oxy")]
     [InlineData("HarfBuzzSharp", "Plots.Oxy")]

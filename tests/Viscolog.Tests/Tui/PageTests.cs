@@ -4,7 +4,6 @@ using Viscolog.Plots;
 using Viscolog.Store;
 using Viscolog.Tests.Support;
 using Viscolog.Text;
-using Viscolog.Tui;
 using Viscolog.Tui.Bench;
 using Viscolog.Tui.Charts;
 using Viscolog.Tui.Materials;

@@ -1,7 +1,6 @@
 using Viscolog.Core.Quantities;
 using Viscolog.Tests.Support;
 using Viscolog.Text;
-using Viscolog.Tui;
 using Viscolog.Tui.Bench;
 
 namespace Viscolog.Tests.Tui;

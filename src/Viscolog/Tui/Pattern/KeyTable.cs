@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Viscolog.Wording;
+using Viscolog.Text;
 
 namespace Viscolog.Tui.Pattern;
 

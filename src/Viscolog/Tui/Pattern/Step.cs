@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.Output;
-using Viscolog.RunFiles;
+using Viscolog.Text;
 
 namespace Viscolog.Tui.Pattern;
 

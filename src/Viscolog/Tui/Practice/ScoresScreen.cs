@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using Viscolog.Output;
 using Viscolog.PracticeFiles;
 using Viscolog.Store;
-using Viscolog.Text;
 using Viscolog.Tui.Pattern;
 using Viscolog.Wording;
 using ScoresStep = Viscolog.Tui.Pattern.Step<Viscolog.Tui.Practice.ScoresState, Viscolog.Tui.Practice.ScoresEvent>;
