@@ -74,6 +74,7 @@ public sealed class BenchStepsTests
     public void Every_event_is_answered()
     {
         var trial = BenchTrial.OfSample("lantern-gel-07");
+        trial.Advise();
         var gram = Mass.FromGrams(1);
         BenchEvent[] events =
         [
@@ -82,7 +83,8 @@ public sealed class BenchStepsTests
             new BenchEvent.ReadBeside(new(null, 8, null, null)), new BenchEvent.Voided(0, "a slip", ""),
             new BenchEvent.Aimed(null, Percentage.FromPercent(1)), new BenchEvent.Moved(-1),
             new BenchEvent.Logged(trial.State.Run, "it"), new BenchEvent.NotLogged("no room"),
-            new BenchEvent.Advised(trial.State.Asked, new(null, "too few readings", null)), new BenchEvent.Ticked(),
+            new BenchEvent.Advised(new(null, "too few readings", null)), new BenchEvent.Ticked(),
+            new BenchEvent.Called(BenchForms.Dose), new BenchEvent.Charted(), new BenchEvent.Checked(),
         ];
         var cases = typeof(BenchEvent).GetNestedTypes(System.Reflection.BindingFlags.NonPublic);
         Assert.Equal(cases.ToHashSet(), events.Select(e => e.GetType()).ToHashSet());

@@ -28,7 +28,7 @@ internal sealed class BenchTrial
     public static BenchTrial OfSample(string name) => new(FileText.Read(File.ReadAllText(Checkout.Sample(name + ".csv"))));
 
     /// <summary>The last question.</summary>
-    public BenchEffect.Ask Asked => Effects.OfType<BenchEffect.Ask>().Last();
+    public BenchEffect.Advise Asked => Effects.OfType<BenchEffect.Advise>().Last();
 
     /// <summary>What was typed last, as the log would hold it.</summary>
     public FileRow Last => _rows[^1];

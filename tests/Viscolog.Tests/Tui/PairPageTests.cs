@@ -1,6 +1,5 @@
 using Viscolog.Core.Quantities;
 using Viscolog.Tests.Support;
-using Viscolog.Text;
 using Viscolog.Tui.Bench;
 
 namespace Viscolog.Tests.Tui;
@@ -8,7 +7,7 @@ namespace Viscolog.Tests.Tui;
 /// <summary>The bench with a run of two thickeners.</summary>
 public sealed class PairPageTests
 {
-    private static readonly Lazy<BenchAdvice> Advice = new(() => BenchAdvisor.Of(Fresh().Asked, []));
+    private static readonly Lazy<BenchAdvice> Advice = new(() => BenchAdvisor.Of(Fresh().Asked));
 
     [Theory]
     [InlineData(80, 24, false)]

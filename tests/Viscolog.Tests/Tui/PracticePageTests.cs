@@ -1,7 +1,6 @@
 using Viscolog.Core.Practice;
 using Viscolog.PracticeFiles;
 using Viscolog.Tests.Support;
-using Viscolog.Text;
 using Viscolog.Tui.Practice;
 
 namespace Viscolog.Tests.Tui;
