@@ -1,5 +1,6 @@
 using System.Text;
 using Viscolog.Cli;
+using Viscolog.Cli.Calls;
 using Viscolog.Tui;
 
 var utf8 = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);

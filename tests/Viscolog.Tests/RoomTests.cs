@@ -9,7 +9,9 @@ public sealed class RoomTests
     private static readonly string[][] Floors =
     [
         ["Cli", "Tui"],
-        ["Cli.Json", "Tui.Runs"],
+        ["Cli.Commands", "Cli.Practice", "Tui.Runs"],
+        ["Cli.Calls"],
+        ["Cli.Json"],
         ["Tui.Bench"],
         ["Tui.Batches", "Tui.Practice"],
         ["Tui.Materials", "Tui.Charts"],
@@ -70,7 +72,7 @@ public sealed class RoomTests
     [InlineData("OxyPlot", "Plots.Oxy")]
     [InlineData("SkiaSharp", "Plots.Oxy")]
     [InlineData("HarfBuzzSharp", "Plots.Oxy")]
-    [InlineData("System.CommandLine", "Cli")]
+    [InlineData("System.CommandLine", "Cli", "Cli.Commands", "Cli.Practice", "Cli.Calls")]
     [InlineData("CsvHelper", "RunFiles", "MaterialFiles", "FlowFiles", "OilFiles", "PracticeFiles")]
     [InlineData("MathNet", "Core.Practice", "Core.Checking", "Core.Inference", "Core.Fitting", "Core.Flow", "Core.Settling", "Core.Curves", "Core.Advising")]
     public void A_library_stays_in_its_room(string library, params string[] rooms)

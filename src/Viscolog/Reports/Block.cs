@@ -40,3 +40,51 @@ internal abstract record Block
     /// <summary>Room for signatures.</summary>
     internal sealed record Signatures(ImmutableArray<string> Roles) : Block;
 }
+
+/// <summary>A name and what belongs to it.</summary>
+/// <param name="Name">The name.</param>
+/// <param name="Text">What belongs to it; null where somebody is to write it by hand.</param>
+internal sealed record Fact(string Name, string? Text)
+{
+    /// <summary>Room to write.</summary>
+    public static Fact Blank(string name) => new(name, null);
+}
+
+/// <summary>A column of a table.</summary>
+/// <param name="Name">Its heading.</param>
+/// <param name="Fill">What stands in it.</param>
+internal sealed record GridColumn(string Name, GridFill Fill = GridFill.Words);
+
+/// <summary>A row of a table.</summary>
+/// <param name="Cells">One for each column.</param>
+internal sealed record GridRow(ImmutableArray<string> Cells)
+{
+    /// <summary>Whether it counts no more and is struck through; its last cell, which says why, is not.</summary>
+    public bool IsStruck { get; init; }
+
+    /// <summary>Whether it sums up the rows above it.</summary>
+    public bool IsTotal { get; init; }
+
+    public static GridRow Of(params string[] cells) => new([.. cells]);
+}
+
+/// <summary>What stands in a column.</summary>
+internal enum GridFill
+{
+    /// <summary>Text, to the left.</summary>
+    Words,
+
+    /// <summary>Numbers, to the right.</summary>
+    Numbers,
+
+    /// <summary>Room to write by hand; a cell with text is not to be filled.</summary>
+    Blank,
+}
+
+/// <summary>How a result looks; its words say the same.</summary>
+internal enum ResultWeight
+{
+    Plain,
+    Good,
+    Bad,
+}

@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using System.Globalization;
+using System.Reflection;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
@@ -50,4 +52,23 @@ internal static class RunFacts
         return times.Length == 0 ? null : Day(times[0]) == Day(times[^1]) ? Day(times[0]) : $"{Day(times[0])} to {Day(times[^1])}";
         static string Day(DateTimeOffset time) => time.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
     }
+}
+
+/// <summary>What stands small at the end of a document.</summary>
+internal static class Foot
+{
+    public static string Of(Run run, Guid? id = null)
+        => $"Made by Viscolog {Version} from {RunFacts.Name(run)}{(id is { } known ? $", run {known:D}" : "")}. Advice is not a release: who signs decides.";
+
+    private static string Version { get; } = typeof(Foot).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "";
+}
+
+/// <summary>Cautions as a document states them.</summary>
+internal static class Safety
+{
+    /// <summary>What holds wherever colour goes in.</summary>
+    private const string Metal = "Metal pigments are poisonous or catch fire when they raise dust, and some give off gas with alkali: as pastes, never dry, never into a closed vessel.";
+
+    /// <summary>The cautions of a thickener with what belongs to colour, the deciding word last.</summary>
+    public static string Of(ImmutableArray<string> cautions) => string.Join(' ', cautions.Length == 0 ? [Metal] : [.. cautions[..^1], Metal, cautions[^1]]);
 }

@@ -1,4 +1,5 @@
 using Viscolog.Cli;
+using Viscolog.Cli.Calls;
 using Viscolog.Store;
 
 namespace Viscolog.Tests.Support;

@@ -1,4 +1,5 @@
 using Viscolog.Core.Advising;
+using Viscolog.Core.Quantities;
 
 namespace Viscolog.Cli.Json;
 
@@ -120,4 +121,47 @@ internal sealed record AdviceAnswer
         BenchAction.Measure => "measure",
         _ => throw new ArgumentOutOfRangeException(nameof(action), action, "not a case of the closed set"),
     };
+}
+
+/// <summary>An estimate of a body in mPa·s.</summary>
+internal sealed record BodyAnswer(double Median, double Low, double High, double LevelPct)
+{
+    public static BodyAnswer Of(Estimate estimate) => new(
+        Rounded.Four(estimate.Median.MilliPascalSeconds),
+        Rounded.Four(estimate.Low.MilliPascalSeconds),
+        Rounded.Four(estimate.High.MilliPascalSeconds),
+        estimate.Level.Percent);
+}
+
+/// <summary>An estimate of a length in mm.</summary>
+internal sealed record LengthAnswer(double Median, double Low, double High, double LevelPct)
+{
+    public static LengthAnswer Of(LengthEstimate estimate) => new(
+        Rounded.Four(estimate.Median.Millimeters), Rounded.Four(estimate.Low.Millimeters), Rounded.Four(estimate.High.Millimeters), estimate.Level.Percent);
+}
+
+/// <summary>A dose limit.</summary>
+internal sealed record LimitAnswer(double Pct, string Why);
+
+/// <summary>What is still to come of a thickener.</summary>
+internal sealed record PlannedAnswer(string Thickener, double AboutPct, int Additions)
+{
+    /// <summary>Of a thickener for which something is planned.</summary>
+    public static PlannedAnswer Of(AdvisedThickener thickener)
+        => new(thickener.Name, Math.Round(thickener.Planned!.About.Percent, 2), thickener.Planned.Additions);
+}
+
+/// <summary>What an addition asked about would bring.</summary>
+internal sealed record WhatIfAnswer(
+    double AddG, double AddPct, double DoseAfterPct, BodyAnswer ExpectedMpas, double ChanceInBandPct, double ChanceOverPct, string ChanceOverWords, IReadOnlyList<string> Notes)
+{
+    public static WhatIfAnswer Of(WhatIf asked) => new(
+        asked.Poured.Grams,
+        Rounded.Four(asked.Increment.Percent),
+        Rounded.Four(asked.After.Percent),
+        BodyAnswer.Of(asked.Expected),
+        Math.Round(asked.ChanceInBand.Percent, 2),
+        Math.Round(asked.ChanceOver.Percent, 2),
+        Explanation.OneIn(asked.ChanceOver),
+        asked.Notes);
 }

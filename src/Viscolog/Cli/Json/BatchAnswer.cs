@@ -50,3 +50,14 @@ internal sealed record BatchAnswer
         Cautions = plan.Cautions,
     };
 }
+
+/// <summary>One thickener of a batch.</summary>
+internal sealed record BatchPartAnswer(string Thickener, double DosePct, double ThickenerG, double WaterG);
+
+/// <summary>One addition of a batch.</summary>
+internal sealed record BatchStepAnswer(int Step, string Thickener, double AddG, double SoFarG, double DosePct, double? WaitS, BodyAnswer? ExpectedMpas)
+{
+    public static BatchStepAnswer Of(BatchStep step) => new(
+        step.Stage, step.Thickener, step.Poured.Grams, step.PouredSoFar.Grams, Rounded.Four(step.After.Percent),
+        step.Standing?.TotalSeconds, step.Expected is { } expected ? BodyAnswer.Of(expected) : null);
+}

@@ -95,3 +95,9 @@ internal sealed record CheckAnswer
 
     private static double? Number(Viscosity? viscosity) => viscosity is { } v ? Rounded.Six(v.MilliPascalSeconds) : null;
 }
+
+/// <summary>One part of an uncertainty.</summary>
+internal sealed record PartAnswer(string Part, double Pct, bool ShrinksWithReadings, string Words);
+
+/// <summary>Something beside the body that a specification asks for.</summary>
+internal sealed record QualityAnswer(double? Value, double Low, double High, double? ConformityPct);

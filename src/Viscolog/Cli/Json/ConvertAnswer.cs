@@ -65,3 +65,12 @@ internal sealed record ConvertAnswer
 
     private static double? Four(double? value) => value is { } v ? Rounded.Four(v) : null;
 }
+
+/// <summary>A converted reading at the reference temperature.</summary>
+internal sealed record ReferenceAnswer(double TempC, double? KinematicMm2S, double? DynamicMpas, double? YieldStressPa, double UncertaintyPct);
+
+/// <summary>A value in another unit as <c>viscolog.units/1</c>.</summary>
+internal sealed record UnitAnswer(double Value, string Unit, double Result, string ResultUnit)
+{
+    public string Schema { get; } = "viscolog.units/1";
+}

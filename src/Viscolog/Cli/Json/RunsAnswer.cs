@@ -1,4 +1,8 @@
 using System.Text.Json.Serialization;
+using Viscolog.Core.Advising;
+using Viscolog.Core.Pots;
+using Viscolog.Core.Quantities;
+using Viscolog.RunFiles;
 using Viscolog.Store;
 
 namespace Viscolog.Cli.Json;
@@ -15,4 +19,67 @@ internal sealed record RunsAnswer(IReadOnlyList<RunsAnswer.Run> Runs)
         public static Run Of(RunSummary run)
             => new(run.Id.ToString(), run.Number, run.Name, run.Base, run.Lot, run.Thickeners, run.Entries, run.Voided, run.Readings, RunFiles.FileTime.Show(run.Last));
     }
+}
+
+/// <summary>A logged run, as <c>viscolog.run/1</c>.</summary>
+internal sealed record RunAnswer
+{
+    public string Schema { get; } = "viscolog.run/1";
+
+    public required string Id { get; init; }
+
+    public required int Number { get; init; }
+
+    public string? Name { get; init; }
+
+    /// <summary>The header, lines as in a run file.</summary>
+    public required IReadOnlyList<string> Header { get; init; }
+
+    public required IReadOnlyList<Entry> Entries { get; init; }
+
+    public static RunAnswer Of(LoggedRun logged)
+    {
+        var run = logged.File.Run;
+        var pot = Pot.With(run.BaseMass);
+        var entries = new List<Entry>();
+        foreach (var (row, number) in logged.File.Contents().Zip(logged.Rows))
+        {
+            pot = row.Entries().Aggregate(pot, run.After);
+            entries.Add(new(number, run.Thickeners.ToDictionary(t => t.Name, t => Rounded.Four(pot.DoseOf(t.Name).Percent), StringComparer.Ordinal), row));
+        }
+
+        return new() { Id = logged.File.Id.ToString()!, Number = logged.Number, Name = run.Name, Header = [.. HeaderText.Of(logged.File)], Entries = entries };
+    }
+
+    /// <summary>One row.</summary>
+    /// <param name="Row">Its number in the run.</param>
+    /// <param name="DosesPct">The dose of each thickener in the pot after it.</param>
+    /// <param name="Is">What it says; names as the columns of a run file.</param>
+    internal sealed record Entry(int Row, IReadOnlyDictionary<string, double> DosesPct, [property: JsonPropertyName("is")] FileRow Is);
+}
+
+/// <summary>A comparison of thickeners as <c>viscolog.compare/1</c>.</summary>
+internal sealed record CompareAnswer(string Base, double TargetMpas, CompareAnswer.Ends? StringMm, IReadOnlyList<CompareAnswer.One> Candidates, IReadOnlyList<string> Warnings)
+{
+    [JsonPropertyOrder(-1)]
+    public string Schema { get; } = "viscolog.compare/1";
+
+    /// <summary>A median with the interval that holds 9 times in 10; no high end where it lies beyond the range.</summary>
+    internal sealed record Value(double Median, double Low, double? High)
+    {
+        public static Value? Of(Spread? spread) => spread is null ? null : new(Rounded.Four(spread.Median), Rounded.Four(spread.Low), spread.High is { } high ? Rounded.Four(high) : null);
+    }
+
+    /// <summary>The string wanted.</summary>
+    internal sealed record Ends(double Low, double High);
+
+    /// <summary>A thickener or a pair.</summary>
+    internal sealed record One(IReadOnlyList<string> Thickeners, int Runs, double ChanceReachedPct, Value? DosePct, Value? CostPerKg, Value? WaterPct)
+    {
+        public static One Of(Contender contender) => new(
+            [.. contender.Thickeners.Select(t => t.Name)], contender.Runs, Math.Round(contender.ChanceReached.Percent, 1), Value.Of(contender.Dose), Value.Of(contender.Cost), Value.Of(contender.Water));
+    }
+
+    public static CompareAnswer Of(string @base, ViscosityBand body, StringBand? strings, IEnumerable<Contender> contenders, IReadOnlyList<string> warnings) => new(
+        @base, Rounded.Four(body.Aim.MilliPascalSeconds), strings is null ? null : new(strings.Low.Millimeters, strings.High.Millimeters), [.. contenders.Select(One.Of)], warnings);
 }

@@ -68,3 +68,12 @@ internal sealed record TrendAnswer
         Warnings = [.. warnings, .. chart.Warnings],
     };
 }
+
+/// <summary>A rule that a chart breaks, and on which side.</summary>
+internal sealed record TrendSignalAnswer(string Batch, string Rule, string Side);
+
+/// <summary>The interval of a capability index.</summary>
+internal sealed record IndexAnswer(double Low, double High, double LevelPct)
+{
+    public static IndexAnswer? Of(Capability? index) => index is null ? null : new(Rounded.Four(index.Low), Rounded.Four(index.High), Capability.Level.Percent);
+}

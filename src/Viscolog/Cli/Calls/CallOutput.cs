@@ -1,0 +1,109 @@
+using System.Text;
+using Viscolog.Text;
+
+namespace Viscolog.Cli.Calls;
+
+/// <summary>Where a command writes, and what the place it writes to can show.</summary>
+internal sealed class CallOutput(TextWriter output, TextWriter error, bool showsUnicode, bool showsBold, int width, bool liveErrors = false)
+{
+    private bool _hasStatus;
+
+    /// <summary>Columns to fill; 80 where nothing tells.</summary>
+    public int Width => width;
+
+    /// <summary>Whether the place shows only printable ASCII.</summary>
+    public bool IsAscii => !showsUnicode;
+
+    /// <summary>The terminal or pipe that the process writes to.</summary>
+    public static CallOutput OfProcess(TextWriter output, TextWriter error)
+    {
+        var redirected = Console.IsOutputRedirected;
+        var dumb = string.Equals(Environment.GetEnvironmentVariable("TERM"), "dumb", StringComparison.Ordinal);
+        var bold = !redirected && !dumb && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"));
+        return new(output, error, redirected || HasUnicode(), bold, redirected ? 80 : Math.Max(40, WindowWidth()), !Console.IsErrorRedirected && !dumb);
+    }
+
+    /// <summary>The same place with less of what it can show.</summary>
+    public CallOutput With(bool ascii, bool plain) => new(output, error, showsUnicode && !ascii, showsBold && !plain, width, liveErrors);
+
+    public void Line(string text = "") => output.WriteLine(Shown(text));
+
+    /// <summary>Writes a file's text as it is.</summary>
+    public void Text(string text) => output.Write(text);
+
+    public void Emphasized(string text) => output.WriteLine(showsBold ? $"\e[1m{Shown(text)}\e[0m" : Shown(text));
+
+    /// <summary>Writes a table, its names set apart.</summary>
+    public void Table(TextTable table)
+    {
+        foreach (var (i, line) in table.Lines().Index())
+        {
+            if (i == 0)
+            {
+                Emphasized(line);
+            }
+            else
+            {
+                Line(line);
+            }
+        }
+    }
+
+    public void Error(string text) => error.WriteLine(OneLine.Of(Shown(text)));
+
+    /// <summary>Shows what was written so far.</summary>
+    public void Flush() => output.Flush();
+
+    /// <summary>Whether a line on standard error can be written over.</summary>
+    public bool HasLiveErrors => liveErrors;
+
+    /// <summary>Shows a passing line on standard error.</summary>
+    public void Status(string text)
+    {
+        if (liveErrors)
+        {
+            error.Write($"\r{Shown(text)}\e[K");
+            _hasStatus = true;
+        }
+        else
+        {
+            Error(text);
+        }
+    }
+
+    /// <summary>Takes the passing line away.</summary>
+    public void ClearStatus()
+    {
+        if (_hasStatus)
+        {
+            error.Write("\r\e[K");
+            _hasStatus = false;
+        }
+    }
+
+    private string Shown(string text) => showsUnicode ? text : AsciiText.Of(text);
+
+    private static bool HasUnicode()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return Console.OutputEncoding.CodePage == Encoding.UTF8.CodePage;
+        }
+
+        string[] names = ["LC_ALL", "LC_CTYPE", "LANG"];
+        var locale = names.Select(Environment.GetEnvironmentVariable).FirstOrDefault(v => !string.IsNullOrEmpty(v)) ?? "";
+        return locale.Replace("-", "", StringComparison.Ordinal).Contains("utf8", StringComparison.OrdinalIgnoreCase);
+    }
+
+    private static int WindowWidth()
+    {
+        try
+        {
+            return Console.WindowWidth;
+        }
+        catch (IOException)
+        {
+            return 80;
+        }
+    }
+}

@@ -1,0 +1,123 @@
+using System.CommandLine;
+using Viscolog.Store;
+
+namespace Viscolog.Cli.Calls;
+
+/// <summary>One call of a command: what was asked and where to answer.</summary>
+internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallOutput terminal)
+{
+    private readonly HashSet<string> _warned = new(StringComparer.Ordinal);
+    private readonly bool _quiet = parsed.GetValue(common.Quiet);
+
+    public CallOutput Terminal { get; } = terminal.With(parsed.GetValue(common.Ascii), parsed.GetValue(common.NoColor));
+
+    public bool Json { get; } = parsed.GetValue(common.Json);
+
+    public Surroundings Surroundings => common.Surroundings;
+
+    public TimeProvider Clock => common.Surroundings.Clock;
+
+    /// <summary>The log that the call is about.</summary>
+    public LogPlace Log { get; } = LogPlace.Of(parsed.GetValue(common.Log), common.Surroundings.Variable);
+
+    public T? Value<T>(Option<T> option) => parsed.GetValue(option);
+
+    public T Value<T>(Argument<T> argument) => parsed.GetRequiredValue(argument);
+
+    public T? Optional<T>(Argument<T?> argument) => parsed.GetValue(argument);
+
+    public void Warn(IEnumerable<string> warnings)
+    {
+        if (_quiet)
+        {
+            return;
+        }
+
+        foreach (var warning in warnings.Where(_warned.Add))
+        {
+            Terminal.Error("warning: " + warning);
+        }
+    }
+
+    /// <summary>Says what was done, where the answer itself does not.</summary>
+    public void Note(string text)
+    {
+        if (!_quiet)
+        {
+            Terminal.Error(text);
+        }
+    }
+
+    public ExitCode Refuse(string reason)
+    {
+        Terminal.Error(reason);
+        return ExitCode.InputRefused;
+    }
+
+    /// <summary>Options that don't go together.</summary>
+    public ExitCode Wrong(string reason)
+    {
+        Terminal.Error($"{reason} (viscolog {parsed.CommandResult.Command.Name} --help tells more)");
+        return ExitCode.WrongCall;
+    }
+
+    public ExitCode LogFailed(string reason)
+    {
+        Terminal.Error(reason);
+        return ExitCode.LogUnusable;
+    }
+
+    /// <summary>What a screen may use.</summary>
+    public Look Look()
+    {
+        var term = Surroundings.Variable("TERM") ?? "";
+        var trueColor = Surroundings.Variable("COLORTERM") is "truecolor" or "24bit";
+        return new(Terminal.IsAscii, !parsed.GetValue(common.NoColor) && string.IsNullOrEmpty(Surroundings.Variable("NO_COLOR")), !trueColor || term is "linux");
+    }
+
+    /// <summary>Says how screens ended where that was not as it should be.</summary>
+    public int Ended(ScreenEnd end)
+    {
+        if (end.Fault is { } fault)
+        {
+            Terminal.Error($"a fault of ours; everything that was saved is in the log: {fault.GetType().Name}: {fault.Message} - please report it (see README.md)");
+            return (int)ExitCode.Fault;
+        }
+
+        if (end.Code != 0)
+        {
+            Terminal.Error("ended by a signal; everything that was saved is in the log");
+        }
+
+        return end.Code;
+    }
+
+    /// <summary>Shows how far a long job has come.</summary>
+    public ProgressLine Progress() => new(Terminal, Clock, _quiet);
+
+    /// <summary>Opens the log; null after it was said why it can't be.</summary>
+    public BenchLog? OpenLog(LogUse use)
+    {
+        using var progress = Progress();
+        switch (BenchLog.Open(Log, use, Clock, progress))
+        {
+            case LogOutcome.Opened opened:
+                progress.Dispose();
+                Warn(opened.Log.Notes);
+                return opened.Log;
+            case LogOutcome.Absent absent:
+                Terminal.Error(absent.Reason);
+                return null;
+            case LogOutcome.Busy busy:
+                Terminal.Error(busy.Reason);
+                return null;
+            case LogOutcome.Refused refused:
+                Terminal.Error(refused.Reason);
+                return null;
+            default:
+                throw new InvalidOperationException("not a case of the closed set");
+        }
+    }
+
+    public void Print(object answer) => Terminal.Line(System.Text.Json.JsonSerializer.Serialize(answer, answer.GetType(), Cli.Json.AnswerContext.Relaxed));
+}

@@ -1,0 +1,160 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Viscolog.Core.Pots;
+using Viscolog.RunFiles;
+using Viscolog.Store;
+
+namespace Viscolog.Cli.Calls;
+
+/// <summary>Reads the runs that a command names: files, or runs of the log by number or UUID.</summary>
+internal static class RunSource
+{
+    public const string Description = "A run file, or the number of a logged run.";
+
+    /// <summary>One run with its history; null after it was said why not, the exit code then says it too.</summary>
+    /// <param name="named">What the command names.</param>
+    /// <param name="history">Earlier runs to take instead of the log's; null for the log's.</param>
+    /// <param name="call">The call.</param>
+    /// <param name="code">How the call ends where there is no run.</param>
+    public static NamedRun? Read(string named, IReadOnlyCollection<string>? history, Invocation call, out ExitCode code)
+    {
+        code = ExitCode.InputRefused;
+        var run = IsLogged(named) ? ReadLogged(named, withEarlier: history is null, call, ref code) : ReadFile(named, withEarlier: history is null, call);
+        if (run is null || history is null)
+        {
+            return run;
+        }
+
+        return ReadHistory(history, named, call) is { } earlier ? run with { Earlier = earlier } : null;
+    }
+
+    /// <summary>A run of the log by number or UUID; null where it has none such.</summary>
+    public static LoggedRun? Find(BenchLog log, string named)
+        => Number(named) is { } number ? log.Run(number) : Guid.TryParseExact(named, "D", out var id) ? log.Run(id) : null;
+
+    /// <summary>What to say where the log has no such run.</summary>
+    public static string Unknown(string named) => $"the log has no run {named}; 'viscolog runs' lists what it has";
+
+    /// <summary>Whether the name means a run of the log: a number or a UUID. A file of such a name is meant with its folder before it.</summary>
+    public static bool IsLogged(string named) => Number(named) is not null || Guid.TryParseExact(named, "D", out _);
+
+    /// <summary>One run file; null after its refusal was reported.</summary>
+    public static RunFile? ReadFile(string path, Invocation call)
+    {
+        switch (RunFileReader.Read(path))
+        {
+            case RunFileOutcome.Read read:
+                return read.File;
+            case RunFileOutcome.Refused refused:
+                call.Terminal.Error(refused.Refusal.Text);
+                return null;
+            default:
+                throw new InvalidOperationException("not a case of the closed set");
+        }
+    }
+
+    private static int? Number(string named)
+        => int.TryParse(named, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : null;
+
+    private static NamedRun? ReadLogged(string named, bool withEarlier, Invocation call, ref ExitCode code)
+    {
+        using var log = call.OpenLog(LogUse.Read);
+        if (log is null)
+        {
+            code = ExitCode.LogUnusable;
+            return null;
+        }
+
+        if (Find(log, named) is not { } logged)
+        {
+            call.Terminal.Error(Unknown(named));
+            return null;
+        }
+
+        return new($"run {named}", logged.File, withEarlier ? log.Earlier(logged.File.Run, logged.Number) : [], logged.File.Warnings) { Bench = BenchKnowledge.Of(log), Rows = logged.Rows };
+    }
+
+    private static NamedRun? ReadFile(string path, bool withEarlier, Invocation call)
+    {
+        if (ReadFile(path, call) is not { } file)
+        {
+            return null;
+        }
+
+        var (earlier, warnings, bench) = withEarlier ? FromLog(file, call) : ([], [], BenchKnowledge.None);
+        return new(path, file, earlier, [.. file.Warnings, .. warnings]) { Bench = bench };
+    }
+
+    /// <summary>The log's earlier runs for a file. The file never needs the log: where it can't be had, a warning says so.</summary>
+    private static (ImmutableArray<Run> Earlier, ImmutableArray<string> Warnings, BenchKnowledge Bench) FromLog(RunFile file, Invocation call)
+    {
+        using var progress = call.Progress();
+        const string without = "going on without earlier runs";
+        switch (BenchLog.Open(call.Log, LogUse.Read, call.Clock, progress))
+        {
+            case LogOutcome.Opened { Log: var log }:
+                using (log)
+                {
+                    return (log.Earlier(file.Run, log.Find(file)), [.. log.Notes], BenchKnowledge.Of(log));
+                }
+
+            case LogOutcome.Absent:
+                return ([], [$"{without}: there is no log yet ('viscolog import FILE' starts one)"], BenchKnowledge.None);
+            case LogOutcome.Busy busy:
+                return ([], [$"{without}: {busy.Reason}"], BenchKnowledge.None);
+            case LogOutcome.Refused refused:
+                return ([], [$"{without}: {refused.Reason}"], BenchKnowledge.None);
+            default:
+                throw new InvalidOperationException("not a case of the closed set");
+        }
+    }
+
+    /// <summary>Earlier runs from files and folders, the run at hand left out; null after a refusal was reported.</summary>
+    private static ImmutableArray<Run>? ReadHistory(IEnumerable<string> paths, string runPath, Invocation call)
+    {
+        var runs = ImmutableArray.CreateBuilder<Run>();
+        foreach (var path in paths)
+        {
+            if (!Directory.Exists(path))
+            {
+                if (ReadFile(path, call) is not { } file)
+                {
+                    return null;
+                }
+
+                runs.Add(file.Run);
+                continue;
+            }
+
+            foreach (var inside in Directory.EnumerateFiles(path, "*.csv").Order(StringComparer.Ordinal).Where(p => !IsSame(p, runPath)))
+            {
+                if (RunFileReader.Read(inside) is RunFileOutcome.Read read)
+                {
+                    runs.Add(read.File.Run);
+                }
+                else
+                {
+                    call.Warn([$"{inside}: not a run file that can be read, left aside"]);
+                }
+            }
+        }
+
+        return runs.ToImmutable();
+    }
+
+    private static bool IsSame(string left, string right) => string.Equals(Path.GetFullPath(left), Path.GetFullPath(right), StringComparison.Ordinal);
+}
+
+/// <summary>A run that a command names.</summary>
+/// <param name="Name">How messages name it.</param>
+/// <param name="File">The run.</param>
+/// <param name="Earlier">Earlier runs that tell something about it, the earliest first.</param>
+/// <param name="Warnings">What the reader ought to know.</param>
+internal sealed record NamedRun(string Name, RunFile File, ImmutableArray<Run> Earlier, ImmutableArray<string> Warnings)
+{
+    /// <summary>What the bench's log knows besides runs.</summary>
+    public BenchKnowledge Bench { get; init; } = BenchKnowledge.None;
+
+    /// <summary>The numbers of the file's rows in the log; empty for a file.</summary>
+    public ImmutableArray<int> Rows { get; init; } = [];
+}

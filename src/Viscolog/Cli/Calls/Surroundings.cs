@@ -1,0 +1,35 @@
+using Viscolog.Store;
+
+namespace Viscolog.Cli.Calls;
+
+/// <summary>What a call finds around it.</summary>
+/// <param name="Variable">A variable of the environment; null where it is not set.</param>
+/// <param name="Clock">The time.</param>
+internal sealed record Surroundings(Func<string, string?> Variable, TimeProvider Clock)
+{
+    /// <summary>Why no screens can be shown; null where they can.</summary>
+    public Func<string?> Obstacle { get; init; } = () => "there are no screens here";
+
+    /// <summary>Shows the screens of a log, one of its runs first where one is given, until they end; says how.</summary>
+    public Func<BenchLog, LoggedRun?, Look, ScreenEnd> Screens { get; init; } = (_, _, _) => new(null, 0);
+
+    /// <summary>Shows the practice screens on an open practice log until they end; says how.</summary>
+    public Func<BenchLog, Look, ScreenEnd> PracticeScreens { get; init; } = (_, _) => new(null, 0);
+
+    /// <summary>The next line that somebody types; null where there is none.</summary>
+    public Func<string?> NextLine { get; init; } = () => null;
+
+    /// <summary>Those of the process.</summary>
+    public static Surroundings OfProcess { get; } = new(Environment.GetEnvironmentVariable, TimeProvider.System) { NextLine = Console.In.ReadLine };
+}
+
+/// <summary>What a screen may use.</summary>
+/// <param name="IsAscii">Only printable ASCII.</param>
+/// <param name="HasColor">Colours.</param>
+/// <param name="IsSixteenColors">No more than sixteen of them.</param>
+internal sealed record Look(bool IsAscii, bool HasColor, bool IsSixteenColors);
+
+/// <summary>How screens ended.</summary>
+/// <param name="Fault">A fault of ours; null where there was none.</param>
+/// <param name="Code">The exit code that a signal asks for; 0 where none came.</param>
+internal sealed record ScreenEnd(Exception? Fault, int Code);

@@ -1,0 +1,224 @@
+using System.CommandLine;
+using System.Globalization;
+using Viscolog.Cli.Calls;
+using Viscolog.Cli.Json;
+using Viscolog.Core.Measuring;
+using Viscolog.Core.Quantities;
+using Viscolog.Text;
+using Viscolog.Wording;
+
+namespace Viscolog.Cli.Commands;
+
+/// <summary>One reading to a viscosity, or one value to another unit.</summary>
+internal sealed class ConvertCommand
+{
+    public const string Example = "dotnet run --project src/Viscolog -- convert --method iso-2431-4 60 --density 1.1";
+
+    private readonly Argument<string?> value = new("VALUE") { Description = "What was read, in the method's own unit (s, KU, %, mm), or the value to take to another unit.", Arity = ArgumentArity.ZeroOrOne, DefaultValueFactory = _ => null };
+    private readonly Option<string?> method = new("--method") { HelpName = "ID", Description = "How it was read." };
+    private readonly Option<double?> density = NumberOption.Create("--density", "G_ML", "The liquid's density, in g/mL.", 0.001, 1000);
+    private readonly Option<double?> factor = NumberOption.Create("--factor", "N", "rotational: mPa·s for each % of torque.", 1e-6, 1e12);
+    private readonly Option<double?> torque = NumberOption.Create("--torque", "PCT", "rotational: torque in % of full scale; in place of VALUE.", 1e-6, 1000);
+    private readonly Option<double?> speed = NumberOption.Create("--rpm", "RPM", "rotational: the speed, for the words on shear.", 1e-6, 1e6);
+    private readonly Option<double?> ball = NumberOption.Create("--ball", "MM", "falling-ball: the ball's diameter.", 0.001, 1e6);
+    private readonly Option<double?> ballDensity = NumberOption.Create("--ball-density", "G_ML", "falling-ball: the ball's density.", 0.001, 1000);
+    private readonly Option<double?> fall = NumberOption.Create("--fall", "MM", "falling-ball: the distance that is timed.", 0.001, 1e6);
+    private readonly Option<double?> jar = NumberOption.Create("--jar", "MM", "falling-ball: the jar's inner diameter.", 0.001, 1e6);
+    private readonly Option<double?> height = NumberOption.Create("--height", "MM", "slump: the cylinder's height.", 0.001, 1e6);
+    private readonly Option<double?> diameter = NumberOption.Create("--diameter", "MM", "slump: the cylinder's inner diameter.", 0.001, 1e6);
+    private readonly Option<double?> temperature = NumberOption.Create("--temp", "C", "Temperature of the reading: the value is brought to --reference as well.", -100, 500);
+    private readonly Option<double?> reference = NumberOption.Create("--reference", "C", "Reference temperature; default 23 °C.", -100, 500);
+    private readonly Option<double?> coefficient = NumberOption.Create("--coefficient", "K", "The liquid's temperature coefficient B; default 2000 K, give or take 700 K.", 0, 30_000);
+    private readonly Option<string?> from = new("--from") { HelpName = "UNIT", Description = $"The unit of VALUE: {string.Join(", ", Unit.All.Select(u => u.Typed[^1]))}." };
+    private readonly Option<string?> to = new("--to") { HelpName = "UNIT", Description = "The unit wanted." };
+
+    public Command Create(CommonOptions common, CallOutput terminal)
+    {
+        method.AcceptOnlyFromAmong([.. Method.All.Select(m => m.Id).Where(id => id != Method.Direct.Id)]);
+        var command = new Command("convert", "Turn a cup's seconds, Krebs units, a torque, a fall or a slump into a viscosity, or a value into another unit.");
+        command.Add(value);
+        Option[] options = [method, density, factor, torque, speed, ball, ballDensity, fall, jar, height, diameter, temperature, reference, coefficient, from, to];
+        foreach (var option in options)
+        {
+            command.Add(option);
+        }
+
+        command.Validators.Add(result =>
+        {
+            if (result.GetResult(method) is not null == (result.GetResult(from) is not null && result.GetResult(to) is not null))
+            {
+                result.AddError("convert needs either --method, or --from and --to");
+            }
+        });
+        common.AddTo(command);
+        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
+        return command;
+    }
+
+    private ExitCode Run(Invocation call)
+    {
+        var known = call.Value(density) is { } d ? Density.FromGramsPerMilliliter(d) : (Density?)null;
+        if (call.Value(method) is not { } id)
+        {
+            return UnitConversion.Run(call, call.Value(value), call.Value(from)!, call.Value(to)!, known);
+        }
+
+        var how = Method.Find(id)!;
+        var typed = how.Scales[0].HasSpeed && call.Value(torque) is { } percent ? percent : NumberOption.Read(call.Value(value));
+        if (typed is not { } number || number <= 0)
+        {
+            return call.Refuse($"read '{call.Value(value)}', expected what {id} shows: a number in {ReadingWords.Typed(how)}, above 0, with a decimal point and no unit");
+        }
+
+        var conversion = how.Scales[0].HasSpeed
+            ? RotationalTorque.Convert(Percentage.FromPercent(number), Setup(call).PerPercentTorque, call.Value(speed))
+            : Conversions.Of(how, how.Scales[0].Make(number), Setup(call), known);
+        switch (conversion)
+        {
+            case Conversion.Refused refused:
+                return call.Refuse(refused.Reason);
+            case Conversion.Converted { Reading: var reading }:
+                var at = AtReference(call, reading);
+                if (at is { Reason: { } reason })
+                {
+                    return call.Refuse(reason);
+                }
+
+                if (call.Json)
+                {
+                    call.Print(ConvertAnswer.Of(how, number, reading, at));
+                    return ExitCode.Done;
+                }
+
+                call.Warn(reading.Warnings);
+                ConvertText.Write(call.Terminal, how, number, reading, at);
+                return ExitCode.Done;
+            default:
+                throw new InvalidOperationException("not a case of the closed set");
+        }
+    }
+
+    private MethodSetup Setup(Invocation call) => new()
+    {
+        PerPercentTorque = call.Value(factor) is { } f ? Viscosity.FromMilliPascalSeconds(f) : null,
+        BallDiameter = Size(call.Value(ball)),
+        BallDensity = call.Value(ballDensity) is { } d ? Density.FromGramsPerMilliliter(d) : null,
+        Fall = Size(call.Value(fall)),
+        JarDiameter = Size(call.Value(jar)),
+        CylinderHeight = Size(call.Value(height)),
+        CylinderDiameter = Size(call.Value(diameter)),
+    };
+
+    private static Length? Size(double? millimeters) => millimeters is { } mm ? Length.FromMillimeters(mm) : null;
+
+    private ReferenceValue? AtReference(Invocation call, ConvertedReading reading)
+    {
+        if (call.Value(temperature) is not { } celsius)
+        {
+            return null;
+        }
+
+        var wanted = call.Value(reference) ?? 23;
+        return ReferenceValue.Of(
+            reading,
+            Temperature.FromCelsius(celsius),
+            Temperature.FromCelsius(wanted),
+            call.Value(coefficient) is { } k ? TemperatureCoefficient.Stated(k) : TemperatureCoefficient.Default);
+    }
+}
+
+/// <summary>A converted reading as a person reads it.</summary>
+internal static class ConvertText
+{
+    private const int Indent = 15;
+
+    public static void Write(CallOutput terminal, Method method, double value, ConvertedReading reading, ReferenceValue? at)
+    {
+        terminal.Line(FormattableString.Invariant($"{value:0.######} {ReadingWords.Typed(method)} by {method.Id}"));
+        terminal.Line();
+        if (reading.Kinematic is { } kinematic)
+        {
+            Item(terminal, "Kinematic", $"{Shown.Number(kinematic.SquareMillimetersPerSecond)} mm²/s");
+        }
+
+        Item(terminal, "Dynamic", reading switch
+        {
+            { Dynamic: { } dynamic } => Shown.Body(dynamic),
+            { YieldStress: { Pascals: var pascals } } => $"none: a slump tells a yield stress, {Shown.Number(pascals)} Pa",
+            _ => "give --density for it",
+        });
+        if (at is not null)
+        {
+            var brought = reading switch
+            {
+                { Dynamic: { } dynamic } => Shown.Body(Viscosity.FromMilliPascalSeconds(dynamic.MilliPascalSeconds * at.Factor)),
+                { YieldStress: { } stress } => $"{Shown.Number(stress.Pascals * at.Factor)} Pa",
+                _ => $"{Shown.Number(reading.Kinematic!.Value.SquareMillimetersPerSecond * at.Factor)} mm²/s",
+            };
+            Item(terminal, "At reference", FormattableString.Invariant($"{brought} at {at.At.Celsius:0.#} °C, uncertain by {at.Uncertainty.Percent:0.0} %"));
+        }
+
+        Item(terminal, "Uncertainty", FormattableString.Invariant(
+            $"{reading.Uncertainty.Percent:0.0} % (one standard deviation): repeatability {reading.Repeatability.Percent:0.#} %, this reading {reading.ReadingUncertainty.Percent:0.0} %, calibration and formula {reading.CalibrationUncertainty.Percent:0.#} %"));
+        Item(terminal, "Shear", reading.Shear);
+        if (reading.Better is { } better)
+        {
+            Item(terminal, "Better", better);
+        }
+
+        Item(terminal, "Source", reading.Source);
+    }
+
+    public static void Item(CallOutput terminal, string name, string text)
+    {
+        foreach (var line in Paragraph.Of(text, terminal.Width - Indent))
+        {
+            terminal.Line($"  {name,-12} {line}");
+            name = "";
+        }
+    }
+}
+
+/// <summary>One value to another unit.</summary>
+internal static class UnitConversion
+{
+    private const decimal Most = 1e15m;
+
+    public static ExitCode Run(Invocation call, string? typed, string from, string to, Density? density)
+    {
+        if (!decimal.TryParse(typed, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) || Math.Abs(value) > Most)
+        {
+            return call.Refuse($"read '{typed}', expected a number with a decimal point and no unit, at most 1e15 in size");
+        }
+
+        if (Unit.Find(from) is not { } given || Unit.Find(to) is not { } wanted)
+        {
+            return call.Refuse($"read '{(Unit.Find(from) is null ? from : to)}', expected a unit: {string.Join(", ", Unit.All.SelectMany(u => u.Typed))}");
+        }
+
+        if (given.Kind != UnitKind.Temperature && value < 0)
+        {
+            return call.Refuse($"read '{typed}', expected 0 or more {given.Symbol}");
+        }
+
+        if (given.To(wanted, value, density) is not { } result)
+        {
+            return call.Refuse(density is null && given.To(wanted, value, Density.FromGramsPerMilliliter(1)) is not null
+                ? $"{given.Symbol} to {wanted.Symbol} needs --density"
+                : $"{given.Symbol} and {wanted.Symbol} don't measure the same thing");
+        }
+
+        // The grain of decimal arithmetic is far below what anybody measures.
+        var shown = decimal.Round(result, 12);
+        if (call.Json)
+        {
+            call.Print(new UnitAnswer((double)value, given.Symbol, (double)shown, wanted.Symbol));
+            return ExitCode.Done;
+        }
+
+        call.Terminal.Line($"{Text(value)} {given.Symbol} = {Text(shown)} {wanted.Symbol}");
+        return ExitCode.Done;
+    }
+
+    private static string Text(decimal value) => value.ToString("0.############", CultureInfo.InvariantCulture);
+}

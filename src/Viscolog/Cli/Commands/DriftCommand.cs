@@ -1,0 +1,153 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using System.Globalization;
+using Viscolog.Cli.Calls;
+using Viscolog.Cli.Json;
+using Viscolog.OilFiles;
+using Viscolog.RunFiles;
+using Viscolog.Store;
+using Viscolog.Text;
+
+namespace Viscolog.Cli.Commands;
+
+/// <summary>How the bench's methods read certified oils: log a reading, make one void, see the bias of each.</summary>
+internal sealed class DriftCommand
+{
+    public const string Example = "dotnet run --project src/Viscolog -- import sample-runs/oils --log my-log && dotnet run --project src/Viscolog -- drift --log my-log";
+
+    private readonly Option<string?> method = new("--method") { HelpName = "ID", Description = "Log a reading by this method; the next options belong to it." };
+    private readonly Option<double?> rpm = NumberOption.Create("--rpm", "N", "Speed in 1/min, where a torque is read.", 1e-6, 1e6);
+    private readonly Option<string?> oil = new("--oil") { HelpName = "NAME", Description = "The oil, as on its bottle." };
+    private readonly Option<double?> certified = NumberOption.Create("--certified", "MPAS", "The certificate's viscosity in mPa·s.", 1e-3, 1e12);
+    private readonly Option<double?> certifiedAt = NumberOption.Create("--certified-temp", "C", "The certificate's temperature in °C.", -273, 1e4);
+    private readonly Option<double?> uncertainty = NumberOption.Create("--uncertainty", "PCT", FormattableString.Invariant($"The certificate's expanded uncertainty (k = 2) in %; default {OilCells.UsualUncertainty}."), 0.001, 50);
+    private readonly Option<double?> coefficient = NumberOption.Create("--coefficient", "K", "The oil's temperature coefficient in K; without it read the oil within 0.5 °C of the certificate.", 0, 30_000);
+    private readonly Option<double?> read = NumberOption.Create("--read", "VALUE", "What the method showed: mPa·s, seconds of a cup, KU, or % of torque where --rpm is given.", 1e-3, 1e12);
+    private readonly Option<double?> temperature = NumberOption.Create("--temp", "C", "The oil's temperature in °C.", -273, 1e4);
+    private readonly Option<double?> density = NumberOption.Create("--density", "G_ML", "The oil's density in g/mL; cups need it.", 1e-3, 1e3);
+    private readonly Option<double?> factor = NumberOption.Create("--factor", "MPAS", "mPa·s for each % of torque.", 1e-3, 1e12);
+    private readonly Option<DateOnly?> date = DayOption.Create("--date", "The day; default: today.");
+    private readonly Option<string?> note = new("--note") { HelpName = "TEXT", Description = "A note." };
+    private readonly Option<double?> voided = NumberOption.Create("--void", "N", "Make the reading of this number void.", 1, 1e9);
+    private readonly Option<string?> why = new("--why") { HelpName = "TEXT", Description = "Why it is made void." };
+
+    public Command Create(CommonOptions common, CallOutput terminal)
+    {
+        var command = new Command("drift", "Check methods with certified oils: the bias of each and when it was last checked; verdicts use it.");
+        foreach (var option in (Option[])[method, rpm, oil, certified, certifiedAt, uncertainty, coefficient, read, temperature, density, factor, date, note, voided, why])
+        {
+            command.Add(option);
+        }
+
+        common.AddTo(command);
+        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
+        return command;
+    }
+
+    private ExitCode Run(Invocation call)
+    {
+        var logs = call.Value(method) is not null;
+        if (logs && call.Value(voided) is not null)
+        {
+            return call.Wrong("give --method with a reading, or --void, not both");
+        }
+
+        if (!logs && (call.Value(read) ?? call.Value(certified)) is not null)
+        {
+            return call.Wrong("a reading needs its --method");
+        }
+
+        using var log = call.OpenLog(logs || call.Value(voided) is not null ? LogUse.Write : LogUse.Read);
+        if (log is null)
+        {
+            return ExitCode.LogUnusable;
+        }
+
+        var today = DateOnly.FromDateTime(call.Clock.GetLocalNow().Date);
+        if (logs && Reading(call, today) is var (row, refusal) && (row is null ? call.Refuse(refusal!) : Said(log.AddOil(row), call)) is not ExitCode.Done and var failed)
+        {
+            return failed;
+        }
+
+        if (call.Value(voided) is { } number)
+        {
+            if (call.Value(why) is not { Length: > 0 } reason)
+            {
+                return call.Wrong("--void needs --why");
+            }
+
+            if (Said(log.VoidOil((int)number, reason), call) is not ExitCode.Done and var unsaved)
+            {
+                return unsaved;
+            }
+        }
+
+        Answer(log, today, call);
+        return ExitCode.Done;
+    }
+
+    private static ExitCode Said(WriteOutcome outcome, Invocation call) => outcome switch
+    {
+        WriteOutcome.Saved => ExitCode.Done,
+        WriteOutcome.SavedOnly saved => call.LogFailed(saved.Reason),
+        WriteOutcome.NotSaved not => call.Refuse(not.Reason),
+        _ => throw new InvalidOperationException("not a case of the closed set"),
+    };
+
+    /// <summary>The reading as the options say it, by the rules of an oils file.</summary>
+    private (OilRow? Row, string? Refusal) Reading(Invocation call, DateOnly today)
+    {
+        var id = call.Value(method)!;
+        var shown = call.Value(rpm) is not null ? Core.Measuring.InstrumentScale.Torque.Name
+            : Core.Measuring.Method.Find(id)?.Scales.FirstOrDefault(s => !s.HasSpeed)?.Name ?? Core.Measuring.InstrumentScale.Viscosity.Name;
+        (string Column, string? Text)[] all =
+        [
+            (OilColumns.Method, id), (OilColumns.Oil, call.Value(oil)), (OilColumns.Note, call.Value(note)),
+            (OilColumns.Date, (call.Value(date) ?? today).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)),
+            (OilColumns.Certified, Text(certified)), (OilColumns.CertifiedAt, Text(certifiedAt)), (OilColumns.Uncertainty, Text(uncertainty)), (OilColumns.Coefficient, Text(coefficient)),
+            (shown, Text(read)), (Columns.Speed.Name, Text(rpm)), (OilColumns.At, Text(temperature)), (OilColumns.Density, Text(density)), (OilColumns.Factor, Text(factor)),
+        ];
+        var cells = all.Where(c => !string.IsNullOrWhiteSpace(c.Text)).ToImmutableDictionary(c => c.Column, c => c.Text!, StringComparer.OrdinalIgnoreCase);
+        var findings = new Findings("drift");
+        var row = OilCells.Read(cells, new(findings, new(',')), column => new(null, column, OneLine.Quoted(cells.GetValueOrDefault(column ?? "", ""))));
+        return (row, findings.Refusal?.Text);
+
+        string? Text(Option<double?> option) => call.Value(option) is { } value ? FileNumbers.Show(value) : null;
+    }
+
+    private static void Answer(BenchLog log, DateOnly today, Invocation call)
+    {
+        var (drifts, oils) = (BenchKnowledge.Of(log).Drifts(), log.Oils());
+        if (call.Json)
+        {
+            call.Print(new DriftsAnswer([.. drifts.Select(d => DriftAnswer.Of(d, today))], [.. oils.Select(OilAnswer.Of)]));
+            return;
+        }
+
+        if (oils.Count == 0)
+        {
+            call.Terminal.Line("no certified oil was read yet; 'viscolog drift --help' shows how to log one");
+            return;
+        }
+
+        foreach (var drift in drifts)
+        {
+            foreach (var line in Paragraph.Of(drift.Words(today), call.Terminal.Width - 2))
+            {
+                call.Terminal.Line(line);
+            }
+        }
+
+        call.Terminal.Line();
+        var table = new TextTable("no.", "date", "method", "oil", "certified", "read mPa·s", "off", "void");
+        foreach (var o in oils)
+        {
+            var reading = o.Row.Reading;
+            table.Add(
+                o.Number.ToString(CultureInfo.InvariantCulture), reading.On.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), reading.Condition.Words, PlainText.Shorten(reading.Oil.Name, 20),
+                Wording.Shown.Limit(reading.Oil.Viscosity.MilliPascalSeconds), Wording.Shown.Limit(reading.Read.MilliPascalSeconds), FormattableString.Invariant($"{100 * double.ExpM1(reading.Deviation.Ln):+0.0;-0.0;0.0} %"), PlainText.Shorten(o.Row.Void ?? "", 20));
+        }
+
+        call.Terminal.Table(table);
+    }
+}

@@ -1,0 +1,215 @@
+using System.CommandLine;
+using System.Text;
+using Viscolog.Cli.Calls;
+using Viscolog.Cli.Json;
+using Viscolog.MaterialFiles;
+using Viscolog.OilFiles;
+using Viscolog.Output;
+using Viscolog.RunFiles;
+using Viscolog.Store;
+using Viscolog.Text;
+using Viscolog.Wording;
+
+namespace Viscolog.Cli.Commands;
+
+/// <summary>Logged runs as run files.</summary>
+internal sealed class ExportCommand
+{
+    public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- export --all -o my-runs --log my-log";
+
+    private readonly Argument<string[]> runs = new("RUN") { Description = "Numbers of logged runs, or their UUIDs.", Arity = ArgumentArity.ZeroOrMore };
+    private readonly Option<bool> all = new("--all") { Description = "Every run of the log, and its materials." };
+    private readonly Option<bool> materials = new("--materials") { Description = "The log's bases, thickeners, methods and specifications; with --all they are there too." };
+    private readonly Option<bool> oils = new("--oils") { Description = "The log's readings of certified oils; with --all they are there too." };
+    private readonly Option<string> output = new("--output", "-o") { HelpName = "PATH", Description = "A file for one run or the materials, else a folder; one file without it goes to standard output." };
+    private readonly Option<bool> safe = new("--spreadsheet-safe") { Description = "Put a mark before texts that a spreadsheet would take for formulas. Such files don't say exactly what the log says; don't import them." };
+    private readonly Option<bool> force = new("--force") { Description = "Overwrite existing files." };
+
+    public Command Create(CommonOptions common, CallOutput terminal)
+    {
+        var command = new Command("export", "Write logged runs as run files, lossless, to keep, to look at, or to import elsewhere.");
+        command.Add(runs);
+        command.Add(all);
+        command.Add(materials);
+        command.Add(oils);
+        command.Add(output);
+        command.Add(safe);
+        command.Add(force);
+        command.Validators.Add(result =>
+        {
+            var (named, everything) = (result.GetValue(runs)?.Length ?? 0, result.GetValue(all));
+            if ((named > 0 ? 1 : 0) + (everything ? 1 : 0) + (result.GetValue(materials) ? 1 : 0) + (result.GetValue(oils) ? 1 : 0) != 1)
+            {
+                result.AddError("name runs, or give --all, --materials or --oils");
+            }
+            else if ((everything || named > 1) && result.GetValue(output) is null)
+            {
+                result.AddError("name a folder with -o for more than one run");
+            }
+        });
+        common.AddTo(command);
+        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
+        return command;
+    }
+
+    private ExitCode Run(Invocation call)
+    {
+        using var stop = new StopSignal();
+        using var log = call.OpenLog(LogUse.Read);
+        if (log is null)
+        {
+            return ExitCode.LogUnusable;
+        }
+
+        if (call.Value(materials))
+        {
+            return Put(call.Value(output), MaterialBytes(log, call), call);
+        }
+
+        if (call.Value(oils))
+        {
+            return Put(call.Value(output), OilBytes(log, call), call);
+        }
+
+        var names = call.Value(all) ? [.. log.Runs().Select(r => FormattableString.Invariant($"{r.Number}"))] : call.Value(runs);
+        var path = call.Value(output);
+        if (path is null || (names.Length == 1 && !call.Value(all)))
+        {
+            return One(names[0], path, log, call);
+        }
+
+        return Folder(names, Path.GetFullPath(path), log, call, stop.Token);
+    }
+
+    private ExitCode One(string name, string? path, BenchLog log, Invocation call)
+    {
+        if (RunSource.Find(log, name) is not { } logged)
+        {
+            return call.Refuse(RunSource.Unknown(name));
+        }
+
+        return Put(path, Bytes(logged, call), call);
+    }
+
+    private ExitCode Put(string? path, byte[] bytes, Invocation call)
+    {
+        if (path is null)
+        {
+            call.Terminal.Text(Encoding.UTF8.GetString(bytes));
+            return ExitCode.Done;
+        }
+
+        return Write(Path.GetFullPath(path), bytes, call) is { } refusal ? call.Refuse(refusal) : Answer(call, [path]);
+    }
+
+    private ExitCode Folder(string[] names, string folder, BenchLog log, Invocation call, CancellationToken stop)
+    {
+        if (File.Exists(folder) || !Directory.Exists(Path.GetDirectoryName(folder)))
+        {
+            return call.Refuse($"{folder}: not a folder, and none can be made there");
+        }
+
+        Directory.CreateDirectory(folder);
+        using var progress = call.Progress();
+        var written = new List<string>();
+        foreach (var name in names)
+        {
+            progress.Report(new("exporting", written.Count, names.Length));
+            if (stop.IsCancellationRequested)
+            {
+                call.Terminal.Error($"stopped after {Count.Of(written.Count, "file", "files")}; each of them is whole");
+                return ExitCode.Stopped;
+            }
+
+            if (RunSource.Find(log, name) is not { } logged)
+            {
+                return call.Refuse(RunSource.Unknown(name));
+            }
+
+            var path = Path.Combine(folder, RunFileName.Of(logged.File));
+            if (Write(path, Bytes(logged, call), call) is { } refusal)
+            {
+                return call.Refuse(refusal);
+            }
+
+            written.Add(path);
+        }
+
+        progress.Dispose();
+        foreach (var (name, bytes) in call.Value(all) ? Beside(log, call) : [])
+        {
+            var path = Path.Combine(folder, name);
+            if (Write(path, bytes, call) is { } refusal)
+            {
+                return call.Refuse(refusal);
+            }
+
+            written.Add(path);
+        }
+
+        return Answer(call, written);
+    }
+
+    private string? Write(string path, byte[] bytes, Invocation call)
+    {
+        try
+        {
+            return WholeFile.Write(path, bytes, call.Value(force)) || File.ReadAllBytes(path).AsSpan().SequenceEqual(bytes)
+                ? null
+                : $"{path}: exists already and says something else; choose another name, or overwrite it with --force";
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return OneLine.Of($"{path}: cannot be written: {e.Message}");
+        }
+    }
+
+    /// <summary>What the log has beside its runs, by the name of the file.</summary>
+    private IEnumerable<(string Name, byte[] Bytes)> Beside(BenchLog log, Invocation call)
+    {
+        if (log.Materials().Count > 0)
+        {
+            yield return ("materials.csv", MaterialBytes(log, call));
+        }
+
+        if (log.Oils().Count > 0)
+        {
+            yield return ("oils.csv", OilBytes(log, call));
+        }
+    }
+
+    private byte[] OilBytes(BenchLog log, Invocation call)
+    {
+        using var stream = new MemoryStream();
+        OilFileWriter.Write(log.Oils().Select(o => o.Row), stream, call.Value(safe));
+        return stream.ToArray();
+    }
+
+    private byte[] MaterialBytes(BenchLog log, Invocation call)
+    {
+        using var stream = new MemoryStream();
+        MaterialFileWriter.Write(log.Materials(), stream, call.Value(safe));
+        return stream.ToArray();
+    }
+
+    private byte[] Bytes(LoggedRun logged, Invocation call)
+    {
+        using var stream = new MemoryStream();
+        RunFileWriter.Write(logged.File, stream, call.Value(safe));
+        return stream.ToArray();
+    }
+
+    private static ExitCode Answer(Invocation call, List<string> written)
+    {
+        if (call.Json)
+        {
+            call.Print(new ExportAnswer(written));
+        }
+        else
+        {
+            call.Terminal.Line(written is [var only] ? $"written: {only}" : $"written: {Count.Of(written.Count, "file", "files")}");
+        }
+
+        return ExitCode.Done;
+    }
+}

@@ -1,0 +1,135 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using Viscolog.Cli.Calls;
+using Viscolog.Cli.Json;
+using Viscolog.Core.Advising;
+using Viscolog.Core.Fitting;
+using Viscolog.Core.Inference;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Cli.Commands;
+
+/// <summary>The dose–response curve of a run.</summary>
+internal sealed class FitCommand
+{
+    public const string Example = "dotnet run --project src/Viscolog -- fit sample-runs/lantern-gel-07.csv --at 2.5";
+
+    /// <summary>Doses are forecast up to so many times the top of the usual range.</summary>
+    private const double Furthest = 1.5;
+
+    private readonly Argument<string> run = new("RUN") { Description = RunSource.Description };
+    private readonly TargetOptions target = new();
+    private readonly Option<double[]> at = NumberOption.CreateRepeatable("--at", "PCT", "Ask for the body at a dose, in g per 100 g of base; may be given more than once.", 0, 1000);
+
+    public Command Create(CommonOptions common, CallOutput terminal)
+    {
+        var command = new Command("fit", "Fit the dose–response curve: shapes, weights, parameters, a chart, and bodies at doses.");
+        command.Add(run);
+        target.AddTo(command);
+        command.Add(at);
+        common.AddTo(command);
+        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
+        return command;
+    }
+
+    private ExitCode Run(Invocation call)
+    {
+        if (RunSource.Read(call.Value(run), null, call, out var code) is not { } named)
+        {
+            return code;
+        }
+
+        switch (Study.Of(new(named.File.Run) { Band = target.Band(named.File, call), History = named.Earlier }))
+        {
+            case StudyOutcome.Refused refused:
+                return call.Refuse($"{named.Name}: {refused.Reason}");
+            case StudyOutcome.Made { Study: { IsRead: false, Evidence.Warnings: var warnings } }:
+                return call.Refuse($"{named.Name}: no reading to fit{(warnings is [var first, ..] ? $" ({first})" : "")}; log at least the base as it stands");
+            case StudyOutcome.Made { Study: var study } when TooFar(study, call) is { } dose:
+                return call.Refuse(FormattableString.Invariant(
+                    $"--at: read {dose:0.###}, expected at most {Furthest * Top(study):0.###} %: beyond one and a half times the usual range there is no forecast"));
+            case StudyOutcome.Made { Study: var study }:
+                Answer(call, named, new(study, [.. (call.Value(at) ?? []).Select(Dose.FromPercent)]));
+                return ExitCode.Done;
+            default:
+                throw new InvalidOperationException("not a case of the closed set");
+        }
+    }
+
+    private static double Top(Study study) => study.Evidence.Thickener.UsualRange.Top.Percent;
+
+    private double? TooFar(Study study, Invocation call)
+        => call.Value(at)?.Where(dose => dose > Furthest * Top(study)).Select(dose => (double?)dose).FirstOrDefault();
+
+    private static void Answer(Invocation call, NamedRun named, FitReport report)
+    {
+        if (call.Json)
+        {
+            call.Print(report.ToAnswer(named.Warnings));
+            return;
+        }
+
+        call.Warn(named.Warnings);
+        FitText.Write(call.Terminal, report);
+    }
+}
+
+/// <summary>What <c>fit</c> answers; doses asked for are of the thickener that makes the body, another one stays where it is.</summary>
+/// <param name="Study">The run.</param>
+/// <param name="At">The doses asked for.</param>
+internal sealed record FitReport(Study Study, ImmutableArray<Dose> At)
+{
+    public RunFit Fit => Study.Fit;
+
+    /// <summary>Both doses at a dose asked for.</summary>
+    public Doses Doses(Dose dose) => new(dose, Study.Evidence.StringThickener is { } other ? Study.Run.PotNow().DoseOf(other.Name) : Dose.None);
+
+    public Estimate Body(Dose dose) => Study.Posterior.BodyAt(Doses(dose), Study.Level);
+
+    /// <summary>The string at a dose asked for; null with one thickener.</summary>
+    public LengthEstimate? Strings(Dose dose) => Study.IsOfTwo ? Study.Posterior.StringAt(Doses(dose), Study.Level) : null;
+
+    /// <summary>The dose that reaches the aim; null where none is stated or reached, and with two thickeners.</summary>
+    public DoseEstimate? DoseForTarget => Study is { IsOfTwo: false, Band: { } band } ? Study.Posterior.DoseFor(band.Aim, Study.Level) : null;
+
+    public FitAnswer ToAnswer(IReadOnlyList<string> warnings) => new()
+    {
+        Run = Study.Run.Name,
+        Shapes = [.. Fit.Shapes.Select(Shape)],
+        At = [.. At.Select(d => (Dose: d, Body: Body(d))).Select(a => new DosedBodyAnswer(
+            a.Dose.Percent,
+            Rounded.Four(a.Body.Median.MilliPascalSeconds),
+            Rounded.Four(a.Body.Low.MilliPascalSeconds),
+            Rounded.Four(a.Body.High.MilliPascalSeconds)))],
+        DoseForTarget = DoseForTarget is { } dose
+            ? new(Rounded.Four(dose.Median.Percent), Rounded.Four(dose.Low.Percent), dose.High is { } high ? Rounded.Four(high.Percent) : null)
+            : null,
+        TestNext = Fit.TestNext is { } next
+            ? new(Rounded.Four(next.Dose.Percent), BodyAnswer.Of(next.Expected), Math.Round(next.Gain.Percent, 1), next.Why)
+            : null,
+        Pair = Study.Evidence.StringThickener is { } other ? new(
+            Study.Evidence.Thickener.Name,
+            other.Name,
+            Named(Fit.Body),
+            Named(Fit.Strings),
+            [.. At.Select(d => (Dose: d, Length: Strings(d)!)).Select(a => new DosedStringAnswer(
+                a.Dose.Percent, Rounded.Four(a.Length.Median.Millimeters), Rounded.Four(a.Length.Low.Millimeters), Rounded.Four(a.Length.High.Millimeters)))])
+            : null,
+        Warnings = [.. warnings, .. Study.Evidence.Warnings],
+    };
+
+    private static ShapeAnswer Shape(ShapeFit fit) => new(
+        fit.Shape.Name,
+        Named(fit.Parameters),
+        fit.Aicc is { } aicc ? Math.Round(aicc, 2) : null,
+        Math.Round(fit.Weight, 4),
+        fit.ResidualRepeatability is { } scatter ? Math.Round(100 * scatter, 2) : null,
+        fit.LackOfFitChance is { } chance ? Math.Round(chance, 4) : null,
+        fit.Trouble);
+
+    /// <summary>Parameters under the names that scripts know.</summary>
+    private static Dictionary<string, ParameterAnswer> Named(IEnumerable<FittedParameter> parameters) => parameters.ToDictionary(
+        p => p.Name.Replace(' ', '_').Replace('-', '_'),
+        p => new ParameterAnswer(Rounded.Four(p.Value), p.StandardError is { } se ? Rounded.Four(se) : null, p.Unit, p.PriorDecides),
+        StringComparer.Ordinal);
+}

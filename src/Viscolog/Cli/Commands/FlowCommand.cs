@@ -1,0 +1,122 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using Viscolog.Cli.Calls;
+using Viscolog.Cli.Json;
+using Viscolog.Core.Flow;
+using Viscolog.Core.Quantities;
+using Viscolog.FlowFiles;
+using Viscolog.Output;
+using Viscolog.Plots;
+using Viscolog.Plots.Oxy;
+
+namespace Viscolog.Cli.Commands;
+
+/// <summary>A flow curve: laws, viscosities at rates, a picture.</summary>
+internal sealed class FlowCommand
+{
+    public const string Example = "dotnet run --project src/Viscolog -- flow sample-runs/flow/lantern-gel-sweep.csv";
+
+    private readonly Argument<string> file = new("FILE") { Description = "A CSV file with shear rates and stresses or viscosities, or with speeds and torques." };
+    private readonly Option<string> weights = new("--weights") { HelpName = "KIND", Description = "relative (default): each point counts by 1/stress; none: all alike in Pa.", DefaultValueFactory = _ => "relative" };
+    private readonly Option<double[]> at = NumberOption.CreateRepeatable("--at", "RATE", "Ask for the viscosity at a shear rate, in 1/s; may be given more than once.", 1e-9, 1e9);
+    private readonly Option<string?> output = new("--output", "-o") { HelpName = "FILE", Description = "Write a picture as well: .svg, .pdf or .png." };
+    private readonly Option<bool> force = new("--force") { Description = "Overwrite an existing picture." };
+
+    public Command Create(CommonOptions common, CallOutput terminal)
+    {
+        weights.AcceptOnlyFromAmong("relative", "none");
+        var command = new Command("flow", "Fit laws of flow to a curve of stress over shear rate.");
+        command.Add(file);
+        command.Add(weights);
+        command.Add(at);
+        command.Add(output);
+        command.Add(force);
+        common.AddTo(command);
+        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
+        return command;
+    }
+
+    private ExitCode Run(Invocation call)
+    {
+        switch (FlowFileReader.Read(call.Value(file)))
+        {
+            case FlowFileOutcome.Refused refused:
+                return call.Refuse(refused.Refusal.Text);
+            case FlowFileOutcome.Read { File: var read }:
+                return Answer(call, read);
+            default:
+                throw new InvalidOperationException("not a case of the closed set");
+        }
+    }
+
+    private ExitCode Answer(Invocation call, FlowFile read)
+    {
+        var curve = FlowCurve.Of(read.Points, call.Value(weights) == "none" ? FlowWeights.None : FlowWeights.Relative);
+        var picture = FlowPicture.Of(read.Name, curve);
+        var asked = call.Value(at) is { Length: > 0 } rates ? rates.Select(r => new NamedRate(null, ShearRate.FromPerSecond(r))) : NamedRate.Usual;
+        var report = new FlowReport(read, curve, [.. asked.Select(curve.At).OfType<RateViscosity>()]);
+        string? written = null;
+        if (call.Value(output) is { } path)
+        {
+            switch (PictureFile.Write(FlowPlot.Of(picture), path, call.Value(force)))
+            {
+                case FileOutcome.Refused refused:
+                    return call.Refuse(refused.Reason);
+                case FileOutcome.Written done:
+                    written = done.Path;
+                    break;
+            }
+        }
+
+        if (call.Json)
+        {
+            call.Print(report.ToAnswer(written));
+            return ExitCode.Done;
+        }
+
+        call.Warn(report.Warnings);
+        FlowText.Write(call.Terminal, report, picture);
+        if (written is not null)
+        {
+            call.Terminal.Line($"written: {written}");
+        }
+
+        return ExitCode.Done;
+    }
+}
+
+/// <summary>What <c>flow</c> answers.</summary>
+internal sealed record FlowReport(FlowFile File, FlowCurve Curve, ImmutableArray<RateViscosity> At)
+{
+    public IReadOnlyList<string> Warnings => [.. File.Warnings, .. Curve.Warnings];
+
+    public FlowAnswer ToAnswer(string? picture) => new()
+    {
+        Name = File.Name,
+        Weights = Curve.Weights == FlowWeights.Relative ? "relative" : "none",
+        Points = Curve.Fitted.Length,
+        Fits = [.. Curve.Fits.Select(Fit)],
+        At = [.. At.Select(a => new FlowAtAnswer(
+            a.At.Name,
+            a.At.Rate.PerSecond,
+            Pascals(a.Value.Median.MilliPascalSeconds),
+            Pascals(a.Value.Low.MilliPascalSeconds),
+            Pascals(a.Value.High.MilliPascalSeconds),
+            a.IsOutside))],
+        ThinningIndex = Curve.Index is { } index ? new(Rounded.Four(index.Value), Rounded.Four(index.From.PerSecond), index.IsOutside) : null,
+        Loop = Curve.Loop is { } loop ? new(Rounded.Four(loop.Area), Rounded.Four(100 * loop.Part)) : null,
+        Source = File.Source,
+        File = picture,
+        Warnings = Warnings,
+    };
+
+    private static double Pascals(double milliPascalSeconds) => Rounded.Four(milliPascalSeconds / 1000);
+
+    private static FlowFitAnswer Fit(FlowFit fit) => new(
+        fit.Model.Name,
+        fit.Parameters.ToDictionary(p => p.Name, p => new FlowParameterAnswer(Rounded.Six(p.Value), p.StandardError is { } se ? Rounded.Six(se) : null, p.UpperLimit is { } limit ? Rounded.Six(limit) : null), StringComparer.Ordinal),
+        fit.ResidualSumOfSquares is { } rss ? Rounded.Six(rss) : null,
+        fit.Aicc is { } aicc ? Math.Round(aicc, 3) : null,
+        Math.Round(fit.Weight, 4),
+        fit.Trouble);
+}

@@ -1,0 +1,185 @@
+using System.CommandLine;
+using Viscolog.Cli.Calls;
+using Viscolog.Cli.Json;
+using Viscolog.MaterialFiles;
+using Viscolog.OilFiles;
+using Viscolog.Store;
+using Viscolog.Wording;
+
+namespace Viscolog.Cli.Commands;
+
+/// <summary>Brings run files into the log.</summary>
+internal sealed class ImportCommand
+{
+    public const string Example = "dotnet run --project src/Viscolog -- import sample-runs/lantern-gel-06.csv --log my-log";
+
+    private readonly Argument<string[]> files = new("FILE") { Description = "Run files, materials files or oils files, or folders of them.", Arity = ArgumentArity.OneOrMore };
+
+    public Command Create(CommonOptions common, CallOutput terminal)
+    {
+        var command = new Command("import", "Bring run files, materials files and oils files into the log: each whole or not at all, nothing twice.");
+        command.Add(files);
+        common.AddTo(command);
+        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
+        return command;
+    }
+
+    private ExitCode Run(Invocation call)
+    {
+        using var stop = new StopSignal();
+        using var log = call.OpenLog(LogUse.Write);
+        if (log is null)
+        {
+            return ExitCode.LogUnusable;
+        }
+
+        using var progress = call.Progress();
+        var paths = call.Value(files).SelectMany(Inside).ToList();
+        var (answer, code) = (new ImportAnswer(), ExitCode.Done);
+        foreach (var (path, i) in paths.Select((p, i) => (p, i)))
+        {
+            progress.Report(new("importing", i, paths.Count));
+            var (added, end) = Import(path, log, call, stop.Token);
+            answer = answer.With(added);
+            code = end == ExitCode.Done ? code : end;
+            if (end is ExitCode.LogUnusable or ExitCode.Stopped)
+            {
+                break;
+            }
+        }
+
+        progress.Dispose();
+        Answer(call, answer);
+        return code;
+    }
+
+    private static IEnumerable<string> Inside(string path)
+        => Directory.Exists(path) ? Directory.EnumerateFiles(path, "*.csv").Order(StringComparer.Ordinal) : [path];
+
+    private static (ImportAnswer Added, ExitCode Code) Import(string path, BenchLog log, Invocation call, CancellationToken stop)
+    {
+        if (stop.IsCancellationRequested)
+        {
+            call.Terminal.Error($"stopped before {path}; what was imported before it is in the log");
+            return (new(), ExitCode.Stopped);
+        }
+
+        var head = Head(path);
+        if (MaterialFileReader.IsMaterials(head))
+        {
+            return ImportMaterials(path, log, call);
+        }
+
+        if (OilFileReader.IsOils(head))
+        {
+            return ImportOils(path, log, call);
+        }
+
+        if (RunSource.ReadFile(path, call) is not { } file)
+        {
+            return (new(), ExitCode.InputRefused);
+        }
+
+        call.Warn(file.Warnings);
+        try
+        {
+            switch (log.Import(file, stop))
+            {
+                case ImportOutcome.Imported { Plan: var plan }:
+                    return (new() { Files = 1, Runs = plan.IsNew ? 1 : 0, Entries = plan.Added, Voided = plan.Voided, Already = plan.Already }, ExitCode.Done);
+                case ImportOutcome.Contradicted contradicted:
+                    call.Terminal.Error($"{path}: {contradicted.Reason}");
+                    return (new(), ExitCode.InputRefused);
+                case ImportOutcome.NotAcknowledged not:
+                    call.Terminal.Error($"{path}: {not.Reason}");
+                    return (new(), ExitCode.LogUnusable);
+                default:
+                    throw new InvalidOperationException("not a case of the closed set");
+            }
+        }
+        catch (OperationCanceledException)
+        {
+            call.Terminal.Error($"stopped; nothing of {path} is in the log, what was imported before it is");
+            return (new(), ExitCode.Stopped);
+        }
+    }
+
+    /// <summary>The first bytes of a file; none where it can't be read: reading it as a run file tells what is wrong.</summary>
+    private static byte[] Head(string path)
+    {
+        if (!File.Exists(path))
+        {
+            return [];
+        }
+
+        try
+        {
+            using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+            var head = new byte[256];
+            return head[..stream.ReadAtLeast(head, head.Length, throwOnEndOfStream: false)];
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return [];
+        }
+    }
+
+    private static (ImportAnswer Added, ExitCode Code) ImportOils(string path, BenchLog log, Invocation call)
+    {
+        switch (OilFileReader.Parse(path, File.ReadAllBytes(path)))
+        {
+            case OilFileOutcome.Refused refused:
+                call.Terminal.Error(refused.Refusal.Text);
+                return (new(), ExitCode.InputRefused);
+            case OilFileOutcome.Read { File: var file }:
+                call.Warn(file.Warnings);
+                var (outcome, merge) = log.AddOils(file.Rows);
+                return outcome is WriteOutcome.Saved
+                    ? (new() { Files = 1, Oils = merge.Added, Voided = merge.Voided, Already = merge.Already }, ExitCode.Done)
+                    : Failed(path, outcome, call);
+            default:
+                throw new InvalidOperationException("not a case of the closed set");
+        }
+    }
+
+    private static (ImportAnswer Added, ExitCode Code) Failed(string path, WriteOutcome outcome, Invocation call)
+    {
+        call.Terminal.Error($"{path}: {(outcome is WriteOutcome.SavedOnly saved ? saved.Reason : ((WriteOutcome.NotSaved)outcome).Reason)}");
+        return (new(), ExitCode.LogUnusable);
+    }
+
+    private static (ImportAnswer Added, ExitCode Code) ImportMaterials(string path, BenchLog log, Invocation call)
+    {
+        switch (MaterialFileReader.Parse(path, File.ReadAllBytes(path)))
+        {
+            case MaterialFileOutcome.Refused refused:
+                call.Terminal.Error(refused.Refusal.Text);
+                return (new(), ExitCode.InputRefused);
+            case MaterialFileOutcome.Read { File: var file }:
+                call.Warn(file.Warnings);
+                var (outcome, stated) = log.State(file.Rows);
+                if (outcome is WriteOutcome.Saved)
+                {
+                    return (new() { Files = 1, Materials = stated, Already = file.Rows.Length - stated }, ExitCode.Done);
+                }
+
+                return Failed(path, outcome, call);
+            default:
+                throw new InvalidOperationException("not a case of the closed set");
+        }
+    }
+
+    private static void Answer(Invocation call, ImportAnswer answer)
+    {
+        if (call.Json)
+        {
+            call.Print(answer);
+            return;
+        }
+
+        var materials = answer.Materials > 0 ? $", {Count.Of(answer.Materials, "material", "materials")} new or changed" : "";
+        var oils = answer.Oils > 0 ? $", {Count.Of(answer.Oils, "oil reading", "oil readings")} new" : "";
+        var voided = answer.Voided > 0 ? FormattableString.Invariant($", {Count.Of(answer.Voided, "entry", "entries")} made void") : "";
+        call.Terminal.Line($"{Count.Of(answer.Files, "file", "files")}: {Count.Of(answer.Runs, "new run", "new runs")}, {Count.Of(answer.Entries, "new entry", "new entries")}{voided}{materials}{oils}; {Count.Of(answer.Already, "was", "were")} there already");
+    }
+}

@@ -1,0 +1,107 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using Viscolog.Cli.Calls;
+using Viscolog.Core.Advising;
+using Viscolog.Output;
+using Viscolog.Plots;
+using Viscolog.Plots.Oxy;
+
+namespace Viscolog.Cli.Commands;
+
+/// <summary>A picture of one run or several.</summary>
+internal sealed class PlotCommand
+{
+    public const string Example = "dotnet run --project src/Viscolog -- plot sample-runs/lantern-gel-07.csv -o lantern.svg";
+
+    private const string Map = "map";
+
+    private readonly Argument<string[]> runs = new("RUN") { Description = "A run file or the number of a logged run, or several to overlay.", Arity = ArgumentArity.OneOrMore };
+    private readonly TargetOptions target = new();
+    private readonly Option<string> output = new("--output", "-o") { HelpName = "FILE", Description = "Where to write: .svg, .pdf or .png.", Required = true };
+    private readonly Option<string> kind = new("--kind") { HelpName = "KIND", Description = "dose (default), settling, residuals or string; of two thickeners dose or map.", DefaultValueFactory = _ => "dose" };
+    private readonly Option<bool> force = new("--force") { Description = "Overwrite an existing file." };
+
+    public Command Create(CommonOptions common, CallOutput terminal)
+    {
+        kind.AcceptOnlyFromAmong("dose", "settling", "residuals", "string", Map);
+        var command = new Command("plot", "Draw one run, or several overlaid, into an SVG, PDF or PNG file.");
+        command.Add(runs);
+        command.Add(output);
+        command.Add(kind);
+        command.Add(force);
+        target.AddTo(command);
+        common.AddTo(command);
+        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
+        return command;
+    }
+
+    private ExitCode Run(Invocation call)
+    {
+        var pictures = ImmutableArray.CreateBuilder<RunPicture>();
+        Core.Pots.Run? first = null;
+        foreach (var path in call.Value(runs))
+        {
+            if (RunSource.Read(path, null, call, out var code) is not { File: var file } named)
+            {
+                return code;
+            }
+
+            call.Warn(named.Warnings);
+            first ??= file.Run;
+            if (!Core.Pots.ShearConditions.Agree(first, file.Run))
+            {
+                call.Warn([$"{path}: read by another method or speed than the first run; its curve stands beside the others but can't be compared with them"]);
+            }
+
+            switch (Study.Of(new(file.Run) { Band = target.Band(file, call), History = named.Earlier }))
+            {
+                case StudyOutcome.Refused refused:
+                    return call.Refuse($"{path}: {refused.Reason}");
+                case StudyOutcome.Made { Study.IsRead: false }:
+                    return call.Refuse($"{path}: no reading to draw; log at least the base as it stands");
+                case StudyOutcome.Made { Study: { IsOfTwo: true } study }:
+                    return OfTwo(call, named, study);
+                case StudyOutcome.Made when call.Value(kind) == Map:
+                    return call.Refuse($"{path}: body and string together need two thickeners in the run's header, no more and no fewer");
+                case StudyOutcome.Made { Study: var study }:
+                    pictures.Add(study.Picture);
+                    break;
+            }
+        }
+
+        return Written(call, PictureFile.Write(RunPlots.Of(pictures.ToImmutable(), Enum.Parse<PlotKind>(call.Value(kind)!, ignoreCase: true)), call.Value(output)!, call.Value(force)));
+    }
+
+    /// <summary>A run with two thickeners stands alone in its picture.</summary>
+    private ExitCode OfTwo(Invocation call, NamedRun named, Study study)
+    {
+        if (call.Value(runs).Length > 1)
+        {
+            return call.Refuse($"{named.Name}: a run with two thickeners has a picture of its own; draw it without the others");
+        }
+
+        if (call.Value(kind) is not ("dose" or Map))
+        {
+            return call.Refuse($"{named.Name}: a run with two thickeners is drawn with --kind dose or --kind {Map}");
+        }
+
+        return Written(call, PictureFile.Write(PairPlots.Of(study.PairPicture, Enum.Parse<PairKind>(call.Value(kind)!, ignoreCase: true)), call.Value(output)!, call.Value(force)));
+    }
+
+    private static ExitCode Written(Invocation call, FileOutcome outcome)
+    {
+        switch (outcome)
+        {
+            case FileOutcome.Refused refused:
+                return call.Refuse(refused.Reason);
+            case FileOutcome.Written written when call.Json:
+                call.Print(new Json.PlotAnswer(written.Path));
+                return ExitCode.Done;
+            case FileOutcome.Written written:
+                call.Terminal.Line($"written: {written.Path}");
+                return ExitCode.Done;
+            default:
+                throw new InvalidOperationException("not a case of the closed set");
+        }
+    }
+}

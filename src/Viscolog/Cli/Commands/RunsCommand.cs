@@ -1,0 +1,97 @@
+using System.CommandLine;
+using System.Globalization;
+using Viscolog.Cli.Calls;
+using Viscolog.Cli.Json;
+using Viscolog.Store;
+using Viscolog.Text;
+
+namespace Viscolog.Cli.Commands;
+
+/// <summary>The runs of the log.</summary>
+internal sealed class RunsCommand
+{
+    public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- runs --base LY-12 --log my-log";
+
+    private readonly Option<string> @base = new("--base") { HelpName = "NAME", Description = "Only runs of this base." };
+    private readonly Option<string> thickener = new("--thickener") { HelpName = "NAME", Description = "Only runs with this thickener." };
+    private readonly Option<string> text = new("--text") { HelpName = "TEXT", Description = "Only runs whose name, base, lot or thickeners hold this text, capitals or not." };
+    private readonly Option<DateOnly?> since = DayOption.Create("--since", "Only runs with something logged on this day or later.");
+    private readonly Option<DateOnly?> until = DayOption.Create("--until", "Only runs with nothing logged after this day.");
+
+    private readonly RunComparison comparison = new();
+
+    public Command Create(CommonOptions common, CallOutput terminal)
+    {
+        var command = new Command("runs", "List the runs of the log.");
+        command.Add(@base);
+        command.Add(thickener);
+        command.Add(text);
+        command.Add(since);
+        command.Add(until);
+        comparison.AddTo(command);
+        common.AddTo(command);
+        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
+        return command;
+    }
+
+    private ExitCode Run(Invocation call)
+    {
+        using var log = call.OpenLog(LogUse.Read);
+        if (log is null)
+        {
+            return ExitCode.LogUnusable;
+        }
+
+        var filter = new RunFilter(call.Value(@base), call.Value(thickener), call.Value(text), call.Value(since), call.Value(until));
+        var runs = log.Runs().Where(filter.Takes).ToList();
+        if (comparison.IsAsked(call))
+        {
+            return comparison.Answer(call, log, runs);
+        }
+
+        if (call.Json)
+        {
+            call.Print(new RunsAnswer([.. runs.Select(RunsAnswer.Run.Of)]));
+            return ExitCode.Done;
+        }
+
+        if (runs.Count == 0)
+        {
+            call.Terminal.Line(filter.IsEmpty ? "the log has no runs yet; 'viscolog import FILE' brings one in" : "no run is like that");
+            return ExitCode.Done;
+        }
+
+        var table = new TextTable("run", "name", "base", "thickeners", "entries", "readings", "last");
+        foreach (var run in runs)
+        {
+            table.Add(
+                Number(run.Number), Text(run.Name, 32), Text(run.Base, 16), Text(string.Join(", ", run.Thickeners), 20), Number(run.Entries), Number(run.Readings),
+                run.Last.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture));
+        }
+
+        call.Terminal.Table(table);
+        return ExitCode.Done;
+    }
+
+    private static string Number(int value) => value.ToString(CultureInfo.InvariantCulture);
+
+    private static string Text(string? text, int length) => PlainText.Shorten(text ?? "", length);
+}
+
+/// <summary>Which runs a list shows; null lets all through.</summary>
+internal sealed record RunFilter(string? Base, string? Thickener, string? Text, DateOnly? Since, DateOnly? Until)
+{
+    public bool IsEmpty => this is { Base: null, Thickener: null, Text: null, Since: null, Until: null };
+
+    public bool Takes(RunSummary run)
+    {
+        var day = DateOnly.FromDateTime(run.Last.Date);
+        return (Base is null || Same(run.Base, Base))
+            && (Thickener is null || run.Thickeners.Any(t => Same(t, Thickener)))
+            && (Text is null || new[] { run.Name, run.Base, run.Lot }.Concat(run.Thickeners).Any(t => t?.Contains(Text, StringComparison.OrdinalIgnoreCase) == true))
+            && (Since is null || day >= Since)
+            && (Until is null || day <= Until);
+    }
+
+    private static bool Same(string? left, string right) => string.Equals(left, right, StringComparison.OrdinalIgnoreCase);
+}

@@ -1,0 +1,98 @@
+using System.CommandLine;
+using System.Globalization;
+using Viscolog.Cli.Calls;
+using Viscolog.Cli.Json;
+using Viscolog.Core.Pots;
+using Viscolog.RunFiles;
+using Viscolog.Store;
+using Viscolog.Text;
+using Viscolog.Wording;
+
+namespace Viscolog.Cli.Commands;
+
+/// <summary>All that happened to one logged run.</summary>
+internal sealed class ShowCommand
+{
+    public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- show 1 --log my-log";
+
+    private readonly Argument<string> run = new("RUN") { Description = "The number of a logged run, or its UUID." };
+
+    public Command Create(CommonOptions common, CallOutput terminal)
+    {
+        var command = new Command("show", "Show a logged run: its header, every entry in order, doses, readings, what was made void and why.");
+        command.Add(run);
+        common.AddTo(command);
+        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
+        return command;
+    }
+
+    private ExitCode Run(Invocation call)
+    {
+        using var log = call.OpenLog(LogUse.Read);
+        if (log is null)
+        {
+            return ExitCode.LogUnusable;
+        }
+
+        if (RunSource.Find(log, call.Value(run)) is not { } logged)
+        {
+            return call.Refuse(RunSource.Unknown(call.Value(run)));
+        }
+
+        if (call.Json)
+        {
+            call.Print(RunAnswer.Of(logged));
+            return ExitCode.Done;
+        }
+
+        var terminal = call.Terminal;
+        terminal.Line(FormattableString.Invariant($"run {logged.Number} · {RunTitle.Of(logged.File.Run)}"));
+        foreach (var line in HeaderText.Of(logged.File))
+        {
+            terminal.Line("  " + PlainText.Clean(line));
+        }
+
+        terminal.Line();
+        terminal.Table(Table(logged));
+        return ExitCode.Done;
+    }
+
+    private static TextTable Table(LoggedRun logged)
+    {
+        var whole = logged.File.Run;
+        var thickeners = whole.Thickeners.Where(t => whole.Entries.OfType<Entry.Dosed>().Any(d => d.Thickener == t.Name)).ToList();
+        var table = new TextTable(
+            ["row", .. thickeners.Select(t => $"{t.Name} %"), "poured g", "stir s", "wait s", ReadingWords.Unit(whole.MethodInForce), "°C", "pH", "string mm", "base g", "water g", "taken g", "time", "note"]);
+        var pot = Pot.With(whole.BaseMass);
+        foreach (var (content, number) in logged.File.Contents().Zip(logged.Rows))
+        {
+            pot = content.Entries().Aggregate(pot, whole.After);
+            var reading = content.Reading;
+            table.Add(
+            [
+                number.ToString(CultureInfo.InvariantCulture),
+                .. thickeners.Select(t => pot.DoseOf(t.Name).Percent.ToString("0.00", CultureInfo.InvariantCulture)),
+                ReadingWords.Grams(content.Dosed?.Poured.Grams),
+                ReadingWords.Seconds(reading?.Stir), ReadingWords.Seconds(reading?.Wait), ReadingWords.Value(reading?.Value),
+                ReadingWords.Plain(reading?.Temperature?.Celsius), ReadingWords.Plain(reading?.Acidity?.Ph), ReadingWords.Plain(reading?.StringLength?.Millimeters),
+                ReadingWords.Grams(content.LetDown?.Grams), ReadingWords.Grams(content.Water?.Grams), ReadingWords.Grams(content.Taken?.Grams),
+                content.Time?.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) ?? "",
+                Note(content),
+            ]);
+        }
+
+        return table;
+    }
+
+    private static string Note(FileRow content)
+    {
+        string?[] parts =
+        [
+            content.Void is { } reason ? $"VOID: {reason}" : null,
+            content.Replaces ? "in place of the row above" : null,
+            content.Reading?.Fault is { } fault ? FileNames.Faults.Of(fault) : null,
+            content.Note,
+        ];
+        return string.Join("; ", parts.OfType<string>());
+    }
+}

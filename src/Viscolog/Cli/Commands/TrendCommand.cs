@@ -1,0 +1,224 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using Viscolog.Cli.Calls;
+using Viscolog.Cli.Json;
+using Viscolog.Core.Checking;
+using Viscolog.Output;
+using Viscolog.Plots;
+using Viscolog.Plots.Characters;
+using Viscolog.Plots.Oxy;
+using Viscolog.Store;
+using Viscolog.Text;
+using Viscolog.TrendFiles;
+using Viscolog.Wording;
+
+namespace Viscolog.Cli.Commands;
+
+/// <summary>A control chart of batches.</summary>
+internal sealed class TrendCommand
+{
+    public const string Example = "dotnet run --project src/Viscolog -- trend sample-runs/trend/lantern-gel-batches.csv --baseline 20";
+
+    private readonly Argument<string?> file = new("FILE") { Description = "A CSV file with a column 'batch' and a column of values.", Arity = ArgumentArity.ZeroOrOne };
+    private readonly Option<string?> product = new("--product") { HelpName = "NAME", Description = "Instead of a file: the log's batches of this specification, each at the value that a check finds." };
+    private readonly Option<double?> baseline = NumberOption.Create("--baseline", "N", FormattableString.Invariant($"Take the limits from the first N batches; default: the first {ControlChart.UsualBaseline}, or all."), ControlChart.LeastBaseline, 1e6);
+    private readonly Option<string[]> leaveOut = new("--leave-out") { HelpName = "BATCH", Description = "Leave a batch whose cause was found out of the limits; may be given more than once.", Arity = ArgumentArity.OneOrMore };
+    private readonly Option<bool> log = new("--log-scale") { Description = "Work on logarithms: the default, unless it is a pH or a value is 0 or less." };
+    private readonly Option<bool> linear = new("--linear-scale") { Description = "Work on the values as they are." };
+    private readonly Option<double?> low = NumberOption.Create("--low", "VALUE", "The least value wanted, for the capability; default: that of the file or the specification.", -1e15, 1e15);
+    private readonly Option<double?> high = NumberOption.Create("--high", "VALUE", "The greatest value wanted.", -1e15, 1e15);
+    private readonly Option<string?> column = new("--column") { HelpName = "NAME", Description = "The file's column to chart; default: 'value', else a reading, else the first." };
+    private readonly Option<string?> output = new("--output", "-o", "--out") { HelpName = "FILE", Description = "Write a picture as well: .svg, .pdf or .png." };
+    private readonly Option<bool> force = new("--force") { Description = "Overwrite an existing picture." };
+
+    public Command Create(CommonOptions common, CallOutput terminal)
+    {
+        var command = new Command("trend", "Chart batches over time: individual values and moving ranges, limits, signals, capability.");
+        command.Add(file);
+        foreach (var option in (Option[])[product, baseline, leaveOut, log, linear, low, high, column, output, force])
+        {
+            command.Add(option);
+        }
+
+        common.AddTo(command);
+        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
+        return command;
+    }
+
+    private ExitCode Run(Invocation call)
+    {
+        if (call.Optional(file) is null == call.Value(product) is null)
+        {
+            return call.Wrong("give a FILE or --product NAME, one of them");
+        }
+
+        if (call.Value(log) && call.Value(linear))
+        {
+            return call.Wrong("give --log-scale or --linear-scale, not both");
+        }
+
+        var code = ExitCode.InputRefused;
+        if ((call.Optional(file) is { } path ? FromFile(path, call) : FromLog(call.Value(product)!, call, out code)) is not { } source)
+        {
+            return code;
+        }
+
+        var request = new ChartRequest(source.Points, call.Value(log) ? ChartScale.Log : call.Value(linear) ? ChartScale.Linear : source.UsualScale)
+        {
+            Baseline = call.Value(baseline) is { } n ? (int)n : null,
+            LeftOut = [.. call.Value(leaveOut) ?? []],
+            Low = call.Value(low) ?? source.Low,
+            High = call.Value(high) ?? source.High,
+        };
+        if (request.Baseline > source.Points.Length)
+        {
+            return call.Refuse(FormattableString.Invariant($"--baseline: read {request.Baseline}, expected at most {source.Points.Length}, as many batches as there are"));
+        }
+
+        switch (ControlChart.Of(request))
+        {
+            case ChartOutcome.Refused refused:
+                return call.Refuse($"{call.Optional(file) ?? source.Name}: {refused.Reason}");
+            case ChartOutcome.Charted { Chart: var chart }:
+                return Answer(call, source, chart);
+            default:
+                throw new InvalidOperationException("not a case of the closed set");
+        }
+    }
+
+    private TrendSource? FromFile(string path, Invocation call)
+    {
+        switch (TrendFileReader.Read(path, call.Value(column)))
+        {
+            case TrendFileOutcome.Read { File: var read }:
+                return new(read.Name, TrendColumns.Words(read.Column), read.Unit, read.Points, read.UsualScale) { Low = read.Low, High = read.High, Warnings = read.Warnings };
+            case TrendFileOutcome.Refused refused:
+                call.Terminal.Error(refused.Refusal.Text);
+                return null;
+            default:
+                throw new InvalidOperationException("not a case of the closed set");
+        }
+    }
+
+    private static TrendSource? FromLog(string name, Invocation call, out ExitCode code)
+    {
+        code = ExitCode.LogUnusable;
+        using var opened = call.OpenLog(LogUse.Read);
+        if (opened is null)
+        {
+            return null;
+        }
+
+        code = ExitCode.InputRefused;
+        var bench = BenchKnowledge.Of(opened);
+        if (bench.Specification(name) is not { Body: { Band: var band } } specification)
+        {
+            call.Terminal.Error(bench.UnknownSpecification(name));
+            return null;
+        }
+
+        var trend = bench.Trend(opened, specification, DateOnly.FromDateTime(call.Clock.GetLocalNow().Date));
+        return new(specification.Name, "Viscosity", "mPa·s", trend.Points, ChartScale.Log)
+        {
+            Low = band.Low.MilliPascalSeconds,
+            High = band.High.MilliPascalSeconds,
+            Warnings = [.. trend.LeftOut.Select(l => "left out: " + l)],
+        };
+    }
+
+    private ExitCode Answer(Invocation call, TrendSource source, ControlChart chart)
+    {
+        var picture = new TrendPicture(source.Name ?? "Batches", source.Unit.Length == 0 ? source.Quantity : $"{source.Quantity}, {source.Unit}", chart);
+        string? written = null;
+        if (call.Value(output) is { } path)
+        {
+            switch (PictureFile.Write(picture.Picture(), path, call.Value(force)))
+            {
+                case FileOutcome.Refused refused:
+                    return call.Refuse(refused.Reason);
+                case FileOutcome.Written done:
+                    written = done.Path;
+                    break;
+            }
+        }
+
+        if (call.Json)
+        {
+            call.Print(TrendAnswer.Of(source.Name, source.Unit, chart, written, source.Warnings));
+            return ExitCode.Done;
+        }
+
+        call.Warn(source.Warnings);
+        TrendText.Write(call.Terminal, picture, source.Unit);
+        if (written is not null)
+        {
+            call.Terminal.Line($"written: {written}");
+        }
+
+        return ExitCode.Done;
+    }
+}
+
+/// <summary>Values of batches that a command names.</summary>
+/// <param name="Name">What they are of; null where nobody says.</param>
+/// <param name="Quantity">What was read.</param>
+/// <param name="Unit">The values' unit; empty where none is known.</param>
+/// <param name="Points">The values.</param>
+/// <param name="UsualScale">The scale where none is asked for.</param>
+internal sealed record TrendSource(string? Name, string Quantity, string Unit, ImmutableArray<ChartPoint> Points, ChartScale UsualScale)
+{
+    public double? Low { get; init; }
+
+    public double? High { get; init; }
+
+    public ImmutableArray<string> Warnings { get; init; } = [];
+}
+
+/// <summary>A control chart as a person reads it.</summary>
+internal static class TrendText
+{
+    private const int ChartLines = 24;
+
+    public static void Write(CallOutput terminal, TrendPicture picture, string unit)
+    {
+        var chart = picture.Chart;
+        terminal.Line($"{PlainText.Shorten(PlainText.Clean(picture.Title), 40)} · {Count.Of(chart.Points.Length, "batch", "batches")} · {(picture.IsLog ? "log" : "linear")} scale");
+        terminal.Line();
+        var signals = TrendWords.Signals(chart).ToList();
+        terminal.Emphasized(signals.Count == 0 ? "  IN CONTROL: no rule is broken." : $"  {Count.Of(signals.Count, "SIGNAL", "SIGNALS")}");
+        foreach (var signal in signals)
+        {
+            Row(terminal, "", signal);
+        }
+
+        terminal.Line();
+        Row(terminal, "Limits", TrendWords.Limits(chart, unit));
+        Row(terminal, "Moving range", TrendWords.Range(chart, unit));
+        if (chart.Cpk is { } cpk)
+        {
+            Row(terminal, "Wanted", string.Join(" to ", new[] { chart.Low, chart.High }.Select(w => w is { } v ? Shown.Limit(v) : "any")) + (unit.Length == 0 ? "" : " " + unit));
+            Row(terminal, "Cpk", TrendWords.Index(cpk) + ", by the moving range");
+            Row(terminal, "Ppk", TrendWords.Index(chart.Ppk!) + ", by the deviation of all of them");
+        }
+
+        foreach (var warning in chart.Warnings)
+        {
+            Row(terminal, "Note", warning);
+        }
+
+        terminal.Line();
+        foreach (var line in TerminalChart.Draw(picture.Picture(), Math.Min(terminal.Width - 2, 100), ChartLines, terminal.IsAscii))
+        {
+            terminal.Line(line);
+        }
+    }
+
+    private static void Row(CallOutput terminal, string name, string text)
+    {
+        foreach (var line in Paragraph.Of(text, terminal.Width - 16))
+        {
+            terminal.Line($"  {name,-12}  {line}");
+            name = "";
+        }
+    }
+}

@@ -1,4 +1,0 @@
-namespace Viscolog.Cli.Json;
-
-/// <summary>A dose limit.</summary>
-internal sealed record LimitAnswer(double Pct, string Why);

@@ -1,7 +1,0 @@
-namespace Viscolog.Cli.Json;
-
-/// <summary>A written document as <c>viscolog.paper/1</c>.</summary>
-internal sealed record PaperAnswer(string File)
-{
-    public string Schema { get; } = "viscolog.paper/1";
-}

@@ -1,0 +1,119 @@
+using System.CommandLine;
+using System.Globalization;
+using Viscolog.Cli.Calls;
+using Viscolog.Cli.Json;
+using Viscolog.Core.Practice;
+using Viscolog.Reports;
+using Viscolog.Wording;
+
+namespace Viscolog.Cli.Practice;
+
+/// <summary>The demonstration: three players on one pot.</summary>
+internal sealed class PracticeDemoCommand
+{
+    public const string Example = "dotnet run --project src/Viscolog -- practice demo --pot slow --seed 3";
+
+    private readonly PracticeOptions game = new();
+    private readonly Option<bool> brief = new("--brief") { Description = "Only what came of it." };
+    private readonly Option<string?> output = new("--output", "-o") { HelpName = "FILE", Description = $"Write a file as well: {PracticeFile.Endings}." };
+    private readonly Option<bool> force = new("--force") { Description = "Overwrite an existing file." };
+    private readonly Option<bool> stepwise = new("--stepwise") { Description = "Stop after each step; Enter goes on." };
+
+    public Command Create(CommonOptions common, CallOutput terminal)
+    {
+        var command = new Command("demo", "Three players on one pot side by side: one reads too early, one pours 1 % at a time, one does what is advised.");
+        game.AddTo(command);
+        command.Add(stepwise);
+        command.Add(brief);
+        command.Add(output);
+        command.Add(force);
+        common.AddTo(command);
+        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
+        return command;
+    }
+
+    private ExitCode Run(Invocation call)
+    {
+        var demonstration = Demonstration.Of(game.Game(call));
+        var players = PracticeWords.Named(demonstration);
+        if (call.Json)
+        {
+            call.Print(PracticeAnswer.Of(players, demonstration.Worst));
+        }
+        else
+        {
+            Print(call, demonstration);
+        }
+
+        return PracticeText.Write(call, players, call.Value(output), call.Value(force));
+    }
+
+    private void Print(Invocation call, Demonstration demonstration)
+    {
+        var terminal = call.Terminal;
+        PracticeText.Head(terminal, demonstration.Game);
+        foreach (var path in demonstration.Paths)
+        {
+            PracticeText.Lines(terminal, PracticeWords.Habit(path.Player), PracticeWords.Name(path.Player), terminal.Width);
+        }
+
+        if (call.Value(brief))
+        {
+            PracticeText.Outcome(terminal, PracticeWords.Named(demonstration));
+            return;
+        }
+
+        for (var step = 0; step <= demonstration.StepCount; step++)
+        {
+            PracticeText.Step(terminal, demonstration, step);
+            if (call.Value(stepwise))
+            {
+                terminal.Flush();
+                call.Note("Enter goes on");
+                call.Surroundings.NextLine();
+            }
+        }
+
+        PracticeText.Reveal(terminal, PracticeWords.Named(demonstration), OverdoseLesson.Of(demonstration.Worst), "The player that wasted most");
+    }
+}
+
+/// <summary>Which practice pot is meant.</summary>
+internal sealed class PracticeOptions
+{
+    /// <summary>The pot that the demonstration shows when nobody names another: one on which haste and large steps both fail.</summary>
+    public const string UsualPot = "slow";
+
+    /// <summary>Its seed.</summary>
+    public const int UsualSeed = 3;
+
+    private static readonly string[] Names = [.. PracticeDifficulty.All.Select(d => d.Name)];
+
+    private readonly Option<string> pot = new("--pot") { HelpName = "NAME", Description = $"{string.Join(", ", Names)}; from the easiest to the hardest.", DefaultValueFactory = _ => UsualPot };
+
+    private readonly Option<int> seed = new("--seed")
+    {
+        HelpName = "N",
+        Description = $"The same number gives the same pot, for a whole class; default {UsualSeed}.",
+        DefaultValueFactory = _ => UsualSeed,
+        CustomParser = result =>
+        {
+            if (int.TryParse(result.Tokens[0].Value, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number <= PracticeGame.GreatestSeed)
+            {
+                return number;
+            }
+
+            result.AddError($"--seed: read '{result.Tokens[0].Value}', expected a whole number from 0 to {PracticeGame.GreatestSeed}");
+            return 0;
+        },
+    };
+
+    public void AddTo(Command command)
+    {
+        pot.AcceptOnlyFromAmong(Names);
+        command.Add(pot);
+        command.Add(seed);
+    }
+
+    public PracticeGame Game(Invocation call) => PracticeGame.Of(PracticeDifficulty.Find(call.Value(pot)!)!, call.Value(seed));
+}

@@ -1,0 +1,69 @@
+using System.CommandLine;
+using System.Text;
+using Viscolog.Cli.Calls;
+using Viscolog.Cli.Json;
+using Viscolog.Output;
+using Viscolog.PracticeFiles;
+using Viscolog.Store;
+using Viscolog.Text;
+using Viscolog.Wording;
+
+namespace Viscolog.Cli.Practice;
+
+/// <summary>A class's scores as a CSV file.</summary>
+internal sealed class PracticeScoresCommand
+{
+    public const string Example = PracticePlayCommand.Example + " --player Player-A --log my-log && dotnet run --project src/Viscolog -- practice scores --log my-log";
+
+    private readonly Option<string?> output = new("--output", "-o") { HelpName = "FILE", Description = "Where to write; without it to standard output." };
+    private readonly Option<bool> force = new("--force") { Description = "Overwrite an existing file." };
+
+    public Command Create(CommonOptions common, CallOutput terminal)
+    {
+        var command = new Command("scores", "The class's score sheet as CSV for spreadsheets: doses, waits, over, grams wasted, for each player and game.");
+        command.Add(output);
+        command.Add(force);
+        common.AddTo(command);
+        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
+        return command;
+    }
+
+    private ExitCode Run(Invocation call)
+    {
+        var (results, warnings) = PracticeScores.Beside(call.Log).All();
+        if (call.Json)
+        {
+            call.Print(new PracticeScoresAnswer(results, warnings));
+            return ExitCode.Done;
+        }
+
+        call.Warn(warnings);
+        if (results.IsEmpty)
+        {
+            call.Note("no game was kept yet");
+        }
+
+        using var stream = new MemoryStream();
+        PracticeSheet.Write(results, stream);
+        if (call.Value(output) is not { } path)
+        {
+            call.Terminal.Text(Encoding.UTF8.GetString(stream.ToArray()));
+            return ExitCode.Done;
+        }
+
+        try
+        {
+            if (!WholeFile.Write(Path.GetFullPath(path), stream.ToArray(), call.Value(force)))
+            {
+                return call.Refuse($"{path}: exists already; choose another name, or overwrite it with --force");
+            }
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return call.Refuse(OneLine.Of($"{path}: cannot be written: {e.Message}"));
+        }
+
+        call.Terminal.Line($"written: {Path.GetFullPath(path)}, {Count.Of(results.Length, "game", "games")}");
+        return ExitCode.Done;
+    }
+}
