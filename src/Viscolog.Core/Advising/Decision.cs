@@ -70,7 +70,7 @@ internal sealed class Decision
         }
     }
 
-    private double HalfRepeatability => posterior.Evidence.Repeatability / 2;
+    private double HalfRepeatability => Settled.Bound(posterior.Evidence.Repeatability);
 
     /// <summary>Decides.</summary>
     public Advice Decide()

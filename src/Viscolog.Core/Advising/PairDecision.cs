@@ -248,7 +248,7 @@ internal sealed class PairDecision
         return Finish(action, down.Why, roles.BodyThickener, body.Percent, strings.Percent, (null, null));
     }
 
-    private double WaitFor(double[] changes) => BuildUp.WaitUntilBelow(changes, posterior.TimeConstants(), posterior.Evidence.Repeatability / 2);
+    private double WaitFor(double[] changes) => BuildUp.WaitUntilBelow(changes, posterior.TimeConstants(), Settled.Bound(posterior.Evidence.Repeatability));
 
     /// <summary>Advice that leaves the pot as it is: its chances are those of now.</summary>
     private Advice Stay(BenchAction action, string why, bool isOfString = false) => Finish(

@@ -8,7 +8,6 @@ namespace Viscolog.Core.Advising;
 internal static class PairDoses
 {
     private const int Cases = 100;
-    private const double Furthest = 1.2;
 
     /// <summary>Draws; null where a case does not get there within 1.2 of the usual ranges.</summary>
     public static IEnumerable<PairPlace?> Draws(Posterior posterior, ViscosityBand body, StringBand strings)
@@ -23,7 +22,7 @@ internal static class PairDoses
             {
                 var at = first;
                 second = First(z => Value(s.At(at, z), EvenNormals.At(i)) >= aim);
-                var over = Math.Min(second, Furthest);
+                var over = Math.Min(second, PosteriorSettings.Furthest);
                 first = First(z => Value(b.At(z, over), EvenNormals.At(i + (Cases / 2))) >= body.Aim.Ln);
             }
 
@@ -48,12 +47,12 @@ internal static class PairDoses
         const int grid = 30;
         for (var i = 0; i <= grid; i++)
         {
-            if (!reached(Furthest * i / grid))
+            if (!reached(PosteriorSettings.Furthest * i / grid))
             {
                 continue;
             }
 
-            var (low, high) = (Furthest * Math.Max(0, i - 1) / grid, Furthest * i / grid);
+            var (low, high) = (PosteriorSettings.Furthest * Math.Max(0, i - 1) / grid, PosteriorSettings.Furthest * i / grid);
             for (var j = 0; j < 10; j++)
             {
                 var middle = (low + high) / 2;

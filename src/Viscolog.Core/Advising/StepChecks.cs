@@ -22,16 +22,8 @@ internal sealed class StepChecks
         (this.posterior, this.step) = (posterior, step);
         repeatability = posterior.Evidence.Repeatability;
         var stood = step.Readings[^1].WaitSeconds;
-        var times = posterior.TimeConstants();
-        var changes = posterior.ChangesIn(step);
-        for (var i = 0; i < changes.Length; i++)
-        {
-            changes[i] *= BuildUp.Remaining(stood, times[i]);
-        }
-
         IsTimed = step.Place > 0 && double.IsFinite(stood);
-        Remaining = IsTimed ? BuildUp.ExpectedRemaining(changes, times, 0) : 0;
-        MoreWait = IsTimed ? BuildUp.WaitUntilBelow(changes, times, repeatability / 2) : 0;
+        (Remaining, MoreWait) = IsTimed ? Settled.After(posterior.ChangesIn(step), posterior.TimeConstants(), stood, repeatability) : (0, 0);
         LongEnough = stood >= BuildUp.LongestWaitSeconds;
     }
 
@@ -42,7 +34,7 @@ internal sealed class StepChecks
     public double MoreWait { get; }
 
     /// <summary>Whether the readings have settled, or are as settled as they get.</summary>
-    public bool IsSettled => !IsTimed || LongEnough || Remaining < repeatability / 2 || TwoAgree;
+    public bool IsSettled => !IsTimed || LongEnough || Remaining < Settled.Bound(repeatability) || TwoAgree;
 
     /// <summary>Whether the step's readings fall over time by more than they scatter.</summary>
     public bool Falls => step.Readings.Length >= 2 && IsTimed && step.Readings[0].Ln - step.Readings[^1].Ln > 2 * Math.Sqrt(2) * repeatability;
@@ -52,8 +44,7 @@ internal sealed class StepChecks
     private bool LongEnough { get; }
 
     private bool TwoAgree => step.Readings.Length >= 2
-        && step.Readings[^1].WaitSeconds - step.Readings[^2].WaitSeconds >= BuildUp.LeastWaitSeconds
-        && Math.Abs(step.Readings[^1].Ln - step.Readings[^2].Ln) <= repeatability;
+        && Settled.TwoAgree((step.Readings[^2].WaitSeconds, step.Readings[^2].Ln), (step.Readings[^1].WaitSeconds, step.Readings[^1].Ln), repeatability);
 
     /// <summary>Why the last reading can't be taken as it is; null where it can.</summary>
     public string? Contradiction()

@@ -14,7 +14,7 @@ namespace Viscolog.Core.Advising;
 public sealed class Study
 {
     /// <summary>Level of the intervals that advice, pictures and reports state.</summary>
-    public static readonly Percentage Level = Percentage.FromPercent(90);
+    public static readonly Percentage Level = Estimate.UsualLevel;
 
     private readonly Lazy<Advising> _advising;
     private readonly Lazy<RunPicture> _picture;

@@ -95,7 +95,7 @@ internal sealed class BatchForecast
     }
 
     private TimeSpan Standing(double now, double next) => TimeSpan.FromSeconds(BuildUp.WaitUntilBelow(
-        posterior.RisesBetween(Dose.FromPercent(now), Dose.FromPercent(next)), posterior.TimeConstants(), posterior.Evidence.Repeatability / 2));
+        posterior.RisesBetween(Dose.FromPercent(now), Dose.FromPercent(next)), posterior.TimeConstants(), Settled.Bound(posterior.Evidence.Repeatability)));
 
     private Posterior After(ImmutableArray<Entry> entries)
         => Evidence.Of(batch with { BaseMass = Mass.FromGrams(100), Entries = entries }, thickener) is EvidenceOutcome.Usable usable

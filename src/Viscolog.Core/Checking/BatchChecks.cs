@@ -34,7 +34,7 @@ public static class BatchChecks
         var condition = ShearConditions.Of(run).FirstOrDefault();
         var drift = condition is null ? null : MethodDrift.Of(request.Oils, condition, run.RepeatabilityInForce);
         var values = new BatchValues(run, readings, drift, request.Today);
-        var body = specification.Body is { Band: var band } ? Body(band, readings.Settled.IsEmpty ? null : values.Value()) : null;
+        var body = specification.Body is { Band: var band } ? Body(band, readings.Counted.IsEmpty ? null : values.Value()) : null;
         var check = new BatchCheck(run, specification, new Verdict.Accept(), new NextStep.Release())
         {
             Body = body,
@@ -63,7 +63,7 @@ public static class BatchChecks
         var posterior = Evidence.MainThickener(run) is not null && Posteriors.OfCurve(run, null, []) is PosteriorOutcome.Found believed ? believed.Posterior : null;
         var readings = new BatchReadings(run with { Target = null }, posterior);
         var drift = ShearConditions.Of(run).FirstOrDefault() is { } condition ? MethodDrift.Of(request.Oils, condition, run.RepeatabilityInForce) : null;
-        return readings.Settled.IsEmpty
+        return readings.Counted.IsEmpty
             ? (null, readings.Trouble ?? (readings.All > 0 ? "no reading of its last step has settled" : "its last step was not read"))
             : (new BatchValues(run, readings, drift, request.Today).Value(), null);
     }

@@ -11,9 +11,6 @@ namespace Viscolog.Core.Checking;
 /// <summary>The readings of a batch as it is now: those of its last step that stood long enough.</summary>
 internal sealed class BatchReadings
 {
-    /// <summary>Without a posterior in the pot's build-up a reading has settled from so long a standing time on, in s: six usual time constants.</summary>
-    private const double SettledSeconds = 120;
-
     /// <summary>So many standard deviations over the band a pot that still builds is over already.</summary>
     private const double SurelyOver = 3;
 
@@ -33,15 +30,15 @@ internal sealed class BatchReadings
         var steps = Steps.Of(run);
         (step, place) = (steps[^1], steps.Length - 1);
         ImmutableArray<(CountedReading Reading, double Wait)> all = [.. step.Readings.Select(r => Read(r.Reading)).OfType<(CountedReading, double)>()];
-        (All, Settled) = (all.Length, Counting(all));
-        if (all.Length > 0 && Settled.IsEmpty)
+        (All, Counted) = (all.Length, Counting(all));
+        if (all.Length > 0 && Counted.IsEmpty)
         {
             MoreWait = WaitFor(all[^1].Wait);
         }
 
-        if (Settled.IsEmpty && run.Target is { } target && all.Length > 0 && all.All(r => r.Reading.Ln - (SurelyOver * run.RepeatabilityInForce.Fraction) > target.Band.High.Ln))
+        if (Counted.IsEmpty && run.Target is { } target && all.Length > 0 && all.All(r => r.Reading.Ln - (SurelyOver * run.RepeatabilityInForce.Fraction) > target.Band.High.Ln))
         {
-            (Settled, MoreWait) = ([.. all.Select(r => r.Reading)], null);
+            (Counted, MoreWait) = ([.. all.Select(r => r.Reading)], null);
         }
     }
 
@@ -49,7 +46,7 @@ internal sealed class BatchReadings
     public int All { get; }
 
     /// <summary>Those of a body that count.</summary>
-    public ImmutableArray<CountedReading> Settled { get; }
+    public ImmutableArray<CountedReading> Counted { get; }
 
     /// <summary>How much longer to wait where readings are there but none has settled; null elsewhere.</summary>
     public TimeSpan? MoreWait { get; }
@@ -93,49 +90,43 @@ internal sealed class BatchReadings
         var calibration = Conversions.ToBody(run.MethodInForce, reading.Value!, run.Setup, run.Base.Density) is Conversion.Converted converted
             ? converted.Reading.CalibrationUncertainty.Fraction
             : 0;
-        // The base before any addition has nothing to build up.
-        var wait = place == 0 || reading.Wait is null ? double.PositiveInfinity : reading.Wait.Value.TotalSeconds;
+        var wait = Settled.WaitSeconds(place == 0, reading.Wait);
         var slope = reader.Coefficient.Kelvin / (at.Kelvin * at.Kelvin);
         return (new(body.Ln + shift, own, calibration, slope, at > reference ? sd : -sd, reading.Temperature is not null, Remaining(wait)), wait);
     }
 
-    /// <summary>Expected build-up still to come after a standing time, in ln units; where nothing is believed, nothing after six usual time constants.</summary>
+    /// <summary>Expected build-up still to come after a standing time, in ln units; without a posterior, nothing after six usual time constants.</summary>
     private double Remaining(double wait)
         => double.IsInfinity(wait) ? 0
             : EvidenceStep is { } known ? BuildUp.ExpectedRemaining(posterior!.ChangesIn(known), posterior.TimeConstants(), wait)
-            : wait >= SettledSeconds ? 0 : double.PositiveInfinity;
+            : wait >= Settled.Seconds ? 0 : double.PositiveInfinity;
 
     /// <summary>Those that have settled; else the last two where they agree though time lay between them.</summary>
     private ImmutableArray<CountedReading> Counting(ImmutableArray<(CountedReading Reading, double Wait)> all)
     {
         var repeatability = run.RepeatabilityInForce.Fraction;
-        ImmutableArray<CountedReading> settled = [.. all.Where(r => r.Reading.Remaining < repeatability / 2).Select(r => r.Reading)];
+        var bound = Settled.Bound(repeatability);
+        ImmutableArray<CountedReading> settled = [.. all.Where(r => r.Reading.Remaining < bound).Select(r => r.Reading)];
         if (settled.Length > 0 || all.Length < 2)
         {
             return settled;
         }
 
         var (before, last) = (all[^2], all[^1]);
-        var agree = last.Wait - before.Wait >= BuildUp.LeastWaitSeconds && Math.Abs(last.Reading.Ln - before.Reading.Ln) <= repeatability;
+        var agree = Settled.TwoAgree((before.Wait, before.Reading.Ln), (last.Wait, last.Reading.Ln), repeatability);
         // What two agreeing readings leave open is what could still hide in their scatter.
-        return agree ? [before.Reading with { Remaining = repeatability / 2 }, last.Reading with { Remaining = repeatability / 2 }] : [];
+        return agree ? [before.Reading with { Remaining = bound }, last.Reading with { Remaining = bound }] : [];
     }
 
     private TimeSpan WaitFor(double stood)
     {
         if (EvidenceStep is not { } known)
         {
-            return TimeSpan.FromSeconds(Math.Max(BuildUp.LeastWaitSeconds, SettledSeconds - stood));
+            return TimeSpan.FromSeconds(Math.Max(BuildUp.LeastWaitSeconds, Settled.Seconds - stood));
         }
 
-        var times = posterior!.TimeConstants();
-        var changes = posterior.ChangesIn(known);
-        for (var i = 0; i < changes.Length; i++)
-        {
-            changes[i] *= BuildUp.Remaining(stood, times[i]);
-        }
-
-        return TimeSpan.FromSeconds(BuildUp.WaitUntilBelow(changes, times, run.RepeatabilityInForce.Fraction / 2));
+        var (changes, times) = (posterior!.ChangesIn(known), posterior.TimeConstants());
+        return TimeSpan.FromSeconds(Settled.After(changes, times, stood, run.RepeatabilityInForce.Fraction).MoreWaitSeconds);
     }
 }
 

@@ -30,7 +30,7 @@ internal sealed class BatchValues(Run run, BatchReadings readings, MethodDrift? 
     /// <summary>The value; there is at least one reading that counts.</summary>
     public BatchValue Value()
     {
-        var counted = readings.Settled;
+        var counted = readings.Counted;
         var weights = Weights(counted);
         var count = weights.Sum();
         double Mean(Func<CountedReading, double> of) => counted.Select((r, i) => weights[i] * of(r)).Sum() / count;

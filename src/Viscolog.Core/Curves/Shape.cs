@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using MathNet.Numerics;
 
 namespace Viscolog.Core.Curves;
 
@@ -25,7 +26,9 @@ public abstract class Shape
     /// </summary>
     internal abstract ImmutableArray<double> Potency { get; }
 
-    /// <summary>Median of how far a true curve departs from this shape (model discrepancy), in ln units over the whole range; from memory.</summary>
+    /// <summary>
+    /// Median of how far a true curve departs from this shape (model discrepancy), in ln units over the whole range; from memory.
+    /// </summary>
     internal virtual double DiscrepancyMedian => 0.06;
 
     /// <summary>Standard deviation of the logarithm of that.</summary>
@@ -60,7 +63,8 @@ public abstract class Shape
 
 /// <summary>A positive parameter of a shape with its prior: normal on the natural logarithm.</summary>
 /// <param name="Name">What it is called in reports.</param>
-/// <param name="Unit">Its unit: "ln" for a rise in ln(mPa·s), "R" for a dose over the top of the usual range, "1" for a pure number.</param>
+/// <param name="Unit">Its unit: "ln" for a rise in ln(mPa·s), "R" for a dose over the top of the usual range, "1" for a pure
+/// number.</param>
 /// <param name="Median">The prior's median; above 0. From memory unless docs/science.md names a source.</param>
 /// <param name="LogSd">The prior's standard deviation on the logarithm; above 0.</param>
 public sealed record ShapeParameter(string Name, string Unit, double Median, double LogSd);
@@ -93,9 +97,7 @@ internal sealed class ExponentialShape() : Shape(
 
     /// <inheritdoc/>
     internal override double RiseOf(ReadOnlySpan<double> parameters, double z)
-    {
-        return parameters[0] * z;
-    }
+        => parameters[0] * z;
 }
 
 /// <summary>Quick at first and ever slower: u = S·z/(K + z).</summary>
@@ -110,7 +112,8 @@ internal sealed class SaturatingShape() : Shape(
     /// <inheritdoc/>
     internal override double RiseOf(ReadOnlySpan<double> parameters, double z)
     {
-        return parameters[0] * (1 + parameters[1]) * z / (parameters[1] + z);
+        var (rise, half) = (parameters[0], parameters[1]);
+        return rise * (1 + half) * z / (half + z);
     }
 }
 
@@ -129,8 +132,9 @@ internal sealed class LogQuadraticShape() : Shape(
     /// <inheritdoc/>
     internal override double RiseOf(ReadOnlySpan<double> parameters, double z)
     {
-        var t = z / parameters[1];
-        return parameters[0] * t * (2 - t);
+        var (height, peak) = (parameters[0], parameters[1]);
+        var t = z / peak;
+        return height * t * (2 - t);
     }
 }
 
@@ -147,7 +151,8 @@ internal sealed class SigmoidShape() : Shape(
     /// <inheritdoc/>
     internal override double RiseOf(ReadOnlySpan<double> parameters, double z)
     {
-        return z <= 0 ? 0 : parameters[0] / (1 + Math.Pow(parameters[1] / z, parameters[2]));
+        var (span, half, steepness) = (parameters[0], parameters[1], parameters[2]);
+        return z <= 0 ? 0 : span / (1 + Math.Pow(half / z, steepness));
     }
 }
 
@@ -165,17 +170,17 @@ internal sealed class OnsetShape() : Shape(
     /// <inheritdoc/>
     internal override double RiseOf(ReadOnlySpan<double> parameters, double z)
     {
-        var onset = parameters[1];
-        var before = parameters[3] * z;
+        var (rise, onset, above, slope) = (parameters[0], parameters[1], parameters[2], parameters[3]);
+        var before = slope * z;
         if (z <= onset)
         {
             return before;
         }
 
         // The rise is stated at the range top; an onset near or beyond the top keeps a finite steepness.
-        var power = 1 + Math.Min(1, parameters[2]);
+        var power = 1 + Math.Min(1, above);
         var reach = Math.Max(0.2, 1 - onset);
-        return before + (parameters[0] * Math.Pow((z - onset) / reach, power));
+        return before + (rise * Math.Pow((z - onset) / reach, power));
     }
 }
 
@@ -197,9 +202,10 @@ internal sealed class CrowdingShape() : Shape(
     /// <inheritdoc/>
     internal override double RiseOf(ReadOnlySpan<double> parameters, double z)
     {
-        var part = z / parameters[1];
+        var (strength, locking) = (parameters[0], parameters[1]);
+        var part = z / locking;
         var curved = Math.Min(part, Straight);
-        return parameters[0] * (((part - curved) / (1 - Straight)) - Math.Log(1 - curved));
+        return strength * (((part - curved) / (1 - Straight)) - Math.Log(1 - curved));
     }
 }
 
@@ -223,14 +229,14 @@ internal sealed class SteepStepShape() : Shape(
     /// <inheritdoc/>
     internal override double RiseOf(ReadOnlySpan<double> parameters, double z)
     {
-        var (place, width) = (parameters[2], parameters[3]);
-        return (parameters[0] * z) + (parameters[1] * (Logistic((z - place) / width) - Logistic(-place / width)));
+        var (slope, height, place, width) = (parameters[0], parameters[1], parameters[2], parameters[3]);
+        return (slope * z) + (height * (SpecialFunctions.Logistic((z - place) / width) - SpecialFunctions.Logistic(-place / width)));
     }
-
-    private static double Logistic(double t) => 1 / (1 + Math.Exp(-t));
 }
 
-/// <summary>A quick first rise with a plateau, then a second rise: u = A·(1 − e^(−z/a)) + B·(s((z − b)/w) − s(−b/w)), s the logistic function.</summary>
+/// <summary>
+/// A quick first rise with a plateau, then a second rise: u = A·(1 − e^(−z/a)) + B·(s((z − b)/w) − s(−b/w)), s the logistic function.
+/// </summary>
 internal sealed class TwoStageShape() : Shape(
     "two-stage",
     new ShapeParameter("first rise", "ln", 1.2, 0.45),
@@ -248,14 +254,9 @@ internal sealed class TwoStageShape() : Shape(
     /// <inheritdoc/>
     internal override double RiseOf(ReadOnlySpan<double> parameters, double z)
     {
-        var first = parameters[0] * (1 - Math.Exp(-z / parameters[1]));
-        var (place, width) = (parameters[3], parameters[4]);
-        return first + (parameters[2] * (Logistic((z - place) / width) - Logistic(-place / width)));
-    }
-
-    private static double Logistic(double t)
-    {
-        return 1 / (1 + Math.Exp(-t));
+        var (first, reach, second, place, width) = (parameters[0], parameters[1], parameters[2], parameters[3], parameters[4]);
+        return (first * (1 - Math.Exp(-z / reach))) + (
+            second * (SpecialFunctions.Logistic((z - place) / width) - SpecialFunctions.Logistic(-place / width)));
     }
 }
 
@@ -278,7 +279,5 @@ internal sealed class UnevenShape() : Shape(
 
     /// <inheritdoc/>
     internal override double RiseOf(ReadOnlySpan<double> parameters, double z)
-    {
-        return parameters[0] * z;
-    }
+        => parameters[0] * z;
 }

@@ -32,7 +32,10 @@ internal sealed class BentString() : StringForm(0.75, (0.8, 1.2))
     }
 }
 
-/// <summary>Little at first, then a rise that levels off, the Hill form: (1 + c^h)·z^h/(z^h + c^h), c the half-way dose, h the steepness, both as logarithms; priors from memory.</summary>
+/// <summary>
+/// Little at first, then a rise that levels off, the Hill form: (1 + c^h)·z^h/(z^h + c^h), c the half-way dose, h the steepness, both as
+/// logarithms; priors from memory.
+/// </summary>
 internal sealed class LateString() : StringForm(
     0.25,
     (Math.Log(0.4), 0.35),

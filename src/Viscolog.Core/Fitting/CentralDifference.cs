@@ -15,25 +15,25 @@ internal sealed class CentralDifference
     private const double LongestStep = 1e-3;
     private const int Sweeps = 8;
 
-    private readonly BudgetedProblem problem;
-    private readonly FitPoint point;
-    private readonly double[,] jacobian;
-    private readonly double[] moved;
-    private readonly double[] above;
-    private readonly double[] below;
-    private double largestTerm;
+    private readonly BudgetedProblem _problem;
+    private readonly FitPoint _point;
+    private readonly double[,] _jacobian;
+    private readonly double[] _moved;
+    private readonly double[] _above;
+    private readonly double[] _below;
+    private double _largestTerm;
 
     private CentralDifference(BudgetedProblem problem, FitPoint point, double[,] jacobian)
     {
-        this.problem = problem;
-        this.point = point;
-        this.jacobian = jacobian;
-        moved = (double[])point.Parameters.Clone();
-        above = new double[point.Residuals.Length];
-        below = new double[point.Residuals.Length];
+        _problem = problem;
+        _point = point;
+        _jacobian = jacobian;
+        _moved = (double[])point.Parameters.Clone();
+        _above = new double[point.Residuals.Length];
+        _below = new double[point.Residuals.Length];
         foreach (double residual in point.Residuals)
         {
-            largestTerm = Math.Max(largestTerm, Math.Abs(residual));
+            _largestTerm = Math.Max(_largestTerm, Math.Abs(residual));
         }
     }
 
@@ -86,10 +86,10 @@ internal sealed class CentralDifference
 
     private void Lengthen(int j, double step, double change)
     {
-        for (int sweep = 0; sweep < Sweeps && change < Clear * largestTerm; sweep++)
+        for (int sweep = 0; sweep < Sweeps && change < Clear * _largestTerm; sweep++)
         {
             step *= 100;
-            if (step > LongestStep * Math.Max(1, Math.Abs(point.Parameters[j])) || !TryStep(j, step, out change))
+            if (step > LongestStep * Math.Max(1, Math.Abs(_point.Parameters[j])) || !TryStep(j, step, out change))
             {
                 return;
             }
@@ -100,16 +100,16 @@ internal sealed class CentralDifference
 
     private bool TryStep(int j, double step, out double change)
     {
-        double here = point.Parameters[j];
-        moved[j] = here + step;
-        bool isFinite = double.IsFinite(problem.Residuals(moved, above));
-        moved[j] = here - step;
-        isFinite &= double.IsFinite(problem.Residuals(moved, below));
-        moved[j] = here;
+        double here = _point.Parameters[j];
+        _moved[j] = here + step;
+        bool isFinite = double.IsFinite(_problem.Residuals(_moved, _above));
+        _moved[j] = here - step;
+        isFinite &= double.IsFinite(_problem.Residuals(_moved, _below));
+        _moved[j] = here;
         change = 0;
-        for (int i = 0; i < above.Length; i++)
+        for (int i = 0; i < _above.Length; i++)
         {
-            change = Math.Max(change, Math.Abs(above[i] - below[i]));
+            change = Math.Max(change, Math.Abs(_above[i] - _below[i]));
         }
 
         return isFinite;
@@ -117,13 +117,13 @@ internal sealed class CentralDifference
 
     private void Write(int j, double step)
     {
-        double here = point.Parameters[j];
+        double here = _point.Parameters[j];
         double width = here + step - (here - step);
-        for (int i = 0; i < above.Length; i++)
+        for (int i = 0; i < _above.Length; i++)
         {
-            double slope = (above[i] - below[i]) / width;
-            jacobian[i, j] = slope;
-            largestTerm = Math.Max(largestTerm, Math.Abs(slope * here));
+            double slope = (_above[i] - _below[i]) / width;
+            _jacobian[i, j] = slope;
+            _largestTerm = Math.Max(_largestTerm, Math.Abs(slope * here));
         }
     }
 }

@@ -11,13 +11,13 @@ internal sealed class Curvature
     // Residuals carry rounding of about this many units in the last place of the terms they are made of.
     private const double RoundingUnits = 10 * 2.220446049250313e-16;
 
-    private readonly double[] lengths;
-    private readonly double[,] inverse;
+    private readonly double[] _lengths;
+    private readonly double[,] _inverse;
 
     private Curvature(FitPoint point, double[] lengths, Matrix<double> r, double[,] inverse, double[] projected)
     {
-        this.lengths = lengths;
-        this.inverse = inverse;
+        _lengths = lengths;
+        _inverse = inverse;
         int k = lengths.Length;
         double projection = 0;
         double size = 0;
@@ -66,7 +66,7 @@ internal sealed class Curvature
     public double[] Step { get; }
 
     /// <summary>The lengths of the Jacobian's columns.</summary>
-    public IReadOnlyList<double> Lengths => lengths;
+    public IReadOnlyList<double> Lengths => _lengths;
 
     /// <summary>Factors the Jacobian; null where a column vanishes or depends on the others to rounding.</summary>
     public static Curvature? At(FitPoint point, double[,] jacobian)
@@ -113,12 +113,12 @@ internal sealed class Curvature
     /// <summary>(R D)⁻¹, upper triangular: the inverse of a square root of JᵀJ.</summary>
     public double[,] InverseRoot()
     {
-        var root = (double[,])inverse.Clone();
-        for (int j = 0; j < lengths.Length; j++)
+        var root = (double[,])_inverse.Clone();
+        for (int j = 0; j < _lengths.Length; j++)
         {
-            for (int m = j; m < lengths.Length; m++)
+            for (int m = j; m < _lengths.Length; m++)
             {
-                root[j, m] /= lengths[j];
+                root[j, m] /= _lengths[j];
             }
         }
 
@@ -129,12 +129,12 @@ internal sealed class Curvature
     public double Spread(int parameter)
     {
         double sum = 0;
-        for (int m = parameter; m < lengths.Length; m++)
+        for (int m = parameter; m < _lengths.Length; m++)
         {
-            sum += inverse[parameter, m] * inverse[parameter, m];
+            sum += _inverse[parameter, m] * _inverse[parameter, m];
         }
 
-        return Math.Sqrt(sum) / lengths[parameter];
+        return Math.Sqrt(sum) / _lengths[parameter];
     }
 
     private static double[,]? Inverse(Matrix<double> r)

@@ -12,17 +12,17 @@ internal sealed class FitAttempt
     private const int IterationsOfPass = 100;
     private static readonly double[] Shares = [0.01, -0.01];
 
-    private readonly BudgetedProblem problem;
-    private readonly double[] lengths;
-    private readonly bool isPlain;
-    private double[,]? jacobian;
+    private readonly BudgetedProblem _problem;
+    private readonly double[] _lengths;
+    private readonly bool _isPlain;
+    private double[,]? _jacobian;
 
     private FitAttempt(BudgetedProblem problem, FitPoint start, bool isPlain)
     {
-        this.isPlain = isPlain;
-        this.problem = problem;
+        _isPlain = isPlain;
+        _problem = problem;
         Best = start;
-        lengths = new double[problem.ParameterCount];
+        _lengths = new double[problem.ParameterCount];
     }
 
     /// <summary>The best point seen.</summary>
@@ -32,7 +32,7 @@ internal sealed class FitAttempt
     public Curvature? Curvature { get; private set; }
 
     /// <summary>Whether the problem has no finite derivatives at the best point.</summary>
-    public bool IsAtEdge => jacobian is null;
+    public bool IsAtEdge => _jacobian is null;
 
     /// <summary>Whether the point is stationary and nothing near it is lower, or fits exactly.</summary>
     public bool IsMinimum { get; private set; }
@@ -43,8 +43,8 @@ internal sealed class FitAttempt
     /// Whether the rows determine every parameter at the best point: the scaled Jacobian has full rank, and rounding of the residuals alone
     /// moves no parameter by a tenth of its size.
     /// </summary>
-    public bool IsDetermined => Curvature is { Condition: <= RankLimit } c && !Enumerable.Range(0, lengths.Length).Any(
-        j => c.Rounding * c.Spread(j) > 0.1 * Math.Max(Math.Abs(Best.Parameters[j]), problem.Sizes[j]));
+    public bool IsDetermined => Curvature is { Condition: <= RankLimit } c && !Enumerable.Range(0, _lengths.Length).Any(
+        j => c.Rounding * c.Spread(j) > 0.1 * Math.Max(Math.Abs(Best.Parameters[j]), _problem.Sizes[j]));
 
     /// <summary>Fits from a start; null where the problem has no finite value there.</summary>
     /// <param name="problem">The problem.</param>
@@ -66,7 +66,7 @@ internal sealed class FitAttempt
     {
         Best = Linearise(Best);
         int idle = 0;
-        while ((idle < 2 || IsStationary) && !problem.IsSpent && !IsAtEdge)
+        while ((idle < 2 || IsStationary) && !_problem.IsSpent && !IsAtEdge)
         {
             if (IsStationary)
             {
@@ -82,8 +82,8 @@ internal sealed class FitAttempt
 
             // A pass that brings nothing is followed by one in straightened coordinates; two in a row end the search.
             double before = Best.SumOfSquares;
-            double[,] transform = idle > 0 && Curvature is { } here ? Straight(here) : isPlain ? Identity() : Diagonal();
-            Best = Linearise(ScaledPass.Run(problem, Best, transform, IterationsOfPass));
+            double[,] transform = idle > 0 && Curvature is { } here ? Straight(here) : _isPlain ? Identity() : Diagonal();
+            Best = Linearise(ScaledPass.Run(_problem, Best, transform, IterationsOfPass));
             Polish();
             idle = Best.SumOfSquares < before * (1 - 1e-9) ? 0 : idle + 1;
         }
@@ -91,8 +91,8 @@ internal sealed class FitAttempt
 
     private FitPoint Linearise(FitPoint point)
     {
-        jacobian = problem.Jacobian(point);
-        Curvature = jacobian is null ? null : Curvature.At(point, jacobian);
+        _jacobian = _problem.Jacobian(point);
+        Curvature = _jacobian is null ? null : Curvature.At(point, _jacobian);
         return point;
     }
 
@@ -102,16 +102,17 @@ internal sealed class FitAttempt
     /// </summary>
     private void Polish()
     {
-        for (int n = 0; n < 20 && !problem.IsSpent && Curvature is { Offset: > 1e-11 and < 1e-2 } here; n++)
+        for (int n = 0; n < 20 && !_problem.IsSpent && Curvature is { Offset: > 1e-11 and < 1e-2 } here; n++)
         {
-            if (problem.Evaluate(Moved(here.Step, 1)) is not { } point || point.SumOfSquares > Best.SumOfSquares * (1 + 1e-12) ||
-                problem.Jacobian(point) is not { } slope || Curvature.At(point, slope) is not { } there || there.Offset > 0.8 * here.Offset)
+            if (_problem.Evaluate(Moved(here.Step, 1)) is not { } point || point.SumOfSquares > Best.SumOfSquares * (1 + 1e-12) ||
+                _problem.Jacobian(point) is not { } slope || Curvature.At(point, slope) is not { } there
+                    || there.Offset > 0.8 * here.Offset)
             {
                 return;
             }
 
             Best = point;
-            jacobian = slope;
+            _jacobian = slope;
             Curvature = there;
         }
     }
@@ -129,17 +130,17 @@ internal sealed class FitAttempt
 
         double[,] transform = Straight(here);
         FitPoint lowest = Best;
-        var direction = new double[lengths.Length];
-        for (int m = 0; m < lengths.Length; m++)
+        var direction = new double[_lengths.Length];
+        for (int m = 0; m < _lengths.Length; m++)
         {
-            for (int j = 0; j < lengths.Length; j++)
+            for (int j = 0; j < _lengths.Length; j++)
             {
                 direction[j] = transform[j, m];
             }
 
             foreach (double share in Shares)
             {
-                if (problem.Evaluate(Moved(direction, share)) is { } point && point.SumOfSquares < lowest.SumOfSquares * (1 - 1e-7))
+                if (_problem.Evaluate(Moved(direction, share)) is { } point && point.SumOfSquares < lowest.SumOfSquares * (1 - 1e-7))
                 {
                     lowest = point;
                 }
@@ -167,9 +168,9 @@ internal sealed class FitAttempt
     {
         double[,] transform = here.InverseRoot();
         double norm = Math.Sqrt(Best.SumOfSquares);
-        for (int j = 0; j < lengths.Length; j++)
+        for (int j = 0; j < _lengths.Length; j++)
         {
-            for (int m = j; m < lengths.Length; m++)
+            for (int m = j; m < _lengths.Length; m++)
             {
                 transform[j, m] *= norm;
             }
@@ -180,8 +181,8 @@ internal sealed class FitAttempt
 
     private double[,] Identity()
     {
-        var transform = new double[lengths.Length, lengths.Length];
-        for (int j = 0; j < lengths.Length; j++)
+        var transform = new double[_lengths.Length, _lengths.Length];
+        for (int j = 0; j < _lengths.Length; j++)
         {
             transform[j, j] = 1;
         }
@@ -192,13 +193,13 @@ internal sealed class FitAttempt
     /// <summary>Unit vectors divided by the longest column seen so far, so that a column that fades does not blow its steps up.</summary>
     private double[,] Diagonal()
     {
-        double[] now = Curvature.ColumnLengths(jacobian!);
-        var transform = new double[lengths.Length, lengths.Length];
-        for (int j = 0; j < lengths.Length; j++)
+        double[] now = Curvature.ColumnLengths(_jacobian!);
+        var transform = new double[_lengths.Length, _lengths.Length];
+        for (int j = 0; j < _lengths.Length; j++)
         {
-            lengths[j] = Math.Max(lengths[j], now[j]);
-            transform[j, j] = lengths[j] > 0
-                ? Math.Sqrt(Best.SumOfSquares) / lengths[j]
+            _lengths[j] = Math.Max(_lengths[j], now[j]);
+            transform[j, j] = _lengths[j] > 0
+                ? Math.Sqrt(Best.SumOfSquares) / _lengths[j]
                 : Math.Max(1, Math.Abs(Best.Parameters[j]));
         }
 
@@ -209,17 +210,17 @@ internal sealed class FitAttempt
 /// <summary>Starts moved from the given one by a seeded draw, near and far in turn.</summary>
 internal sealed class MovedStarts(double[] start, FitOptions options)
 {
-    private readonly Xoshiro256StarStar random = new(options.Seed);
-    private int drawn;
+    private readonly Xoshiro256StarStar _random = new(options.Seed);
+    private int _drawn;
 
     /// <summary>The next start: within one decade or width of the given one, then within two, and so on in turn.</summary>
     public double[] Next()
     {
-        int reach = 1 + (drawn++ % 2);
+        int reach = 1 + (_drawn++ % 2);
         var moved = new double[start.Length];
         for (int j = 0; j < start.Length; j++)
         {
-            double draw = reach * ((2 * random.NextDouble()) - 1);
+            double draw = reach * ((2 * _random.NextDouble()) - 1);
             moved[j] = options.StartWidths is { } widths ? start[j] + (draw * widths[j])
                 : start[j] == 0 ? draw
                 : start[j] * Math.Pow(10, draw);

@@ -6,7 +6,8 @@ namespace Viscolog.Core.Fitting;
 /// most 1e-7 beyond rounding, no point near by is lower, the Jacobian has full rank, and no start tried has seen a lower sum of squares.
 /// </summary>
 /// <remarks>
-/// A stationary point can be a minimum on a flat side arm only. More starts are therefore tried whenever the first fit is in doubt: it isn't
+/// A stationary point can be a minimum on a flat side arm only. More starts are therefore tried whenever the first fit is in doubt: it
+/// isn't
 /// stationary, its Jacobian is nearly singular (condition above 1e7 with columns scaled to length 1), or a parameter's standard error
 /// exceeds a thousand times the parameter. First the same start again, damped in the parameters' own units; then up to 15 starts moved
 /// by a seeded draw. They end when two attempts agree on the lowest sum seen. That can't prove a minimum to be the lowest: ask for
@@ -19,10 +20,6 @@ public static class LeastSquares
     private const double DoubtfulSpread = 1e3;
     private const double SameSum = 1e-8;
 
-    // Matrices here are a few columns wide: starting workers costs MathNet eight times what the arithmetic does. The setting is the whole
-    // process's, and Core is MathNet's only user there.
-    static LeastSquares() => MathNet.Numerics.Control.UseSingleThread();
-
     /// <summary>Fits the parameters.</summary>
     /// <param name="problem">The residuals.</param>
     /// <param name="start">Where to begin, one value a parameter.</param>
@@ -34,8 +31,10 @@ public static class LeastSquares
         Check(problem, start.Length, options);
         if (problem.ResidualCount < problem.ParameterCount)
         {
-            return new FitOutcome.Impossible(FormattableString.Invariant(
-                $"The curve has {problem.ParameterCount} parameters, but there are only {problem.DataCount} readings: take at least {problem.ParameterCount - problem.ResidualCount} more at other doses, or use a curve with fewer parameters."));
+            var (parameters, more) = (problem.ParameterCount, problem.ParameterCount - problem.ResidualCount);
+            return new FitOutcome.Impossible(
+                FormattableString.Invariant($"The curve has {parameters} parameters, but there are only {problem.DataCount} readings: ")
+                + FormattableString.Invariant($"take at least {more} more at other doses, or use a curve with fewer parameters."));
         }
 
         foreach (double value in start)
@@ -92,7 +91,8 @@ public static class LeastSquares
         }
 
         return best is null
-            ? new FitOutcome.Impossible("The curve has no finite value at the starting values or near them: start from values that suit the readings.")
+            ? new FitOutcome.Impossible("The curve has no finite value at the starting values or near them: start from values that "
+                + "suit the readings.")
             : Outcome(problem, budgeted, best, options);
     }
 
@@ -146,17 +146,21 @@ public static class LeastSquares
     {
         if (fit.IsAtEdge)
         {
-            return "The best values found lie at an edge beyond which the curve has no finite value: check the readings, or use another curve.";
+            return "The best values found lie at an edge beyond which the curve has no finite value: check the readings, or use "
+                + "another curve.";
         }
 
         if (!fit.IsDetermined)
         {
-            return "The readings do not determine every parameter of the curve: take readings at other doses, or use a curve with fewer parameters.";
+            return "The readings do not determine every parameter of the curve: take readings at other doses, or use a curve with "
+                + "fewer parameters.";
         }
 
         return budgeted.IsSpent
-            ? FormattableString.Invariant($"The search did not settle within {budgeted.Evaluations} evaluations: start closer to the readings, or take readings where the curve bends.")
-            : "The search came to a halt before it reached a minimum: start closer to the readings, or use a curve without jumps and kinks.";
+            ? FormattableString.Invariant($"The search did not settle within {budgeted.Evaluations} evaluations: start closer to the ")
+                + "readings, or take readings where the curve bends."
+            : "The search came to a halt before it reached a minimum: start closer to the readings, or use a curve without jumps and "
+                + "kinks.";
     }
 
     private static double SumOfSquares(ReadOnlySpan<double> residuals)

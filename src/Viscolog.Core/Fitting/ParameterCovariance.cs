@@ -9,22 +9,22 @@ namespace Viscolog.Core.Fitting;
 public sealed class ParameterCovariance
 {
     // JᵀJ = (R D)ᵀ(R D) with D the column lengths; this holds (R D)⁻¹, upper triangular.
-    private readonly double[,] inverse;
-    private readonly int degreesOfFreedom;
-    private readonly bool isKnown;
+    private readonly double[,] _inverse;
+    private readonly int _degreesOfFreedom;
+    private readonly bool _isKnown;
 
     internal ParameterCovariance(double[,] inverse, double logDeterminant, double? sigma, bool isKnown, int degreesOfFreedom)
     {
-        this.inverse = inverse;
-        this.degreesOfFreedom = degreesOfFreedom;
-        this.isKnown = isKnown;
+        _inverse = inverse;
+        _degreesOfFreedom = degreesOfFreedom;
+        _isKnown = isKnown;
         LogDeterminantOfInformation = logDeterminant;
         Sigma = sigma;
         StandardErrors = sigma is null ? null : [.. Enumerable.Range(0, Count).Select(j => Math.Sqrt(this[j, j]))];
     }
 
     /// <summary>How many parameters.</summary>
-    public int Count => inverse.GetLength(0);
+    public int Count => _inverse.GetLength(0);
 
     /// <summary>The residuals' standard deviation, known or estimated; null where nothing tells it.</summary>
     public double? Sigma { get; }
@@ -48,7 +48,7 @@ public sealed class ParameterCovariance
             double sum = 0;
             for (int m = Math.Max(first, second); m < Count; m++)
             {
-                sum += inverse[first, m] * inverse[second, m];
+                sum += _inverse[first, m] * _inverse[second, m];
             }
 
             return Sigma is { } sigma ? sigma * sigma * sum : double.NaN;
@@ -74,7 +74,7 @@ public sealed class ParameterCovariance
             double along = 0;
             for (int j = 0; j <= m; j++)
             {
-                along += gradient[j] * inverse[j, m];
+                along += gradient[j] * _inverse[j, m];
             }
 
             sum += along * along;
@@ -97,18 +97,18 @@ public sealed class ParameterCovariance
         }
 
         double upper = 0.5 + (0.5 * level);
-        if (isKnown)
+        if (_isKnown)
         {
             return Normal.InvCDF(0, 1, upper);
         }
 
-        return degreesOfFreedom switch
+        return _degreesOfFreedom switch
         {
             < 1 => double.NaN,
             // MathNet's search for this quantile fails far out; with 1 and 2 degrees of freedom it has a closed form.
             1 => Math.Tan(Math.PI * 0.5 * level),
             2 => level * Math.Sqrt(2 / ((1 - level) * (1 + level))),
-            _ => StudentT.InvCDF(0, 1, degreesOfFreedom, upper),
+            _ => StudentT.InvCDF(0, 1, _degreesOfFreedom, upper),
         };
     }
 }

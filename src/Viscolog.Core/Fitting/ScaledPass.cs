@@ -20,20 +20,20 @@ internal sealed class ScaledPass
     private const double GradientTolerance = 1e-10;
     private const double StepTolerance = 1e-14;
 
-    private readonly BudgetedProblem problem;
-    private readonly FitPoint origin;
-    private readonly double[,] transform;
-    private readonly double norm;
-    private FitPoint? trial;
-    private bool isEnded;
-    private bool isInProblem;
+    private readonly BudgetedProblem _problem;
+    private readonly FitPoint _origin;
+    private readonly double[,] _transform;
+    private readonly double _norm;
+    private FitPoint? _trial;
+    private bool _isEnded;
+    private bool _isInProblem;
 
     private ScaledPass(BudgetedProblem problem, FitPoint origin, double[,] transform)
     {
-        this.problem = problem;
-        this.origin = origin;
-        this.transform = transform;
-        norm = Math.Sqrt(origin.SumOfSquares);
+        _problem = problem;
+        _origin = origin;
+        _transform = transform;
+        _norm = Math.Sqrt(origin.SumOfSquares);
         Best = origin;
     }
 
@@ -57,11 +57,11 @@ internal sealed class ScaledPass
         {
             minimizer.FindMinimum(objective, new double[problem.ParameterCount]);
         }
-        catch (OperationCanceledException) when (pass.isEnded)
+        catch (OperationCanceledException) when (pass._isEnded)
         {
             // The pass was ended from inside.
         }
-        catch (Exception fault) when (!pass.isInProblem && IsNumerical(fault))
+        catch (Exception fault) when (!pass._isInProblem && IsNumerical(fault))
         {
             // MathNet throws on singular algebra and non-finite steps; the best point is kept all the same.
         }
@@ -74,18 +74,18 @@ internal sealed class ScaledPass
 
     private Vector<double> Values(Vector<double> u, Vector<double> unused)
     {
-        if (problem.IsSpent)
+        if (_problem.IsSpent)
         {
             throw End();
         }
 
-        isInProblem = true;
-        trial = problem.Evaluate(Parameters(u));
-        isInProblem = false;
-        Vector<double> scaled = Vector<double>.Build.Dense(problem.ResidualCount);
-        if (trial is null || trial.SumOfSquares / origin.SumOfSquares >= RejectedSum)
+        _isInProblem = true;
+        _trial = _problem.Evaluate(Parameters(u));
+        _isInProblem = false;
+        Vector<double> scaled = Vector<double>.Build.Dense(_problem.ResidualCount);
+        if (_trial is null || _trial.SumOfSquares / _origin.SumOfSquares >= RejectedSum)
         {
-            trial = null;
+            _trial = null;
             scaled.Clear();
             scaled[0] = Math.Sqrt(RejectedSum);
             return scaled;
@@ -93,12 +93,12 @@ internal sealed class ScaledPass
 
         for (int i = 0; i < scaled.Count; i++)
         {
-            scaled[i] = trial.Residuals[i] / norm;
+            scaled[i] = _trial.Residuals[i] / _norm;
         }
 
-        if (trial.SumOfSquares < Best.SumOfSquares)
+        if (_trial.SumOfSquares < Best.SumOfSquares)
         {
-            Best = trial;
+            Best = _trial;
         }
 
         return scaled;
@@ -107,38 +107,38 @@ internal sealed class ScaledPass
     private Matrix<double> Derivatives(Vector<double> u, Vector<double> unused)
     {
         // MathNet asks for derivatives where it accepted a step. Where that is not an improvement, its algebra has gone astray.
-        if (trial is null || trial.SumOfSquares > Best.SumOfSquares)
+        if (_trial is null || _trial.SumOfSquares > Best.SumOfSquares)
         {
             throw End();
         }
 
-        isInProblem = true;
-        double[,]? jacobian = problem.Jacobian(trial);
-        isInProblem = false;
+        _isInProblem = true;
+        double[,]? jacobian = _problem.Jacobian(_trial);
+        _isInProblem = false;
         if (jacobian is null)
         {
             throw End();
         }
 
-        int k = problem.ParameterCount;
-        Matrix<double> scaled = Matrix<double>.Build.Dense(problem.ResidualCount, k);
-        for (int i = 0; i < problem.ResidualCount; i++)
+        int k = _problem.ParameterCount;
+        Matrix<double> scaled = Matrix<double>.Build.Dense(_problem.ResidualCount, k);
+        for (int i = 0; i < _problem.ResidualCount; i++)
         {
             for (int j = 0; j < k; j++)
             {
                 double sum = 0;
                 for (int m = 0; m <= j; m++)
                 {
-                    sum += jacobian[i, m] * transform[m, j];
+                    sum += jacobian[i, m] * _transform[m, j];
                 }
 
                 // Beyond this MathNet's singular values, which it computes at the end of every run, can loop for ever.
-                if (!(Math.Abs(sum / norm) < LargestSlope))
+                if (!(Math.Abs(sum / _norm) < LargestSlope))
                 {
                     throw End();
                 }
 
-                scaled[i, j] = sum / norm;
+                scaled[i, j] = sum / _norm;
             }
         }
 
@@ -147,12 +147,12 @@ internal sealed class ScaledPass
 
     private double[] Parameters(Vector<double> u)
     {
-        var parameters = (double[])origin.Parameters.Clone();
+        var parameters = (double[])_origin.Parameters.Clone();
         for (int j = 0; j < parameters.Length; j++)
         {
             for (int m = j; m < parameters.Length; m++)
             {
-                parameters[j] += transform[j, m] * u[m];
+                parameters[j] += _transform[j, m] * u[m];
             }
         }
 
@@ -161,7 +161,7 @@ internal sealed class ScaledPass
 
     private OperationCanceledException End()
     {
-        isEnded = true;
+        _isEnded = true;
         return new OperationCanceledException();
     }
 }

@@ -38,7 +38,9 @@ internal static class FallingStress
         return null;
     }
 
-    /// <summary>Standard deviation of a point about the middle of its neighbours, as one point's: the middle of two has half a point's variance.</summary>
+    /// <summary>
+    /// Standard deviation of a point about the middle of its neighbours, as one point's: the middle of two has half a point's variance.
+    /// </summary>
     private static double Scatter((double LnRate, double LnStress)[] sorted)
     {
         var off = 0.0;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using MathNet.Numerics.Distributions;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Flow;
@@ -10,12 +11,12 @@ public sealed class FlowCurve
     public const int FewestPoints = 3;
 
     /// <summary>Level of the intervals.</summary>
-    public static readonly Percentage Level = Percentage.FromPercent(90);
+    public static Percentage Level { get; } = Quantities.Estimate.UsualLevel;
 
     /// <summary>Points of the way down that a fit needs before it is taken for the curve.</summary>
     private const int EnoughDown = 5;
 
-    private const double Quantile90 = 1.6448536269514722;
+    private static readonly double Quantile = Normal.InvCDF(0, 1, (1 + Level.Fraction) / 2);
     private const double LeastWeight = 1e-4;
 
     /// <summary>Far beyond any material, so that what senseless points lead to stays finite.</summary>
@@ -68,7 +69,9 @@ public sealed class FlowCurve
     public static FlowCurve Of(ImmutableArray<FlowPoint> points, FlowWeights weights)
         => points.Length >= FewestPoints ? new(points, weights) : throw new ArgumentException("needs more points", nameof(points));
 
-    /// <summary>The viscosity at a rate: the laws' mean in ln, each by its weight; spread by their scatter and by how far they disagree.</summary>
+    /// <summary>
+    /// The viscosity at a rate: the laws' mean in ln, each by its weight; spread by their scatter and by how far they disagree.
+    /// </summary>
     /// <param name="rate">The rate.</param>
     /// <returns>Null where no law was fitted.</returns>
     public RateViscosity? At(NamedRate rate)
@@ -78,7 +81,8 @@ public sealed class FlowCurve
             return null;
         }
 
-        var estimate = new Estimate(Viscosity.FromLn(ln), Viscosity.FromLn(ln - (Quantile90 * sd)), Viscosity.FromLn(ln + (Quantile90 * sd)), Level);
+        var estimate = new Estimate(
+            Viscosity.FromLn(ln), Viscosity.FromLn(ln - (Quantile * sd)), Viscosity.FromLn(ln + (Quantile * sd)), Level);
         return new(rate, estimate, rate.Rate < LeastRate || rate.Rate > MostRate);
     }
 
@@ -88,7 +92,8 @@ public sealed class FlowCurve
         var parts = Fits.Where(f => f.Weight >= LeastWeight)
             .Select(f => (f.Weight, Stress: f.StressAt(ShearRate.FromPerSecond(rate)), Fit: f))
             .Where(p => p.Stress is not null)
-            .Select(p => (p.Weight, Ln: Bounded(Math.Log(p.Stress!.Value.Pascals) + Math.Log(1000) - Math.Log(rate)), Variance: p.Fit.LnVarianceAt(rate)))
+            .Select(p => (p.Weight, Ln: Bounded(Math.Log(p.Stress!.Value.Pascals) + Math.Log(1000) - Math.Log(rate)),
+                Variance: p.Fit.LnVarianceAt(rate)))
             .ToArray();
         if (parts.Length == 0)
         {
@@ -97,7 +102,8 @@ public sealed class FlowCurve
 
         var total = parts.Sum(p => p.Weight);
         var mean = parts.Sum(p => p.Weight * p.Ln) / total;
-        var variance = parts.Sum(p => p.Weight * ((double.IsFinite(p.Variance) ? p.Variance : 0) + ((p.Ln - mean) * (p.Ln - mean)))) / total;
+        var variance = parts.Sum(
+            p => p.Weight * ((double.IsFinite(p.Variance) ? p.Variance : 0) + ((p.Ln - mean) * (p.Ln - mean)))) / total;
         return (mean, Math.Min(Math.Sqrt(variance), MostSd));
     }
 
@@ -116,14 +122,16 @@ public sealed class FlowCurve
     {
         if (FallingStress.From(Fitted) is { } rate)
         {
-            yield return FormattableString.Invariant(
-                $"the stress falls as the rate grows (from about {rate:0.###} 1/s on): no liquid flows steadily like that; look for slip at the wall, a sample thrown out or broken, or a reading taken before it was steady. The laws below describe the figures, not the material");
+            yield return FormattableString.Invariant($"the stress falls as the rate grows (from about {rate:0.###} 1/s on): ")
+                + "no liquid flows steadily like that; look for slip at the wall, a sample thrown out or broken, or a reading taken "
+                + "before it was steady. The laws below describe the figures, not the material";
         }
 
         if (Loop is { } loop)
         {
             yield return Fitted.Length < Points.Length
-                ? FormattableString.Invariant($"rates went up and came down: the laws are fitted to the way down, the nearer to a steady state; the loop is {100 * loop.Part:0.#} % of the area under the way up")
+                ? FormattableString.Invariant($"rates went up and came down: the laws are fitted to the way down, the nearer to a steady ")
+                    + FormattableString.Invariant($"state; the loop is {100 * loop.Part:0.#} % of the area under the way up")
                 : "rates went up and came down, with too few points on the way down to fit it alone: the laws are fitted to both";
         }
 

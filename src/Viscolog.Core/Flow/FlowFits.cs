@@ -6,19 +6,25 @@ namespace Viscolog.Core.Flow;
 /// <summary>Fits every law to a flow curve.</summary>
 public static class FlowFits
 {
-    /// <summary>Below so many standard errors a yield stress or last plateau is not told from 0 (a rule of this project).</summary>
-    private const double Told = 2;
+    /// <summary>
+    /// Below so many standard errors a yield stress or last plateau does not differ significantly from 0 (a rule of this project).
+    /// </summary>
+    private const double Significant = 2;
 
     /// <summary>Standard errors up to the value that 95 % lie below.</summary>
     private const double OneSided = 1.645;
 
-    /// <summary>The least relative scatter that is believed; exact numbers would make ln RSS run away.</summary>
+    /// <summary>The least relative scatter that counts; exact numbers would make ln RSS run away.</summary>
     private const double LeastScatter = 1e-9;
 
-    /// <summary>Evaluations of a law at one point, over all starts, before a fit is given up: a law that the data do not show would search on for long.</summary>
+    /// <summary>
+    /// Evaluations of a law at one point, over all starts, before a fit is given up: a law that the data do not show would search on for
+    /// long.
+    /// </summary>
     private const int MostWork = 600_000;
 
-    private const string Undetermined = "the data do not determine its parameters: read over more decades of rate, or rely on a law with fewer parameters";
+    private const string Undetermined = "the data do not determine its parameters: read over more decades of rate, or rely on a law "
+        + "with fewer parameters";
 
     private const int FewestEvaluations = 400;
 
@@ -39,18 +45,20 @@ public static class FlowFits
         FlowFit[] fits = [.. FlowModel.All.Select(m => Fit(m, points, weights))];
         var least = fits.Min(f => f.Aicc) ?? 0;
         var total = fits.Sum(f => f.Aicc is { } a ? Math.Exp((least - a) / 2) : 0);
-        return [.. fits.Select(f => f with { Weight = f.Aicc is { } a ? Math.Exp((least - a) / 2) / total : 0 }).OrderByDescending(f => f.Weight)];
+        return [.. fits.Select(f => f with { Weight = f.Aicc is { } a ? Math.Exp((least - a) / 2) / total : 0 })
+            .OrderByDescending(f => f.Weight)];
     }
 
     private static FlowFit Fit(FlowModel model, ImmutableArray<FlowPoint> points, FlowWeights weights)
     {
         if (points.Length <= model.Quantities.Length)
         {
-            return Failed(model, FormattableString.Invariant($"{points.Length} points are too few for {model.Quantities.Length} parameters: read at {model.Quantities.Length + 1} rates or more"));
+            return Failed(model, FormattableString.Invariant($"{points.Length} points are too few for {model.Quantities.Length} ")
+                + FormattableString.Invariant($"parameters: read at {model.Quantities.Length + 1} rates or more"));
         }
 
         var outcome = Solve(model, points, weights);
-        if (model.Reduced is { } reduced && (outcome is not FitOutcome.Converged full || !IsTold(full, model.Quantities.Length - 1)))
+        if (model.Reduced is { } reduced && (outcome is not FitOutcome.Converged full || !IsShown(full, model.Quantities.Length - 1)))
         {
             return Solve(reduced, points, weights) is FitOutcome.Converged less
                 ? WithLimit(Report(model, reduced, less, points, weights), outcome as FitOutcome.Converged)
@@ -78,16 +86,18 @@ public static class FlowFits
 
     private static FlowFit Failed(FlowModel model, string why) => new(model, [], null, null, why);
 
-    private static bool IsTold(FitOutcome.Converged fit, int place)
-        => fit.StandardErrors is { } errors && fit.Parameters[place] > Told * errors[place];
+    private static bool IsShown(FitOutcome.Converged fit, int place)
+        => fit.StandardErrors is { } errors && fit.Parameters[place] > Significant * errors[place];
 
-    private static FlowFit Report(FlowModel model, FlowModel fitted, FitOutcome.Converged fit, ImmutableArray<FlowPoint> points, FlowWeights weights)
+    private static FlowFit Report(
+        FlowModel model, FlowModel fitted, FitOutcome.Converged fit, ImmutableArray<FlowPoint> points, FlowWeights weights)
     {
         var (n, k) = (points.Length, fitted.Quantities.Length + 1);
         var unit = weights == FlowWeights.Relative ? 1 : points.Average(p => p.Stress.Pascals);
         var mean = Math.Max(fit.ResidualSumOfSquares / n, LeastScatter * LeastScatter * unit * unit);
         double? aicc = n - k - 1 > 0 ? (n * Math.Log(mean)) + (2.0 * k) + (2.0 * k * (k + 1) / (n - k - 1)) : null;
-        ImmutableArray<FlowParameter> parameters = [.. fitted.Quantities.Select((q, j) => Parameter(q, fit.Parameters[j], fit.StandardErrors?[j]))];
+        ImmutableArray<FlowParameter> parameters =
+            [.. fitted.Quantities.Select((q, j) => Parameter(q, fit.Parameters[j], fit.StandardErrors?[j]))];
         if (parameters.Any(p => !double.IsFinite(p.Value) || p.StandardError is { } se && !double.IsFinite(se)))
         {
             return Failed(model, Undetermined);
@@ -100,13 +110,15 @@ public static class FlowFits
     {
         var value = quantity.Value(theta);
         var se = quantity.Slope(theta) * error;
-        if (quantity.Name != "yield_stress_pa" || (se is { } known && value > Told * known))
+        if (!quantity.MayBeNone || (se is { } known && value > Significant * known))
         {
             return new(quantity.Name, quantity.Words, quantity.Unit, value, se, null);
         }
 
         // On the root's scale the limit is taken there, as the delta method fails near 0.
-        var limit = error is { } e && quantity.Value(Math.Max(0, theta) + (OneSided * e)) is var l && double.IsFinite(l) ? l : (double?)null;
+        var limit = error is { } e && quantity.Value(Math.Max(0, theta) + (OneSided * e)) is var l && double.IsFinite(l)
+            ? l
+            : (double?)null;
         return new(quantity.Name, quantity.Words, quantity.Unit, Math.Max(0, value), se, limit);
     }
 

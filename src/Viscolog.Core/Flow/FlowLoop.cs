@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 
 namespace Viscolog.Core.Flow;
 
-/// <summary>Rates first going up and then coming down: what the way up holds more than the way down is the loop that thixotropy leaves.</summary>
+/// <summary>
+/// Rates first going up and then coming down: what the way up holds more than the way down is the loop that thixotropy leaves.
+/// </summary>
 /// <param name="Up">The points on the way up, the highest among them.</param>
 /// <param name="Down">The points on the way down, the highest among them.</param>
 public sealed record FlowLoop(ImmutableArray<FlowPoint> Up, ImmutableArray<FlowPoint> Down)
@@ -10,7 +12,9 @@ public sealed record FlowLoop(ImmutableArray<FlowPoint> Up, ImmutableArray<FlowP
     /// <summary>Points on either way below which no loop is seen.</summary>
     private const int Least = 3;
 
-    /// <summary>The area between both ways in Pa/s (W/m³), by trapezoids over the rates they share; above 0 where the way up lies higher.</summary>
+    /// <summary>
+    /// The area between both ways in Pa/s (W/m³), by trapezoids over the rates they share; above 0 where the way up lies higher.
+    /// </summary>
     public double Area => Overlap(p => p.Up - p.Down);
 
     /// <summary>The area over that under the way up.</summary>

@@ -3,12 +3,14 @@ using System.Collections.Immutable;
 namespace Viscolog.Core.Flow;
 
 /// <summary>
-/// A law of stress over shear rate. Sources (from memory): Ostwald 1925 and de Waele 1923 (power law), Bingham 1916, Herschel and Bulkley 1926, Casson 1959,
+/// A law of stress over shear rate. Sources (from memory): Ostwald 1925 and de Waele 1923 (power law), Bingham 1916, Herschel and Bulkley
+/// 1926, Casson 1959,
 /// Cross, J. Colloid Sci. 20 (1965) 417, Carreau, Trans. Soc. Rheol. 16 (1972) 99.
 /// </summary>
 public abstract class FlowModel
 {
-    private protected FlowModel(string name, string law, params ImmutableArray<FlowQuantity> quantities) => (Name, Law, Quantities) = (name, law, quantities);
+    private protected FlowModel(string name, string law, params ImmutableArray<FlowQuantity> quantities)
+        => (Name, Law, Quantities) = (name, law, quantities);
 
     /// <summary>Its name in answers.</summary>
     public string Name { get; }
@@ -19,7 +21,13 @@ public abstract class FlowModel
     /// <summary>Every law, the simplest first.</summary>
     public static IReadOnlyList<FlowModel> All { get; } =
     [
-        new NewtonModel(), new PowerLawModel(), new BinghamModel(), new HerschelBulkleyModel(), new CassonModel(), new CrossModel(), new CarreauModel(),
+        new NewtonModel(),
+        new PowerLawModel(),
+        new BinghamModel(),
+        new HerschelBulkleyModel(),
+        new CassonModel(),
+        new CrossModel(),
+        new CarreauModel(),
     ];
 
     internal ImmutableArray<FlowQuantity> Quantities { get; }
@@ -37,15 +45,18 @@ public abstract class FlowModel
 }
 
 /// <summary>τ = ηγ.</summary>
-internal sealed class NewtonModel() : FlowModel("newton", "τ = η·γ", new FlowQuantity("viscosity_pas", "viscosity", "Pa·s", ParameterScale.Logarithm))
+internal sealed class NewtonModel() : FlowModel(
+    "newton", "τ = η·γ", new FlowQuantity("viscosity_pas", "viscosity", "Pa·s", ParameterScale.Logarithm))
 {
     internal override double Stress(double rate, ReadOnlySpan<double> theta) => Math.Exp(theta[0]) * rate;
 
-    internal override IEnumerable<double[]> Starts(FlowOutline outline) => [[(Math.Log(outline.LeastViscosity) + Math.Log(outline.MostViscosity)) / 2]];
+    internal override IEnumerable<double[]> Starts(FlowOutline outline)
+        => [[(Math.Log(outline.LeastViscosity) + Math.Log(outline.MostViscosity)) / 2]];
 }
 
 /// <summary>τ = Kγⁿ; n may come out below 0, which no liquid at rest has (see <see cref="FlowCurve.Warnings"/>).</summary>
-internal sealed class PowerLawModel() : FlowModel("power-law", "τ = K·γ^n", FlowQuantity.Consistency, FlowQuantity.Index(ParameterScale.Plain))
+internal sealed class PowerLawModel() : FlowModel(
+    "power-law", "τ = K·γ^n", FlowQuantity.Consistency, FlowQuantity.Index(ParameterScale.Plain))
 {
     internal override double Stress(double rate, ReadOnlySpan<double> theta) => Math.Exp(theta[0] + (theta[1] * Math.Log(rate)));
 
@@ -58,25 +69,34 @@ internal sealed class PowerLawModel() : FlowModel("power-law", "τ = K·γ^n", F
 
 /// <summary>τ = τ₀ + ηγ.</summary>
 internal sealed class BinghamModel() : FlowModel(
-    "bingham", "τ = τ0 + η·γ", FlowQuantity.Yield(ParameterScale.Plain), new FlowQuantity("plastic_viscosity_pas", "plastic viscosity", "Pa·s", ParameterScale.Logarithm))
+    "bingham", "τ = τ0 + η·γ", FlowQuantity.Yield(ParameterScale.Plain), new FlowQuantity(
+        "plastic_viscosity_pas", "plastic viscosity", "Pa·s", ParameterScale.Logarithm))
 {
     private static readonly double[] YieldParts = [0.5, 0.9, 0.99];
 
     internal override double Stress(double rate, ReadOnlySpan<double> theta) => theta[0] + (Math.Exp(theta[1]) * rate);
 
     internal override IEnumerable<double[]> Starts(FlowOutline outline)
-        => YieldParts.Select(part => new[] { part * outline.LeastStress, Math.Log(outline.Stresses.Average() / outline.Rates.Average() / 2) });
+    {
+        var plastic = Math.Log(outline.Stresses.Average() / outline.Rates.Average() / 2);
+        return YieldParts.Select(part => new[] { part * outline.LeastStress, plastic });
+    }
 }
 
 /// <summary>τ = τ₀ + Kγⁿ.</summary>
 internal sealed class HerschelBulkleyModel() : FlowModel(
-    "herschel-bulkley", "τ = τ0 + K·γ^n", FlowQuantity.Yield(ParameterScale.Plain), FlowQuantity.Consistency, FlowQuantity.Index(ParameterScale.Logarithm))
+    "herschel-bulkley",
+    "τ = τ0 + K·γ^n",
+    FlowQuantity.Yield(ParameterScale.Plain),
+    FlowQuantity.Consistency,
+    FlowQuantity.Index(ParameterScale.Logarithm))
 {
     private static readonly double[] YieldParts = [0, 0.3, 0.6, 0.8, 0.9, 0.97, 0.995];
 
     private const double LeastIndex = 0.05;
 
-    internal override double Stress(double rate, ReadOnlySpan<double> theta) => theta[0] + Math.Exp(theta[1] + (Math.Exp(theta[2]) * Math.Log(rate)));
+    internal override double Stress(double rate, ReadOnlySpan<double> theta)
+        => theta[0] + Math.Exp(theta[1] + (Math.Exp(theta[2]) * Math.Log(rate)));
 
     internal override IEnumerable<double[]> Starts(FlowOutline outline) => YieldParts.Select(part =>
     {
@@ -111,7 +131,8 @@ internal sealed class CassonModel() : FlowModel(
 }
 
 /// <summary>η = η∞ + (η₀ − η∞)/(1 + (λγ)^m).</summary>
-internal sealed class CrossModel(bool isReduced = false) : FlowModel("cross", "η = η∞ + (η0 − η∞)/(1 + (λ·γ)^m)", Plateaus.Quantities(isReduced, ParameterScale.Logarithm))
+internal sealed class CrossModel(bool isReduced = false) : FlowModel(
+    "cross", "η = η∞ + (η0 − η∞)/(1 + (λ·γ)^m)", Plateaus.Quantities(isReduced, ParameterScale.Logarithm))
 {
     internal override FlowModel? Reduced => isReduced ? null : new CrossModel(isReduced: true);
 
@@ -121,11 +142,13 @@ internal sealed class CrossModel(bool isReduced = false) : FlowModel("cross", "�
         return rate * (last + ((Math.Exp(theta[0]) - last) / (1 + Math.Exp(Math.Exp(theta[2]) * (theta[1] + Math.Log(rate))))));
     }
 
-    internal override IEnumerable<double[]> Starts(FlowOutline outline) => Plateaus.Starts(outline, isReduced, [Math.Log(0.4), Math.Log(0.7), Math.Log(1)]);
+    internal override IEnumerable<double[]> Starts(FlowOutline outline)
+        => Plateaus.Starts(outline, isReduced, [Math.Log(0.4), Math.Log(0.7), Math.Log(1)]);
 }
 
 /// <summary>η = η∞ + (η₀ − η∞)(1 + (λγ)²)^((n − 1)/2).</summary>
-internal sealed class CarreauModel(bool isReduced = false) : FlowModel("carreau", "η = η∞ + (η0 − η∞)·(1 + (λ·γ)²)^((n − 1)/2)", Plateaus.Quantities(isReduced, ParameterScale.Plain))
+internal sealed class CarreauModel(bool isReduced = false) : FlowModel(
+    "carreau", "η = η∞ + (η0 − η∞)·(1 + (λ·γ)²)^((n − 1)/2)", Plateaus.Quantities(isReduced, ParameterScale.Plain))
 {
     internal override FlowModel? Reduced => isReduced ? null : new CarreauModel(isReduced: true);
 
@@ -158,5 +181,5 @@ internal enum ParameterScale
 /// <param name="Unit">Its unit; "1" for a pure number.</param>
 /// <param name="Value">The value; 0 where the fit fell below 0 for a quantity that can't.</param>
 /// <param name="StandardError">Its standard error by the delta method; null where nothing tells it.</param>
-/// <param name="UpperLimit">Where the data do not tell the value from 0: what it is below with 95 % confidence. Else null.</param>
+/// <param name="UpperLimit">Where the value does not differ significantly from 0: what it is below with 95 % confidence. Else null.</param>
 public sealed record FlowParameter(string Name, string Words, string Unit, double Value, double? StandardError, double? UpperLimit);

@@ -9,7 +9,8 @@ namespace Viscolog.Core.Flow;
 /// <param name="Others">Points that were not: the way up of a loop.</param>
 /// <param name="Curve">The laws' mean over the rates, in rising order; empty where none was fitted.</param>
 /// <param name="Best">The law with the greatest weight; null where none was fitted.</param>
-public sealed record FlowPicture(string? Name, ImmutableArray<FlowPoint> Points, ImmutableArray<FlowPoint> Others, ImmutableArray<RateViscosity> Curve, FlowFit? Best)
+public sealed record FlowPicture(
+    string? Name, ImmutableArray<FlowPoint> Points, ImmutableArray<FlowPoint> Others, ImmutableArray<RateViscosity> Curve, FlowFit? Best)
 {
     private const int Samples = 80;
 
@@ -45,7 +46,9 @@ public sealed record RateViscosity(NamedRate At, Estimate Value, bool IsOutside)
 /// <param name="Rate">The rate.</param>
 public sealed record NamedRate(string? Name, ShearRate Rate)
 {
-    /// <summary>Middles of the ranges in Barnes, Hutton and Walters, An Introduction to Rheology, Elsevier 1989, table 2.1 (from memory).</summary>
+    /// <summary>
+    /// Middles of the ranges in Barnes, Hutton and Walters, An Introduction to Rheology, Elsevier 1989, table 2.1 (from memory).
+    /// </summary>
     public static IReadOnlyList<NamedRate> Usual { get; } =
     [
         new("levelling", ShearRate.FromPerSecond(0.03)),

@@ -8,7 +8,9 @@ namespace Viscolog.Core.Flow;
 public sealed record FlowPoint(ShearRate Rate, Stress Stress)
 {
     /// <summary>Shear stress at that rate; above 0.</summary>
-    public Stress Stress { get; } = Stress.Pascals > 0 ? Stress : throw new ArgumentOutOfRangeException(nameof(Stress), Stress.Pascals, "must be above 0");
+    public Stress Stress { get; } = Stress.Pascals > 0
+        ? Stress
+        : throw new ArgumentOutOfRangeException(nameof(Stress), Stress.Pascals, "must be above 0");
 
     /// <summary>Stress over rate.</summary>
     public Viscosity Viscosity => Viscosity.FromMilliPascalSeconds(1000 * Stress.Pascals / Rate.PerSecond);

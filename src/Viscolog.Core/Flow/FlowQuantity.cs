@@ -7,7 +7,10 @@ namespace Viscolog.Core.Flow;
 /// <param name="Scale">The scale on which it is fitted.</param>
 internal sealed record FlowQuantity(string Name, string Words, string Unit, ParameterScale Scale)
 {
-    public static FlowQuantity Yield(ParameterScale scale) => new("yield_stress_pa", "yield stress", "Pa", scale);
+    /// <summary>Whether a material may have none of it: the data may then not show it, and an upper limit is stated.</summary>
+    public bool MayBeNone { get; private init; }
+
+    public static FlowQuantity Yield(ParameterScale scale) => new("yield_stress_pa", "yield stress", "Pa", scale) { MayBeNone = true };
 
     public static FlowQuantity Consistency { get; } = new("consistency_pa_sn", "consistency", "Pa·s^n", ParameterScale.Logarithm);
 

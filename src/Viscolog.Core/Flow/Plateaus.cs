@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 
 namespace Viscolog.Core.Flow;
 
-/// <summary>What the laws with two plateaus have in common: first plateau, time, index, and the last plateau unless it is left out.</summary>
+/// <summary>
+/// What the laws with two plateaus have in common: first plateau, time, index, and the last plateau unless it is left out.
+/// </summary>
 internal static class Plateaus
 {
     private static readonly double[] FirstParts = [1.1, 2];

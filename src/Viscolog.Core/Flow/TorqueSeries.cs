@@ -10,7 +10,7 @@ namespace Viscolog.Core.Flow;
 /// <param name="Readings">In the order read.</param>
 public sealed record TorqueSeries(Geometry Geometry, Torque FullScale, ImmutableArray<TorqueReading> Readings)
 {
-    /// <summary>The least index that is believed; a flatter torque means outlier or a yielding layer.</summary>
+    /// <summary>The least index that is taken for the material's; a flatter torque means outlier or a yielding layer.</summary>
     private const double LeastIndex = 0.05;
 
     /// <summary>What a reader must know.</summary>
@@ -22,15 +22,19 @@ public sealed record TorqueSeries(Geometry Geometry, Torque FullScale, Immutable
             string?[] all =
             [
                 Geometry.Warning,
-                low > 0 ? FormattableString.Invariant($"{low} of {Readings.Length} torques are under 10 % of full scale: take them at a higher speed or with a larger spindle") : null,
-                Indices().Any(n => n <= LeastIndex) ? "the torque hardly rises with the speed at places: the rate there is uncertain (slip, or only a layer that flows)" : null,
+                low > 0 ? FormattableString.Invariant($"{low} of {Readings.Length} torques are under 10 % of full scale: take them at a ")
+                    + "higher speed or with a larger spindle" : null,
+                Indices().Any(n => n <= LeastIndex)
+                    ? "the torque hardly rises with the speed at places: the rate there is uncertain (slip, or only a layer that flows)"
+                    : null,
             ];
             return [.. all.OfType<string>()];
         }
     }
 
     /// <summary>
-    /// The flow curve. Each reading's rate (and, between plates, stress) is that for a power law with the local slope d ln torque/d ln speed: of a parabola
+    /// The flow curve. Each reading's rate (and, between plates, stress) is that for a power law with the local slope d ln torque/d ln
+    /// speed: of a parabola
     /// through ln torque over ln speed from five speeds on, of a straight line below.
     /// </summary>
     public ImmutableArray<FlowPoint> ToPoints()

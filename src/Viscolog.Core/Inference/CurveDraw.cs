@@ -3,7 +3,9 @@ using Viscolog.Core.Curves;
 
 namespace Viscolog.Core.Inference;
 
-/// <summary>One draw of one thickener's curve: shape, time constant, model discrepancy, and the level along the doses that the readings leave.</summary>
+/// <summary>
+/// One draw of one thickener's curve: shape, time constant, model discrepancy, and the level along the doses that the readings leave.
+/// </summary>
 internal sealed class CurveDraw : BodyDraw
 {
     private readonly Shape _shape;
@@ -45,7 +47,9 @@ internal sealed class CurveDraw : BodyDraw
         return (level + _shape.RiseOf(_parameters, dose), variance);
     }
 
-    /// <summary>Mean and variance of the level at a dose over the range top: a Brownian bridge between readings, a free walk outside them.</summary>
+    /// <summary>
+    /// Mean and variance of the level at a dose over the range top: a Brownian bridge between readings, a free walk outside them.
+    /// </summary>
     public (double Mean, double Variance) Level(double dose)
     {
         var last = _doses.Length - 1;

@@ -5,10 +5,13 @@ using Viscolog.Core.Settling;
 namespace Viscolog.Core.Inference;
 
 /// <summary>
-/// The likelihood of one curve. The settled body is level + rise of the shape, where the level is a random walk over dose that starts at the
-/// unthickened base: its variance grows by the square of the discrepancy for each usual range of dose. So a shape that is not quite right costs little where
+/// The likelihood of one curve. The settled body is level + rise of the shape, where the level is a random walk over dose that starts at
+/// the
+/// unthickened base: its variance grows by the square of the discrepancy for each usual range of dose. So a shape that is not quite right
+/// costs little where
 /// readings lie close, and the forecast grows unsure with the distance from the last dose. A scalar Kalman filter (Kalman, Journal of
-/// Basic Engineering 82 (1960) 35–45) integrates the level out; a reading may be an outlier with a small chance and then moves the level less.
+/// Basic Engineering 82 (1960) 35–45) integrates the level out; a reading may be an outlier with a small chance and then moves the level
+/// less.
 /// </summary>
 internal sealed class CurveFilter
 {
@@ -48,7 +51,9 @@ internal sealed class CurveFilter
         for (var k = 0; k < _steps.Length; k++)
         {
             _rise[k] = shape.RiseOf(parameters, Doses[k]);
-            _start[k] = k == 0 ? _rise[0] : _rise[k - 1] + ((_start[k - 1] - _rise[k - 1]) * BuildUp.Remaining(_lastWait[k - 1], timeConstant));
+            _start[k] = k == 0
+                ? _rise[0]
+                : _rise[k - 1] + ((_start[k - 1] - _rise[k - 1]) * BuildUp.Remaining(_lastWait[k - 1], timeConstant));
         }
     }
 
@@ -111,7 +116,8 @@ internal sealed class CurveFilter
     }
 
     /// <summary>
-    /// A reading that may be an outlier counts with its noise widened, up to that of an outlier, by how much likelier an outlier it is than one on the
+    /// A reading that may be an outlier counts with its noise widened, up to that of an outlier, by how much likelier an outlier it is than
+    /// one on the
     /// spot would be; so a single reading that fits loses nothing.
     /// </summary>
     /// <returns>The density of the reading, up to a constant.</returns>
@@ -139,7 +145,9 @@ internal sealed class CurveFilter
         return (density, trust * widest > noise ? noise / trust : widest);
     }
 
-    /// <summary>The reading nearest the step's middle first, so that one outlier can't set the level that the others are judged by.</summary>
+    /// <summary>
+    /// The reading nearest the step's middle first, so that one outlier can't set the level that the others are judged by.
+    /// </summary>
     private static EvidenceStep InOrderOfCloseness(EvidenceStep step)
     {
         if (step.Readings.Length < 3)

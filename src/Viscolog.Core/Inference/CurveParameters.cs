@@ -2,7 +2,9 @@ using Viscolog.Core.Curves;
 
 namespace Viscolog.Core.Inference;
 
-/// <summary>One draw of a curve over one thickener, by name over the numbers in a row: the shape's parameters, ln τ, ln of the discrepancy.</summary>
+/// <summary>
+/// One draw of a curve over one thickener, by name over the numbers in a row: the shape's parameters, ln τ, ln of the discrepancy.
+/// </summary>
 internal readonly ref struct CurveParameters(ReadOnlySpan<double> row)
 {
     private const int BesideShape = 2;

@@ -8,7 +8,9 @@ namespace Viscolog.Core.Inference;
 /// <summary>Turns earlier runs with the same base and thickener into a prior.</summary>
 internal static class History
 {
-    /// <summary>Earlier runs taken into account at most; the latest given count, so that a long log costs no more than a short one.</summary>
+    /// <summary>
+    /// Earlier runs taken into account at most; the latest given count, so that a long log costs no more than a short one.
+    /// </summary>
     private const int Most = 8;
 
     /// <summary>Makes the prior.</summary>
@@ -17,7 +19,9 @@ internal static class History
         var runs = earlier
             .Reverse()
             .Where(r => r.Base.Name is not null && r.Base.Name == run.Base.Name && ShearConditions.Agree(r, run))
-            .Select(r => r.FindThickener(thickener.Name) is { } same && Evidence.Of(r, same) is EvidenceOutcome.Usable usable ? usable.Evidence : null)
+            .Select(r => r.FindThickener(thickener.Name) is { } same && Evidence.Of(r, same) is EvidenceOutcome.Usable usable
+                ? usable.Evidence
+                : null)
             .OfType<Evidence>()
             .Where(e => e.Steps.Count(s => s.Readings.Length > 0) >= 2)
             .Take(Most)
@@ -46,6 +50,7 @@ internal sealed record EarlierRun(
         var levels = sampled.Draws.Select(d => d.Level(0)).ToArray();
         var mean = levels.Average(l => l.Mean);
         return new(
-            sampled.ShapeWeights, sampled.Moments(), (mean, levels.Average(l => l.Variance + ((l.Mean - mean) * (l.Mean - mean)))), evidence.ReadUpTo);
+            sampled.ShapeWeights, sampled.Moments(), (
+                mean, levels.Average(l => l.Variance + ((l.Mean - mean) * (l.Mean - mean)))), evidence.ReadUpTo);
     }
 }

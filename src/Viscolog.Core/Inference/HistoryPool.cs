@@ -6,7 +6,8 @@ namespace Viscolog.Core.Inference;
 
 /// <summary>
 /// What earlier runs say together of a new lot's curve. For each shape two normal components, however many runs there are: one in which
-/// every run tells of the same curve, lots apart (a normal hierarchy: Lindley and Smith, Journal of the Royal Statistical Society B 34 (1972)
+/// every run tells of the same curve, lots apart (a normal hierarchy: Lindley and Smith, Journal of the Royal Statistical Society B 34
+/// (1972)
 /// 1–41), and one that is as wide as the runs are apart, for when they are not alike.
 /// </summary>
 internal static class HistoryPool
@@ -18,16 +19,16 @@ internal static class HistoryPool
         var weights = TogetherWeights(earlier);
         return [.. Shapes.All.Select((shape, s) =>
         {
-            ShapeMoments[] told = [.. earlier.Select(r => r.Moments[s]).OfType<ShapeMoments>()];
-            if (told.Length == 0)
+            ShapeMoments[] runs = [.. earlier.Select(r => r.Moments[s]).OfType<ShapeMoments>()];
+            if (runs.Length == 0)
             {
                 return ImmutableArray<GaussianComponent>.Empty;
             }
 
             var lots = LotVariance(shape);
-            var (mean, covariance) = Together(told, shape, lots);
-            var (looseMean, looseCovariance) = Apart(told);
-            var loose = like * (1 - HistorySettings.Together) * told.Sum(t => t.Weight) / earlier.Count;
+            var (mean, covariance) = Together(runs, shape, lots);
+            var (looseMean, looseCovariance) = Apart(runs);
+            var loose = like * (1 - HistorySettings.Together) * runs.Sum(t => t.Weight) / earlier.Count;
             return ImmutableArray.Create(
                 new GaussianComponent(like * HistorySettings.Together * weights[s], mean, covariance + lots),
                 new GaussianComponent(loose, looseMean, looseCovariance + lots));
@@ -42,7 +43,8 @@ internal static class HistoryPool
         {
             var before = shape.PriorWeight / prior;
             return earlier.Any(r => r.Moments[s] is not null)
-                ? Math.Log(before) + earlier.Sum(r => Math.Log(Math.Max(r.ShapeWeights[s], HistorySettings.LeastShapeWeight * before) / before))
+                ? Math.Log(before) + earlier.Sum(
+                    r => Math.Log(Math.Max(r.ShapeWeights[s], HistorySettings.LeastShapeWeight * before) / before))
                 : double.NegativeInfinity;
         }).ToArray();
         var greatest = logs.Max();
@@ -51,7 +53,7 @@ internal static class HistoryPool
     }
 
     /// <summary>Each run's likelihood is its posterior with the common prior taken out; widened by the lots, they multiply.</summary>
-    private static (double[] Mean, Matrix<double> Covariance) Together(ShapeMoments[] told, Shape shape, Matrix<double> lots)
+    private static (double[] Mean, Matrix<double> Covariance) Together(ShapeMoments[] runs, Shape shape, Matrix<double> lots)
     {
         var generic = Prior.Generic(shape, 1);
         var before = generic.Covariance.Inverse();
@@ -59,7 +61,7 @@ internal static class HistoryPool
         var precision = before.Clone();
         var information = before * centre;
         var between = lots.Inverse();
-        foreach (var run in told)
+        foreach (var run in runs)
         {
             var after = run.Covariance.Inverse();
             var own = PositivePart(after - before);
@@ -68,7 +70,8 @@ internal static class HistoryPool
                 continue;
             }
 
-            // The centre of the run's likelihood lies where its posterior's pull away from the prior is made up; directions it is silent on stay at the prior's centre.
+            // The centre of the run's likelihood lies where its posterior's pull away from the prior is made up; directions it is silent
+            // on stay at the prior's centre.
             var pull = own.Axes * own.Axes.Transpose() * ((after * (Vector<double>.Build.DenseOfArray(run.Mean) - centre)));
             var widened = own.Precision - (own.Precision * (own.Precision + between).Inverse() * own.Precision);
             var offset = pull - (own.Precision * (own.Precision + between).Inverse() * pull);
@@ -85,16 +88,17 @@ internal static class HistoryPool
     {
         var parts = ((symmetric + symmetric.Transpose()) / 2).Evd(Symmetricity.Symmetric);
         var values = parts.EigenValues.Select(v => v.Real).ToArray();
-        var axes = Matrix<double>.Build.DenseOfColumnVectors(parts.EigenVectors.EnumerateColumns().Select((c, i) => values[i] > 0 ? c : c * 0));
+        var axes = Matrix<double>.Build.DenseOfColumnVectors(
+            parts.EigenVectors.EnumerateColumns().Select((c, i) => values[i] > 0 ? c : c * 0));
         return (axes * Matrix<double>.Build.DenseOfDiagonalArray([.. values.Select(v => Math.Max(0, v))]) * axes.Transpose(), axes);
     }
 
     /// <summary>Mean and covariance of the runs' posteriors thrown together.</summary>
-    private static (double[] Mean, Matrix<double> Covariance) Apart(ShapeMoments[] told)
+    private static (double[] Mean, Matrix<double> Covariance) Apart(ShapeMoments[] runs)
     {
-        var total = told.Sum(t => t.Weight);
-        var mean = told.Select(t => Vector<double>.Build.DenseOfArray(t.Mean) * (t.Weight / total)).Aggregate((a, b) => a + b);
-        var covariance = told.Select(t =>
+        var total = runs.Sum(t => t.Weight);
+        var mean = runs.Select(t => Vector<double>.Build.DenseOfArray(t.Mean) * (t.Weight / total)).Aggregate((a, b) => a + b);
+        var covariance = runs.Select(t =>
         {
             var off = Vector<double>.Build.DenseOfArray(t.Mean) - mean;
             return (t.Covariance + off.OuterProduct(off)) * (t.Weight / total);
@@ -121,7 +125,9 @@ internal static class HistorySettings
     /// <summary>Chance before any reading that its base is another one.</summary>
     public const double UnlikeBase = 0.1;
 
-    /// <summary>Of the pots that are like the earlier runs, this part is like all of them together, the others like any one of them.</summary>
+    /// <summary>
+    /// Of the pots that are like the earlier runs, this part is like all of them together, the others like any one of them.
+    /// </summary>
     public const double Together = 0.7;
 
     /// <summary>A single run never speaks against a shape by more than leaving it this weight.</summary>

@@ -6,10 +6,10 @@ namespace Viscolog.Core.Inference;
 /// <summary>A weighted sum of normal distributions over one shape's parameters; the weights need not sum to one.</summary>
 internal sealed class Mixture(ImmutableArray<GaussianComponent> components)
 {
-    private readonly double total = components.Sum(c => c.Weight);
+    private readonly double _total = components.Sum(c => c.Weight);
 
     /// <summary>The sum of the weights: the shape's own weight in a prior over shapes.</summary>
-    public double Total => total;
+    public double Total => _total;
 
     /// <summary>The components.</summary>
     public ImmutableArray<GaussianComponent> Components => components;
@@ -17,7 +17,7 @@ internal sealed class Mixture(ImmutableArray<GaussianComponent> components)
     /// <summary>A draw; the component is chosen by <paramref name="place"/> in [0, 1).</summary>
     public void Draw(double place, ReadOnlySpan<double> normals, Span<double> draw)
     {
-        var left = place * total;
+        var left = place * _total;
         var i = 0;
         while (i < components.Length - 1 && left >= components[i].Weight)
         {
@@ -31,7 +31,7 @@ internal sealed class Mixture(ImmutableArray<GaussianComponent> components)
     /// <summary>The part of the density at a place that the first component makes.</summary>
     public double PartOfFirst(ReadOnlySpan<double> at)
     {
-        var first = Math.Log(components[0].Weight / total) + components[0].LogDensity(at);
+        var first = Math.Log(components[0].Weight / _total) + components[0].LogDensity(at);
         return Math.Min(1, Math.Exp(first - LogDensity(at)));
     }
 
@@ -47,7 +47,7 @@ internal sealed class Mixture(ImmutableArray<GaussianComponent> components)
         Span<double> logs = stackalloc double[components.Length];
         for (var i = 0; i < logs.Length; i++)
         {
-            logs[i] = Math.Log(components[i].Weight / total) + components[i].LogDensity(at);
+            logs[i] = Math.Log(components[i].Weight / _total) + components[i].LogDensity(at);
             greatest = Math.Max(greatest, logs[i]);
         }
 
@@ -65,21 +65,21 @@ internal sealed class Mixture(ImmutableArray<GaussianComponent> components)
 internal sealed class GaussianComponent
 {
     private const double LnRootTwoPi = 0.918938533204672742;
-    private readonly double[] mean;
-    private readonly double[] factor;
-    private readonly double logNormalization;
+    private readonly double[] _mean;
+    private readonly double[] _factor;
+    private readonly double _logNormalization;
 
     /// <summary>Makes one from its moments; a covariance that is not positive definite is mended by a growing ridge.</summary>
     public GaussianComponent(double weight, double[] mean, Matrix<double> covariance)
     {
-        this.mean = mean;
+        _mean = mean;
         (Weight, Covariance) = (weight, covariance);
         var n = mean.Length;
-        factor = Factor(covariance, n);
-        logNormalization = -n * LnRootTwoPi;
+        _factor = Factor(covariance, n);
+        _logNormalization = -n * LnRootTwoPi;
         for (var i = 0; i < n; i++)
         {
-            logNormalization -= Math.Log(factor[(i * n) + i]);
+            _logNormalization -= Math.Log(_factor[(i * n) + i]);
         }
     }
 
@@ -91,7 +91,7 @@ internal sealed class GaussianComponent
     public double Weight { get; }
 
     /// <summary>Its mean.</summary>
-    public double[] Mean => mean;
+    public double[] Mean => _mean;
 
     /// <summary>Its covariance.</summary>
     public Matrix<double> Covariance { get; }
@@ -99,13 +99,13 @@ internal sealed class GaussianComponent
     /// <summary>Turns standard normal numbers into a draw.</summary>
     public void Draw(ReadOnlySpan<double> normals, Span<double> draw)
     {
-        var n = mean.Length;
+        var n = _mean.Length;
         for (var i = 0; i < n; i++)
         {
-            var sum = mean[i];
+            var sum = _mean[i];
             for (var j = 0; j <= i; j++)
             {
-                sum += factor[(i * n) + j] * normals[j];
+                sum += _factor[(i * n) + j] * normals[j];
             }
 
             draw[i] = sum;
@@ -115,22 +115,22 @@ internal sealed class GaussianComponent
     /// <summary>The logarithm of the density, the weight left out.</summary>
     public double LogDensity(ReadOnlySpan<double> at)
     {
-        var n = mean.Length;
+        var n = _mean.Length;
         Span<double> solved = stackalloc double[n];
         var squares = 0.0;
         for (var i = 0; i < n; i++)
         {
-            var sum = at[i] - mean[i];
+            var sum = at[i] - _mean[i];
             for (var j = 0; j < i; j++)
             {
-                sum -= factor[(i * n) + j] * solved[j];
+                sum -= _factor[(i * n) + j] * solved[j];
             }
 
-            solved[i] = sum / factor[(i * n) + i];
+            solved[i] = sum / _factor[(i * n) + i];
             squares += solved[i] * solved[i];
         }
 
-        return logNormalization - (0.5 * squares);
+        return _logNormalization - (0.5 * squares);
     }
 
     private static double[] Factor(Matrix<double> covariance, int n)

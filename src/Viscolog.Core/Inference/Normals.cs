@@ -34,12 +34,16 @@ internal static class Normals
     }
 }
 
-/// <summary>The standard normal distribution function from a table, straight between its entries: good to 10⁻⁶ and many times as quick as the exact one.</summary>
+/// <summary>
+/// The standard normal distribution function from a table, straight between its entries: good to 10⁻⁶ and many times as quick as the exact
+/// one.
+/// </summary>
 internal static class NormalTable
 {
     private const int PerUnit = 512;
     private const int Reach = 6;
-    private static readonly double[] Values = [.. Enumerable.Range(0, (2 * Reach * PerUnit) + 2).Select(i => Normal.CDF(0, 1, ((double)i / PerUnit) - Reach))];
+    private static readonly double[] Values =
+        [.. Enumerable.Range(0, (2 * Reach * PerUnit) + 2).Select(i => Normal.CDF(0, 1, ((double)i / PerUnit) - Reach))];
 
     /// <summary>The chance of a value below; 0 and 1 beyond six standard deviations.</summary>
     public static double Below(double deviate)
@@ -63,7 +67,8 @@ internal static class NormalTable
 /// <summary>Normal quantiles at evenly spread places, one for each draw.</summary>
 internal static class EvenNormals
 {
-    private static readonly double[] Values = [.. Enumerable.Range(0, PosteriorSettings.Draws).Select(i => Normal.InvCDF(0, 1, Normals.EvenPlace(i)))];
+    private static readonly double[] Values =
+        [.. Enumerable.Range(0, PosteriorSettings.Draws).Select(i => Normal.InvCDF(0, 1, Normals.EvenPlace(i)))];
 
     /// <summary>The value for a draw.</summary>
     public static double At(int index) => Values[index % Values.Length];

@@ -54,7 +54,8 @@ internal sealed class PairBodyFilter
         => (discrepancy * discrepancy * (way.Body + way.String)) + (PairSettings.DiscrepancyAlongString * way.String);
 
     /// <summary>Variance that the level walks before a step.</summary>
-    public double WalkBefore(int step, double discrepancy) => step == 0 ? 0 : Walk(discrepancy, Path.Distance(step - 1, Path.Body[step], Path.String[step]));
+    public double WalkBefore(int step, double discrepancy)
+        => step == 0 ? 0 : Walk(discrepancy, Path.Distance(step - 1, Path.Body[step], Path.String[step]));
 
     /// <summary>The log likelihood of a draw.</summary>
     /// <param name="shape">The shape.</param>
@@ -98,9 +99,12 @@ internal sealed class PairBodyFilter
         return double.IsFinite(sum) ? sum : double.NegativeInfinity;
     }
 
-    /// <summary>The change of a step from its start to its settled value, with k and m known; after the likelihood of the same draw.</summary>
+    /// <summary>
+    /// The change of a step from its start to its settled value, with k and m known; after the likelihood of the same draw.
+    /// </summary>
     public double ChangeIn(int step, in WalkState state)
-        => _rise[step] - _startRise[step] + (state.First * (_first[step] - _startFirst[step])) + (state.Second * (_second[step] - _startSecond[step]));
+        => _rise[step] - _startRise[step] + (state.First * (_first[step] - _startFirst[step])) + (
+            state.Second * (_second[step] - _startSecond[step]));
 
     private void Prepare(Shape shape, PairBodyParameters draw, double timeConstant)
     {
@@ -181,6 +185,7 @@ internal sealed class PairBodyDraw : BodyDraw
         var form = PairBodyFilter.Form(strings, Exponent);
         var nearest = _path.Nearest(body, strings);
         var (mean, variance) = _states[nearest].At(form, form * body);
-        return (mean + _shape.Rise(_parameters, body), variance + PairBodyFilter.Walk(_discrepancy, _path.Distance(nearest, body, strings)));
+        return (mean + _shape.Rise(_parameters, body),
+            variance + PairBodyFilter.Walk(_discrepancy, _path.Distance(nearest, body, strings)));
     }
 }

@@ -6,7 +6,8 @@ using Viscolog.Core.Settling;
 namespace Viscolog.Core.Inference;
 
 /// <summary>
-/// The report of a fit of two thickeners. The parameters are means and standard deviations of the posterior: what readings and priors say together,
+/// The report of a fit of two thickeners. The parameters are means and standard deviations of the posterior: what readings and priors say
+/// together,
 /// with a mark where the readings leave a parameter nearly as unsure as its prior did.
 /// </summary>
 public static class PairFits
@@ -24,7 +25,8 @@ public static class PairFits
 
     private static ImmutableArray<ShapeFit> Shapes(Posterior posterior) =>
     [
-        .. posterior.ShapeWeights.Select((weight, s) => (Weight: weight, Place: s)).Where(w => w.Weight >= LeastWeight).OrderByDescending(w => w.Weight)
+        .. posterior.ShapeWeights.Select(
+            (weight, s) => (Weight: weight, Place: s)).Where(w => w.Weight >= LeastWeight).OrderByDescending(w => w.Weight)
             .Select(w => new ShapeFit(Curves.Shapes.All[w.Place], w.Weight, Parameters(posterior, w.Place), null, null, null, null)),
     ];
 
@@ -34,7 +36,10 @@ public static class PairFits
         return
         [
             .. Curves.Shapes.All[place].Parameters.Select((p, j) =>
-                Positive(p.Name, p.Unit == "R" ? "%" : p.Unit, p.Unit == "R" ? posterior.Evidence.RangeTop : 1, draws.Select(c => c.LogShape[j]), p.LogSd)),
+            {
+                var (unit, scale) = p.Unit == "R" ? ("%", posterior.Evidence.RangeTop) : (p.Unit, 1);
+                return Positive(p.Name, unit, scale, draws.Select(d => d.LogShape[j]), p.LogSd);
+            }),
         ];
     }
 
@@ -44,9 +49,12 @@ public static class PairFits
         var bodies = Bodies(posterior);
         var fitted = ImmutableArray.CreateBuilder<FittedParameter>();
         fitted.Add(Positive("base", "mPa·s", 1, bodies.Select(c => c.At(0, 0).Mean), PosteriorSettings.BaseLogSd));
-        fitted.Add(Signed($"rise by {roles.StringThickener.Name} at its range top", bodies.Select(c => (c.Now.First, c.Now.FirstSd)), PairSettings.BodyRiseSd));
-        fitted.Add(Signed($"more of that at the range top of {roles.BodyThickener.Name}", bodies.Select(c => (c.Now.Second, c.Now.SecondSd)), PairSettings.CrossSd));
-        fitted.Add(Positive($"exponent of {roles.StringThickener.Name}", "1", 1, bodies.Select(c => Math.Log(c.Exponent)), PairSettings.ExponentLogSd));
+        fitted.Add(Signed($"rise by {roles.StringThickener.Name} at its range top", bodies.Select(c => (c.Now.First, c.Now.FirstSd)),
+            PairSettings.BodyRiseSd));
+        fitted.Add(Signed($"more of that at the range top of {roles.BodyThickener.Name}",
+            bodies.Select(c => (c.Now.Second, c.Now.SecondSd)), PairSettings.CrossSd));
+        fitted.Add(Positive($"exponent of {roles.StringThickener.Name}", "1", 1, bodies.Select(c => Math.Log(c.Exponent)),
+            PairSettings.ExponentLogSd));
         if (posterior.Evidence.Steps.Skip(1).Any(s => s.Readings.Any(r => double.IsFinite(r.WaitSeconds))))
         {
             fitted.Add(Positive("time constant", "s", 1, bodies.Select(c => Math.Log(c.TimeConstant)), BuildUp.PriorLogSd));
@@ -62,8 +70,10 @@ public static class PairFits
         return
         [
             Positive("base", "mm", 1, strings.Select(c => c.At(0, 0).Mean), PairSettings.StringBaseLogSd),
-            Signed($"rise by {roles.BodyThickener.Name} at its range top", strings.Select(c => (c.Now.First, c.Now.FirstSd)), PairSettings.StringByBodySd),
-            Signed($"rise by {roles.StringThickener.Name} at its range top", strings.Select(c => (c.Now.Second, c.Now.SecondSd)), PairSettings.StringRiseSd),
+            Signed($"rise by {roles.BodyThickener.Name} at its range top", strings.Select(c => (c.Now.First, c.Now.FirstSd)),
+                PairSettings.StringByBodySd),
+            Signed($"rise by {roles.StringThickener.Name} at its range top", strings.Select(c => (c.Now.Second, c.Now.SecondSd)),
+                PairSettings.StringRiseSd),
             .. Rises(posterior),
             Positive("repeatability", "%", 100, strings.Select(c => Math.Log(c.Repeatability)), PairSettings.StringRepeatabilityLogSd),
         ];
@@ -83,7 +93,8 @@ public static class PairFits
         {
             var chance = (double)late.Length / posterior.Strings.Length;
             yield return new("chance of a late rise", "%", 100 * chance, null, false);
-            yield return Positive("its half-way dose", "%", posterior.Evidence.StringTop, late.Select(c => c.Numbers[0]), late[0].Form.Priors[0].Sd);
+            yield return Positive(
+                "its half-way dose", "%", posterior.Evidence.StringTop, late.Select(c => c.Numbers[0]), late[0].Form.Priors[0].Sd);
             yield return Positive("its steepness", "1", 1, late.Select(c => c.Numbers[1]), late[0].Form.Priors[1].Sd);
         }
     }
@@ -118,4 +129,5 @@ public static class PairFits
 /// <param name="Shapes">The shapes of the body thickener's curve that matter, heaviest first.</param>
 /// <param name="Body">What the body model has beside its shape.</param>
 /// <param name="Strings">The string model.</param>
-public sealed record PairFit(ImmutableArray<ShapeFit> Shapes, ImmutableArray<FittedParameter> Body, ImmutableArray<FittedParameter> Strings);
+public sealed record PairFit(
+    ImmutableArray<ShapeFit> Shapes, ImmutableArray<FittedParameter> Body, ImmutableArray<FittedParameter> Strings);

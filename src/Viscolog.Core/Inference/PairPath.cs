@@ -2,7 +2,9 @@ using Viscolog.Core.Observing;
 
 namespace Viscolog.Core.Inference;
 
-/// <summary>The way of a pot through the doses of two thickeners, step by step, each dose over the top of its thickener's usual range.</summary>
+/// <summary>
+/// The way of a pot through the doses of two thickeners, step by step, each dose over the top of its thickener's usual range.
+/// </summary>
 internal sealed class PairPath
 {
     public PairPath(Evidence evidence)
@@ -25,7 +27,8 @@ internal sealed class PairPath
     private bool IsRising { get; }
 
     /// <summary>How far a step lies from a place, each thickener's part of the way for itself.</summary>
-    public (double Body, double String) Distance(int step, double body, double @string) => (Math.Abs(body - Body[step]), Math.Abs(@string - String[step]));
+    public (double Body, double String) Distance(int step, double body, double @string)
+        => (Math.Abs(body - Body[step]), Math.Abs(@string - String[step]));
 
     /// <summary>The step whose level tells most about a place: the one from which the walk there is shortest.</summary>
     public int Nearest(double body, double @string)

@@ -1,7 +1,8 @@
 namespace Viscolog.Core.Inference;
 
 /// <summary>
-/// The numbers behind the posterior of two thickeners; one place, version 2. All from memory and set on tuning pots; doses are over the top of
+/// The numbers behind the posterior of two thickeners; one place, version 2. All from memory and set on tuning pots; doses are over the top
+/// of
 /// each thickener's usual range, values in ln units.
 /// </summary>
 internal static class PairSettings
@@ -24,7 +25,9 @@ internal static class PairSettings
     /// <summary>Standard deviation of ln of the exponent of the dose in that rise; its median is 1.</summary>
     public const double ExponentLogSd = 0.25;
 
-    /// <summary>Variance of the discrepancy along the string thickener's dose beyond that along the body thickener's, over the whole range.</summary>
+    /// <summary>
+    /// Variance of the discrepancy along the string thickener's dose beyond that along the body thickener's, over the whole range.
+    /// </summary>
     public const double DiscrepancyAlongString = 0.02;
 
     /// <summary>Standard deviation of the logarithm of that before the run's own strings are seen.</summary>

@@ -4,8 +4,10 @@ using Viscolog.Core.Observing;
 namespace Viscolog.Core.Inference;
 
 /// <summary>
-/// The likelihood of one curve of the string over two doses: ln string = level + a·zA + b·g(zB), g one of <see cref="StringForm.All"/>, with the
-/// level walking along the path of the doses. Level, a and b are integrated out; a draw holds the form's numbers and the logarithms of the discrepancy and of the repeatability.
+/// The likelihood of one curve of the string over two doses: ln string = level + a·zA + b·g(zB), g one of <see cref="StringForm.All"/>,
+/// with the
+/// level walking along the path of the doses. Level, a and b are integrated out; a draw holds the form's numbers and the logarithms of the
+/// discrepancy and of the repeatability.
 /// </summary>
 internal sealed class PairStringFilter
 {
@@ -32,7 +34,8 @@ internal sealed class PairStringFilter
     public static double Walk(double discrepancy, (double Body, double String) way) => discrepancy * discrepancy * (way.Body + way.String);
 
     /// <summary>Variance that the level walks before a step.</summary>
-    public double WalkBefore(int step, double discrepancy) => step == 0 ? 0 : Walk(discrepancy, Path.Distance(step - 1, Path.Body[step], Path.String[step]));
+    public double WalkBefore(int step, double discrepancy)
+        => step == 0 ? 0 : Walk(discrepancy, Path.Distance(step - 1, Path.Body[step], Path.String[step]));
 
     /// <summary>The log likelihood of a draw.</summary>
     /// <param name="draw">The draw.</param>

@@ -4,8 +4,10 @@ namespace Viscolog.Core.Inference;
 
 /// <summary>
 /// Population Monte Carlo (Cappé, Guillin, Marin and Robert, Journal of Computational and Graphical Statistics 13 (2004) 907–929): draws
-/// from the prior are weighted by a tempered likelihood, a normal distribution is fitted to them, widened and mixed with the prior, and drawn from anew.
-/// Kinds that have fallen far behind are not drawn from anew: their weight is next to nil. Kinds are drawn side by side; what comes out does not depend on it.
+/// from the prior are weighted by a tempered likelihood, a normal distribution is fitted to them, widened and mixed with the prior, and
+/// drawn from anew.
+/// Kinds that have fallen far behind are not drawn from anew: their weight is next to nil. Kinds are drawn side by side; what comes out
+/// does not depend on it.
 /// </summary>
 /// <param name="effort">How many draws and rounds.</param>
 internal sealed class PopulationMonteCarlo(SamplingEffort effort)
@@ -103,7 +105,9 @@ internal sealed class PopulationMonteCarlo(SamplingEffort effort)
 /// <param name="Place">Where in the table of random numbers to begin.</param>
 internal sealed record SampledFamily(int Dimension, Mixture Prior, Func<LogLikelihoodOf> Likelihood, int Place);
 
-/// <summary>How likely the readings are under one draw of parameters, as a logarithm up to a constant; negative infinity where they can't be.</summary>
+/// <summary>
+/// How likely the readings are under one draw of parameters, as a logarithm up to a constant; negative infinity where they can't be.
+/// </summary>
 /// <param name="draw">The draw.</param>
 internal delegate double LogLikelihoodOf(ReadOnlySpan<double> draw);
 

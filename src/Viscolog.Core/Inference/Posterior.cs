@@ -28,7 +28,9 @@ public sealed class Posterior
     /// <summary>The prior it was made with.</summary>
     public Prior Prior { get; }
 
-    /// <summary>The weight of each of <see cref="Shapes.All"/> for the body over the dose of the thickener that makes it; they sum to 1.</summary>
+    /// <summary>
+    /// The weight of each of <see cref="Shapes.All"/> for the body over the dose of the thickener that makes it; they sum to 1.
+    /// </summary>
     public ImmutableArray<double> ShapeWeights { get; }
 
     /// <summary>The chance that this pot is unlike all its earlier runs; 0 without any.</summary>
@@ -122,7 +124,8 @@ public sealed class Posterior
     internal Dose? PeakDose(double leastWeight)
     {
         double[] peaks = [.. Bodies.Select(d => d.PeakDose).OfType<double>().Order()];
-        return peaks.Length == 0 || Bodies.Where(d => d.PeakDose is not null).DistinctBy(d => d.ShapeIndex).Sum(d => ShapeWeights[d.ShapeIndex]) <= leastWeight
+        return peaks.Length == 0
+            || Bodies.Where(d => d.PeakDose is not null).DistinctBy(d => d.ShapeIndex).Sum(d => ShapeWeights[d.ShapeIndex]) <= leastWeight
             ? null
             : Dose.FromPercent(peaks[peaks.Length / 2] * _bodyTop);
     }

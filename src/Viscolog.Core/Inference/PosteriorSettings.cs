@@ -24,11 +24,19 @@ internal static class PosteriorSettings
     /// <summary>Standard deviation of an outlier in ln units; from memory.</summary>
     public const double OutlierSd = 0.5;
 
-    /// <summary>Weight of a curve that never comes up to the aim within 1.2 of the usual range: people choose thickeners that can do the job.</summary>
+    /// <summary>
+    /// The furthest dose at which a curve is looked at, over the top of the usual range (a rule of this project: makers' ranges end early).
+    /// </summary>
+    public const double Furthest = 1.2;
+
+    /// <summary>
+    /// Weight of a curve that never comes up to the aim within <see cref="Furthest"/>: people choose thickeners that can do the job.
+    /// </summary>
     public const double UnreachingWeight = 0.15;
 
     /// <summary>
-    /// Weight, before any thickener is in, of a curve that comes up to the aim below the usual range; from memory: one target in sixteen or so lies
+    /// Weight, before any thickener is in, of a curve that comes up to the aim below the usual range; from memory: one target in sixteen or
+    /// so lies
     /// there. Once a dose is read it speaks for itself, and a thin target is not to be taken for a weak thickener.
     /// </summary>
     public const double BelowRangeWeight = 0.25;

@@ -8,7 +8,9 @@ namespace Viscolog.Core.Inference;
 /// <summary>From a run, its target and earlier runs to a posterior. Deterministic: the same input gives the same posterior.</summary>
 public static class Posteriors
 {
-    /// <summary>Makes the posterior of a run: of two thickeners where both are in the pot or a string is wanted, else of its main one.</summary>
+    /// <summary>
+    /// Makes the posterior of a run: of two thickeners where both are in the pot or a string is wanted, else of its main one.
+    /// </summary>
     /// <param name="run">The run.</param>
     /// <param name="band">The band aimed at; null for none.</param>
     /// <param name="history">Earlier runs; those with another base or thickener are left aside.</param>
@@ -26,7 +28,8 @@ public static class Posteriors
             return new PosteriorOutcome.Refused("the run names no thickener; add '# thickener: NAME' to it");
         }
 
-        return Outcome(Evidence.Of(LearnedRepeatability.Into(run, history), thickener), e => WithHistory(e, History.For(run, thickener, history), band));
+        var evidence = Evidence.Of(LearnedRepeatability.Into(run, history), thickener);
+        return Outcome(evidence, e => WithHistory(e, History.For(run, thickener, history), band));
     }
 
     /// <summary>Makes the posterior of body and string over the doses of two thickeners.</summary>
@@ -36,7 +39,8 @@ public static class Posteriors
         => Outcome(Evidence.OfPair(LearnedRepeatability.Into(run, history)), SampledPairs.Posterior);
 
     /// <summary>
-    /// The posterior after earlier runs, or without them where the readings say that this pot is unlike them. The two priors are weighed by how
+    /// The posterior after earlier runs, or without them where the readings say that this pot is unlike them. The two priors are weighed by
+    /// how
     /// likely each makes the readings; the second is worked out only where there is a sign of it.
     /// </summary>
     /// <param name="evidence">The evidence of one thickener.</param>
@@ -52,7 +56,8 @@ public static class Posteriors
         }
 
         var without = Sampled(evidence, Prior.Common, band);
-        var odds = HistorySettings.UnlikeBase / (1 - HistorySettings.UnlikeBase) * Math.Exp(Math.Min(700, without.LogEvidence - with.LogEvidence));
+        var odds = HistorySettings.UnlikeBase / (1 - HistorySettings.UnlikeBase) * Math.Exp(
+            Math.Min(700, without.LogEvidence - with.LogEvidence));
         var chance = (chanceUnlike + odds) / (1 + odds);
         var share = odds / (1 + odds);
         return chance >= HistorySettings.SurelyUnlike
@@ -77,7 +82,8 @@ public static class Posteriors
     internal static Posterior Under(Evidence evidence, Prior prior, ViscosityBand? band)
     {
         var sampled = Sampled(evidence, prior, band);
-        return new(evidence, prior, sampled.ShapeWeights, [.. sampled.Draws]) { ChanceUnlikeHistory = Percentage.FromFraction(sampled.ChanceUnlikeHistory()) };
+        var unlike = Percentage.FromFraction(sampled.ChanceUnlikeHistory());
+        return new(evidence, prior, sampled.ShapeWeights, [.. sampled.Draws]) { ChanceUnlikeHistory = unlike };
     }
 
     private static SampledCurves Sampled(Evidence evidence, Prior prior, ViscosityBand? band)

@@ -5,7 +5,9 @@ using Viscolog.Core.Settling;
 
 namespace Viscolog.Core.Inference;
 
-/// <summary>What is known of a pot's curve before its own readings: for each shape a mixture over its parameters, ln τ and ln of the discrepancy.</summary>
+/// <summary>
+/// What is known of a pot's curve before its own readings: for each shape a mixture over its parameters, ln τ and ln of the discrepancy.
+/// </summary>
 public sealed class Prior
 {
     private Prior(ImmutableArray<Mixture> mixtures, double levelMean, double levelSd, int runs, double readUpTo)

@@ -8,9 +8,6 @@ internal sealed class Reach
 {
     private const int Grid = 60;
 
-    /// <summary>The furthest dose considered, over the top of the usual range.</summary>
-    private const double Furthest = 1.2;
-
     private readonly double _rangeTop;
     private readonly double[] _sorted;
 
@@ -52,10 +49,10 @@ internal sealed class Reach
 
         for (var i = 1; i <= Grid; i++)
         {
-            var after = Excess(Furthest * i / Grid);
+            var after = Excess(PosteriorSettings.Furthest * i / Grid);
             if (after >= 0)
             {
-                return Furthest * (i - 1 + (before / (before - after))) / Grid;
+                return PosteriorSettings.Furthest * (i - 1 + (before / (before - after))) / Grid;
             }
 
             before = after;

@@ -7,7 +7,8 @@ using Viscolog.Core.Quantities;
 namespace Viscolog.Core.Inference;
 
 /// <summary>
-/// Curves of one thickener drawn for the readings of a run: shapes, parameters, time constant and discrepancy by population Monte Carlo, the
+/// Curves of one thickener drawn for the readings of a run: shapes, parameters, time constant and discrepancy by population Monte Carlo,
+/// the
 /// level along the doses by the filter. Deterministic.
 /// </summary>
 internal sealed class SampledCurves
@@ -19,7 +20,7 @@ internal sealed class SampledCurves
     private const double LeastShapeWeight = 0.01;
 
     /// <summary>Doses over the range top at which a curve is looked at for whether it comes up to the aim.</summary>
-    private static readonly ImmutableArray<double> LookedAt = [0.3, 0.5, 0.7, 0.85, 1, 1.2];
+    private static readonly ImmutableArray<double> LookedAt = [0.3, 0.5, 0.7, 0.85, 1, PosteriorSettings.Furthest];
 
     private readonly Prior _prior;
     private readonly WeightedSample[] _samples;
@@ -48,7 +49,8 @@ internal sealed class SampledCurves
             DiscountUnusual(filter, evidence.Thickener.UsualRange.Low.Percent / rangeTop, target.Aim.Ln);
         }
 
-        (ShapeWeights, LogEvidence) = Resampling.Weigh([.. _samples.Select((d, s) => d.LogMeanWeight() + Math.Log(prior.Mixtures[s].Total))]);
+        (ShapeWeights, LogEvidence) = Resampling.Weigh(
+            [.. _samples.Select((d, s) => d.LogMeanWeight() + Math.Log(prior.Mixtures[s].Total))]);
         Draws = Resampling.Of(_samples, ShapeWeights, effort.Kept, (s, row) => new CurveDraw(s, new(row), filter));
     }
 

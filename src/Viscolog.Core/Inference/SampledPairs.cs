@@ -5,7 +5,8 @@ using Viscolog.Core.Observing;
 namespace Viscolog.Core.Inference;
 
 /// <summary>
-/// Body and string over the doses of two thickeners, drawn for the readings of a run: shapes and forms by population Monte Carlo, levels and
+/// Body and string over the doses of two thickeners, drawn for the readings of a run: shapes and forms by population Monte Carlo, levels
+/// and
 /// coefficients along the path of the doses by Kalman filters. Given the readings the two are independent: each has its own draws.
 /// </summary>
 internal static class SampledPairs
@@ -32,9 +33,11 @@ internal static class SampledPairs
                 return row => own.LogLikelihood(shape, new(row), default);
             },
             104729 * s))]);
-        var (weights, _) = Resampling.Weigh([.. samples.Select((d, s) => d.LogMeanWeight() + Math.Log(PairBodyFilter.PriorOf(Shapes.All[s]).Total))]);
+        var (weights, _) = Resampling.Weigh(
+            [.. samples.Select((d, s) => d.LogMeanWeight() + Math.Log(PairBodyFilter.PriorOf(Shapes.All[s]).Total))]);
         var filter = new PairBodyFilter(evidence, path);
-        return (weights, Resampling.Of<BodyDraw>(samples, weights, PosteriorSettings.Draws, (s, row) => new PairBodyDraw(s, new(row), filter)));
+        BodyDraw Draw(int shape, double[] row) => new PairBodyDraw(shape, new(row), filter);
+        return (weights, Resampling.Of(samples, weights, PosteriorSettings.Draws, Draw));
     }
 
     private static ImmutableArray<PairStringDraw> Strings(Evidence evidence, PairPath path)

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using MathNet.Numerics.Distributions;
 using Viscolog.Core.Curves;
 using Viscolog.Core.Fitting;
+using Viscolog.Core.Settling;
 
 namespace Viscolog.Core.Inference;
 
@@ -24,7 +25,8 @@ public static class ShapeFits
         return LeastSquares.Fit(problem, problem.Start, options) switch
         {
             FitOutcome.Converged fit => Report(posterior, shape, weight, problem, fit),
-            FitOutcome.NotConverged fit => new(shape, weight, Parameters(posterior, shape, problem, fit.Best, null), null, null, null, fit.Reason),
+            FitOutcome.NotConverged fit => new(
+                shape, weight, Parameters(posterior, shape, problem, fit.Best, null), null, null, null, fit.Reason),
             FitOutcome.Impossible fit => new(shape, weight, [], null, null, null, fit.Reason),
             var other => throw new ArgumentOutOfRangeException(nameof(posterior), other, "not a case of the closed set"),
         };
@@ -39,7 +41,8 @@ public static class ShapeFits
         double? repeatability = fit.DegreesOfFreedom > 0
             ? posterior.Evidence.Repeatability * Math.Sqrt(fit.ResidualSumOfSquares / fit.DegreesOfFreedom)
             : null;
-        return new(shape, weight, Parameters(posterior, shape, problem, fit.Parameters, fit.StandardErrors), aicc, repeatability, LackOfFit(posterior, problem, fit), null);
+        var parameters = Parameters(posterior, shape, problem, fit.Parameters, fit.StandardErrors);
+        return new(shape, weight, parameters, aicc, repeatability, LackOfFit(posterior, problem, fit), null);
     }
 
     private static ImmutableArray<FittedParameter> Parameters(
@@ -47,16 +50,17 @@ public static class ShapeFits
     {
         var top = posterior.Evidence.RangeTop;
         var fitted = ImmutableArray.CreateBuilder<FittedParameter>();
-        fitted.Add(Parameter("base", "mPa·s", 0, 1));
+        fitted.Add(Parameter("base", "mPa·s", ShapeProblem.BasePlace, 1));
         for (var j = 0; j < shape.Parameters.Length; j++)
         {
             var parameter = shape.Parameters[j];
-            fitted.Add(parameter.Unit == "R" ? Parameter(parameter.Name, "%", j + 1, top) : Parameter(parameter.Name, parameter.Unit, j + 1, 1));
+            var (unit, scale) = parameter.Unit == "R" ? ("%", top) : (parameter.Unit, 1);
+            fitted.Add(Parameter(parameter.Name, unit, ShapeProblem.PlaceOf(j), scale));
         }
 
         if (problem.BuildsUp)
         {
-            fitted.Add(Parameter("time constant", "s", values.Count - 1, 1));
+            fitted.Add(Parameter("time constant", "s", problem.TimeConstantPlace, 1));
         }
 
         return fitted.ToImmutable();
@@ -64,20 +68,23 @@ public static class ShapeFits
         FittedParameter Parameter(string name, string unit, int j, double scale)
         {
             var value = Math.Exp(values[j]) * scale;
-            return new(name, unit, value, errors is null ? null : value * errors[j], errors is not null && errors[j] > PriorPart * problem.Spreads[j]);
+            return errors is null
+                ? new(name, unit, value, null, false)
+                : new(name, unit, value, value * errors[j], errors[j] > PriorPart * problem.Spreads[j]);
         }
     }
 
     /// <summary>
-    /// The F test of lack of fit against pure error (Draper and Smith, Applied Regression Analysis, 3rd edition, Wiley 1998, section 2.1; from
+    /// The F test of lack of fit against pure error (Draper and Smith, Applied Regression Analysis, 3rd edition, Wiley 1998, section 2.1;
+    /// from
     /// memory) over settled readings repeated within a step.
     /// </summary>
     private static double? LackOfFit(Posterior posterior, ShapeProblem problem, FitOutcome.Converged fit)
     {
-        const double settled = 0.02;
-        var timeConstant = problem.BuildsUp ? Math.Exp(fit.Parameters[^1]) : 1;
+        var timeConstant = problem.TimeConstant(fit.Parameters);
         var groups = posterior.Evidence.Steps
-            .Select(s => s.Readings.Where(r => s.Place == 0 || Settling.BuildUp.Remaining(r.WaitSeconds, timeConstant) < settled).Select(r => r.Ln).ToArray())
+            .Select(s => s.Readings.Where(r => s.Place == 0 || BuildUp.Remaining(r.WaitSeconds, timeConstant) < Settled.Part)
+                .Select(r => r.Ln).ToArray())
             .Where(g => g.Length > 1)
             .ToArray();
         var pureFreedom = groups.Sum(g => g.Length - 1);
@@ -98,8 +105,10 @@ public static class ShapeFits
 /// <param name="Shape">The shape.</param>
 /// <param name="Weight">Its weight in the posterior, 0 to 1.</param>
 /// <param name="Parameters">The base's body, the shape's parameters and, where waits were logged, the time constant.</param>
-/// <param name="Aicc">Akaike's criterion with the small-sample correction (Hurvich and Tsai, Biometrika 76 (1989) 297–307), the repeatability taken as known; null with too few readings.</param>
-/// <param name="ResidualRepeatability">Relative standard deviation of the readings about the curve, as a fraction; null without degrees of freedom.</param>
+/// <param name="Aicc">Akaike's criterion with the small-sample correction (Hurvich and Tsai, Biometrika 76 (1989) 297–307), the
+/// repeatability taken as known; null with too few readings.</param>
+/// <param name="ResidualRepeatability">Relative standard deviation of the readings about the curve, as a fraction; null without degrees of
+/// freedom.</param>
 /// <param name="LackOfFitChance">p of the lack-of-fit test against repeat readings; null where there are none.</param>
 /// <param name="Trouble">Why the fit is not to be trusted; null where it is.</param>
 public sealed record ShapeFit(

@@ -8,26 +8,39 @@ namespace Viscolog.Core.Inference;
 /// <summary>One shape on a run's evidence: data rows over the repeatability, then a row for each prior.</summary>
 internal sealed class ShapeProblem : ResidualProblem
 {
-    private readonly CurveFilter filter;
-    private readonly Shape shape;
-    private readonly BodyReading[] readings;
-    private readonly double[] sds;
-    private readonly double[] means;
-    private readonly double[] spreads;
-    private readonly bool buildsUp;
+    private readonly CurveFilter _filter;
+    private readonly Shape _shape;
+    private readonly BodyReading[] _readings;
+    private readonly double[] _sds;
+    private readonly double[] _means;
+    private readonly double[] _spreads;
+    private readonly bool _buildsUp;
 
-    private ShapeProblem(CurveFilter filter, Shape shape, BodyReading[] readings, double[] sds, double[] means, double[] spreads, bool buildsUp)
+    private ShapeProblem(
+        CurveFilter filter, Shape shape, BodyReading[] readings, double[] sds, double[] means, double[] spreads, bool buildsUp)
         : base(means.Length, readings.Length, means.Length)
-        => (this.filter, this.shape, this.readings, this.sds, this.means, this.spreads, this.buildsUp) = (filter, shape, readings, sds, means, spreads, buildsUp);
+        => (_filter, _shape, _readings, _sds, _means, _spreads, _buildsUp) = (filter, shape, readings, sds, means, spreads, buildsUp);
 
     /// <summary>The prior's means: where a fit starts.</summary>
-    public double[] Start => [.. means];
+    public double[] Start => [.. _means];
 
     /// <summary>The prior's standard deviations.</summary>
-    public double[] Spreads => [.. spreads];
+    public double[] Spreads => [.. _spreads];
 
-    /// <summary>Whether the last parameter is ln τ.</summary>
-    public bool BuildsUp => buildsUp;
+    /// <summary>Whether there is a parameter for ln τ: the last one.</summary>
+    public bool BuildsUp => _buildsUp;
+
+    /// <summary>Place of ln of the base's body among the parameters.</summary>
+    public static int BasePlace => 0;
+
+    /// <summary>Place of ln τ, where there is one.</summary>
+    public int TimeConstantPlace => ParameterCount - 1;
+
+    /// <summary>Place of the logarithm of one of the shape's parameters.</summary>
+    public static int PlaceOf(int shapeParameter) => BasePlace + 1 + shapeParameter;
+
+    /// <summary>τ in s; 1 where nothing builds up.</summary>
+    public double TimeConstant(IReadOnlyList<double> parameters) => _buildsUp ? Math.Exp(parameters[TimeConstantPlace]) : 1;
 
     /// <summary>States the problem; a reading that the posterior takes for an outlier gets an outlier's standard deviation.</summary>
     public static ShapeProblem Of(Posterior posterior, Shape shape)
@@ -35,24 +48,27 @@ internal sealed class ShapeProblem : ResidualProblem
         var evidence = posterior.Evidence;
         BodyReading[] all = [.. evidence.Steps.SelectMany(s => s.Readings)];
         var timed = all.Any(r => double.IsFinite(r.WaitSeconds));
-        double[] priorMeans = [FirstLevel(all), .. shape.Parameters.Select(p => Math.Log(p.Median)), .. timed ? [Math.Log(BuildUp.PriorMedianSeconds)] : Array.Empty<double>()];
-        double[] priorSpreads = [PosteriorSettings.BaseLogSd, .. shape.Parameters.Select(p => p.LogSd), .. timed ? [BuildUp.PriorLogSd] : Array.Empty<double>()];
-        return new(new(evidence, evidence.RangeTop, posterior.Prior), shape, all, [.. all.Select(r => Sd(posterior, r))], priorMeans, priorSpreads, timed);
+        double[] Row(double level, IEnumerable<double> own, double timeConstant) => timed ? [level, .. own, timeConstant] : [level, .. own];
+        var priorMeans = Row(FirstLevel(all), shape.Parameters.Select(p => Math.Log(p.Median)), Math.Log(BuildUp.PriorMedianSeconds));
+        var priorSpreads = Row(PosteriorSettings.BaseLogSd, shape.Parameters.Select(p => p.LogSd), BuildUp.PriorLogSd);
+        var filter = new CurveFilter(evidence, evidence.RangeTop, posterior.Prior);
+        return new(filter, shape, all, [.. all.Select(r => Sd(posterior, r))], priorMeans, priorSpreads, timed);
     }
 
     /// <inheritdoc/>
     public override void Residuals(ReadOnlySpan<double> parameters, Span<double> residuals)
     {
-        var timeConstant = buildsUp ? Math.Exp(parameters[^1]) : 1;
-        filter.Prepare(shape, parameters.Slice(1, shape.Parameters.Length), timeConstant);
-        for (var i = 0; i < readings.Length; i++)
+        var timeConstant = _buildsUp ? Math.Exp(parameters[TimeConstantPlace]) : 1;
+        _filter.Prepare(_shape, parameters.Slice(PlaceOf(0), _shape.Parameters.Length), timeConstant);
+        for (var i = 0; i < _readings.Length; i++)
         {
-            residuals[i] = (readings[i].Ln - parameters[0] - filter.RiseAfter(readings[i].Step, readings[i].WaitSeconds, timeConstant)) / sds[i];
+            var rise = _filter.RiseAfter(_readings[i].Step, _readings[i].WaitSeconds, timeConstant);
+            residuals[i] = (_readings[i].Ln - parameters[BasePlace] - rise) / _sds[i];
         }
 
-        for (var j = 0; j < means.Length; j++)
+        for (var j = 0; j < _means.Length; j++)
         {
-            residuals[readings.Length + j] = (parameters[j] - means[j]) / spreads[j];
+            residuals[_readings.Length + j] = (parameters[j] - _means[j]) / _spreads[j];
         }
     }
 

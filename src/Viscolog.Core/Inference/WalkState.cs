@@ -12,12 +12,12 @@ internal struct WalkState
     public double Level;
     public double First;
     public double Second;
-    private double v00;
-    private double v01;
-    private double v02;
-    private double v11;
-    private double v12;
-    private double v22;
+    private double _v00;
+    private double _v01;
+    private double _v02;
+    private double _v11;
+    private double _v12;
+    private double _v22;
 
     /// <summary>The state before any reading, its parts independent.</summary>
     /// <param name="level">Mean and standard deviation of the level.</param>
@@ -26,21 +26,22 @@ internal struct WalkState
     public WalkState((double Mean, double Sd) level, (double Mean, double Sd) first, (double Mean, double Sd) second)
     {
         (Level, First, Second) = (level.Mean, first.Mean, second.Mean);
-        (v00, v11, v22) = (level.Sd * level.Sd, first.Sd * first.Sd, second.Sd * second.Sd);
+        (_v00, _v11, _v22) = (level.Sd * level.Sd, first.Sd * first.Sd, second.Sd * second.Sd);
     }
 
     /// <summary>Standard deviation of the first coefficient.</summary>
-    public readonly double FirstSd => Math.Sqrt(v11);
+    public readonly double FirstSd => Math.Sqrt(_v11);
 
     /// <summary>Standard deviation of the second coefficient.</summary>
-    public readonly double SecondSd => Math.Sqrt(v22);
+    public readonly double SecondSd => Math.Sqrt(_v22);
 
     /// <summary>The level walks on by so much variance.</summary>
-    public void Walk(double variance) => v00 += variance;
+    public void Walk(double variance) => _v00 += variance;
 
     /// <summary>Mean and variance of level + h1·first + h2·second.</summary>
     public readonly (double Mean, double Variance) At(double h1, double h2)
-        => (Level + (h1 * First) + (h2 * Second), v00 + (h1 * ((2 * v01) + (h1 * v11))) + (h2 * ((2 * v02) + (h2 * v22) + (2 * h1 * v12))));
+        => (Level + (h1 * First) + (h2 * Second),
+            _v00 + (h1 * ((2 * _v01) + (h1 * _v11))) + (h2 * ((2 * _v02) + (h2 * _v22) + (2 * h1 * _v12))));
 
     /// <summary>Takes in a reading of level + h1·first + h2·second that may be an outlier.</summary>
     /// <param name="h1">Weight of the first coefficient.</param>
@@ -50,7 +51,7 @@ internal struct WalkState
     /// <returns>Its density, up to a constant.</returns>
     public double Update(double h1, double h2, double value, double noise)
     {
-        var (p0, p1, p2) = (v00 + (h1 * v01) + (h2 * v02), v01 + (h1 * v11) + (h2 * v12), v02 + (h1 * v12) + (h2 * v22));
+        var (p0, p1, p2) = (_v00 + (h1 * _v01) + (h2 * _v02), _v01 + (h1 * _v11) + (h2 * _v12), _v02 + (h1 * _v12) + (h2 * _v22));
         var variance = p0 + (h1 * p1) + (h2 * p2);
         var innovation = value - Level - (h1 * First) - (h2 * Second);
         var (density, counted) = CurveFilter.RobustDensity(innovation, variance, noise);
@@ -59,26 +60,27 @@ internal struct WalkState
         Level += p0 * step;
         First += p1 * step;
         Second += p2 * step;
-        v00 -= p0 * p0 * scale;
-        v01 -= p0 * p1 * scale;
-        v02 -= p0 * p2 * scale;
-        v11 -= p1 * p1 * scale;
-        v12 -= p1 * p2 * scale;
-        v22 -= p2 * p2 * scale;
+        _v00 -= p0 * p0 * scale;
+        _v01 -= p0 * p1 * scale;
+        _v02 -= p0 * p2 * scale;
+        _v11 -= p1 * p1 * scale;
+        _v12 -= p1 * p2 * scale;
+        _v22 -= p2 * p2 * scale;
         return density;
     }
 
     /// <summary>
-    /// This filtered state once what came later is known (Rauch, Tung and Striebel, AIAA Journal 3 (1965) 1445–1450). Only the level walks, so
+    /// This filtered state once what came later is known (Rauch, Tung and Striebel, AIAA Journal 3 (1965) 1445–1450). Only the level walks,
+    /// so
     /// this state is the later one less what the level walked in between, which the later state tells in part.
     /// </summary>
     /// <param name="later">The next state, smoothed.</param>
     /// <param name="walked">Variance that the level walked in between.</param>
     public readonly WalkState Smoothed(in WalkState later, double walked)
     {
-        var p00 = v00 + walked;
-        var (c0, c1, c2) = ((v11 * v22) - (v12 * v12), (v12 * v02) - (v01 * v22), (v01 * v12) - (v11 * v02));
-        var determinant = (p00 * c0) + (v01 * c1) + (v02 * c2);
+        var p00 = _v00 + walked;
+        var (c0, c1, c2) = ((_v11 * _v22) - (_v12 * _v12), (_v12 * _v02) - (_v01 * _v22), (_v01 * _v12) - (_v11 * _v02));
+        var determinant = (p00 * c0) + (_v01 * c1) + (_v02 * c2);
         if (walked <= 0 || determinant <= 0)
         {
             return later;
@@ -89,10 +91,10 @@ internal struct WalkState
         var result = later;
         result.Level -= (r0 * (later.Level - Level)) + (r1 * (later.First - First)) + (r2 * (later.Second - Second));
         var (a0, a1, a2) = (1 - r0, -r1, -r2);
-        result.v01 = (a0 * later.v01) + (a1 * later.v11) + (a2 * later.v12);
-        result.v02 = (a0 * later.v02) + (a1 * later.v12) + (a2 * later.v22);
-        var first = (a0 * later.v00) + (a1 * later.v01) + (a2 * later.v02);
-        result.v00 = (a0 * first) + (a1 * result.v01) + (a2 * result.v02) + (walked * (1 - r0));
+        result._v01 = (a0 * later._v01) + (a1 * later._v11) + (a2 * later._v12);
+        result._v02 = (a0 * later._v02) + (a1 * later._v12) + (a2 * later._v22);
+        var first = (a0 * later._v00) + (a1 * later._v01) + (a2 * later._v02);
+        result._v00 = (a0 * first) + (a1 * result._v01) + (a2 * result._v02) + (walked * (1 - r0));
         return result;
     }
 }

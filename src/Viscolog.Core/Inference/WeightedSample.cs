@@ -116,7 +116,8 @@ internal sealed class WeightedSample(int count, int dimension)
             }
         }
 
-        var covariance = Matrix<double>.Build.Dense(dimension, dimension, (j, l) => products[(Math.Max(j, l) * dimension) + Math.Min(j, l)]);
+        var covariance = Matrix<double>.Build.Dense(
+            dimension, dimension, (j, l) => products[(Math.Max(j, l) * dimension) + Math.Min(j, l)]);
         return (mean, covariance);
     }
 }

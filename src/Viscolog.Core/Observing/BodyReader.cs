@@ -2,20 +2,18 @@ using System.Collections.Immutable;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
+using Viscolog.Core.Settling;
 
 namespace Viscolog.Core.Observing;
 
 /// <summary>Turns a run's readings into bodies by the run's method, and notes what a reader must know of that.</summary>
 internal sealed class BodyReader(Run run)
 {
-    /// <summary>From so long a standing time on, in s, a reading counts as settled where a temperature coefficient is learned: six usual time constants.</summary>
-    private const double SettledSeconds = 120;
-
-    private readonly List<string> refusals = [];
-    private readonly List<string> cautions = [];
-    private int lastRead = -1;
-    private int lastRefused = -1;
-    private string? lastReason;
+    private readonly List<string> _refusals = [];
+    private readonly List<string> _cautions = [];
+    private int _lastRead = -1;
+    private int _lastRefused = -1;
+    private string? _lastReason;
 
     /// <summary>The liquid's temperature coefficient: entered, else learned from readings of one dose, else the default.</summary>
     public TemperatureCoefficient Coefficient { get; } = run.Setup.TemperatureCoefficient ?? Learned(run) ?? TemperatureCoefficient.Default;
@@ -23,23 +21,32 @@ internal sealed class BodyReader(Run run)
     /// <summary>Where the coefficient comes from.</summary>
     public string CoefficientWords => run.Setup.TemperatureCoefficient is not null
         ? "the coefficient of the run"
-        : Coefficient == TemperatureCoefficient.Default ? "a default coefficient" : FormattableString.Invariant($"a coefficient learned from this run ({Coefficient.Kelvin:0} K)");
+        : Coefficient == TemperatureCoefficient.Default
+            ? "a default coefficient"
+            : FormattableString.Invariant($"a coefficient learned from this run ({Coefficient.Kelvin:0} K)");
 
     /// <summary>Why the readings can't carry a curve: nothing of the last step that was read could be converted.</summary>
-    public string? Trouble => lastRefused > lastRead ? lastReason + (Cups.Find(run.MethodInForce) is null ? "" : "; a run keeps to one cup, so pick it by the target") : null;
+    public string? Trouble
+        => _lastRefused > _lastRead
+            ? _lastReason + (Cups.Find(run.MethodInForce) is null ? "" : "; a run keeps to one cup, so pick it by the target")
+            : null;
 
     /// <summary>What a reader of the results must know.</summary>
     public ImmutableArray<string> Warnings
     {
         get
         {
-            string[] left = refusals.Count == 0 ? [] : [$"{(refusals.Count == 1 ? "1 reading" : FormattableString.Invariant($"{refusals.Count} readings"))} left out: {refusals[^1]}"];
+            var readings = _refusals.Count == 1 ? "1 reading" : FormattableString.Invariant($"{_refusals.Count} readings");
+            string[] left = _refusals.Count == 0 ? [] : [$"{readings} left out: {_refusals[^1]}"];
             string[] target = TargetBeyondCup() is { } words ? [words] : [];
-            return [.. left, .. target, .. cautions.Distinct(StringComparer.Ordinal)];
+            return [.. left, .. target, .. _cautions.Distinct(StringComparer.Ordinal)];
         }
     }
 
-    /// <summary>The body of a reading and the standard deviation of its ln beyond the repeatability; null where it has no value or can't be converted.</summary>
+    /// <summary>
+    /// The body of a reading and the standard deviation of its ln beyond the repeatability; null where it has no value or can't be
+    /// converted.
+    /// </summary>
     public (Viscosity Body, double Sd)? Read(Reading reading, int step)
     {
         if (reading.Value is not { } value)
@@ -50,18 +57,18 @@ internal sealed class BodyReader(Run run)
         switch (Conversions.ToBody(run.MethodInForce, value, run.Setup, run.Base.Density))
         {
             case Conversion.Converted { Reading: { Body: { } body } converted }:
-                lastRead = step;
-                cautions.AddRange(converted.Warnings);
+                _lastRead = step;
+                _cautions.AddRange(converted.Warnings);
                 if (converted.YieldStress is not null)
                 {
-                    cautions.Add("bodies are yield stresses over 1/s: 1 Pa counts as 1000 mPa·s (see docs/science.md, section 10)");
+                    _cautions.Add("bodies are yield stresses over 1/s: 1 Pa counts as 1000 mPa·s (see docs/science.md, section 10)");
                 }
 
                 return (body, converted.ReadingUncertainty.Fraction);
             case Conversion.Refused refused:
-                lastRefused = step;
-                lastReason = refused.Reason;
-                refusals.Add(refused.Reason);
+                _lastRefused = step;
+                _lastReason = refused.Reason;
+                _refusals.Add(refused.Reason);
                 return null;
             default:
                 return null;
@@ -76,17 +83,20 @@ internal sealed class BodyReader(Run run)
         }
 
         var wanted = KinematicViscosity.FromSquareMillimetersPerSecond(target.Band.Aim.MilliPascalSeconds / density.GramsPerMilliliter);
-        return cup.Allows(cup.TimeFor(wanted))
-            ? null
-            : $"the target can't be read with {cup.Name}; {(Cups.Fitting(wanted, cup.Series) is { } other ? $"{other.Name} ({other.Id}) fits it" : "no cup fits it, a rotational viscometer would")}";
+        var instead = Cups.Fitting(wanted, cup.Series) is { } other
+            ? $"{other.Name} ({other.Id}) fits it"
+            : "no cup fits it, a rotational viscometer would";
+        return cup.Allows(cup.TimeFor(wanted)) ? null : $"the target can't be read with {cup.Name}; {instead}";
     }
 
     /// <summary>Readings of one dose at different temperatures, each step a liquid of its own.</summary>
     private static TemperatureCoefficient? Learned(Run run)
     {
         var liquids = Steps.Of(run).Select((step, place) => step.Readings
-            .Where(r => r.Reading is { Temperature: not null, Value: not null } && (place == 0 || r.Reading.Wait is null || r.Reading.Wait.Value.TotalSeconds >= SettledSeconds))
-            .Select(r => (At: r.Reading.Temperature!.Value, Conversion: Conversions.ToBody(run.MethodInForce, r.Reading.Value!, run.Setup, run.Base.Density) as Conversion.Converted))
+            .Where(r => r.Reading is { Temperature: not null, Value: not null }
+                && Settled.WaitSeconds(place == 0, r.Reading.Wait) >= Settled.Seconds)
+            .Select(r => (At: r.Reading.Temperature!.Value,
+                Conversion: Conversions.ToBody(run.MethodInForce, r.Reading.Value!, run.Setup, run.Base.Density) as Conversion.Converted))
             .Where(r => r.Conversion is not null)
             .Select(r => (r.At, r.Conversion!.Reading.Body!.Value))
             .ToArray());

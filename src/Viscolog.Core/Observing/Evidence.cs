@@ -26,7 +26,8 @@ public sealed record Evidence
 
     /// <summary>Which of two thickeners does what.</summary>
     /// <exception cref="InvalidOperationException">The evidence is of one thickener.</exception>
-    public PairRoles Roles => StringThickener is { } other ? new(Thickener, other) : throw new InvalidOperationException("the evidence is of one thickener");
+    public PairRoles Roles
+        => StringThickener is { } other ? new(Thickener, other) : throw new InvalidOperationException("the evidence is of one thickener");
 
     /// <summary>What a reader of the results must know.</summary>
     public ImmutableArray<string> Warnings { get; private init; }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
+using Viscolog.Core.Settling;
 
 namespace Viscolog.Core.Observing;
 
@@ -20,23 +21,24 @@ internal sealed class EvidenceCollector(Run run)
     /// <summary>A ruler tells a string to so many mm (common practice).</summary>
     private const double RulerMillimeters = 0.5;
 
-    private readonly List<string> warnings = [];
-    private readonly BodyReader bodies = new(run);
-    private int withoutWait;
-    private int withoutTemperature;
-    private int tooFarInTemperature;
-    private int corrected;
-    private double lowestPh = double.PositiveInfinity;
-    private double highestPh = double.NegativeInfinity;
-    private double? lastPh;
+    private readonly List<string> _warnings = [];
+    private readonly BodyReader _bodies = new(run);
+    private int _withoutWait;
+    private int _withoutTemperature;
+    private int _tooFarInTemperature;
+    private int _corrected;
+    private double _lowestPh = double.PositiveInfinity;
+    private double _highestPh = double.NegativeInfinity;
+    private double? _lastPh;
 
-    public ImmutableArray<string> Warnings => [.. warnings, .. bodies.Warnings];
+    public ImmutableArray<string> Warnings => [.. _warnings, .. _bodies.Warnings];
 
     /// <summary>Why the readings can't carry a curve; null where they can.</summary>
-    public string? Trouble => bodies.Trouble;
+    public string? Trouble => _bodies.Trouble;
 
     /// <summary>The last pH where it is too low for the thickener; else null.</summary>
-    public double? LowPh(Thickener thickener) => thickener.Chemistry == ThickenerChemistry.AlkaliSwellable && lastPh < LeastPh ? lastPh : null;
+    public double? LowPh(Thickener thickener)
+        => thickener.Chemistry == ThickenerChemistry.AlkaliSwellable && _lastPh < LeastPh ? _lastPh : null;
 
     /// <summary>The steps over the doses of the thickener that makes the body and, with two, of the one that brings the string.</summary>
     public ImmutableArray<EvidenceStep> Collect(Thickener thickener, Thickener? strings)
@@ -45,18 +47,19 @@ internal sealed class EvidenceCollector(Run run)
         var steps = Steps.Of(run).Select((step, place) =>
         {
             var water = Math.Max(0, waterNow - WaterPercent(step.Pot)) * LnSdPerWaterPercent;
-            var before = tooFarInTemperature;
+            var before = _tooFarInTemperature;
             ImmutableArray<BodyReading> readings = [.. step.Readings.Select(r => Read(r, place, water)).OfType<BodyReading>()];
             ImmutableArray<StringReading> lengths = strings is null ? [] : [.. step.Readings.Select(String).OfType<StringReading>()];
             var doses = new Doses(step.Pot.DoseOf(thickener.Name), strings is null ? Dose.None : step.Pot.DoseOf(strings.Name));
-            return new EvidenceStep(place, doses, readings, lengths, tooFarInTemperature - before);
+            return new EvidenceStep(place, doses, readings, lengths, _tooFarInTemperature - before);
         }).ToImmutableArray();
         Warn(thickener);
         return steps;
 
         // Water of pre-dilution comes with every dose of the curve itself; only water poured on its own sets readings apart.
         double WaterPercent(Pot pot)
-            => 100 * (pot.Water.Grams - run.Thickeners.Sum(t => pot.In(t.Name).Grams * t.Dilution.WaterParts / t.Dilution.ThickenerParts)) / pot.Base.Grams;
+            => 100 * (pot.Water.Grams - run.Thickeners
+                .Sum(t => pot.In(t.Name).Grams * t.Dilution.WaterParts / t.Dilution.ThickenerParts)) / pot.Base.Grams;
     }
 
     private BodyReading? Read(PlacedReading placed, int step, double waterSd)
@@ -64,12 +67,12 @@ internal sealed class EvidenceCollector(Run run)
         var reading = placed.Reading;
         if (reading.Acidity is { } acidity)
         {
-            lowestPh = Math.Min(lowestPh, acidity.Ph);
-            highestPh = Math.Max(highestPh, acidity.Ph);
-            lastPh = acidity.Ph;
+            _lowestPh = Math.Min(_lowestPh, acidity.Ph);
+            _highestPh = Math.Max(_highestPh, acidity.Ph);
+            _lastPh = acidity.Ph;
         }
 
-        if (bodies.Read(reading, step) is not var (body, readingSd))
+        if (_bodies.Read(reading, step) is not var (body, readingSd))
         {
             return null;
         }
@@ -80,22 +83,20 @@ internal sealed class EvidenceCollector(Run run)
             var reference = run.ReferenceTemperatureInForce;
             if (Math.Abs(at.Celsius - reference.Celsius) > TemperatureCorrection.GreatestDistance)
             {
-                tooFarInTemperature++;
+                _tooFarInTemperature++;
                 return null;
             }
 
-            (shift, sd) = TemperatureCorrection.LnShift(at, reference, bodies.Coefficient);
-            corrected += Math.Abs(at.Celsius - reference.Celsius) >= 1 ? 1 : 0;
+            (shift, sd) = TemperatureCorrection.LnShift(at, reference, _bodies.Coefficient);
+            _corrected += Math.Abs(at.Celsius - reference.Celsius) >= 1 ? 1 : 0;
         }
         else
         {
-            withoutTemperature++;
+            _withoutTemperature++;
         }
 
-        // The base before any addition has nothing to build up.
-        var settled = step == 0 || reading.Wait is null;
-        withoutWait += step > 0 && reading.Wait is null ? 1 : 0;
-        var wait = settled ? double.PositiveInfinity : reading.Wait!.Value.TotalSeconds;
+        _withoutWait += step > 0 && reading.Wait is null ? 1 : 0;
+        var wait = Settled.WaitSeconds(step == 0, reading.Wait);
         return new(placed.Entry, step, wait, body.Ln + shift, (sd * sd) + (waterSd * waterSd) + (readingSd * readingSd));
     }
 
@@ -113,35 +114,37 @@ internal sealed class EvidenceCollector(Run run)
 
     private void Warn(Thickener thickener)
     {
-        if (tooFarInTemperature > 0)
+        if (_tooFarInTemperature > 0)
         {
-            warnings.Add($"{Readings(tooFarInTemperature)} more than 10 °C from the reference temperature left out; read nearer to it");
+            _warnings.Add($"{Readings(_tooFarInTemperature)} more than 10 °C from the reference temperature left out; read nearer to it");
         }
 
-        if (corrected > 0)
+        if (_corrected > 0)
         {
-            warnings.Add($"{Readings(corrected)} corrected for temperature with {bodies.CoefficientWords} (see docs/science.md, section 3)");
+            _warnings.Add($"{Readings(_corrected)} corrected for temperature with {_bodies.CoefficientWords} (see docs/science.md, "
+                + $"section 3)");
         }
 
-        if (withoutTemperature > 0)
+        if (_withoutTemperature > 0)
         {
-            warnings.Add($"{Readings(withoutTemperature)} without temperature, taken as read at the reference temperature");
+            _warnings.Add($"{Readings(_withoutTemperature)} without temperature, taken as read at the reference temperature");
         }
 
-        if (withoutWait > 0)
+        if (_withoutWait > 0)
         {
-            warnings.Add($"{Readings(withoutWait)} without wait_s, taken as settled");
+            _warnings.Add($"{Readings(_withoutWait)} without wait_s, taken as settled");
         }
 
-        warnings.AddRange(NotesOn(thickener));
-        if (highestPh - lowestPh > 0.5)
+        _warnings.AddRange(NotesOn(thickener));
+        if (_highestPh - _lowestPh > 0.5)
         {
-            warnings.Add(FormattableString.Invariant($"the pH moved from {lowestPh:0.0} to {highestPh:0.0} within the run; a curve across a pH change means little"));
+            _warnings.Add(FormattableString.Invariant($"the pH moved from {_lowestPh:0.0} to {_highestPh:0.0} within the run; a curve ")
+                + "across a pH change means little");
         }
 
         if (run.Entries.Any(e => e.Counts && e is Entry.Watered))
         {
-            warnings.Add($"water was added; readings before it count for less, as the curve of '{thickener.Name}' has moved since");
+            _warnings.Add($"water was added; readings before it count for less, as the curve of '{thickener.Name}' has moved since");
         }
     }
 
@@ -150,12 +153,14 @@ internal sealed class EvidenceCollector(Run run)
     {
         if (LowPh(thickener) is { } ph)
         {
-            yield return FormattableString.Invariant($"at pH {ph:0.0} an alkali-swellable thickener hardly swells: raise the pH first, the curve means little");
+            yield return FormattableString.Invariant(
+                $"at pH {ph:0.0} an alkali-swellable thickener hardly swells: raise the pH first, the curve means little");
         }
 
         if (ReferenceEquals(thickener.UsualRange, DoseRange.Common))
         {
-            yield return $"no usual range is stated for '{thickener.Name}': 1 to 5 % is assumed; a strong thickener needs its own range_pct";
+            yield return $"no usual range is stated for '{thickener.Name}': 1 to 5 % is assumed; a strong thickener needs its own "
+                + $"range_pct";
         }
     }
 

@@ -1,11 +1,13 @@
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
+using Viscolog.Core.Settling;
 
 namespace Viscolog.Core.Observing;
 
 /// <summary>
-/// The repeatability that repeat readings show: the pooled standard deviation of ln body within steps, √(Σ SS/Σ df) (NIST/SEMATECH e-Handbook of Statistical
+/// The repeatability that repeat readings show: the pooled standard deviation of ln body within steps, √(Σ SS/Σ df) (NIST/SEMATECH
+/// e-Handbook of Statistical
 /// Methods, section 2.4.4.3), once there are enough of them.
 /// </summary>
 public static class LearnedRepeatability
@@ -13,19 +15,21 @@ public static class LearnedRepeatability
     /// <summary>Repeats (degrees of freedom) from which on the method's default gives way.</summary>
     public const int Enough = 8;
 
-    /// <summary>From so long a standing time on, in s, readings of a step count as repeats: six usual time constants.</summary>
-    private const double SettledSeconds = 120;
-
     /// <summary>Temperatures further apart than this, in °C, make no repeats.</summary>
     private const double SameCelsius = 1;
 
-    /// <summary>A spread of a step beyond so many defaults is an outlier or a change of the pot, no scatter (a rule of this project).</summary>
+    /// <summary>
+    /// A spread of a step beyond so many defaults is an outlier or a change of the pot, no scatter (a rule of this project).
+    /// </summary>
     private const double MostDefaults = 6;
 
     /// <summary>A few lucky repeats never count for less than this part of the default (a rule of this project).</summary>
     private const double LeastPart = 0.25;
 
-    /// <summary>The run with its repeatability learned from its own and earlier repeats by the same method; as it is where it states one or too few are there.</summary>
+    /// <summary>
+    /// The run with its repeatability learned from its own and earlier repeats by the same method; as it is where it states one or too few
+    /// are there.
+    /// </summary>
     /// <param name="run">The run.</param>
     /// <param name="earlier">Runs of the same bench; those under another shear condition are left aside.</param>
     public static Run Into(Run run, IEnumerable<Run> earlier)
@@ -67,7 +71,7 @@ public static class LearnedRepeatability
             double[] group =
             [
                 .. SameTemperature([.. step.Readings.Select(r => r.Reading)])
-                    .Where(r => isFirst || r.Wait?.TotalSeconds >= SettledSeconds)
+                    .Where(r => isFirst || (r.Wait is not null && r.Wait.Value.TotalSeconds >= Settled.Seconds))
                     .Select(r => r.Value is { } value ? Conversions.ToBody(run.MethodInForce, value, run.Setup, run.Base.Density) : null)
                     .OfType<Conversion.Converted>()
                     .Select(c => c.Reading.Body!.Value.Ln),
@@ -82,6 +86,7 @@ public static class LearnedRepeatability
     private static IEnumerable<Reading> SameTemperature(IReadOnlyList<Reading> readings)
     {
         var first = readings.FirstOrDefault(r => r.Value is not null)?.Temperature;
-        return readings.Where(r => first is null == r.Temperature is null && (first is null || Math.Abs(r.Temperature!.Value.Celsius - first.Value.Celsius) <= SameCelsius));
+        return readings.Where(r => first is null == r.Temperature is null
+            && (first is null || Math.Abs(r.Temperature!.Value.Celsius - first.Value.Celsius) <= SameCelsius));
     }
 }

@@ -14,7 +14,8 @@ public sealed record PairRoles(Thickener BodyThickener, Thickener StringThickene
     /// <returns>Null where the run does not name two thickeners.</returns>
     public static PairRoles? Of(Run run) => run.Thickeners switch
     {
-        [{ Chemistry: ThickenerChemistry.Associative } first, { Chemistry: not ThickenerChemistry.Associative } second] => new(second, first),
+        [{ Chemistry: ThickenerChemistry.Associative } first, { Chemistry: not ThickenerChemistry.Associative } second]
+            => new(second, first),
         [var first, var second] => new(first, second),
         _ => null,
     };

@@ -9,9 +9,6 @@ namespace Viscolog.Core.Pots;
 /// </summary>
 public sealed record Recipe
 {
-    /// <summary>Density of water in g/mL (0.998 at 20 °C; memory).</summary>
-    public static readonly Density Water = Density.FromGramsPerMilliliter(0.998);
-
     /// <summary>Density that a thickener counts with where none is stated, in g/mL (most are sold as dispersions in water; no source).</summary>
     public static readonly Density AssumedThickener = Density.FromGramsPerMilliliter(1);
 
@@ -77,7 +74,7 @@ public sealed record Recipe
     {
         var neat = thickener.Dilution.ThickenerFraction;
         return thickener.Density is { } density
-            ? Volume.FromMilliliters(poured.Grams * ((neat / density.GramsPerMilliliter) + ((1 - neat) / Water.GramsPerMilliliter)))
+            ? Volume.FromMilliliters(poured.Grams * ((neat / density.GramsPerMilliliter) + ((1 - neat) / Density.Water.GramsPerMilliliter)))
             : null;
     }
 
@@ -92,11 +89,11 @@ public sealed record Recipe
             return null;
         }
 
-        var volume = (1 / density.GramsPerMilliliter) + (WaterOnBase.Fraction / Water.GramsPerMilliliter);
+        var volume = (1 / density.GramsPerMilliliter) + (WaterOnBase.Fraction / Density.Water.GramsPerMilliliter);
         foreach (var (thickener, dose) in Parts)
         {
             var cut = thickener.Dilution.WaterParts / thickener.Dilution.ThickenerParts;
-            volume += dose.Percent / 100 * ((1 / (thickener.Density ?? AssumedThickener).GramsPerMilliliter) + (cut / Water.GramsPerMilliliter));
+            volume += dose.Percent / 100 * ((1 / (thickener.Density ?? AssumedThickener).GramsPerMilliliter) + (cut / Density.Water.GramsPerMilliliter));
         }
 
         return volume / OverBase;

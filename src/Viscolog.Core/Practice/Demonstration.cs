@@ -17,7 +17,8 @@ public sealed record Demonstration(PracticeGame Game, ImmutableArray<PracticePat
     public PracticePath Worst => Paths.MaxBy(p => p.Score.Wasted.Grams)!;
 
     /// <summary>Lets the three play.</summary>
-    public static Demonstration Of(PracticeGame game) => new(game, [PracticePlayers.Impatient(game), PracticePlayers.Bold(game), PracticePlayers.Advised(game)]);
+    public static Demonstration Of(PracticeGame game)
+        => new(game, [PracticePlayers.Impatient(game), PracticePlayers.Bold(game), PracticePlayers.Advised(game)]);
 }
 
 /// <summary>A game that has ended, and the name of who played it.</summary>

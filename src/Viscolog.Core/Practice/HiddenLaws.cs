@@ -3,7 +3,8 @@ namespace Viscolog.Core.Practice;
 /// <summary>Draws hidden laws from families of our own, some of which no shape of the program can reproduce.</summary>
 public static class HiddenLaws
 {
-    private static readonly Func<Random, HiddenLaw>[] Families = [Steady, Late, Saturating, TwoSteps, Growth, Kinked, RiseAndFall, Step, Uneven];
+    private static readonly Func<Random, HiddenLaw>[] Families =
+        [Steady, Late, Saturating, TwoSteps, Growth, Kinked, RiseAndFall, Step, Uneven];
 
     /// <summary>How many families there are.</summary>
     public static int FamilyCount => Families.Length;
@@ -71,7 +72,8 @@ public static class HiddenLaws
         var u0 = Base(random);
         var (first, second) = (Between(random, 0.7, 1.6), Between(random, 1.8, 3.2));
         var (early, place, width) = (Between(random, 0.08, 0.2), Between(random, 0.45, 0.75), Between(random, 0.04, 0.12));
-        return new("two-step", z => u0 + (first * Math.Tanh(z / early)) + (second * (Normal((z - place) / width) - Normal(-place / width))));
+        return new("two-step", z =>
+            u0 + (first * Math.Tanh(z / early)) + (second * (Normal((z - place) / width) - Normal(-place / width))));
     }
 
     private static HiddenLaw Growth(Random random)
@@ -143,5 +145,6 @@ public sealed record HiddenLaw(string Family, Func<double, double> LnBody)
     /// <summary>The same law in another lot of base and thickener.</summary>
     /// <param name="lnLevel">Added to ln of the base's body.</param>
     /// <param name="potency">Factor on the thickener's strength, above 0.</param>
-    public HiddenLaw InLot(double lnLevel, double potency) => this with { LnBody = z => LnBody(z * potency) + lnLevel, Useful = Useful / potency };
+    public HiddenLaw InLot(double lnLevel, double potency)
+        => this with { LnBody = z => LnBody(z * potency) + lnLevel, Useful = Useful / potency };
 }

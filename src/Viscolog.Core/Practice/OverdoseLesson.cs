@@ -3,7 +3,9 @@ using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Practice;
 
-/// <summary>Why over-dosing is a dead end, on one's own pot: what a gram buys, where the curve flattens or falls, what saving the pot costs.</summary>
+/// <summary>
+/// Why over-dosing is a dead end, on one's own pot: what a gram buys, where the curve flattens or falls, what saving the pot costs.
+/// </summary>
 public sealed record OverdoseLesson
 {
     /// <summary>Doses, as parts of the one that the aim needs, at which the cost of saving the pot is told.</summary>

@@ -1,13 +1,18 @@
+using MathNet.Numerics;
+
 namespace Viscolog.Core.Practice;
 
 /// <summary>
-/// Draws hidden laws for two thickeners: the body thickener by one of <see cref="HiddenLaws"/>, what the other does to body and string by families
+/// Draws hidden laws for two thickeners: the body thickener by one of <see cref="HiddenLaws"/>, what the other does to body and string by
+/// families
 /// of our own. Most of them the program's model can't reproduce.
 /// </summary>
 public static class PairLaws
 {
-    private static readonly Func<Random, (string Name, Func<double, double, double> Ln)>[] Bodies = [EvenBody, FlatteningBody, SteepeningBody, LinkedBody];
-    private static readonly Func<Random, (string Name, Func<double, double, double> Ln)>[] Strings = [EvenString, FlatteningString, LateString, KinkedString, ShortenedString];
+    private static readonly Func<Random, (
+        string Name, Func<double, double, double> Ln)>[] Bodies = [EvenBody, FlatteningBody, SteepeningBody, LinkedBody];
+    private static readonly Func<Random, (string Name, Func<double, double, double> Ln)>[] Strings =
+        [EvenString, FlatteningString, LateString, KinkedString, ShortenedString];
 
     /// <summary>Draws a law.</summary>
     /// <param name="family">Which family of <see cref="HiddenLaws"/> the body thickener is of, from 0.</param>
@@ -19,7 +24,10 @@ public static class PairLaws
         var (bodyName, body) = Bodies[random.Next(Bodies.Length)](random);
         var (stringName, strings) = Strings[random.Next(Strings.Length)](random);
         var start = Math.Log(Between(random, 3, 15));
-        return new($"{first.Family}, body {bodyName}, string {stringName}", (a, b) => first.LnBody(a) + body(a, b), (a, b) => start + strings(a, b))
+        return new(
+            $"{first.Family}, body {bodyName}, string {stringName}",
+            (a, b) => first.LnBody(a) + body(a, b),
+            (a, b) => start + strings(a, b))
         {
             Useful = first.Useful,
         };
@@ -67,7 +75,7 @@ public static class PairLaws
     {
         var (rise, byBody) = (Between(random, 1.5, 3), Between(random, 0, 0.6));
         var (place, width) = (Between(random, 0.2, 0.5), Between(random, 0.12, 0.25));
-        double Logistic(double b) => 1 / (1 + Math.Exp((place - b) / width));
+        double Logistic(double b) => SpecialFunctions.Logistic((b - place) / width);
         return ("late", (a, b) => (rise * (Logistic(b) - Logistic(0)) / (Logistic(1) - Logistic(0))) + (byBody * Math.Sqrt(a)));
     }
 

@@ -6,7 +6,8 @@ namespace Viscolog.Core.Practice;
 /// <summary>What hides in a practice pot, found out on a fine grid of its law; to be shown when the game is over.</summary>
 /// <remarks>
 /// Rules of the game, without a source: the curve counts as flat where a gram buys under a quarter of the most that any gram buys (the dose
-/// limit's own rule); a pot weeps beyond 1.1 of the dose at its peak, or beyond the usual range where it has none; a dose beyond the peak is over,
+/// limit's own rule); a pot weeps beyond 1.1 of the dose at its peak, or beyond the usual range where it has none; a dose beyond the peak
+/// is over,
 /// whatever it reads, and so is one beyond 1.6 of the usual range, where no curve was looked at.
 /// </remarks>
 public sealed class PotTruth
@@ -20,27 +21,27 @@ public sealed class PotTruth
     private const double RealFall = 0.01;
 
     private const double FlatPart = 0.25;
-    private readonly HiddenPot pot;
-    private readonly double[] lns;
+    private readonly HiddenPot _pot;
+    private readonly double[] _lns;
 
     internal PotTruth(HiddenPot start, ViscosityBand band)
     {
-        (pot, Band) = (start, band);
-        lns = [.. Enumerable.Range(0, Grid + 1).Select(i => start.Law.LnBody(Furthest * i / Grid))];
-        var highest = Array.IndexOf(lns, lns.Max());
-        Peak = lns[highest] - lns[^1] > RealFall ? At(highest) : null;
+        (_pot, Band) = (start, band);
+        _lns = [.. Enumerable.Range(0, Grid + 1).Select(i => start.Law.LnBody(Furthest * i / Grid))];
+        var highest = Array.IndexOf(_lns, _lns.Max());
+        Peak = _lns[highest] - _lns[^1] > RealFall ? At(highest) : null;
         FlatFrom = Flattening(Peak is null ? Grid / Furthest : highest);
-        Needed = First(band.Aim.Ln) ?? pot.RangeTop;
+        Needed = First(band.Aim.Ln) ?? _pot.RangeTop;
         InBandFrom = First(band.Low.Ln) ?? Needed;
         OverFrom = First(band.High.Ln) ?? Peak;
-        WeepsFrom = Peak is { } peak ? Dose.FromPercent(1.1 * peak.Percent) : pot.RangeTop;
+        WeepsFrom = Peak is { } peak ? Dose.FromPercent(1.1 * peak.Percent) : _pot.RangeTop;
     }
 
     /// <summary>The family of the law, in a word.</summary>
-    public string Family => pot.Law.Family;
+    public string Family => _pot.Law.Family;
 
     /// <summary>τ of the build-up.</summary>
-    public TimeSpan TimeConstant => pot.TimeConstant;
+    public TimeSpan TimeConstant => _pot.TimeConstant;
 
     /// <summary>The band aimed at.</summary>
     public ViscosityBand Band { get; }
@@ -64,13 +65,13 @@ public sealed class PotTruth
     public Dose WeepsFrom { get; }
 
     /// <summary>Top of the usual range.</summary>
-    public Dose RangeTop => pot.RangeTop;
+    public Dose RangeTop => _pot.RangeTop;
 
     /// <summary>Base in the pot at first.</summary>
-    public Mass Base => pot.Base;
+    public Mass Base => _pot.Base;
 
     /// <summary>The settled body at a dose.</summary>
-    public Viscosity BodyAt(Dose dose) => Viscosity.FromLn(pot.Law.LnBody(dose.Percent / pot.RangeTop.Percent));
+    public Viscosity BodyAt(Dose dose) => Viscosity.FromLn(_pot.Law.LnBody(dose.Percent / _pot.RangeTop.Percent));
 
     /// <summary>Whether a dose is over: its body is above the band, or it lies beyond the peak or beyond what was looked at.</summary>
     public bool IsOver(Dose dose) => BodyAt(dose) > Band.High || dose > Peak || dose.Percent > Furthest * RangeTop.Percent;
@@ -79,9 +80,9 @@ public sealed class PotTruth
     /// <param name="dose">The dose half a gram before and after which the two bodies are taken; of a smaller one, the first gram.</param>
     public double PercentForGramAt(Dose dose)
     {
-        var gram = 100 / pot.Base.Grams / pot.RangeTop.Percent;
-        var after = Math.Max(gram, (dose.Percent / pot.RangeTop.Percent) + (gram / 2));
-        return 100 * (Math.Exp(pot.Law.LnBody(after) - pot.Law.LnBody(after - gram)) - 1);
+        var gram = 100 / _pot.Base.Grams / _pot.RangeTop.Percent;
+        var after = Math.Max(gram, (dose.Percent / _pot.RangeTop.Percent) + (gram / 2));
+        return 100 * (Math.Exp(_pot.Law.LnBody(after) - _pot.Law.LnBody(after - gram)) - 1);
     }
 
     /// <summary>The dose where a gram raises the body most in proportion, within the usual range.</summary>
@@ -94,16 +95,16 @@ public sealed class PotTruth
     public ImmutableArray<(Dose Dose, Viscosity Body)> Samples(Dose end, int samples)
         => [.. Enumerable.Range(0, samples).Select(i => Dose.FromPercent(end.Percent * i / (samples - 1))).Select(d => (d, BodyAt(d)))];
 
-    private Dose At(double place) => Dose.FromPercent(Furthest * place / Grid * pot.RangeTop.Percent);
+    private Dose At(double place) => Dose.FromPercent(Furthest * place / Grid * _pot.RangeTop.Percent);
 
     /// <summary>The dose that first brings the body up to a value.</summary>
     private Dose? First(double ln)
     {
         for (var i = 0; i <= Grid; i++)
         {
-            if (lns[i] >= ln)
+            if (_lns[i] >= ln)
             {
-                return i == 0 ? Dose.None : At(i - 1 + ((ln - lns[i - 1]) / (lns[i] - lns[i - 1])));
+                return i == 0 ? Dose.None : At(i - 1 + ((ln - _lns[i - 1]) / (_lns[i] - _lns[i - 1])));
             }
         }
 
@@ -113,7 +114,7 @@ public sealed class PotTruth
     private Dose? Flattening(double end)
     {
         var last = (int)end;
-        var slopes = Enumerable.Range(0, last).Select(i => lns[i + 1] - lns[i]).ToArray();
+        var slopes = Enumerable.Range(0, last).Select(i => _lns[i + 1] - _lns[i]).ToArray();
         var bound = FlatPart * slopes.Max();
         var steep = Array.FindLastIndex(slopes, s => s >= bound);
         return steep + 1 < last ? At(steep + 1) : null;

@@ -12,12 +12,54 @@ public sealed record PracticeDifficulty(string Name, int Level, string About)
     /// <summary>All of them, the easiest first.</summary>
     public static ImmutableArray<PracticeDifficulty> All { get; } =
     [
-        new("easy", 1, "Rises steadily, settles soon.") { Families = [0], Places = (0.35, 0.7), TimeConstants = (6, 12), ReadingError = 0.03, DosingError = 0.01 },
-        new("flat", 2, "Much body at first, less and less for each gram.") { Families = [2], Places = (0.6, 0.9), TimeConstants = (10, 25), ReadingError = 0.03, DosingError = 0.01 },
-        new("slow", 3, "Builds up long after the stirring: an early reading lies.") { Families = [0, 1, 4], Places = (0.35, 0.7), TimeConstants = (25, 45), ReadingError = 0.03, DosingError = 0.01 },
-        new("steep", 4, "Hardly anything for a while, then very much at once.") { Families = [1, 7], Places = (0.35, 0.75), TimeConstants = (10, 30), ReadingError = 0.04, DosingError = 0.02 },
-        new("peaked", 5, "There is a dose beyond which the body falls again.") { Families = [6], Places = (0.5, 0.85), TimeConstants = (10, 40), ReadingError = 0.04, DosingError = 0.02 },
-        new("hard", 6, "Any of these, and others; nothing is known beforehand.") { Families = [.. Enumerable.Range(0, HiddenLaws.FamilyCount)], Places = (0.3, 0.9), TimeConstants = (6, 60), ReadingError = 0.04, DosingError = 0.02 },
+        new("easy", 1, "Rises steadily, settles soon.")
+        {
+            Families = [0],
+            Places = (0.35, 0.7),
+            TimeConstants = (6, 12),
+            ReadingError = 0.03,
+            DosingError = 0.01,
+        },
+        new("flat", 2, "Much body at first, less and less for each gram.")
+        {
+            Families = [2],
+            Places = (0.6, 0.9),
+            TimeConstants = (10, 25),
+            ReadingError = 0.03,
+            DosingError = 0.01,
+        },
+        new("slow", 3, "Builds up long after the stirring: an early reading lies.")
+        {
+            Families = [0, 1, 4],
+            Places = (0.35, 0.7),
+            TimeConstants = (25, 45),
+            ReadingError = 0.03,
+            DosingError = 0.01,
+        },
+        new("steep", 4, "Hardly anything for a while, then very much at once.")
+        {
+            Families = [1, 7],
+            Places = (0.35, 0.75),
+            TimeConstants = (10, 30),
+            ReadingError = 0.04,
+            DosingError = 0.02,
+        },
+        new("peaked", 5, "There is a dose beyond which the body falls again.")
+        {
+            Families = [6],
+            Places = (0.5, 0.85),
+            TimeConstants = (10, 40),
+            ReadingError = 0.04,
+            DosingError = 0.02,
+        },
+        new("hard", 6, "Any of these, and others; nothing is known beforehand.")
+        {
+            Families = [.. Enumerable.Range(0, HiddenLaws.FamilyCount)],
+            Places = (0.3, 0.9),
+            TimeConstants = (6, 60),
+            ReadingError = 0.04,
+            DosingError = 0.02,
+        },
     ];
 
     /// <summary>The families of laws it draws from.</summary>
@@ -36,7 +78,8 @@ public sealed record PracticeDifficulty(string Name, int Level, string About)
     internal double DosingError { get; init; }
 
     /// <summary>The difficulty of that name; null where there is none.</summary>
-    public static PracticeDifficulty? Find(string name) => All.FirstOrDefault(d => string.Equals(d.Name, name, StringComparison.OrdinalIgnoreCase));
+    public static PracticeDifficulty? Find(string name)
+        => All.FirstOrDefault(d => string.Equals(d.Name, name, StringComparison.OrdinalIgnoreCase));
 
     /// <summary>The repeatability that a player is told.</summary>
     public Percentage Repeatability => Percentage.FromFraction(ReadingError);

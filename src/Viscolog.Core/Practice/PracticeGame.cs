@@ -73,5 +73,6 @@ public sealed record PracticeGame
         return new(difficulty, seed, law, timeConstant, run);
     }
 
-    private static double Between(Random random, (double Low, double High) bounds) => bounds.Low + ((bounds.High - bounds.Low) * random.NextDouble());
+    private static double Between(Random random, (double Low, double High) bounds)
+        => bounds.Low + ((bounds.High - bounds.Low) * random.NextDouble());
 }

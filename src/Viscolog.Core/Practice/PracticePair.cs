@@ -5,16 +5,18 @@ using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Practice;
 
-/// <summary>A virtual pot for two thickeners with a hidden law: it takes doses of either and answers readings of body and string with error.</summary>
+/// <summary>
+/// A virtual pot for two thickeners with a hidden law: it takes doses of either and answers readings of body and string with error.
+/// </summary>
 public sealed class PracticePair
 {
-    private readonly PairLaw law;
-    private readonly PracticeErrors errors;
-    private readonly PairRoles roles;
-    private readonly Random random;
-    private double baseGrams;
-    private double bodyGrams;
-    private double stringGrams;
+    private readonly PairLaw _law;
+    private readonly PracticeErrors _errors;
+    private readonly PairRoles _roles;
+    private readonly Random _random;
+    private double _baseGrams;
+    private double _bodyGrams;
+    private double _stringGrams;
 
     /// <summary>Makes a pot that is settled at once.</summary>
     /// <param name="law">The law that hides in it.</param>
@@ -24,38 +26,38 @@ public sealed class PracticePair
     /// <exception cref="ArgumentException">The run does not name two thickeners.</exception>
     public PracticePair(PairLaw law, PracticeErrors errors, Run run, int seed)
     {
-        (this.law, this.errors, Run) = (law, errors, run);
-        roles = PairRoles.Of(run) ?? throw new ArgumentException("the run must name two thickeners", nameof(run));
-        random = new(seed);
-        baseGrams = run.BaseMass.Grams;
+        (_law, _errors, Run) = (law, errors, run);
+        _roles = PairRoles.Of(run) ?? throw new ArgumentException("the run must name two thickeners", nameof(run));
+        _random = new(seed);
+        _baseGrams = run.BaseMass.Grams;
     }
 
     /// <summary>What the user has written down so far.</summary>
     public Run Run { get; private set; }
 
     /// <summary>The true body now.</summary>
-    public Viscosity TrueBody => Viscosity.FromLn(law.LnBody(BodyDose, StringDose));
+    public Viscosity TrueBody => Viscosity.FromLn(_law.LnBody(BodyDose, StringDose));
 
     /// <summary>The true string now.</summary>
-    public Length TrueString => Length.FromMillimeters(Math.Exp(law.LnString(BodyDose, StringDose)));
+    public Length TrueString => Length.FromMillimeters(Math.Exp(_law.LnString(BodyDose, StringDose)));
 
-    private double BodyDose => bodyGrams / baseGrams * 100 / roles.BodyThickener.UsualRange.Top.Percent;
+    private double BodyDose => _bodyGrams / _baseGrams * 100 / _roles.BodyThickener.UsualRange.Top.Percent;
 
-    private double StringDose => stringGrams / baseGrams * 100 / roles.StringThickener.UsualRange.Top.Percent;
+    private double StringDose => _stringGrams / _baseGrams * 100 / _roles.StringThickener.UsualRange.Top.Percent;
 
     /// <summary>Pours thickener in and stirs it; the scale shows what was asked for, the pot gets it within the dosing error.</summary>
     /// <param name="thickener">The name of one of the run's thickeners.</param>
     /// <param name="poured">Grams on the scale.</param>
     public void Add(string thickener, Mass poured)
     {
-        var grams = poured.Grams * (1 + (errors.DosingSd * Normal()));
-        if (thickener == roles.BodyThickener.Name)
+        var grams = poured.Grams * (1 + (_errors.DosingSd * Normal()));
+        if (thickener == _roles.BodyThickener.Name)
         {
-            bodyGrams += grams;
+            _bodyGrams += grams;
         }
         else
         {
-            stringGrams += grams;
+            _stringGrams += grams;
         }
 
         Run = Run with { Entries = Run.Entries.Add(new Entry.Dosed(thickener, poured)) };
@@ -65,7 +67,7 @@ public sealed class PracticePair
     /// <param name="added">Grams of base.</param>
     public void LetDown(Mass added)
     {
-        baseGrams += added.Grams;
+        _baseGrams += added.Grams;
         Run = Run with { Entries = Run.Entries.Add(new Entry.LetDown(added)) };
     }
 
@@ -76,8 +78,8 @@ public sealed class PracticePair
     {
         var reading = new Reading
         {
-            Value = body ? new InstrumentValue.Direct(Viscosity.FromLn(TrueBody.Ln + (errors.ReadingSd * Normal()))) : null,
-            StringLength = strings ? Length.FromMillimeters(TrueString.Millimeters * Math.Exp(errors.StringSd * Normal())) : null,
+            Value = body ? new InstrumentValue.Direct(Viscosity.FromLn(TrueBody.Ln + (_errors.ReadingSd * Normal()))) : null,
+            StringLength = strings ? Length.FromMillimeters(TrueString.Millimeters * Math.Exp(_errors.StringSd * Normal())) : null,
             Temperature = Run.ReferenceTemperatureInForce,
         };
         Run = Run with { Entries = Run.Entries.Add(new Entry.Measured(reading)) };
@@ -85,7 +87,7 @@ public sealed class PracticePair
 
     private double Normal()
     {
-        var radius = Math.Sqrt(-2 * Math.Log(1 - random.NextDouble()));
-        return radius * Math.Cos(2 * Math.PI * random.NextDouble());
+        var radius = Math.Sqrt(-2 * Math.Log(1 - _random.NextDouble()));
+        return radius * Math.Cos(2 * Math.PI * _random.NextDouble());
     }
 }

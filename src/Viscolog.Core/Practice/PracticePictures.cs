@@ -4,7 +4,7 @@ using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Practice;
 
-/// <summary>A game that has ended as a picture of a run, with the hidden curve in the place of the believed one.</summary>
+/// <summary>A game that has ended as a picture of a run, with the hidden curve in the place of the estimated one.</summary>
 public static class PracticePictures
 {
     private const int Samples = 81;
@@ -22,7 +22,8 @@ public static class PracticePictures
             Curve = [.. path.Truth.Samples(end, Samples).Select(s => new CurveSample(s.Dose, Sharp(s.Body), Sharp(s.Body)))],
             Limit = Limit(path.Truth),
             Steps = [.. path.Steps.Select(s => new PicturedStep(s.Line.Number, s.Dose, Sharp(s.Settled), []))],
-            Readings = [.. path.Steps.Where(s => s.Line.Shown is not null).Select(s => new PicturedReading(s.Line.Number, s.Dose, s.Line.Stood, s.Line.Shown!.Value, s.Body, 0, Doubted: false))],
+            Readings = [.. path.Steps.Where(s => s.Line.Shown is not null)
+                .Select(s => new PicturedReading(s.Line.Number, s.Dose, s.Line.Stood, s.Line.Shown!.Value, s.Body, 0, Doubted: false))],
         };
     }
 
@@ -32,7 +33,8 @@ public static class PracticePictures
         var all = paths.ToList();
         var truth = all[0].Truth;
         var reached = all.SelectMany(p => p.Steps).Max(s => s.Dose.Percent);
-        double[] shown = [1.12 * reached, 1.2 * (truth.OverFrom ?? truth.Needed).Percent, 1.15 * (truth.Peak ?? Dose.None).Percent, truth.RangeTop.Percent];
+        double[] shown = [1.12 * reached, 1.2 * (truth.OverFrom ?? truth.Needed).Percent, 1.15 * (truth.Peak ?? Dose.None).Percent,
+            truth.RangeTop.Percent];
         return Dose.FromPercent(Math.Min(shown.Max(), Math.Max(1.12 * reached, PotTruth.Furthest * truth.RangeTop.Percent)));
     }
 
@@ -45,7 +47,9 @@ public static class PracticePictures
             limit = new(flat, FormattableString.Invariant($"the curve flattens from {flat.Percent:0.0#} %"));
         }
 
-        return truth.Peak is { } peak && peak <= limit.Dose ? new(peak, FormattableString.Invariant($"the body falls beyond {peak.Percent:0.0#} %")) : limit;
+        return truth.Peak is { } peak && peak <= limit.Dose
+            ? new(peak, FormattableString.Invariant($"the body falls beyond {peak.Percent:0.0#} %"))
+            : limit;
     }
 
     private static Estimate Sharp(Viscosity body) => new(body, body, body, Study.Level);

@@ -15,7 +15,8 @@ public static class PracticePlayers
     private static readonly TimeSpan Patient = TimeSpan.FromMinutes(3);
 
     /// <summary>
-    /// Reads 5 s after stirring and takes that for the body: pours to where a straight line in ln through the last two readings meets the aim, at
+    /// Reads 5 s after stirring and takes that for the body: pours to where a straight line in ln through the last two readings meets the
+    /// aim, at
     /// most 1 % of the base at once and not beyond the usual range. In band by such a reading it stops, and looks again after 3 min.
     /// </summary>
     public static PracticePath Impatient(PracticeGame game)
@@ -35,7 +36,10 @@ public static class PracticePlayers
         return PracticePath.Of(PracticePlayer.Impatient, session);
     }
 
-    /// <summary>Pours 1 % of the base at a time, waits 3 min, reads, and stops when a reading is in band or over it, or at the end of the usual range.</summary>
+    /// <summary>
+    /// Pours 1 % of the base at a time, waits 3 min, reads, and stops when a reading is in band or over it, or at the end of the usual
+    /// range.
+    /// </summary>
     public static PracticePath Bold(PracticeGame game)
     {
         var session = Do(PracticeSession.Of(game), new PracticeMove.Read());
@@ -69,8 +73,10 @@ public static class PracticePlayers
     /// <summary>Does what a piece of advice says, up to the next reading; null where it says to stop.</summary>
     private static PracticeSession? Follow(PracticeSession session, Advice advice) => advice.Action switch
     {
-        BenchAction.Add add => Do(session, new PracticeMove.Dose(add.Poured), new PracticeMove.Stir(Stirring), new PracticeMove.Wait(add.Standing), new PracticeMove.Read()),
-        BenchAction.LetDown down => Do(session, new PracticeMove.LetDown(down.Base), new PracticeMove.Stir(Stirring), new PracticeMove.Wait(Patient), new PracticeMove.Read()),
+        BenchAction.Add add => Do(session, new PracticeMove.Dose(add.Poured), new PracticeMove.Stir(Stirring),
+            new PracticeMove.Wait(add.Standing), new PracticeMove.Read()),
+        BenchAction.LetDown down => Do(session, new PracticeMove.LetDown(down.Base), new PracticeMove.Stir(Stirring),
+            new PracticeMove.Wait(Patient), new PracticeMove.Read()),
         BenchAction.Wait wait => Do(session, new PracticeMove.Wait(wait.More), new PracticeMove.Read()),
         BenchAction.Measure => Do(session, new PracticeMove.Wait(TimeSpan.FromSeconds(15)), new PracticeMove.Read()),
         _ => null,
@@ -80,7 +86,8 @@ public static class PracticePlayers
     {
         var scale = session.Run.ScaleStepInForce.Grams;
         var grams = Math.Max(scale, Math.Round(session.Game.Start.BaseMass.Grams * percent / 100 / scale) * scale);
-        return Do(session, new PracticeMove.Dose(Mass.FromGrams(Math.Round(grams, 6))), new PracticeMove.Stir(Stirring), new PracticeMove.Wait(standing), new PracticeMove.Read());
+        return Do(session, new PracticeMove.Dose(Mass.FromGrams(Math.Round(grams, 6))), new PracticeMove.Stir(Stirring),
+            new PracticeMove.Wait(standing), new PracticeMove.Read());
     }
 
     private static PracticeSession Do(PracticeSession session, params PracticeMove[] moves)

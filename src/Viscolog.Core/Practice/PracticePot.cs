@@ -7,10 +7,10 @@ namespace Viscolog.Core.Practice;
 /// <summary>A virtual pot with a hidden law: it takes doses and answers readings with build-up and error, as a real one would.</summary>
 public sealed class PracticePot
 {
-    private readonly PracticeErrors errors;
-    private readonly Random random;
-    private readonly double phase;
-    private HiddenPot pot;
+    private readonly PracticeErrors _errors;
+    private readonly Random _random;
+    private readonly double _phase;
+    private HiddenPot _pot;
 
     /// <summary>Makes a pot.</summary>
     /// <param name="law">The law that hides in it.</param>
@@ -19,23 +19,23 @@ public sealed class PracticePot
     /// <param name="seed">Makes the errors repeat.</param>
     public PracticePot(HiddenLaw law, PracticeErrors errors, Run run, int seed)
     {
-        (this.errors, Run) = (errors, run);
-        pot = new(law, TimeSpan.FromSeconds(errors.TimeConstantSeconds), run.Thickeners[0].UsualRange.Top, run.BaseMass);
-        random = new(seed);
-        phase = 2 * Math.PI * new Random(seed + 1).NextDouble();
+        (_errors, Run) = (errors, run);
+        _pot = new(law, TimeSpan.FromSeconds(errors.TimeConstantSeconds), run.Thickeners[0].UsualRange.Top, run.BaseMass);
+        _random = new(seed);
+        _phase = 2 * Math.PI * new Random(seed + 1).NextDouble();
     }
 
     /// <summary>What the user has written down so far.</summary>
     public Run Run { get; private set; }
 
     /// <summary>The true settled body now.</summary>
-    public Viscosity TrueBody => pot.Settled;
+    public Viscosity TrueBody => _pot.Settled;
 
     /// <summary>Pours thickener in and stirs it; the scale shows what was asked for, the pot gets it within the dosing error.</summary>
     /// <param name="poured">Grams on the scale.</param>
     public void Add(Mass poured)
     {
-        pot = pot.StirredIn(Mass.FromGrams(Math.Max(0, poured.Grams * (1 + (errors.DosingSd * Normal())))), Mass.None);
+        _pot = _pot.StirredIn(Mass.FromGrams(Math.Max(0, poured.Grams * (1 + (_errors.DosingSd * Normal())))), Mass.None);
         Run = Run with { Entries = Run.Entries.Add(new Entry.Dosed(Run.Thickeners[0].Name, poured)) };
     }
 
@@ -43,20 +43,20 @@ public sealed class PracticePot
     /// <param name="more">Further standing time.</param>
     public void Read(TimeSpan more)
     {
-        pot = pot.Stood(more);
+        _pot = _pot.Stood(more);
         var temperature = TemperatureNow();
         var distance = (1 / temperature.Kelvin) - (1 / Run.ReferenceTemperatureInForce.Kelvin);
-        var ln = pot.LnNow + (errors.TemperatureCoefficient * distance) + (errors.ReadingSd * Normal());
-        if (errors.OutlierShare > 0 && random.NextDouble() < errors.OutlierShare)
+        var ln = _pot.LnNow + (_errors.TemperatureCoefficient * distance) + (_errors.ReadingSd * Normal());
+        if (_errors.OutlierShare > 0 && _random.NextDouble() < _errors.OutlierShare)
         {
-            ln += errors.OutlierSd * Normal();
+            ln += _errors.OutlierSd * Normal();
         }
 
         var reading = new Reading
         {
             Value = new InstrumentValue.Direct(Viscosity.FromLn(ln)),
             Temperature = temperature,
-            Wait = pot.Standing,
+            Wait = _pot.Standing,
         };
         Run = Run with { Entries = Run.Entries.Add(new Entry.Measured(reading)) };
     }
@@ -65,14 +65,14 @@ public sealed class PracticePot
     private Temperature TemperatureNow()
     {
         var reference = Run.ReferenceTemperatureInForce;
-        return errors.TemperatureSwing == 0
+        return _errors.TemperatureSwing == 0
             ? reference
-            : Temperature.FromCelsius(reference.Celsius + (errors.TemperatureSwing * Math.Sin(phase + (0.5 * Run.Entries.Length))));
+            : Temperature.FromCelsius(reference.Celsius + (_errors.TemperatureSwing * Math.Sin(_phase + (0.5 * Run.Entries.Length))));
     }
 
     private double Normal()
     {
-        var radius = Math.Sqrt(-2 * Math.Log(1 - random.NextDouble()));
-        return radius * Math.Cos(2 * Math.PI * random.NextDouble());
+        var radius = Math.Sqrt(-2 * Math.Log(1 - _random.NextDouble()));
+        return radius * Math.Cos(2 * Math.PI * _random.NextDouble());
     }
 }

@@ -58,7 +58,11 @@ public sealed record PracticeScore
         }
 
         var (pot, truth) = (session.Pot, session.Game.Truth);
-        var verdict = truth.IsOver(pot.Dose) ? PracticeVerdict.Over : pot.Settled < truth.Band.Low ? PracticeVerdict.StillShort : PracticeVerdict.InBand;
+        var verdict = truth.IsOver(pot.Dose)
+            ? PracticeVerdict.Over
+            : pot.Settled < truth.Band.Low
+            ? PracticeVerdict.StillShort
+            : PracticeVerdict.InBand;
         var poured = Sum(session.Moves.OfType<PracticeMove.Dose>().Select(d => d.Poured));
         var needed = truth.Needed.Percent * truth.Base.Grams / 100;
         return new()
@@ -66,7 +70,8 @@ public sealed record PracticeScore
             Verdict = verdict,
             Doses = session.Moves.OfType<PracticeMove.Dose>().Count(),
             Readings = session.Lines.Count(l => l.Shown is not null),
-            Waits = session.Lines.Count(l => l is { Number: > 0, Shown: not null, Poured.Grams: 0, Base.Grams: 0 } && l.Stood > session.Lines[l.Number - 1].Stood),
+            Waits = session.Lines.Count(
+                l => l is { Number: > 0, Shown: not null, Poured.Grams: 0, Base.Grams: 0 } && l.Stood > session.Lines[l.Number - 1].Stood),
             EarlyDoses = session.EarlyDoses,
             WentOverAt = session.WentOverAt,
             Time = session.Elapsed,

@@ -6,7 +6,10 @@ using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Practice;
 
-/// <summary>A practice pot being played. Never changes: each move gives the game after it. What hides in the pot is shown only when the game has ended (<see cref="PracticePath"/>).</summary>
+/// <summary>
+/// A practice pot being played. Never changes: each move gives the game after it. What hides in the pot is shown only when the game has
+/// ended (<see cref="PracticePath"/>).
+/// </summary>
 public sealed record PracticeSession
 {
     /// <summary>Part of the body still to come from which on a dose counts as poured too early, in ln units.</summary>
@@ -50,14 +53,18 @@ public sealed record PracticeSession
     /// <summary>What the instrument shows now; null while something waits to be stirred in.</summary>
     public Viscosity? Showing => NeedsStirring
         ? null
-        : Viscosity.FromLn(Pot.LnNow + (Game.Difficulty.ReadingError * SeededNormals.At(Game.Seed, Game.Difficulty.Level, Stirrings, (Pot.Standing ?? TimeSpan.Zero).Ticks / Steady.Ticks, Lines.Length)));
+        : Viscosity.FromLn(Pot.LnNow + (Game.Difficulty.ReadingError * SeededNormals.At(Game.Seed, Game.Difficulty.Level, Stirrings,
+            (Pot.Standing ?? TimeSpan.Zero).Ticks / Steady.Ticks, Lines.Length)));
 
     /// <summary>The dose as the scale has it, what waits to be stirred in counted.</summary>
     public Dose DoseNow => Run.PotNow().DoseOf(Run.Thickeners[0].Name);
 
     /// <summary>What can be seen of the pot now.</summary>
     public ImmutableArray<PracticeSign> Signs
-        => [.. HasLumps ? [PracticeSign.Lumps] : Array.Empty<PracticeSign>(), .. Pot.Dose > Game.Truth.WeepsFrom ? [PracticeSign.Weeping] : Array.Empty<PracticeSign>()];
+        => [
+            .. HasLumps ? [PracticeSign.Lumps] : Array.Empty<PracticeSign>(),
+            .. Pot.Dose > Game.Truth.WeepsFrom ? [PracticeSign.Weeping] : Array.Empty<PracticeSign>(),
+        ];
 
     /// <summary>The pot as it truly is.</summary>
     internal HiddenPot Pot { get; private init; }
@@ -117,7 +124,8 @@ public sealed record PracticeSession
     {
         if (poured.Grams <= 0 || poured > Game.Start.BaseMass)
         {
-            return new(this, FormattableString.Invariant($"pour more than 0 g and no more than the base weighed at first, {Game.Start.BaseMass.Grams:0.##} g"));
+            return new(this, "pour more than 0 g and no more than the base weighed at first, "
+                + FormattableString.Invariant($"{Game.Start.BaseMass.Grams:0.##} g"));
         }
 
         var error = Game.Difficulty.DosingError * SeededNormals.At(Game.Seed, Game.Difficulty.Level, -1, Doses);
@@ -137,7 +145,8 @@ public sealed record PracticeSession
     {
         if (added.Grams <= 0 || added.Grams > 10 * Game.Start.BaseMass.Grams)
         {
-            return new(this, FormattableString.Invariant($"add more than 0 g of base and no more than {10 * Game.Start.BaseMass.Grams:0.##} g"));
+            return new(this, "add more than 0 g of base and no more than "
+                + FormattableString.Invariant($"{10 * Game.Start.BaseMass.Grams:0.##} g"));
         }
 
         return new(this with
@@ -191,7 +200,9 @@ public sealed record PracticeSession
             return new(this, "let it stand for more than 0 s and no more than two hours at a time");
         }
 
-        var moves = Moves is [.., PracticeMove.Wait before] ? Moves.SetItem(Moves.Length - 1, new PracticeMove.Wait(before.Time + time)) : Moves.Add(new PracticeMove.Wait(time));
+        var moves = Moves is [.., PracticeMove.Wait before]
+            ? Moves.SetItem(Moves.Length - 1, new PracticeMove.Wait(before.Time + time))
+            : Moves.Add(new PracticeMove.Wait(time));
         return new(this with { Pot = Pot.Stood(time), Elapsed = Elapsed + time, Moves = moves }, null);
     }
 
@@ -226,7 +237,8 @@ public sealed record PracticeSession
         }
 
         var hasChanged = Next.Poured.Grams > 0 || Next.Base.Grams > 0;
-        return new(this with { HasEnded = true, Moves = Moves.Add(new PracticeMove.End()), Lines = hasChanged || Lines.IsEmpty ? Lines.Add(Line(null)) : Lines }, null);
+        var lines = hasChanged || Lines.IsEmpty ? Lines.Add(Line(null)) : Lines;
+        return new(this with { HasEnded = true, Moves = Moves.Add(new PracticeMove.End()), Lines = lines }, null);
     }
 
     private PracticeLine Line(Viscosity? shown)

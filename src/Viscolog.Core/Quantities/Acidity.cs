@@ -36,5 +36,7 @@ public sealed record AcidityBand(Acidity Low, Acidity High)
 {
     /// <summary>The greatest wanted; above the least.</summary>
     /// <exception cref="ArgumentOutOfRangeException">It is not above the least.</exception>
-    public Acidity High { get; } = High > Low ? High : throw new ArgumentOutOfRangeException(nameof(High), High.Ph, "must be above the least pH");
+    public Acidity High { get; } = High > Low
+        ? High
+        : throw new ArgumentOutOfRangeException(nameof(High), High.Ph, "must be above the least pH");
 }

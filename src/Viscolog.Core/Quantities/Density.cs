@@ -5,6 +5,9 @@ public readonly record struct Density : IComparable<Density>
 {
     private Density(double value) => GramsPerMilliliter = value;
 
+    /// <summary>That of water at 20 °C: 0.998 g/mL (from memory).</summary>
+    public static Density Water { get; } = FromGramsPerMilliliter(0.998);
+
     /// <summary>The value in g/mL.</summary>
     public double GramsPerMilliliter { get; }
 

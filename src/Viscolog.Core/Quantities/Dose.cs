@@ -75,5 +75,7 @@ public sealed record DoseRange(Dose Low, Dose Top)
     public static DoseRange Common { get; } = new(Dose.FromPercent(1), Dose.FromPercent(5));
 
     /// <summary>The greatest usual dose; above the least.</summary>
-    public Dose Top { get; } = Top > Low ? Top : throw new ArgumentOutOfRangeException(nameof(Top), Top.Percent, "must be above the least dose");
+    public Dose Top { get; } = Top > Low
+        ? Top
+        : throw new ArgumentOutOfRangeException(nameof(Top), Top.Percent, "must be above the least dose");
 }

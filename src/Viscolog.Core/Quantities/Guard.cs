@@ -32,7 +32,9 @@ internal static class Guard
     /// <summary>Returns <paramref name="value"/> when it is not below <paramref name="least"/>.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The value is below the least allowed.</exception>
     public static int CountAtLeast(int value, int least, [CallerArgumentExpression(nameof(value))] string name = "")
-        => value >= least ? value : throw new ArgumentOutOfRangeException(name, value, FormattableString.Invariant($"must be at least {least}"));
+        => value >= least
+            ? value
+            : throw new ArgumentOutOfRangeException(name, value, FormattableString.Invariant($"must be at least {least}"));
 
     /// <summary>Returns <paramref name="text"/> when it says something.</summary>
     /// <exception cref="ArgumentException">The text is missing or blank.</exception>

@@ -17,14 +17,18 @@ public readonly record struct KinematicViscosity : IComparable<KinematicViscosit
     public int CompareTo(KinematicViscosity other) => SquareMillimetersPerSecond.CompareTo(other.SquareMillimetersPerSecond);
 
     /// <summary>Whether the left is smaller.</summary>
-    public static bool operator <(KinematicViscosity left, KinematicViscosity right) => left.SquareMillimetersPerSecond < right.SquareMillimetersPerSecond;
+    public static bool operator <(KinematicViscosity left, KinematicViscosity right)
+        => left.SquareMillimetersPerSecond < right.SquareMillimetersPerSecond;
 
     /// <summary>Whether the left is larger.</summary>
-    public static bool operator >(KinematicViscosity left, KinematicViscosity right) => left.SquareMillimetersPerSecond > right.SquareMillimetersPerSecond;
+    public static bool operator >(KinematicViscosity left, KinematicViscosity right)
+        => left.SquareMillimetersPerSecond > right.SquareMillimetersPerSecond;
 
     /// <summary>Whether the left is not larger.</summary>
-    public static bool operator <=(KinematicViscosity left, KinematicViscosity right) => left.SquareMillimetersPerSecond <= right.SquareMillimetersPerSecond;
+    public static bool operator <=(KinematicViscosity left, KinematicViscosity right)
+        => left.SquareMillimetersPerSecond <= right.SquareMillimetersPerSecond;
 
     /// <summary>Whether the left is not smaller.</summary>
-    public static bool operator >=(KinematicViscosity left, KinematicViscosity right) => left.SquareMillimetersPerSecond >= right.SquareMillimetersPerSecond;
+    public static bool operator >=(KinematicViscosity left, KinematicViscosity right)
+        => left.SquareMillimetersPerSecond >= right.SquareMillimetersPerSecond;
 }

@@ -1,20 +1,22 @@
 namespace Viscolog.Core.Quantities;
 
 /// <summary>
-/// A unit that is accepted and shown. The set is closed: <see cref="All"/> holds every one. Each is an exact fraction of the unit that its kind is kept in
-/// (NIST Special Publication 811 (2008), appendix B; the US fluid ounce is exactly 29.5735295625 mL, the cup 8 of them), so what was typed comes back
+/// A unit that is accepted and shown. The set is closed: <see cref="All"/> holds every one. Each is an exact fraction of the unit that its
+/// kind is kept in
+/// (NIST Special Publication 811 (2008), appendix B; the US fluid ounce is exactly 29.5735295625 mL, the cup 8 of them), so what was typed
+/// comes back
 /// as it was typed.
 /// </summary>
 public sealed record Unit
 {
-    private readonly decimal numerator;
-    private readonly decimal denominator;
-    private readonly decimal zero;
+    private readonly decimal _numerator;
+    private readonly decimal _denominator;
+    private readonly decimal _zero;
 
     private Unit(string symbol, UnitKind kind, decimal numerator, decimal denominator = 1, decimal zero = 0, params string[] typed)
     {
         (Symbol, Kind, Typed) = (symbol, kind, [symbol, .. typed]);
-        (this.numerator, this.denominator, this.zero) = (numerator, denominator, zero);
+        (_numerator, _denominator, _zero) = (numerator, denominator, zero);
     }
 
     /// <summary>As it is shown.</summary>
@@ -47,20 +49,22 @@ public sealed record Unit
 
     /// <summary>Finds a unit as typed; null where there is none. Capitals count only where two units differ by them alone.</summary>
     public static Unit? Find(string typed)
-        => All.FirstOrDefault(u => u.Typed.Contains(typed, StringComparer.Ordinal)) ?? All.FirstOrDefault(u => u.Typed.Contains(typed, StringComparer.OrdinalIgnoreCase));
+        => All.FirstOrDefault(u => u.Typed.Contains(typed, StringComparer.Ordinal)) ?? All.FirstOrDefault(
+            u => u.Typed.Contains(typed, StringComparer.OrdinalIgnoreCase));
 
     /// <summary>Takes a value into the unit that its kind is kept in.</summary>
     /// <param name="value">In this unit; at most 1e15 in size.</param>
     /// <exception cref="OverflowException">The value is far too large.</exception>
-    public decimal ToKept(decimal value) => (value - zero) * numerator / denominator;
+    public decimal ToKept(decimal value) => (value - _zero) * _numerator / _denominator;
 
     /// <summary>Takes a value out of the unit that its kind is kept in.</summary>
     /// <param name="kept">At most 1e15 in size.</param>
     /// <exception cref="OverflowException">The value is far too large.</exception>
-    public decimal FromKept(decimal kept) => (kept * denominator / numerator) + zero;
+    public decimal FromKept(decimal kept) => (kept * _denominator / _numerator) + _zero;
 
     /// <summary>
-    /// Converts a value to another unit. A density takes mass to volume and kinematic to dynamic viscosity, and back; other kinds don't go together.
+    /// Converts a value to another unit. A density takes mass to volume and kinematic to dynamic viscosity, and back; other kinds don't go
+    /// together.
     /// </summary>
     /// <param name="value">In this unit; at most 1e15 in size.</param>
     /// <param name="other">The unit wanted.</param>

@@ -27,7 +27,9 @@ public sealed record ViscosityBand
             Viscosity.FromMilliPascalSeconds(aim.MilliPascalSeconds * (1 + t)));
     }
 
-    /// <summary>A band given by its two ends; the aim is their geometric mean, the middle on the scale where readings scatter evenly.</summary>
+    /// <summary>
+    /// A band given by its two ends; the aim is their geometric mean, the middle on the scale where readings scatter evenly.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">The ends are not in rising order.</exception>
     public static ViscosityBand Between(Viscosity low, Viscosity high)
     {
@@ -40,5 +42,6 @@ public sealed record ViscosityBand
     }
 
     /// <summary>The band with both ends and the aim moved by the same factor, given as its logarithm.</summary>
-    internal ViscosityBand Shifted(double ln) => ln == 0 ? this : new(Viscosity.FromLn(Low.Ln + ln), Viscosity.FromLn(Aim.Ln + ln), Viscosity.FromLn(High.Ln + ln));
+    internal ViscosityBand Shifted(double ln)
+        => ln == 0 ? this : new(Viscosity.FromLn(Low.Ln + ln), Viscosity.FromLn(Aim.Ln + ln), Viscosity.FromLn(High.Ln + ln));
 }

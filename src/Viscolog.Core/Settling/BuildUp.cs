@@ -26,7 +26,7 @@ public static class BuildUp
 
     /// <summary>The shortest wait after which the expected remaining change is below a bound.</summary>
     /// <param name="changes">Change still to come at time 0, one for each draw, in ln units.</param>
-    /// <param name="timeConstants">τ in s of the same cases.</param>
+    /// <param name="timeConstants">τ in s of the same draws.</param>
     /// <param name="bound">The bound in ln units, above 0.</param>
     /// <returns>In s, between the least and the longest wait; rounded up to 5 s, to 30 s beyond two minutes.</returns>
     public static double WaitUntilBelow(ReadOnlySpan<double> changes, ReadOnlySpan<double> timeConstants, double bound)
@@ -37,6 +37,7 @@ public static class BuildUp
             return LongestWaitSeconds;
         }
 
+        // Half a second is as well as a person can wait; a finer root would round up to the same.
         while (high - low > 0.5)
         {
             var middle = (low + high) / 2;
@@ -47,9 +48,9 @@ public static class BuildUp
         return Math.Clamp(Math.Ceiling(high / grain) * grain, LeastWaitSeconds, LongestWaitSeconds);
     }
 
-    /// <summary>The mean over the cases of the size of the change still to come after standing for a time, in ln units.</summary>
+    /// <summary>The mean over the draws of the size of the change still to come after standing for a time, in ln units.</summary>
     /// <param name="changes">Change still to come at time 0, in ln units.</param>
-    /// <param name="timeConstants">τ in s of the same cases.</param>
+    /// <param name="timeConstants">τ in s of the same draws.</param>
     /// <param name="seconds">Standing time in s.</param>
     public static double ExpectedRemaining(ReadOnlySpan<double> changes, ReadOnlySpan<double> timeConstants, double seconds)
     {

@@ -70,7 +70,7 @@ internal static class BatchSheet
         rows.Add(GridRow.Of("base " + (plan.Run.Base.Name ?? ""), Figures.Grams(amounts.Base, plan.BaseScaleStep), Of(amounts.Base, plan.Recipe.Base.Density), "", ""));
         if (amounts.Water > Mass.None)
         {
-            rows.Add(GridRow.Of("water, with the base", Figures.Grams(amounts.Water, plan.BaseScaleStep), Of(amounts.Water, Recipe.Water), "–", ""));
+            rows.Add(GridRow.Of("water, with the base", Figures.Grams(amounts.Water, plan.BaseScaleStep), Of(amounts.Water, Density.Water), "–", ""));
         }
 
         foreach (var amount in amounts.Parts)
@@ -79,7 +79,7 @@ internal static class BatchSheet
             rows.Add(GridRow.Of($"thickener {thickener.Name}, at hand", Figures.Grams(amount.Neat, plan.ScaleStep), Of(amount.Neat, thickener.Density), "", ""));
             if (amount.Water > Mass.None)
             {
-                rows.Add(GridRow.Of($"water to cut {thickener.Name} {RunFacts.Dilution(thickener.Dilution)}", Figures.Grams(amount.Water, plan.ScaleStep), Of(amount.Water, Recipe.Water), "–", ""));
+                rows.Add(GridRow.Of($"water to cut {thickener.Name} {RunFacts.Dilution(thickener.Dilution)}", Figures.Grams(amount.Water, plan.ScaleStep), Of(amount.Water, Density.Water), "–", ""));
             }
         }
 

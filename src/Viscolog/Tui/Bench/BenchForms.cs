@@ -13,9 +13,6 @@ internal static class BenchForms
     private static readonly NumberRange RiskRange = new("%", 0.01, 50);
     private static readonly NumberRange ToleranceRange = new("%", 0.001, 99);
 
-    /// <summary>At room temperature, to the hundredth that a measuring cup tells.</summary>
-    private static readonly Density Water = Density.FromGramsPerMilliliter(1);
-
     public static Form<BenchEvent> Dose(BenchState state)
     {
         var run = state.Run.File.Run;
@@ -78,7 +75,7 @@ internal static class BenchForms
                 return FormAnswer<BenchEvent>.Wrong(filled.Count == 0 ? 0 : filled[1], "one of the three");
             }
 
-            return TypedNumber.Read(texts[only], NumberRange.GramsPresent, out var error, only == 1 ? Water : state.Run.File.Run.Base.Density) is not { } number
+            return TypedNumber.Read(texts[only], NumberRange.GramsPresent, out var error, only == 1 ? Density.Water : state.Run.File.Run.Base.Density) is not { } number
                 ? FormAnswer<BenchEvent>.Wrong(only, error!)
                 : FormAnswer<BenchEvent>.Of(only switch
                 {
