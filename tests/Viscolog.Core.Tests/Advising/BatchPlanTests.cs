@@ -1,5 +1,4 @@
 using CsCheck;
-using Viscolog.Core.Advising;
 using Viscolog.Core.Batches;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;

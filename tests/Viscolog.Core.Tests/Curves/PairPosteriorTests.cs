@@ -1,5 +1,4 @@
 using Viscolog.Core.Curves;
-using Viscolog.Core.Fitting;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;

@@ -1,6 +1,3 @@
-using Viscolog.Core.Advising;
-using Viscolog.Core.Curves;
-using Viscolog.Core.Fitting;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;

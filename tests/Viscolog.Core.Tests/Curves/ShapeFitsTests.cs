@@ -1,8 +1,5 @@
-using Viscolog.Core.Advising;
 using Viscolog.Core.Curves;
-using Viscolog.Core.Fitting;
 using Viscolog.Core.Inference;
-using Viscolog.Core.Observing;
 using Viscolog.Core.Tests.Support;
 using Xunit;
 

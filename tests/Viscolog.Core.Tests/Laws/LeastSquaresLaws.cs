@@ -1,10 +1,7 @@
 using CsCheck;
 using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.LinearAlgebra.Factorization;
-using Viscolog.Core.Curves;
 using Viscolog.Core.Fitting;
-using Viscolog.Core.Inference;
-using Viscolog.Core.Observing;
 using Viscolog.Core.Tests.Support;
 using Xunit;
 

@@ -1,8 +1,5 @@
 using CsCheck;
 using Viscolog.Core.Curves;
-using Viscolog.Core.Fitting;
-using Viscolog.Core.Inference;
-using Viscolog.Core.Observing;
 using Xunit;
 
 namespace Viscolog.Core.Tests.Laws;

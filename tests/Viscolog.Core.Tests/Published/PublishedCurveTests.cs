@@ -1,7 +1,4 @@
-using Viscolog.Core.Curves;
 using Viscolog.Core.Fitting;
-using Viscolog.Core.Inference;
-using Viscolog.Core.Observing;
 using Viscolog.Core.Tests.Support;
 using Xunit;
 using static Viscolog.Core.Tests.Support.Dual;

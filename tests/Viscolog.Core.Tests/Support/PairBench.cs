@@ -1,10 +1,7 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Advising;
-using Viscolog.Core.Curves;
-using Viscolog.Core.Fitting;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Measuring;
-using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
