@@ -42,7 +42,8 @@ internal sealed class TuiRescue : IDisposable
         _restored.Set();
     }
 
-    // The thread that failed stays here: as soon as it went on, the runtime would abort the program before the log is closed and the fault told.
+    // The thread that failed stays here: as soon as it went on, the runtime would abort the program before the log is closed
+    // and the fault told.
     private void End(object sender, UnhandledExceptionEventArgs args)
     {
         if (args.ExceptionObject is not Exception fault || _restored.IsSet)

@@ -21,7 +21,8 @@ internal static class TuiSession
     /// <param name="log">The open log.</param>
     /// <param name="run">The run to open; null for the list.</param>
     /// <param name="look">What the screens may use.</param>
-    public static TuiEnd Run(BenchLog log, LoggedRun? run, TuiLook look) => Run(log, look, (app, context, isEnding) => Run(app, context, run, isEnding));
+    public static TuiEnd Run(BenchLog log, LoggedRun? run, TuiLook look)
+        => Run(log, look, (app, context, isEnding) => Run(app, context, run, isEnding));
 
     /// <summary>Runs the practice screens; says how they ended.</summary>
     /// <param name="practice">The open practice log.</param>

@@ -15,7 +15,13 @@ internal sealed class TuiSignals : IDisposable
     public TuiSignals(IApplication app, Action<int> ended)
     {
         (_app, _ended) = (app, ended);
-        foreach (var signal in (ReadOnlySpan<PosixSignal>)[PosixSignal.SIGINT, PosixSignal.SIGTERM, PosixSignal.SIGQUIT, PosixSignal.SIGHUP])
+        foreach (var signal in (ReadOnlySpan<PosixSignal>)
+        [
+            PosixSignal.SIGINT,
+            PosixSignal.SIGTERM,
+            PosixSignal.SIGQUIT,
+            PosixSignal.SIGHUP,
+        ])
         {
             _registrations.Add(PosixSignalRegistration.Create(signal, End));
         }

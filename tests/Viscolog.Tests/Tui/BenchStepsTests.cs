@@ -23,7 +23,9 @@ public sealed class BenchStepsTests
         trial.Now += TimeSpan.FromSeconds(47.4);
         trial.Do(new BenchEvent.Typed("5200", "", "smooth"));
         Assert.Null(trial.State.Error);
-        Assert.Equal((12.0, 47.0, "smooth"), (trial.Last.Reading!.Stir!.Value.TotalSeconds, trial.Last.Reading.Wait!.Value.TotalSeconds, trial.Last.Note));
+        Assert.Equal(
+            (12.0, 47.0, "smooth"),
+            (trial.Last.Reading!.Stir!.Value.TotalSeconds, trial.Last.Reading.Wait!.Value.TotalSeconds, trial.Last.Note));
         Assert.Equal(trial.Now, trial.Last.Time);
         Assert.Equal("saved: 5200 mPa·s", trial.State.Said);
     }
@@ -112,7 +114,10 @@ public sealed class BenchStepsTests
     [InlineData("-4", "", "read '-4', expected a number in mPa·s, at least 0.001")]
     [InlineData("", "", "type a reading in mPa·s, then Enter")]
     [InlineData("5200", "soon", "read 'soon', expected a number in s, 0 or more, such as 1450 or 0.84")]
-    [InlineData("5200", "20", "at the last reading the pot had stood 150 s since the last thing went in; type the whole standing time into wait")]
+    [InlineData(
+        "5200",
+        "20",
+        "at the last reading the pot had stood 150 s since the last thing went in; type the whole standing time into wait")]
     public void What_can_not_be_taken_is_said_and_nothing_is_saved(string reading, string wait, string error)
     {
         var trial = BenchTrial.OfSample("lantern-gel-07");
@@ -173,7 +178,14 @@ public sealed class BenchStepsTests
         var trial = BenchTrial.OfSample("lantern-gel-07");
         trial.Do(new BenchEvent.ReadBeside(new(22.5, 8.8, 14, ObservedFault.Lumps)));
         trial.Do(new BenchEvent.Typed("4400", "200", "stirred by hand"));
-        Assert.Equal((22.5, 8.8, 14.0, "stirred by hand", ObservedFault.Lumps), (trial.Last.Reading!.Temperature!.Value.Celsius, trial.Last.Reading.Acidity!.Value.Ph, trial.Last.Reading.StringLength!.Value.Millimeters, trial.Last.Note, trial.Last.Reading.Fault!.Value));
+        Assert.Equal(
+            (22.5, 8.8, 14.0, "stirred by hand", ObservedFault.Lumps),
+            (
+                trial.Last.Reading!.Temperature!.Value.Celsius,
+                trial.Last.Reading.Acidity!.Value.Ph,
+                trial.Last.Reading.StringLength!.Value.Millimeters,
+                trial.Last.Note,
+                trial.Last.Reading.Fault!.Value));
         trial.Do(new BenchEvent.Typed("4410", "260", ""));
         Assert.Null(trial.Last.Reading!.Temperature);
     }
@@ -184,7 +196,12 @@ public sealed class BenchStepsTests
         var trial = BenchTrial.OfSample("lantern-gel-07");
         var asked = trial.Effects.OfType<BenchEffect.Advise>().Count();
         trial.Do(new BenchEvent.Aimed(new Target.Value(Viscosity.FromMilliPascalSeconds(7000), null), Percentage.FromPercent(1)));
-        Assert.Equal((7000.0, 1.0, asked + 1), (trial.State.Run.File.Run.Target!.Band.Aim.MilliPascalSeconds, trial.State.Risk.Percent, trial.Effects.OfType<BenchEffect.Advise>().Count()));
+        Assert.Equal(
+            (7000.0, 1.0, asked + 1),
+            (
+                trial.State.Run.File.Run.Target!.Band.Aim.MilliPascalSeconds,
+                trial.State.Risk.Percent,
+                trial.Effects.OfType<BenchEffect.Advise>().Count()));
         Assert.Equal(6, trial.State.Run.Rows.Length);
     }
 
@@ -229,7 +246,9 @@ public sealed class BenchStepsTests
     [Fact]
     public void Torque_is_typed_with_its_speed_which_then_stays()
     {
-        var trial = new BenchTrial(RunFiles.FileText.Read("# base: GB-40\n# base_g: 120\n# thickener: TA\n# method: rotational\n# factor_mpas_per_pct: 100\nadded_g,wait_s,torque_pct,rpm\n"));
+        var trial = new BenchTrial(RunFiles.FileText.Read(
+            "# base: GB-40\n# base_g: 120\n# thickener: TA\n# method: rotational\n"
+            + "# factor_mpas_per_pct: 100\nadded_g,wait_s,torque_pct,rpm\n"));
         Assert.Equal("%@rpm", BenchValue.Unit(trial.State.Run.File.Run));
         trial.Do(new BenchEvent.Typed("35.2", "", ""));
         Assert.Equal("type torque and speed, such as 35.2@20 for 35.2 % at 20 rpm", trial.State.Error);
@@ -248,7 +267,13 @@ public sealed class BenchStepsTests
     [InlineData("slump; cylinder_height_mm", "in mm")]
     public void A_new_run_takes_its_method_with_what_that_needs(string typed, string? said)
     {
-        var own = new MaterialRow(new Core.Checking.Material.OfMethod(new("bench viscometer", Core.Measuring.Method.Find("rotational")!, Percentage.FromPercent(2))), ImmutableSortedDictionary<string, string>.Empty);
+        var own = new MaterialRow(
+            new Core.Checking.Material.OfMethod(new(
+                "bench viscometer",
+                Core.Measuring.Method.Find("rotational")!,
+                Percentage.FromPercent(2))),
+            ImmutableSortedDictionary<string,
+            string>.Empty);
         var answer = NewRunForm.Of([own], null).Read(["gel", "GB-40", "120", "TA", "1-5", "9000", "15", typed, ""]);
         Assert.Equal(said is null, answer.Value is not null);
         if (said is not null)
@@ -265,17 +290,26 @@ public sealed class BenchStepsTests
     [Fact]
     public void Volumes_go_in_where_the_density_is_known()
     {
-        var trial = new BenchTrial(RunFiles.FileText.Read("# base: GB-40\n# base_g: 120\n# base_density_g_ml: 1.06\n# thickener: TA; density_g_ml=1.05\n# thickener: TB\nthickener,added_g,wait_s,viscosity_mpas\n,,60,850\n"));
+        var trial = new BenchTrial(RunFiles.FileText.Read(
+            "# base: GB-40\n# base_g: 120\n# base_density_g_ml: 1.06\n# thickener: TA; density_g_ml=1.05\n"
+            + "# thickener: TB\nthickener,added_g,wait_s,viscosity_mpas\n,,60,850\n"));
         Assert.Equal(2.1, Assert.IsType<BenchEvent.Poured>(BenchForms.Dose(trial.State).Read(["TA", "2 mL"]).Value).Grams.Grams, 12);
         Assert.Contains("without a density", BenchForms.Dose(trial.State).Read(["TB", "2 mL"]).Error, StringComparison.Ordinal);
-        Assert.Equal(236.5882365 * 1.06, Assert.IsType<BenchEvent.LetDown>(BenchForms.Change(trial.State).Read(["1 US cup", "", ""]).Value).Grams.Grams, 9);
-        Assert.Equal(23, Assert.IsType<BenchEvent.ReadBeside>(BenchForms.Beside(trial.State).Read(["73.4 F", "", "", ""]).Value).Readings.TempC);
+        Assert.Equal(
+            236.5882365 * 1.06,
+            Assert.IsType<BenchEvent.LetDown>(BenchForms.Change(trial.State).Read(["1 US cup", "", ""]).Value).Grams.Grams,
+            9);
+        Assert.Equal(
+            23,
+            Assert.IsType<BenchEvent.ReadBeside>(BenchForms.Beside(trial.State).Read(["73.4 F", "", "", ""]).Value).Readings.TempC);
     }
 
     [Fact]
     public void The_first_dose_comes_with_its_cautions()
     {
-        var trial = new BenchTrial(RunFiles.FileText.Read("# base: GB-40\n# base_g: 120\n# thickener: TA; chemistry=alkali-swellable; range_pct=1-5\n# target_mpas: 9000\nadded_g,wait_s,viscosity_mpas\n,60,850\n"));
+        var trial = new BenchTrial(RunFiles.FileText.Read(
+            "# base: GB-40\n# base_g: 120\n# thickener: TA; chemistry=alkali-swellable; range_pct=1-5\n"
+            + "# target_mpas: 9000\nadded_g,wait_s,viscosity_mpas\n,60,850\n"));
         trial.Advise();
         Assert.Contains("goggles and gloves", BenchForms.Dose(trial.State).About, StringComparison.Ordinal);
     }
@@ -288,7 +322,10 @@ public sealed class BenchStepsTests
         var form = BenchForms.Dose(trial.State);
         Assert.Equal("", form.About);
         var add = (BenchAction.Add)trial.State.Advice!.Advice!.Action;
-        Assert.Equal(["SW-1", Viscolog.RunFiles.FileNumbers.Show(add.Poured.Grams)], form.Fields.Select(f => f.Text), StringComparer.Ordinal);
+        Assert.Equal(
+            ["SW-1", Viscolog.RunFiles.FileNumbers.Show(add.Poured.Grams)],
+            form.Fields.Select(f => f.Text),
+            StringComparer.Ordinal);
         Assert.Equal(new BenchEvent.Poured("SW-1", Mass.FromGrams(0.7)), form.Read(["SW-1", "0,7"]).Value);
         Assert.Equal((0, "the run has SW-1"), (form.Read(["TU", "1"]).Field, form.Read(["TU", "1"]).Error));
     }

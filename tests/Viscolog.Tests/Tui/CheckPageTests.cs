@@ -28,7 +28,11 @@ public sealed class CheckPageTests
             var page = CheckPage.Of(state, new(width, height, isAscii)).Text + "\n";
             ExpectedFile.Check(FormattableString.Invariant($"tui/check-{name}-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
             PageTests.Fits(page, width, height, isAscii);
-            PageTests.Fits(CheckPage.Of(CheckSteps.Next(state, new CheckEvent.Scrolled(5), default).State, new(width, height, isAscii)).Text, width, height, isAscii);
+            PageTests.Fits(
+                CheckPage.Of(CheckSteps.Next(state, new CheckEvent.Scrolled(5), default).State, new(width, height, isAscii)).Text,
+                width,
+                height,
+                isAscii);
         }
     }
 
@@ -57,7 +61,11 @@ public sealed class CheckPageTests
         PageTests.Fits(CheckPage.Of(State("harbour-gel-09-over"), new(width, height, false)).Text, width, height, false);
         PageTests.Fits(TrendPage.Of(Trend(), new(width, height, false)).Text, width, height, false);
         PageTests.Fits(TrendPage.Of(TrendState.Of([], null), new(width, height, false)).Text, width, height, false);
-        PageTests.Fits(TrendPage.Of(Trend() with { Trend = new([], ["run 4: its last step was not read"]) }, new(width, height, false)).Text, width, height, false);
+        PageTests.Fits(
+            TrendPage.Of(Trend() with { Trend = new([], ["run 4: its last step was not read"]) }, new(width, height, false)).Text,
+            width,
+            height,
+            false);
     }
 
     [Fact]
@@ -68,7 +76,9 @@ public sealed class CheckPageTests
         var moved = CheckSteps.Next(Answered(state), new CheckEvent.Chose(1), default);
         Assert.Equal((1, null), (moved.State.Chosen, moved.State.Outcome));
         Assert.Equal("target of the run", Assert.IsType<WorkOutCheck>(Assert.Single(moved.Effects)).Specification.Name);
-        Assert.Equal(new CheckOutcome.Refused("right"), CheckSteps.Next(moved.State, new CheckEvent.Answered(new CheckOutcome.Refused("right"), null), default).State.Outcome);
+        Assert.Equal(
+            new CheckOutcome.Refused("right"),
+            CheckSteps.Next(moved.State, new CheckEvent.Answered(new CheckOutcome.Refused("right"), null), default).State.Outcome);
         Assert.Empty(CheckSteps.Next(moved.State, new CheckEvent.Chose(0), default).Effects);
         Assert.Equal(0, CheckSteps.Next(state, new CheckEvent.Scrolled(-5), default).State.Passed);
     }
@@ -77,7 +87,10 @@ public sealed class CheckPageTests
     public void Without_target_and_specifications_it_says_what_is_missing()
     {
         var run = Logged("lantern-gel-21");
-        var state = CheckState.Of(run with { File = run.File with { Run = run.File.Run with { Target = null } } }, BenchKnowledge.None, Today);
+        var state = CheckState.Of(
+            run with { File = run.File with { Run = run.File.Run with { Target = null } } },
+            BenchKnowledge.None,
+            Today);
         Assert.Contains("no target, and the log no specification", CheckPage.Of(state, new(80, 24, false)).Text, StringComparison.Ordinal);
     }
 
@@ -101,8 +114,12 @@ public sealed class CheckPageTests
 
     private static TrendState Trend()
     {
-        var read = Assert.IsType<TrendFiles.TrendFileOutcome.Read>(TrendFiles.TrendFileReader.Read(Checkout.Sample("trend/lantern-gel-batches.csv"), null));
-        return TrendState.Of(Bench().Materials, "Lantern gel") with { Trend = new(read.File.Points, ["Lantern gel 25: its last step was not read"]) };
+        var read = Assert.IsType<TrendFiles.TrendFileOutcome.Read>(TrendFiles.TrendFileReader.Read(
+            Checkout.Sample("trend/lantern-gel-batches.csv"),
+            null));
+        return TrendState.Of(
+            Bench().Materials,
+            "Lantern gel") with { Trend = new(read.File.Points, ["Lantern gel 25: its last step was not read"]) };
     }
 
     private static LoggedRun Logged(string name)
@@ -113,8 +130,12 @@ public sealed class CheckPageTests
 
     private static BenchKnowledge Bench()
     {
-        var materials = Assert.IsType<MaterialFileOutcome.Read>(MaterialFileReader.Parse("m", File.ReadAllBytes(Checkout.Sample("materials/workshop.csv")))).File.Rows;
-        var oils = Assert.IsType<OilFileOutcome.Read>(OilFileReader.Parse("o", File.ReadAllBytes(Checkout.Sample("oils/workshop-oils.csv")))).File.Rows;
+        var materials = Assert.IsType<MaterialFileOutcome.Read>(MaterialFileReader.Parse(
+            "m",
+            File.ReadAllBytes(Checkout.Sample("materials/workshop.csv")))).File.Rows;
+        var oils = Assert.IsType<OilFileOutcome.Read>(OilFileReader.Parse(
+            "o",
+            File.ReadAllBytes(Checkout.Sample("oils/workshop-oils.csv")))).File.Rows;
         return new([.. materials.Select(m => m.Material)], [.. oils.Select(o => o.Reading)]);
     }
 }

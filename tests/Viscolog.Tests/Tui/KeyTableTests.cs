@@ -57,7 +57,9 @@ public sealed class KeyTableTests
     {
         var lines = BenchScreen.Keys.HelpLines(columns).ToList();
         Assert.All(lines, l => Assert.True(l.Length <= columns, l));
-        Assert.All(BenchScreen.Keys.Rows.Where(r => r.Help.Length > 0), r => Assert.Contains(lines, l => l.Contains(r.Help, StringComparison.Ordinal)));
+        Assert.All(
+            BenchScreen.Keys.Rows.Where(r => r.Help.Length > 0),
+            r => Assert.Contains(lines, l => l.Contains(r.Help, StringComparison.Ordinal)));
         if (columns >= 78)
         {
             Assert.True(lines.Count <= 22, "the help of the bench stands on a screen of 80 x 24");
@@ -113,7 +115,8 @@ public sealed class KeyTableTests
         text.Append("| ").Append(keys.Title).Append(" | |\n|---|---|\n");
         foreach (var row in keys.Rows.Where(r => r.Help.Length > 0))
         {
-            text.Append("| ").Append(row.Name.Replace("^", "Ctrl+", StringComparison.Ordinal)).Append(" | ").Append(row.Help).Append(" |\n");
+            text.Append("| ").Append(row.Name.Replace("^", "Ctrl+", StringComparison.Ordinal)).Append(" | ").Append(row.Help)
+                .Append(" |\n");
         }
 
         text.Append('\n');

@@ -38,7 +38,18 @@ public sealed class PageTests
     [MemberData(nameof(Sizes))]
     public void The_list_of_runs_is_as_stored(int width, int height, bool isAscii)
     {
-        var runs = Enumerable.Range(1, 30).Select(i => new RunSummary(31 - i, Guid.Empty, $"Lantern gel {31 - i:00}", "LY-12", null, ["SW-1"], i, 0, i, new(2026, 3, 2, 9, 0, 0, TimeSpan.Zero)));
+        var runs = Enumerable.Range(1, 30)
+            .Select(i => new RunSummary(
+                31 - i,
+                Guid.Empty,
+                $"Lantern gel {31 - i:00}",
+                "LY-12",
+                null,
+                ["SW-1"],
+                i,
+                0,
+                i,
+                new(2026, 3, 2, 9, 0, 0, TimeSpan.Zero)));
         var page = RunsPage.Of(new RunsState([.. runs]).Move(3).Mark().Move(1), new(width, height, isAscii)).Text + "\n";
         ExpectedFile.Check(FormattableString.Invariant($"tui/runs-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
         Fits(page, width, height, isAscii);
@@ -49,7 +60,11 @@ public sealed class PageTests
     public void The_chart_is_as_stored(int width, int height, bool isAscii)
     {
         var state = new ChartState([SamplePictures.Full()]);
-        foreach (var (name, shown) in new[] { ("dose", state), ("settling", Next(state)), ("residuals", Next(Next(state))), ("string", Next(Next(Next(state)))) })
+        foreach (var (
+            name,
+            shown) in new[] { (
+                "dose",
+                state), ("settling", Next(state)), ("residuals", Next(Next(state))), ("string", Next(Next(Next(state)))) })
         {
             var page = ChartPage.Of(shown, new(width, height, isAscii)).Text + "\n";
             ExpectedFile.Check(FormattableString.Invariant($"tui/chart-{name}-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
@@ -73,7 +88,9 @@ public sealed class PageTests
     [MemberData(nameof(Sizes))]
     public void The_materials_are_as_stored(int width, int height, bool isAscii)
     {
-        var read = Assert.IsType<MaterialFileOutcome.Read>(MaterialFileReader.Parse("workshop.csv", File.ReadAllBytes(Checkout.Sample("materials/workshop.csv"))));
+        var read = Assert.IsType<MaterialFileOutcome.Read>(MaterialFileReader.Parse(
+            "workshop.csv",
+            File.ReadAllBytes(Checkout.Sample("materials/workshop.csv"))));
         var page = MaterialsPage.Of(new MaterialsState([.. read.File.Rows]).Move(2), new(width, height, isAscii)).Text + "\n";
         ExpectedFile.Check(FormattableString.Invariant($"tui/materials-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
         Fits(page, width, height, isAscii);
@@ -101,7 +118,11 @@ public sealed class PageTests
     [Fact]
     public void A_search_shows_what_holds_the_text()
     {
-        RunSummary[] runs = [new(1, Guid.Empty, "Dusk glaze", "LY-31", null, ["CE-2"], 1, 0, 1, default), new(2, Guid.Empty, "Lantern gel", "LY-12", "lot 7", ["SW-1"], 1, 0, 1, default)];
+        RunSummary[] runs =
+        [
+            new(1, Guid.Empty, "Dusk glaze", "LY-31", null, ["CE-2"], 1, 0, 1, default),
+            new(2, Guid.Empty, "Lantern gel", "LY-12", "lot 7", ["SW-1"], 1, 0, 1, default),
+        ];
         var state = new RunsState([.. runs]);
         Assert.Equal(2, state.Shown.Length);
         Assert.Equal(1, state.Search("ce-2").Current!.Number);

@@ -17,7 +17,12 @@ public sealed class PracticePageTests
     [Theory]
     [MemberData(nameof(Sizes))]
     public void The_choice_of_a_pot_is_as_stored(int width, int height, bool isAscii)
-        => Check("choice", PracticePage.Of(new PracticeState { Seed = 3, Player = "Player A", Chosen = 2 }, new(width, height, isAscii)).Text + "\n", width, height, isAscii);
+        => Check(
+            "choice",
+            PracticePage.Of(new PracticeState { Seed = 3, Player = "Player A", Chosen = 2 }, new(width, height, isAscii)).Text + "\n",
+            width,
+            height,
+            isAscii);
 
     [Theory]
     [MemberData(nameof(Sizes))]
@@ -52,7 +57,12 @@ public sealed class PracticePageTests
         var state = new DemoState(Played.Value.Game) { Played = Played.Value };
         Check("demo-step", DemoPage.Of(state.Go(5), new(width, height, isAscii)).Text + "\n", width, height, isAscii);
         Check("demo-end", DemoPage.Of(state.Go(99), new(width, height, isAscii)).Text + "\n", width, height, isAscii);
-        Check("demo-why", DemoPage.Of(state.Go(99) with { ShowsLesson = true }, new(width, height, isAscii)).Text + "\n", width, height, isAscii);
+        Check(
+            "demo-why",
+            DemoPage.Of(state.Go(99) with { ShowsLesson = true }, new(width, height, isAscii)).Text + "\n",
+            width,
+            height,
+            isAscii);
     }
 
     [Theory]
@@ -60,7 +70,11 @@ public sealed class PracticePageTests
     public void The_score_sheet_is_as_stored(int width, int height, bool isAscii)
     {
         var over = PracticeResult.Of("Player A", GameTrial.Over().State.Path!, new(2026, 3, 2, 9, 0, 0, TimeSpan.Zero));
-        var state = new ScoresState([over, over with { Player = "Player B with a name that is far too long for any column of a sheet", Verdict = "in band", OverAtDose = null, WastedG = 0 }]);
+        var state = new ScoresState(
+        [
+            over,
+            over with { Player = Long, Verdict = "in band", OverAtDose = null, WastedG = 0 },
+        ]);
         Check("scores", ScoresPage.Of(state, new(width, height, isAscii)).Text + "\n", width, height, isAscii);
     }
 
@@ -77,11 +91,15 @@ public sealed class PracticePageTests
         var trial = GameTrial.Over();
         string[] pages =
         [
-            PracticePage.Of(new(), new(width, height, false)).Text, GameTrial.Played().Page(width, height), trial.Page(width, height), DemoPage.Of(demo, new(width, height, false)).Text,
-            DemoPage.Of(demo with { Played = null }, new(width, height, false)).Text, ScoresPage.Of(new([]), new(width, height, false)).Text,
+            PracticePage.Of(new(), new(width, height, false)).Text, GameTrial.Played().Page(width, height), trial.Page(width, height),
+                DemoPage.Of(demo, new(width, height, false)).Text,
+            DemoPage.Of(demo with { Played = null }, new(width, height, false)).Text,
+                ScoresPage.Of(new([]), new(width, height, false)).Text,
         ];
         Assert.All(pages, p => PageTests.Fits(p, width, height, false));
     }
+
+    private const string Long = "Player B with a name that is far too long for any column of a sheet";
 
     private static void Check(string name, string page, int width, int height, bool isAscii)
     {

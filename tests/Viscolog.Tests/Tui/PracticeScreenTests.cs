@@ -17,7 +17,10 @@ public sealed class PracticeScreenTests
         using (var log = Assert.IsType<LogOutcome.Opened>(PracticeLog.Open(bench.Place, TimeProvider.System)).Log)
         {
             using var stage = new ScreenTests.Stage(80, 24);
-            using var screen = GameScreen.On(new(log, TimeProvider.System, new(hasColor: true), IsAscii: false, IsPractice: true), PracticeGame.Of(PracticeDifficulty.Find("easy")!, 7), "Player A");
+            using var screen = GameScreen.On(
+                new(log, TimeProvider.System, new(hasColor: true), IsAscii: false, IsPractice: true),
+                PracticeGame.Of(PracticeDifficulty.Find("easy")!, 7),
+                "Player A");
             stage.Show(screen);
             stage.Press(Key.Enter);
             stage.Type("9");
@@ -47,7 +50,9 @@ public sealed class PracticeScreenTests
         using var bench = new Bench();
         using var log = bench.Open();
         using var stage = new ScreenTests.Stage(120, 40);
-        using var screen = DemoScreen.On(new(log, TimeProvider.System, new(hasColor: true), IsAscii: false, IsPractice: true), PracticeGame.Of(PracticeDifficulty.Find("easy")!, 7));
+        using var screen = DemoScreen.On(
+            new(log, TimeProvider.System, new(hasColor: true), IsAscii: false, IsPractice: true),
+            PracticeGame.Of(PracticeDifficulty.Find("easy")!, 7));
         stage.Show(screen);
         stage.WaitFor(() => screen.State.Played is not null);
         stage.Press(Key.Enter, Key.Enter, Key.CursorLeft);

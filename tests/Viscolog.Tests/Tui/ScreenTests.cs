@@ -23,7 +23,11 @@ public sealed class ScreenTests
     {
         using var bench = new Bench();
         using var log = bench.Open();
-        log.Import(RunFiles.FileText.Read("# name: keys\n# base: GB-40\n# base_g: 120\n# thickener: TA; range_pct=1-5\n# target_mpas: 9000\nadded_g,wait_s,viscosity_mpas\n,60,850\n"), CancellationToken.None);
+        log.Import(
+            RunFiles.FileText.Read(
+                "# name: keys\n# base: GB-40\n# base_g: 120\n# thickener: TA; range_pct=1-5\n"
+                + "# target_mpas: 9000\nadded_g,wait_s,viscosity_mpas\n,60,850\n"),
+            CancellationToken.None);
         using var stage = new Stage(80, 24);
         using var screen = BenchScreen.On(new(log, TimeProvider.System, new(hasColor: true), IsAscii: false), log.Run(1)!);
         stage.Show(screen);
@@ -128,10 +132,14 @@ public sealed class ScreenTests
     {
         foreach (var name in new[] { "lantern-gel-21", "lantern-gel-22-short", "lantern-gel-23-low-ph", "harbour-gel-09-over" })
         {
-            Assert.IsType<ImportOutcome.Imported>(log.Import(RunFiles.FileText.Read(File.ReadAllText(Checkout.Sample($"checks/{name}.csv"))), CancellationToken.None));
+            Assert.IsType<ImportOutcome.Imported>(log.Import(
+                RunFiles.FileText.Read(File.ReadAllText(Checkout.Sample($"checks/{name}.csv"))),
+                CancellationToken.None));
         }
 
-        var read = Assert.IsType<MaterialFileOutcome.Read>(MaterialFileReader.Parse("m", File.ReadAllBytes(Checkout.Sample("materials/workshop.csv"))));
+        var read = Assert.IsType<MaterialFileOutcome.Read>(MaterialFileReader.Parse(
+            "m",
+            File.ReadAllBytes(Checkout.Sample("materials/workshop.csv"))));
         Assert.IsType<WriteOutcome.Saved>(log.State(read.File.Rows).Outcome);
     }
 

@@ -12,7 +12,10 @@ public sealed class ScreenViewTests
         "Trial",
         new("F2/F3", "ask", "ask a question", "ask 1", "ask 2"),
         new("F4", null, "fail", "fail"),
-        new("Enter", null, "take what is typed") { Typed = fields => fields.Focused < 0 ? null : "typed " + string.Join('|', fields.Texts) },
+        new(
+            "Enter",
+            null,
+            "take what is typed") { Typed = fields => fields.Focused < 0 ? null : "typed " + string.Join('|', fields.Texts) },
         new("+", null, "a plus where nothing is typed") { Typed = fields => fields is { Focused: 0, Texts: ["", ..] } ? "plus" : null },
         new("Esc", "back", "back") { Role = KeyRole.Leaves },
         new("^Q", "quit", "quit") { Role = KeyRole.Quits });
@@ -34,7 +37,9 @@ public sealed class ScreenViewTests
     {
         using var trial = new Trial(null);
         trial.Stage.Press(Key.F4);
-        trial.Stage.WaitFor(() => trial.Screen.State.StartsWith("no answer, a fault of ours: InvalidOperationException: ", StringComparison.Ordinal));
+        trial.Stage.WaitFor(() => trial.Screen.State.StartsWith(
+            "no answer, a fault of ours: InvalidOperationException: ",
+            StringComparison.Ordinal));
         trial.Stage.Press(Key.F3);
         trial.Stage.WaitFor(() => trial.Screen.State == "answer 2");
     }
@@ -77,7 +82,13 @@ public sealed class ScreenViewTests
             Stage = new(width, 24);
             var plan = new ScreenPlan<string, string>(_ => Keys, (state, sent, _) => Next(state, sent, first), (_, canvas) => new(canvas))
             {
-                Fields = new(2, (_, columns, _) => columns < 40 ? [] : [(0, 10), (20, 10)]) { Entered = state => state.StartsWith("typed", StringComparison.Ordinal) ? state.Length : 0 },
+                Fields = new(
+                    2,
+                    (_, columns, _) => columns < 40
+                        ? []
+                        : [(0, 10), (20, 10)]) { Entered = state => state.StartsWith("typed", StringComparison.Ordinal)
+                        ? state.Length
+                        : 0 },
             };
             Screen = new(new(_log, TimeProvider.System, new(hasColor: false), IsAscii: true), plan, "begun");
             Stage.Show(Screen);

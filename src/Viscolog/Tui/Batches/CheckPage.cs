@@ -18,7 +18,9 @@ internal static class CheckPage
     private static void Draw(Page page, CheckState state)
     {
         page.Add(" " + RunTitle.Of(state.Run.File.Run), Tone.Strong);
-        page.Add(new Piece(" against " + Against(state)), new Piece(state.Specifications.Length > 1 ? $"   ({state.Chosen + 1} of {state.Specifications.Length})" : "", Tone.Dim));
+        page.Add(
+            new Piece(" against " + Against(state)),
+            new Piece(state.Specifications.Length > 1 ? $"   ({state.Chosen + 1} of {state.Specifications.Length})" : "", Tone.Dim));
         page.Add("");
         page.Foot(page.AddScrolled(Head(page, state), state.Passed), CheckScreen.Keys);
     }
@@ -26,7 +28,8 @@ internal static class CheckPage
     private static string Against(CheckState state) => state.Current switch
     {
         null => "nothing: the run has no target, and the log no specification",
-        { Body: { } body } asked => $"{asked.Name}: {AdviceWords.Band(body.Band)} at {FormattableString.Invariant($"{asked.ReferenceTemperatureInForce.Celsius:0.#}")} °C",
+        { Body: { } body } asked => $"{asked.Name}: {AdviceWords.Band(body.Band)}"
+            + FormattableString.Invariant($" at {asked.ReferenceTemperatureInForce.Celsius:0.#} °C"),
         var asked => asked.Name,
     };
 
@@ -37,7 +40,9 @@ internal static class CheckPage
         switch (state.Outcome)
         {
             case CheckOutcome.Checked { Check: var check }:
-                page.Add(new Piece(" " + CheckWords.Headline(check.Verdict), check.Verdict switch { Verdict.Accept => Tone.Good, Verdict.Reject => Tone.Bad, _ => Tone.Caution }));
+                page.Add(new Piece(
+                    " " + CheckWords.Headline(check.Verdict),
+                    check.Verdict switch { Verdict.Accept => Tone.Good, Verdict.Reject => Tone.Bad, _ => Tone.Caution }));
                 foreach (var line in Paragraph.Of(CheckWords.Next(check.Next), page.Width - 2))
                 {
                     page.Add(" " + line);
@@ -66,7 +71,9 @@ internal static class CheckPage
                 Row(lines, page.Width, "Why", refused.Reason);
                 break;
             default:
-                page.Add(new Piece(" " + (state.Fault ?? (state.Current is null ? "F8 in the list of runs keeps a specification." : "working it out")), state.Fault is null ? Tone.Dim : Tone.Bad));
+                page.Add(new Piece(
+                    " " + (state.Fault ?? (state.Current is null ? "F8 in the list of runs keeps a specification." : "working it out")),
+                    state.Fault is null ? Tone.Dim : Tone.Bad));
                 break;
         }
 
@@ -75,7 +82,8 @@ internal static class CheckPage
 
     private static string Readings(BatchCheck check)
     {
-        var step = Steps.Of(check.Run)[^1].Readings.Where(r => r.Reading.Value is not null).Select(r => BenchValue.Words(r.Reading.Value!)).ToList();
+        var step = Steps.Of(check.Run)[^1].Readings.Where(r => r.Reading.Value is not null)
+            .Select(r => BenchValue.Words(r.Reading.Value!)).ToList();
         var shown = string.Join(", ", step.TakeLast(MostReadings));
         return step.Count switch
         {

@@ -27,6 +27,9 @@ internal static class CheckScreen
     public static ScreenView<CheckState, CheckEvent> On(TuiContext context, LoggedRun run)
     {
         var earlier = context.Log.Earlier(run.File.Run, run.Number);
-        return new(context, new(_ => Keys, CheckSteps.Next, CheckPage.Of), CheckSteps.Open(run, BenchKnowledge.Of(context.Log), earlier, context.Today));
+        return new(
+            context,
+            new(_ => Keys, CheckSteps.Next, CheckPage.Of),
+            CheckSteps.Open(run, BenchKnowledge.Of(context.Log), earlier, context.Today));
     }
 }

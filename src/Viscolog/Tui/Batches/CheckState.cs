@@ -27,13 +27,16 @@ internal sealed record CheckState(LoggedRun Run, ImmutableArray<Specification> S
 
     public Specification? Current => Specifications.IsEmpty ? null : Specifications[Math.Clamp(Chosen, 0, Specifications.Length - 1)];
 
-    /// <summary>The state when the screen opens: the run's product first, then products that its name fits, its own target, the others.</summary>
+    /// <summary>The state at first: the run's product comes first, then products that its name fits, its own target, the others.</summary>
     public static CheckState Of(LoggedRun run, BenchKnowledge bench, DateOnly today)
     {
         var own = run.File.Run;
-        var kept = bench.Materials.OfType<Material.OfSpecification>().Where(s => !s.IsRetired).Select(s => s.Specification).OrderBy(s => s.Name, StringComparer.Ordinal).ToList();
+        var kept = bench.Materials.OfType<Material.OfSpecification>().Where(s => !s.IsRetired).Select(s => s.Specification)
+            .OrderBy(s => s.Name, StringComparer.Ordinal).ToList();
         var fitting = kept.Where(s => ProductTrend.IsOf(own.Product, own.Name, s.Name)).ToList();
-        Specification[] target = own.Target is { } stated ? [new("target of the run") { Body = stated, ReferenceTemperature = own.ReferenceTemperature }] : [];
+        Specification[] target = own.Target is { } stated
+            ? [new("target of the run") { Body = stated, ReferenceTemperature = own.ReferenceTemperature }]
+            : [];
         return new(run, [.. fitting, .. target, .. kept.Except(fitting)], today);
     }
 }

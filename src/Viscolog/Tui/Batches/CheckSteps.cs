@@ -19,7 +19,11 @@ internal static class CheckSteps
     {
         CheckEvent.Chose chose => Choose(state, chose.By),
         CheckEvent.Scrolled scrolled => state with { Passed = Math.Max(0, state.Passed + scrolled.By) },
-        CheckEvent.OilCalled => new CheckStep(state, new ReadOil<CheckEvent>(state.Run.File.Run.MethodInForce, (outcome, _) => new CheckEvent.OilLogged(outcome is WriteOutcome.Saved))),
+        CheckEvent.OilCalled => new CheckStep(
+            state,
+            new ReadOil<CheckEvent>(
+                state.Run.File.Run.MethodInForce,
+                (outcome, _) => new CheckEvent.OilLogged(outcome is WriteOutcome.Saved))),
         CheckEvent.OilLogged logged => logged.IsSaved ? Ask(state) : state,
         CheckEvent.TrendCalled => new CheckStep(state, new Show<CheckEvent>(context => TrendScreen.On(context, state.Current?.Name))),
         CheckEvent.Answered answered => state with { Outcome = answered.Outcome, Fault = answered.Fault },
@@ -35,7 +39,9 @@ internal static class CheckSteps
     private static CheckStep Ask(CheckState state)
     {
         var asked = state with { Outcome = null, Fault = null };
-        return state.Current is not { } specification ? asked : new CheckStep(asked, new WorkOutCheck(state.Run.File.Run, specification, state.Earlier, state.Today));
+        return state.Current is not { } specification
+            ? asked
+            : new CheckStep(asked, new WorkOutCheck(state.Run.File.Run, specification, state.Earlier, state.Today));
     }
 }
 

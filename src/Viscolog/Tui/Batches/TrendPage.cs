@@ -19,11 +19,17 @@ internal static class TrendPage
     private static void Draw(Page page, TrendState state)
     {
         var (width, height) = (page.Width, page.Height);
-        page.Add(new Piece(" " + (state.Current is { } product ? $"{product.Name}: batches over time" : "No product"), Tone.Strong), new Piece(state.Products.Length > 1 ? $"   ({state.Chosen + 1} of {state.Products.Length})" : "", Tone.Dim));
+        page.Add(
+            new Piece(" " + (state.Current is { } product ? $"{product.Name}: batches over time" : "No product"), Tone.Strong),
+            new Piece(state.Products.Length > 1 ? $"   ({state.Chosen + 1} of {state.Products.Length})" : "", Tone.Dim));
         var lines = new List<Piece>();
         if (state.Picture() is { } picture)
         {
-            foreach (var line in TerminalChart.Lines(picture.Picture(), width - 2, Math.Max(8, (int)(ChartPart * (height - 3))), page.IsAscii))
+            foreach (var line in TerminalChart.Lines(
+                picture.Picture(),
+                width - 2,
+                Math.Max(8, (int)(ChartPart * (height - 3))),
+                page.IsAscii))
             {
                 page.Add(" " + line);
             }
@@ -53,7 +59,13 @@ internal static class TrendPage
     private static void Describe(List<Piece> lines, ControlChart chart, int width)
     {
         string[] signals = [.. TrendWords.Signals(chart)];
-        Wrap(lines, width, signals.Length == 0 ? "In control: no rule is broken." : $"{Count.Of(signals.Length, "signal", "signals")}: {string.Join("; ", signals)}", signals.Length == 0 ? Tone.Good : Tone.Bad);
+        Wrap(
+            lines,
+            width,
+            signals.Length == 0
+                ? "In control: no rule is broken."
+                : $"{Count.Of(signals.Length, "signal", "signals")}: {string.Join("; ", signals)}",
+            signals.Length == 0 ? Tone.Good : Tone.Bad);
         Wrap(lines, width, $"Limits {TrendWords.Limits(chart, Unit)}; moving range {TrendWords.Range(chart, Unit)}", Tone.Plain);
         if (chart.Cpk is { } cpk)
         {

@@ -29,5 +29,8 @@ internal static class TrendScreen
     /// <param name="context">What every screen needs.</param>
     /// <param name="name">The product, or a run of it; null for the first.</param>
     public static ScreenView<TrendState, TrendEvent> On(TuiContext context, string? name)
-        => new(context, new(_ => Keys, TrendSteps.Next, TrendPage.Of), TrendSteps.Open(TrendState.Of(BenchKnowledge.Of(context.Log).Materials, name)));
+        => new(
+            context,
+            new(_ => Keys, TrendSteps.Next, TrendPage.Of),
+            TrendSteps.Open(TrendState.Of(BenchKnowledge.Of(context.Log).Materials, name)));
 }

@@ -27,8 +27,10 @@ internal sealed record TrendState(ImmutableArray<Specification> Products)
     /// <param name="name">The product, or a run of it; null for the first.</param>
     public static TrendState Of(IEnumerable<Material> materials, string? name)
     {
-        ImmutableArray<Specification> products = [.. materials.OfType<Material.OfSpecification>().Select(s => s.Specification).Where(s => s.Body is not null).OrderBy(s => s.Name, StringComparer.Ordinal)];
-        var meant = products.Select((p, i) => (p, i)).Where(p => name is not null && ProductTrend.IsOf(null, name, p.p.Name)).Select(p => p.i).FirstOrDefault();
+        ImmutableArray<Specification> products = [.. materials.OfType<Material.OfSpecification>().Select(s => s.Specification)
+            .Where(s => s.Body is not null).OrderBy(s => s.Name, StringComparer.Ordinal)];
+        var meant = products.Select((p, i) => (p, i)).Where(p => name is not null && ProductTrend.IsOf(null, name, p.p.Name))
+            .Select(p => p.i).FirstOrDefault();
         return new(products) { Chosen = meant };
     }
 
@@ -38,5 +40,6 @@ internal sealed record TrendState(ImmutableArray<Specification> Products)
         : ControlChart.Of(new(Trend.Points, Scale) { Low = band.Low.MilliPascalSeconds, High = band.High.MilliPascalSeconds });
 
     /// <summary>The chart as it is drawn; null where there is none.</summary>
-    public TrendPicture? Picture() => Charted() is ChartOutcome.Charted { Chart: var chart } ? new(Current!.Name, "Viscosity, mPa·s", chart) : null;
+    public TrendPicture? Picture()
+        => Charted() is ChartOutcome.Charted { Chart: var chart } ? new(Current!.Name, "Viscosity, mPa·s", chart) : null;
 }

@@ -30,7 +30,8 @@ internal static class TrendSteps
         return chosen == state.Chosen ? state : Ask(state with { Chosen = chosen, Trend = null, Passed = 0, Said = "" });
     }
 
-    private static TrendStep Ask(TrendState state) => state.Current is { } product ? new TrendStep(state, new WorkOutTrend(product)) : state;
+    private static TrendStep Ask(TrendState state)
+        => state.Current is { } product ? new TrendStep(state, new WorkOutTrend(product)) : state;
 
     private static Export<TrendEvent> Export(TrendPicture picture) => new(
         ExportForm.Picture(),
@@ -71,6 +72,9 @@ internal sealed record WorkOutTrend(Specification Product) : IEffect<TrendEvent>
     {
         var (oils, today) = (BenchKnowledge.Of(stage.Context.Log).Oils, stage.Context.Today);
         var runs = BenchKnowledge.RunsOf(stage.Context.Log, Product);
-        stage.Work("trend", () => new TrendEvent.Answered(ProductTrend.Of(Product, runs, oils, today)), fault => new TrendEvent.Told(fault));
+        stage.Work(
+            "trend",
+            () => new TrendEvent.Answered(ProductTrend.Of(Product, runs, oils, today)),
+            fault => new TrendEvent.Told(fault));
     }
 }

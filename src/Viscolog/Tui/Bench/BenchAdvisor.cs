@@ -12,7 +12,8 @@ internal static class BenchAdvisor
             : ask.Run.Target is null ? "No target: F8 sets one, and advice begins."
             : Wording.AdviceWords.Refusal(outcome);
         var study = (outcome as StudyOutcome.Made)?.Study;
-        return new(outcome.Advice, refused, study is { IsOfTwo: false, IsRead: true } ? study.Picture : null) { Pair = study is { IsOfTwo: true } ? study.PairPicture : null };
+        var picture = study is { IsOfTwo: false, IsRead: true } ? study.Picture : null;
+        return new(outcome.Advice, refused, picture) { Pair = study is { IsOfTwo: true } ? study.PairPicture : null };
     }
 }
 

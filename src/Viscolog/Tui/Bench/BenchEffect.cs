@@ -48,6 +48,9 @@ internal abstract record BenchEffect : IEffect<BenchEvent>
     internal sealed record Advise(Run Run, Percentage Risk, ImmutableArray<Run> Earlier) : BenchEffect
     {
         public override void Perform(IStage<BenchEvent> stage)
-            => stage.Work("advice", () => new BenchEvent.Advised(BenchAdvisor.Of(this)), fault => new BenchEvent.Advised(new(null, fault, null)));
+            => stage.Work(
+                "advice",
+                () => new BenchEvent.Advised(BenchAdvisor.Of(this)),
+                fault => new BenchEvent.Advised(new(null, fault, null)));
     }
 }

@@ -16,21 +16,38 @@ internal static class BenchForms
     public static Form<BenchEvent> Dose(BenchState state)
     {
         var run = state.Run.File.Run;
-        var advised = state.Advice?.Advice is { Action: BenchAction.Add add } advice ? (Thickener: advice.Thickener.Name, Grams: FileNumbers.Show(add.Poured.Grams)) : (Thickener: run.Thickeners.FirstOrDefault()?.Name ?? "", Grams: "");
+        var advised = state.Advice?.Advice is { Action: BenchAction.Add add } advice
+            ? (Thickener: advice.Thickener.Name, Grams: FileNumbers.Show(add.Poured.Grams))
+            : (Thickener: run.Thickeners.FirstOrDefault()?.Name ?? "", Grams: "");
         // Cautions stand where they matter, once a run and not at every dose.
         var isFirst = !run.Entries.Any(e => e is Entry.Dosed { Counts: true });
         var cautions = isFirst && state.Advice?.Advice?.Cautions is { IsDefault: false } c ? string.Join(' ', c) : "";
-        return new("Thickener that went in", cautions, [new("thickener", advised.Thickener, string.Join(", ", run.Thickeners.Select(t => t.Name))), new("poured", advised.Grams, "g, as weighed, or mL")], texts =>
-            run.FindThickener(texts[0].Trim()) is not { } thickener ? FormAnswer<BenchEvent>.Wrong(0, $"the run has {string.Join(", ", run.Thickeners.Select(t => t.Name))}")
-            : TypedNumber.Read(texts[1], NumberRange.GramsPresent, out var error, thickener.Dilution == PreDilution.None ? thickener.Density : null) is { } grams ? FormAnswer<BenchEvent>.Of(new BenchEvent.Poured(thickener.Name, Mass.FromGrams(grams)))
-            : FormAnswer<BenchEvent>.Wrong(1, error!));
+        var names = string.Join(", ", run.Thickeners.Select(t => t.Name));
+        return new(
+            "Thickener that went in",
+            cautions,
+            [new("thickener", advised.Thickener, names), new("poured", advised.Grams, "g, as weighed, or mL")],
+            texts =>
+            {
+                if (run.FindThickener(texts[0].Trim()) is not { } thickener)
+                {
+                    return FormAnswer<BenchEvent>.Wrong(0, $"the run has {names}");
+                }
+
+                var density = thickener.Dilution == PreDilution.None ? thickener.Density : null;
+                return TypedNumber.Read(texts[1], NumberRange.GramsPresent, out var error, density) is { } grams
+                    ? FormAnswer<BenchEvent>.Of(new BenchEvent.Poured(thickener.Name, Mass.FromGrams(grams)))
+                    : FormAnswer<BenchEvent>.Wrong(1, error!);
+            });
     }
 
     public static Form<BenchEvent> Beside(BenchState state) => new(
         "Beside the next reading",
         "",
         [
-            new("temperature", Text(state.Beside.TempC), "°C"), new("pH", Text(state.Beside.Ph)), new("string length", Text(state.Beside.StringMm), "mm"),
+            new("temperature", Text(state.Beside.TempC), "°C"),
+            new("pH", Text(state.Beside.Ph)),
+            new("string length", Text(state.Beside.StringMm), "mm"),
             new("fault seen", state.Beside.Fault is { } seen ? FileNames.Faults.Of(seen) : "", FileNames.Faults.List),
         ],
         texts =>
@@ -75,7 +92,8 @@ internal static class BenchForms
                 return FormAnswer<BenchEvent>.Wrong(filled.Count == 0 ? 0 : filled[1], "one of the three");
             }
 
-            return TypedNumber.Read(texts[only], NumberRange.GramsPresent, out var error, only == 1 ? Density.Water : state.Run.File.Run.Base.Density) is not { } number
+            var density = only == 1 ? Density.Water : state.Run.File.Run.Base.Density;
+            return TypedNumber.Read(texts[only], NumberRange.GramsPresent, out var error, density) is not { } number
                 ? FormAnswer<BenchEvent>.Wrong(only, error!)
                 : FormAnswer<BenchEvent>.Of(only switch
                 {
@@ -91,13 +109,19 @@ internal static class BenchForms
         var (wanted, tolerance) = target switch
         {
             Target.Value value => (value.Wanted.MilliPascalSeconds, (value.Tolerance ?? Target.DefaultTolerance).Percent),
-            Target.Ends ends => (ends.Band.Aim.MilliPascalSeconds, 100 * ((ends.High.MilliPascalSeconds / ends.Band.Aim.MilliPascalSeconds) - 1)),
+            Target.Ends ends => (
+                ends.Band.Aim.MilliPascalSeconds,
+                100 * ((ends.High.MilliPascalSeconds / ends.Band.Aim.MilliPascalSeconds) - 1)),
             _ => (double.NaN, Target.DefaultTolerance.Percent),
         };
         return new(
             "Target and risk",
             "",
-            [new("target", double.IsNaN(wanted) ? "" : FileNumbers.Show(Math.Round(wanted, 3)), "mPa·s"), new("tolerance", FileNumbers.Show(Math.Round(tolerance, 3)), "% either side"), new("risk of going over", FileNumbers.Show(state.Risk.Percent), "% a dose")],
+            [
+                new("target", double.IsNaN(wanted) ? "" : FileNumbers.Show(Math.Round(wanted, 3)), "mPa·s"),
+                new("tolerance", FileNumbers.Show(Math.Round(tolerance, 3)), "% either side"),
+                new("risk of going over", FileNumbers.Show(state.Risk.Percent), "% a dose"),
+            ],
             texts =>
             {
                 NumberRange[] ranges = [NumberRange.Viscosity, ToleranceRange, RiskRange];
@@ -113,7 +137,9 @@ internal static class BenchForms
                 }
 
                 var same = Math.Abs(values[0] - Math.Round(wanted, 3)) < 1e-9 && Math.Abs(values[1] - Math.Round(tolerance, 3)) < 1e-9;
-                return FormAnswer<BenchEvent>.Of(new BenchEvent.Aimed(same ? target : new Target.Value(Viscosity.FromMilliPascalSeconds(values[0]), Percentage.FromPercent(values[1])), Percentage.FromPercent(values[2])));
+                return FormAnswer<BenchEvent>.Of(new BenchEvent.Aimed(
+                    same ? target : new Target.Value(Viscosity.FromMilliPascalSeconds(values[0]), Percentage.FromPercent(values[1])),
+                    Percentage.FromPercent(values[2])));
             });
     }
 

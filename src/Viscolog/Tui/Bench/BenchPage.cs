@@ -37,15 +37,32 @@ internal static class BenchPage
     {
         var (width, height) = (page.Width, page.Height);
         var run = state.Run.File.Run;
-        page.Add(new Piece(" " + RunTitle.Of(run) + (run.Target is { } target ? $" · {(Strings(run, width) is { Length: > 0 } && width < WideTitle ? "aim" : "target")} {AdviceWords.Band(target.Band)}{Strings(run, width)}" : " · no target (F8 sets one)"), Tone.Strong));
+        page.Add($" {RunTitle.Of(run)} · {Wanted(run, width)}", Tone.Strong);
         Advice(page, state);
         Middle(page, state, EntryRow(height) - 2 - page.Lines.Count);
         page.FillTo(EntryRow(height) - 2);
         var error = state.Error is null ? [] : Paragraph.Of(state.Error, width - 4).Take(2).ToList();
         page.Add(error.Count > 0 ? new Piece(" ! " + error[0], Tone.Bad) : new Piece(" " + state.Said, Tone.Dim));
-        page.Add(error.Count > 1 ? [new Piece("   " + error[1], Tone.Bad)] : [new Piece(" " + Strip(page, state, now) + state.Clock.Words(now), state.Clock.HasRung ? Tone.Caution : Tone.Plain), new Piece(state.Beside.IsEmpty ? "" : $" · with {state.Beside.Words}")]);
+        if (error.Count > 1)
+        {
+            page.Add("   " + error[1], Tone.Bad);
+        }
+        else
+        {
+            page.Add(
+                new Piece(" " + Strip(page, state, now) + state.Clock.Words(now), state.Clock.HasRung ? Tone.Caution : Tone.Plain),
+                new Piece(state.Beside.IsEmpty ? "" : $" · with {state.Beside.Words}"));
+        }
+
         page.Add(Entry(state, now));
         page.Add(BenchScreen.Keys.Footer(width), Tone.Dim);
+    }
+
+    private static string Wanted(Core.Pots.Run run, int width)
+    {
+        var strings = Strings(run, width);
+        return run.Target is not { } target ? "no target (F8 sets one)"
+            : $"{(strings.Length > 0 && width < WideTitle ? "aim" : "target")} {AdviceWords.Band(target.Band)}{strings}";
     }
 
     private static string Strings(Core.Pots.Run run, int width)
@@ -54,7 +71,10 @@ internal static class BenchPage
             : FormattableString.Invariant($", string {wanted.Low.Millimeters:0.##} to {wanted.High.Millimeters:0.##} mm");
 
     private static string Strip(Page page, BenchState state, DateTimeOffset now)
-        => state.Clock is { Due: { } due } clock && clock.Standing(now) is { } standing && BuildUpStrip.Of(state.Advice?.Picture, due, standing, 16, page.IsAscii) is { Length: > 0 } strip ? strip + " " : "";
+        => state.Clock is { Due: { } due } clock && clock.Standing(now) is { } standing
+            && BuildUpStrip.Of(state.Advice?.Picture, due, standing, 16, page.IsAscii) is { Length: > 0 } strip
+            ? strip + " "
+            : "";
 
     private static string Entry(BenchState state, DateTimeOffset now)
     {
@@ -75,7 +95,10 @@ internal static class BenchPage
         {
             var line = i < lines.Count ? lines[i] : new Piece("");
             var tone = state.IsWorking ? Tone.Dim : line.Tone;
-            page.Add(new Piece(page.IsAscii ? " |" : " │"), new Piece(" " + page.Fit(line.Text, inside - 1), tone), new Piece(page.IsAscii ? "|" : "│"));
+            page.Add(
+                new Piece(page.IsAscii ? " |" : " │"),
+                new Piece(" " + page.Fit(line.Text, inside - 1), tone),
+                new Piece(page.IsAscii ? "|" : "│"));
         }
 
         page.Add(page.IsAscii ? " +" + new string('-', inside) + "+" : " └" + new string('─', inside) + "┘");
@@ -92,7 +115,8 @@ internal static class BenchPage
     {
         if (state.Advice?.Advice is not { } advice)
         {
-            return Paragraph.Of(state.Advice?.Refused ?? "working out what to do", width - 2).Take(rows).Select(l => new Piece(l, state.Advice is null ? Tone.Dim : Tone.Caution));
+            return Paragraph.Of(state.Advice?.Refused ?? "working out what to do", width - 2).Take(rows)
+                .Select(l => new Piece(l, state.Advice is null ? Tone.Dim : Tone.Caution));
         }
 
         var tone = advice.Action switch
@@ -102,11 +126,17 @@ internal static class BenchPage
             BenchAction.Wait or BenchAction.Measure => Tone.Caution,
             _ => Tone.Strong,
         };
-        string[] why = [advice.Why, .. AdviceWords.Plan(advice) is { } plan ? [$"Plan: {plan}."] : Array.Empty<string>(), .. advice.Warnings];
+        string[] why =
+        [
+            advice.Why,
+            .. AdviceWords.Plan(advice) is { } plan ? [$"Plan: {plan}."] : Array.Empty<string>(),
+            .. advice.Warnings,
+        ];
+        var limit = advice.Thickener.Limit;
         return
         [
             new(string.Join("  ", AdviceWords.Headline(advice).Take(1)) + Both(advice), tone),
-            new(string.Join("  ", AdviceWords.Headline(advice).Skip(1).DefaultIfEmpty($"limit {Shown.Dose(advice.Thickener.Limit.Dose)}: {advice.Thickener.Limit.Why}"))),
+            new(string.Join("  ", AdviceWords.Headline(advice).Skip(1).DefaultIfEmpty($"limit {Shown.Dose(limit.Dose)}: {limit.Why}"))),
             new(Values(advice)),
             .. Paragraph.Of(string.Join(' ', why), width - 2).Take(rows - 3).Select(l => new Piece(l, Tone.Dim)),
         ];
@@ -118,7 +148,9 @@ internal static class BenchPage
         string?[] parts =
         [
             .. advice.Quantities.Select(q => AdviceWords.Expected(q) ?? AdviceWords.Now(q)),
-            advice.Quantities.Length == 1 && advice.IsAllRead ? $"in band {AdviceWords.InBand(advice)} · over {AdviceWords.Over(advice)}" : null,
+            advice.Quantities.Length == 1 && advice.IsAllRead
+                ? $"in band {AdviceWords.InBand(advice)} · over {AdviceWords.Over(advice)}"
+                : null,
         ];
         var lead = advice.Body.Expected is not null ? "expect " : advice.Body.IsRead ? "now " : "";
         var line = lead + string.Join(" · ", parts.OfType<string>());
@@ -132,14 +164,18 @@ internal static class BenchPage
 
     private static void Middle(Page page, BenchState state, int rows)
     {
-        var chart = page.Width >= 80 && (state.Advice?.Picture is not null || state.Advice?.Pair is not null) && rows >= TerminalChart.LeastHeight;
+        var chart = page.Width >= 80 && (state.Advice?.Picture is not null || state.Advice?.Pair is not null)
+            && rows >= TerminalChart.LeastHeight;
         var right = chart ? Math.Max(TerminalChart.LeastWidth + 1, page.Width - 62) : 0;
         var table = BenchTable.Lines(state, page, page.Width - right - 1, rows);
-        var drawn = !chart ? [] : state.Advice!.Pair is { } map ? TerminalChart.Draw(PairMapPlot.Of(map), right - 1, rows, page.IsAscii) : TerminalChart.Draw(DosePlot.Of(state.Advice.Picture!), right - 1, rows, page.IsAscii);
+        var picture = !chart ? null : state.Advice!.Pair is { } map ? PairMapPlot.Of(map) : DosePlot.Of(state.Advice.Picture!);
+        var drawn = picture is null ? [] : TerminalChart.Draw(picture, right - 1, rows, page.IsAscii);
         for (var i = 0; i < rows; i++)
         {
             var line = i < table.Count ? table[i] : new Piece("");
-            page.Add(new Piece(" " + page.Fit(line.Text, page.Width - right - 1), line.Tone), new Piece(i < drawn.Count ? drawn[i] : "", state.IsWorking ? Tone.Dim : Tone.Plain));
+            page.Add(
+                new Piece(" " + page.Fit(line.Text, page.Width - right - 1), line.Tone),
+                new Piece(i < drawn.Count ? drawn[i] : "", state.IsWorking ? Tone.Dim : Tone.Plain));
         }
     }
 }

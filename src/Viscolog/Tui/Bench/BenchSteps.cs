@@ -13,11 +13,15 @@ using BenchStep = Viscolog.Tui.Pattern.Step<Viscolog.Tui.Bench.BenchState, Visco
 
 namespace Viscolog.Tui.Bench;
 
-/// <summary>The bench screen as a machine: a state and an event make a state and what the world is asked to do. Rules of the trade are Core's.</summary>
+/// <summary>
+/// The bench screen as a machine: a state and an event make a state and what the world is asked to do. Rules of the trade are Core's.
+/// </summary>
 internal static class BenchSteps
 {
     /// <summary>Standing before a reading where no advice says how long (common practice, no source).</summary>
     private static readonly TimeSpan UsualStanding = TimeSpan.FromSeconds(60);
+
+    private const string StirEnded = "stirring ended, standing begins";
 
     /// <summary>The state of a run that is opened, its advice asked for.</summary>
     public static BenchStep Open(LoggedRun run, ImmutableArray<Run> earlier)
@@ -32,15 +36,21 @@ internal static class BenchSteps
         BenchEvent.Typed typed => Enter(state, typed, now),
         BenchEvent.TookAdvised => TakeAdvised(state, now),
         BenchEvent.Poured poured => Pour(state, poured.Thickener, poured.Grams, now),
-        BenchEvent.LetDown down => Change(state, new() { LetDown = down.Grams, Time = now }, $"{Shown.Grams(down.Grams)} of base went in"),
-        BenchEvent.Watered water => Change(state, new() { Water = water.Grams, Time = now }, $"{Shown.Grams(water.Grams)} of water went in"),
+        BenchEvent.LetDown down => LetDown(state, down.Grams, now),
+        BenchEvent.Watered water => Change(
+            state,
+            new() { Water = water.Grams, Time = now },
+            $"{Shown.Grams(water.Grams)} of water went in"),
         BenchEvent.TakenOut taken => Add(state, new() { Taken = taken.Grams, Time = now }, $"{Shown.Grams(taken.Grams)} taken out"),
-        BenchEvent.Stir => state with { Clock = state.Clock.Toggle(now), Error = null, Said = state.Clock.IsStirring ? "stirring ended, standing begins" : "stirring" },
-        BenchEvent.ReadBeside beside => state with { Beside = beside.Readings, Error = null, Said = beside.Readings.IsEmpty ? "nothing beside the next reading" : $"with the next reading: {beside.Readings.Words}" },
+        BenchEvent.Stir => Say(state with { Clock = state.Clock.Toggle(now) }, state.Clock.IsStirring ? StirEnded : "stirring"),
+        BenchEvent.ReadBeside { Readings: var read } => Say(
+            state with { Beside = read },
+            read.IsEmpty ? "nothing beside the next reading" : $"with the next reading: {read.Words}"),
         BenchEvent.Voided voided => Void(state, voided, now),
         BenchEvent.Aimed aimed => Aim(state, aimed),
         BenchEvent.Moved moved => Move(state, moved.Rows),
-        BenchEvent.Logged logged => Advise(state with { Run = logged.Run, Said = $"saved: {logged.Said}", Error = null, Chosen = null, Entered = state.Entered + 1 }),
+        BenchEvent.Logged { Run: var run, Said: var said }
+            => Advise(Say(state, $"saved: {said}") with { Run = run, Chosen = null, Entered = state.Entered + 1 }),
         BenchEvent.NotLogged not => state with { Error = not.Reason, Said = "" },
         BenchEvent.Advised advised => Answer(state, advised.Advice),
         BenchEvent.Called called => called.Form(state) is { } form ? new BenchStep(state, new Ask<BenchEvent>(form)) : state,
@@ -49,6 +59,8 @@ internal static class BenchSteps
         BenchEvent.Ticked => Tick(state, now),
         _ => throw new ArgumentOutOfRangeException(nameof(@event), @event, "not a case of the closed set"),
     };
+
+    private static BenchState Say(BenchState state, string said) => state with { Error = null, Said = said };
 
     private static BenchStep Advise(BenchState state)
         => new BenchStep(state with { IsWorking = true }, new BenchEffect.Advise(state.Run.File.Run, state.Risk, state.Earlier));
@@ -68,7 +80,10 @@ internal static class BenchSteps
             return state with { Error = error };
         }
 
-        return Add(state, new() { Reading = reading, Note = note.Length == 0 ? null : note, Time = now }, typed.Reading.Trim().Length == 0 ? state.Beside.Words : BenchValue.Words(reading.Value!));
+        return Add(
+            state,
+            new() { Reading = reading, Note = note.Length == 0 ? null : note, Time = now },
+            typed.Reading.Trim().Length == 0 ? state.Beside.Words : BenchValue.Words(reading.Value!));
     }
 
     private static Reading? Reading(BenchState state, BenchEvent.Typed typed, DateTimeOffset now, out string? error)
@@ -98,8 +113,8 @@ internal static class BenchSteps
         };
         if (state.Run.File.Run.Append(new Entry.Measured(reading)) is Appended.Refused { Fault: EntryFault.StandsBackwards(var before) })
         {
-            error = FormattableString.Invariant($"at the last reading the pot had stood {before.TotalSeconds:0} s since the last thing went in; ")
-                + "type the whole standing time into wait";
+            error = FormattableString.Invariant($"at the last reading the pot had stood {before.TotalSeconds:0} s since ")
+                + "the last thing went in; type the whole standing time into wait";
         }
 
         return error is null ? reading : null;
@@ -109,12 +124,18 @@ internal static class BenchSteps
     {
         (true, _) => state with { Error = "the advice is being worked out; one moment" },
         (_, { Action: BenchAction.Add add } advice) => Pour(state, advice.Thickener.Name, add.Poured, now),
-        (_, { Action: BenchAction.LetDown down }) => Change(state, new() { LetDown = down.Base, Time = now }, $"{Shown.Grams(down.Base)} of base went in"),
+        (_, { Action: BenchAction.LetDown down }) => LetDown(state, down.Base, now),
         _ => state with { Error = "nothing is advised to go in now; F2 takes grams of your own" },
     };
 
+    private static BenchStep LetDown(BenchState state, Mass grams, DateTimeOffset now)
+        => Change(state, new() { LetDown = grams, Time = now }, $"{Shown.Grams(grams)} of base went in");
+
     private static BenchStep Pour(BenchState state, string thickener, Mass grams, DateTimeOffset now)
-        => Change(state, new() { Dosed = new(thickener, grams), Time = now }, $"{Shown.Grams(grams)} {thickener} went in; F3 starts stirring");
+        => Change(
+            state,
+            new() { Dosed = new(thickener, grams), Time = now },
+            $"{Shown.Grams(grams)} {thickener} went in; F3 starts stirring");
 
     /// <summary>Something went into the pot: the step is a new one, and so is its clock.</summary>
     private static BenchStep Change(BenchState state, FileRow row, string said)
@@ -124,7 +145,9 @@ internal static class BenchSteps
     }
 
     private static BenchStep Add(BenchState state, FileRow row, string said)
-        => new BenchStep(state with { Error = null, Beside = row.Reading is null ? state.Beside : BenchReadings.None }, [new BenchEffect.AddRow(state.Run.Number, row, said)]);
+        => new BenchStep(
+            state with { Error = null, Beside = row.Reading is null ? state.Beside : BenchReadings.None },
+            [new BenchEffect.AddRow(state.Run.Number, row, said)]);
 
     private static BenchStep Void(BenchState state, BenchEvent.Voided voided, DateTimeOffset now)
     {
@@ -146,7 +169,9 @@ internal static class BenchSteps
         }
 
         var said = by is null ? "the entry is void" : "the entry is void, the right one stands in its place";
-        return new BenchStep(state with { Error = null }, [new BenchEffect.VoidRow(state.Run.Number, state.Run.Rows[voided.Place], reason, by, said)]);
+        return new BenchStep(
+            state with { Error = null },
+            [new BenchEffect.VoidRow(state.Run.Number, state.Run.Rows[voided.Place], reason, by, said)]);
     }
 
     /// <summary>The row with the right number: of its reading, or else of what went in or out.</summary>
@@ -155,7 +180,9 @@ internal static class BenchSteps
         var content = row with { Time = row.Time is null ? null : now, Replaces = true };
         if (content.Reading is { Value: not null } reading)
         {
-            return BenchValue.Read(text, state.Run.File.Run, out error) is { } value ? content with { Reading = reading with { Value = value } } : null;
+            return BenchValue.Read(text, state.Run.File.Run, out error) is { } value
+                ? content with { Reading = reading with { Value = value } }
+                : null;
         }
 
         if (TypedNumber.Read(text, NumberRange.GramsPresent, out error) is not { } number)
@@ -180,9 +207,13 @@ internal static class BenchSteps
     {
         var run = state.Run.File.Run;
         var risked = state with { Risk = aimed.Risk, Error = null };
-        return aimed.Target == run.Target
-            ? Advise(risked with { Said = $"risk of going over: {Shown.Chance(aimed.Risk)}" })
-            : new BenchStep(risked, [new BenchEffect.Restate(state.Run.Number, state.Run.File.WithoutRows() with { Run = run with { Target = aimed.Target, Entries = [] }, UnusedTolerance = null }, "the target")]);
+        if (aimed.Target == run.Target)
+        {
+            return Advise(risked with { Said = $"risk of going over: {Shown.Chance(aimed.Risk)}" });
+        }
+
+        var header = state.Run.File.WithoutRows() with { Run = run with { Target = aimed.Target, Entries = [] }, UnusedTolerance = null };
+        return new BenchStep(risked, new BenchEffect.Restate(state.Run.Number, header, "the target"));
     }
 
     private static BenchState Move(BenchState state, int rows)
@@ -200,18 +231,23 @@ internal static class BenchSteps
             BenchAction.Measure { Standing: { } standing } => standing,
             _ => state.Clock.Due,
         };
-        return state with { Advice = advice, IsWorking = false, Clock = due == state.Clock.Due ? state.Clock : state.Clock with { Due = due, HasRung = false } };
+        var clock = due == state.Clock.Due ? state.Clock : state.Clock with { Due = due, HasRung = false };
+        return state with { Advice = advice, IsWorking = false, Clock = clock };
     }
 
     private static TimeSpan LastWait(BenchState state)
         => state.Run.File.Run.Entries.OfType<Entry.Measured>().LastOrDefault(m => m.Counts)?.Reading.Wait ?? TimeSpan.Zero;
 
     private static BenchStep Chart(BenchState state)
-        => state.Advice?.Picture is { } picture ? new BenchStep(state, new Show<BenchEvent>(context => ChartScreen.On(context, [picture]))) : state;
+        => state.Advice?.Picture is { } picture
+            ? new BenchStep(state, new Show<BenchEvent>(context => ChartScreen.On(context, [picture])))
+            : state;
 
     private static BenchStep Tick(BenchState state, DateTimeOffset now)
     {
         var isDue = !state.Clock.HasRung && state.Clock.Due is { } due && state.Clock.Standing(now) >= due;
-        return isDue ? new BenchStep(state with { Clock = state.Clock with { HasRung = true }, Said = "time to read" }, [new Ring<BenchEvent>()]) : state;
+        return isDue
+            ? new BenchStep(state with { Clock = state.Clock with { HasRung = true }, Said = "time to read" }, [new Ring<BenchEvent>()])
+            : state;
     }
 }

@@ -13,20 +13,20 @@ namespace Viscolog.Tui.Bench;
 /// <summary>The entries of the run on the bench screen, the last ones where not all fit.</summary>
 internal static class BenchTable
 {
+    /// <summary>From so many columns on stirring and what was read beside have cells of their own.</summary>
+    private const int Wide = 56;
+
     public static List<Piece> Lines(BenchState state, Page page, int width, int rows)
     {
-        var columns = width >= 56;
         var run = state.Run.File.Run;
         var pair = PairRoles.Apply(run) ? PairRoles.Of(run) : null;
-        var lines = new List<Piece>
-        {
-            new(pair is null
-                ? Row(page, columns, width, "", "dose %", "went in g", "stir", "wait", BenchValue.Unit(run), "pH", "°C", "")
-                : PairRow(page, columns, width, true, Doses(pair, t => Short(t)), "went in g", "stir", "wait", BenchValue.Unit(run), "mm", "")),
-        };
+        var widths = Widths(pair is not null, width >= Wide);
+        string[] heads = pair is null
+            ? ["dose %", "went in g", "stir", "wait", BenchValue.Unit(run), "pH", "°C"]
+            : [Doses(pair, Short), "went in g", "stir", "wait", BenchValue.Unit(run), "mm"];
+        var lines = new List<Piece> { new(" " + Row(page, widths, heads, "", width - 1)) };
         var shown = rows - 1;
-        var all = state.Run.Rows.Length;
-        var first = Page.First(state.ChosenPlace, all, shown);
+        var first = Page.First(state.ChosenPlace, state.Run.Rows.Length, shown);
         var thickener = run.Entries.OfType<Entry.Dosed>().LastOrDefault(d => d.Counts)?.Thickener ?? run.Thickeners.FirstOrDefault()?.Name;
         var pot = Pot.With(run.BaseMass);
         foreach (var (content, place) in state.Run.File.Contents().Select((r, i) => (r, i)))
@@ -37,56 +37,73 @@ internal static class BenchTable
                 continue;
             }
 
-            var isChosen = state.Chosen == place;
-            var tone = isChosen ? Tone.Chosen : content.Void is not null ? Tone.Dim : Tone.Plain;
-            lines.Add(new((isChosen ? page.ChosenMark : content.Void is not null ? "x" : " ") + Cells(page, columns, width - 1, content, pair is null ? Dose(pot, thickener) : Doses(pair, t => Dose(pot, t)), pair is not null), tone));
+            var dose = pair is not null ? Doses(pair, t => Dose(pot, t)) : thickener is not null ? Dose(pot, thickener) : "";
+            var (mark, tone) = state.Chosen == place ? (page.ChosenMark, Tone.Chosen)
+                : content.Void is not null ? ("x", Tone.Dim)
+                : (" ", Tone.Plain);
+            var ofPair = pair is not null;
+            lines.Add(new(mark + Row(page, widths, [dose, .. Cells(content, ofPair)], Notes(content, ofPair), width - 1), tone));
         }
 
         return lines;
     }
 
-    private static string Dose(Pot pot, string? thickener) => thickener is null ? "" : pot.DoseOf(thickener).Percent.ToString("0.00", CultureInfo.InvariantCulture);
+    /// <summary>The widths of the cells; 0 where there is no room for one.</summary>
+    private static int[] Widths(bool ofPair, bool isWide) => (ofPair, isWide) switch
+    {
+        (false, true) => [6, 9, 4, 4, 9, 4, 4],
+        (false, false) => [6, 9, 0, 4, 9, 0, 0],
+        (true, true) => [9, 10, 4, 4, 9, 4],
+        (true, false) => [9, 10, 0, 0, 9, 4],
+    };
+
+    private static string Row(Page page, int[] widths, string[] cells, string note, int width)
+    {
+        var row = string.Concat(widths.Zip(cells).Where(c => c.First > 0).Select(c => page.Fit(c.Second, c.First, true) + " "));
+        var left = width - row.Length;
+        return left > 2 ? row + page.Fit(note, left) : row;
+    }
+
+    private static string Dose(Pot pot, string thickener) => pot.DoseOf(thickener).Percent.ToString("0.00", CultureInfo.InvariantCulture);
 
     private static string Short(string thickener) => PlainText.Shorten(thickener, 4, "");
 
-    private static string Doses(PairRoles pair, Func<string, string> of) => $"{of(pair.BodyThickener.Name)}+{of(pair.StringThickener.Name)}";
+    private static string Doses(PairRoles pair, Func<string, string> of)
+        => $"{of(pair.BodyThickener.Name)}+{of(pair.StringThickener.Name)}";
 
-    private static string Cells(Page page, bool wide, int width, FileRow content, string dose, bool ofPair)
+    /// <summary>What went in and what was read; of a pair the string's length has a cell, of one thickener pH and temperature.</summary>
+    private static string[] Cells(FileRow content, bool ofPair)
     {
         var reading = content.Reading;
         var went = content switch
         {
-            { Dosed: { } d } => $"{(ofPair ? Short(d.Thickener) + " " : "")}{d.Poured.Grams.ToString("0.00##", CultureInfo.InvariantCulture)}",
+            { Dosed: { } d } => (ofPair ? Short(d.Thickener) + " " : "") + d.Poured.Grams.ToString("0.00##", CultureInfo.InvariantCulture),
             { LetDown: { } b } => $"base {b.Grams.ToString("0.##", CultureInfo.InvariantCulture)}",
             { Water: { } w } => $"water {w.Grams.ToString("0.##", CultureInfo.InvariantCulture)}",
             { Taken: { } t } => $"out {t.Grams.ToString("0.##", CultureInfo.InvariantCulture)}",
             _ => "",
         };
-        var length = reading?.StringLength is { } drawn ? FormattableString.Invariant($"{drawn.Millimeters:0.#}") : "";
-        string?[] notes = [content.Void is { } reason ? $"void: {reason}" : null, content.Replaces ? "put right" : null, length.Length > 0 && !ofPair ? $"string {length} mm" : null, reading?.Fault is { } fault ? FileNames.Faults.Of(fault) : null, content.Note];
-        return ofPair
-            ? PairRow(page, wide, width, false, dose, went, Seconds(reading?.Stir), Seconds(reading?.Wait), Cell(reading?.Value), length, string.Join("; ", notes.OfType<string>()))
-            : Row(
-            page, wide, width, null, dose, went, Seconds(reading?.Stir), Seconds(reading?.Wait), Cell(reading?.Value),
-            reading?.Acidity?.Ph.ToString("0.0#", CultureInfo.InvariantCulture) ?? "", reading?.Temperature?.Celsius.ToString("0.#", CultureInfo.InvariantCulture) ?? "", string.Join("; ", notes.OfType<string>()));
+        string[] cells = [went, Seconds(reading?.Stir), Seconds(reading?.Wait), Cell(reading?.Value)];
+        var ph = reading?.Acidity?.Ph.ToString("0.0#", CultureInfo.InvariantCulture) ?? "";
+        var temperature = reading?.Temperature?.Celsius.ToString("0.#", CultureInfo.InvariantCulture) ?? "";
+        return ofPair ? [.. cells, Length(content)] : [.. cells, ph, temperature];
     }
 
-    private static string Row(Page page, bool wide, int width, string? lead, string dose, string went, string stir, string wait, string value, string ph, string temp, string note)
+    private static string Notes(FileRow content, bool ofPair)
     {
-        var row = (lead is null ? "" : " ") + page.Fit(dose, 6, true) + " " + page.Fit(went, 9, true) + (wide ? " " + page.Fit(stir, 4, true) : "") + " " + page.Fit(wait, 4, true) + " " + page.Fit(value, 9, true)
-            + (wide ? " " + page.Fit(ph, 4, true) + " " + page.Fit(temp, 4, true) : "") + " ";
-        var left = width - row.Length;
-        return left > 2 ? row + page.Fit(note, left) : row;
+        string?[] notes =
+        [
+            content.Void is { } reason ? $"void: {reason}" : null,
+            content.Replaces ? "put right" : null,
+            !ofPair && Length(content) is { Length: > 0 } length ? $"string {length} mm" : null,
+            content.Reading?.Fault is { } fault ? FileNames.Faults.Of(fault) : null,
+            content.Note,
+        ];
+        return string.Join("; ", notes.OfType<string>());
     }
 
-    /// <summary>Both doses, and the string in a column of its own; stirring and standing where there is room.</summary>
-    private static string PairRow(Page page, bool wide, int width, bool isHead, string doses, string went, string stir, string wait, string value, string length, string note)
-    {
-        var row = (isHead ? " " : "") + page.Fit(doses, 9, true) + " " + page.Fit(went, 10, true) + (wide ? " " + page.Fit(stir, 4, true) + " " + page.Fit(wait, 4, true) : "")
-            + " " + page.Fit(value, 9, true) + " " + page.Fit(length, 4, true) + " ";
-        var left = width - row.Length;
-        return left > 2 ? row + page.Fit(note, left) : row;
-    }
+    private static string Length(FileRow content)
+        => content.Reading?.StringLength is { } drawn ? FormattableString.Invariant($"{drawn.Millimeters:0.#}") : "";
 
     private static string Seconds(TimeSpan? span) => span?.TotalSeconds.ToString("0", CultureInfo.InvariantCulture) ?? "";
 

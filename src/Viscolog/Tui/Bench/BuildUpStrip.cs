@@ -2,7 +2,7 @@ using Viscolog.Core.Advising;
 
 namespace Viscolog.Tui.Bench;
 
-/// <summary>How the pot builds up while it stands, as one short line: the way of the last step that was read, up to the moment to read.</summary>
+/// <summary>How the pot builds up while it stands, as one short line: the last step that was read, up to the moment to read.</summary>
 internal static class BuildUpStrip
 {
     private const string Rich = "▁▂▃▄▅▆▇█";

@@ -9,7 +9,11 @@ internal static class ChartScreen
 {
     public static KeyTable<ChartEvent> Keys { get; } = new(
         "Chart",
-        new("F6", "next picture", "the next picture: dose, the way to each settled value, residuals, string length", new ChartEvent.Turned()),
+        new(
+            "F6",
+            "next picture",
+            "the next picture: dose, the way to each settled value, residuals, string length",
+            new ChartEvent.Turned()),
         new("F7", "export SVG, PDF or PNG", "export the one in sight to SVG, PDF or PNG", new ChartEvent.Exported()),
         new("Esc", "back", "back") { Role = KeyRole.Leaves },
         new("^Q", "quit", "quit") { Role = KeyRole.Quits });

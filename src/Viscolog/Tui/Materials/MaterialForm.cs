@@ -14,7 +14,9 @@ internal static class MaterialForm
         "Add a material",
         "",
         [new("kind", MaterialKind.Base, string.Join(", ", MaterialKind.All))],
-        texts => MaterialKind.All.FirstOrDefault(k => k.StartsWith(texts[0].Trim(), StringComparison.OrdinalIgnoreCase) && texts[0].Trim().Length > 0) is { } kind
+        texts => MaterialKind.All
+            .FirstOrDefault(k => k.StartsWith(texts[0].Trim(), StringComparison.OrdinalIgnoreCase)
+                && texts[0].Trim().Length > 0) is { } kind
             ? FormAnswer<MaterialsEvent>.Of(new MaterialsEvent.KindChosen(kind))
             : FormAnswer<MaterialsEvent>.Wrong(0, $"one of {string.Join(", ", MaterialKind.All)}"));
 
@@ -29,7 +31,13 @@ internal static class MaterialForm
             : new($"{kind} {kept.Material.Name}", "", fields, texts => Read(kind, kept.Material.Name, columns, texts, 0, kept));
     }
 
-    private static FormAnswer<MaterialsEvent> Read(string kind, string name, List<MaterialColumn> columns, IReadOnlyList<string> texts, int offset, MaterialRow? kept)
+    private static FormAnswer<MaterialsEvent> Read(
+        string kind,
+        string name,
+        List<MaterialColumn> columns,
+        IReadOnlyList<string> texts,
+        int offset,
+        MaterialRow? kept)
     {
         if (!MaterialKind.CanName(kind, name))
         {
@@ -38,15 +46,21 @@ internal static class MaterialForm
 
         var findings = new Findings(name);
         var failed = 0;
-        var cells = columns.Zip(texts).Where(c => c.Second.Trim().Length > 0).Select(c => KeyValuePair.Create(c.First.Name, c.Second.Trim()))
+        var cells = columns.Zip(texts).Where(c => c.Second.Trim().Length > 0)
+            .Select(c => KeyValuePair.Create(c.First.Name, c.Second.Trim()))
             .Concat(kept?.Unknown ?? ImmutableSortedDictionary<string, string>.Empty);
         var row = MaterialCells.Read(kind, name, cells, new(findings, new(',')), column =>
         {
             failed = findings.Well && column is not null ? Math.Max(0, columns.FindIndex(c => c.Name == column)) : failed;
             return new(null, column, OneLine.Quoted(columns.FindIndex(c => c.Name == column) is >= 0 and var i ? texts[i] : ""));
         });
-        return row is { } made
-            ? FormAnswer<MaterialsEvent>.Of(new MaterialsEvent.Typed(made with { Material = made.Material with { IsRetired = kept?.Material.IsRetired == true } }))
-            : FormAnswer<MaterialsEvent>.Wrong(failed + offset, $"{findings.Refusal!.Column}: read {findings.Refusal.Read}, expected {findings.Refusal.Expected}");
+        if (row is null)
+        {
+            var refusal = findings.Refusal!;
+            return FormAnswer<MaterialsEvent>.Wrong(failed + offset, $"{refusal.Column}: read {refusal.Read}, expected {refusal.Expected}");
+        }
+
+        var material = row.Material with { IsRetired = kept?.Material.IsRetired == true };
+        return FormAnswer<MaterialsEvent>.Of(new MaterialsEvent.Typed(row with { Material = material }));
     }
 }

@@ -9,7 +9,8 @@ internal static class MaterialsPage
 {
     private const int LeastHeight = 10;
 
-    public static Page Of(MaterialsState state, Canvas canvas) => Page.Of(canvas, "the list", page => Draw(page, state), Page.LeastWidth, LeastHeight);
+    public static Page Of(MaterialsState state, Canvas canvas)
+        => Page.Of(canvas, "the list", page => Draw(page, state), Page.LeastWidth, LeastHeight);
 
     private static void Draw(Page page, MaterialsState state)
     {
@@ -27,10 +28,15 @@ internal static class MaterialsPage
         for (var i = first; i < Math.Min(state.All.Length, first + rows); i++)
         {
             var row = state.All[i];
-            var drift = row.Material is Material.OfMethod method && state.Drifts.GetValueOrDefault(method.Method.Method.Id) is { } words ? $"{words}  " : "";
+            var drift = row.Material is Material.OfMethod method && state.Drifts.GetValueOrDefault(method.Method.Method.Id) is { } words
+                ? $"{words}  "
+                : "";
             var cells = drift + string.Join("  ", MaterialCells.Of(row).Where(c => c.Key != "retired").Select(c => $"{c.Key} {c.Value}"));
             var lead = i == chosen ? $" {page.ChosenMark} " : "   ";
-            page.Add(new Piece(lead + page.Fit(MaterialCells.KindOf(row.Material), 14) + page.Fit(row.Material.Name, 20) + (row.Material.IsRetired ? "retired  " : "") + cells, i == chosen ? Tone.Chosen : row.Material.IsRetired ? Tone.Dim : Tone.Plain));
+            page.Add(new Piece(
+                lead + page.Fit(MaterialCells.KindOf(row.Material), 14) + page.Fit(row.Material.Name, 20)
+                    + (row.Material.IsRetired ? "retired  " : "") + cells,
+                i == chosen ? Tone.Chosen : row.Material.IsRetired ? Tone.Dim : Tone.Plain));
         }
 
         page.Foot(state.Said, MaterialsScreen.Keys);

@@ -11,7 +11,11 @@ internal static class MaterialsScreen
         new("Enter", "change", "change the chosen one", new MaterialsEvent.Changed()),
         new("F2", "add", "add one", new MaterialsEvent.Added()),
         new("F5", "retire or offer", "retire it, or offer it again; nothing that was used is deleted", new MaterialsEvent.Retired()),
-        new("F6", "certified oil", "a method: log a certified oil that was read by it; its bias stands beside it", new MaterialsEvent.OilCalled()),
+        new(
+            "F6",
+            "certified oil",
+            "a method: log a certified oil that was read by it; its bias stands beside it",
+            new MaterialsEvent.OilCalled()),
         new("F1", "help", "") { Role = KeyRole.Helps },
         new("Esc", "", "back") { Role = KeyRole.Leaves },
         new("^Q", "", "quit") { Role = KeyRole.Quits })

@@ -21,14 +21,19 @@ internal static class MaterialsSteps
             : state,
         MaterialsEvent.Typed typed => new MaterialsStep(state, new KeepMaterial(typed.Row)),
         MaterialsEvent.OilCalled => state.Current?.Material is Material.OfMethod method
-            ? new MaterialsStep(state, new ReadOil<MaterialsEvent>(method.Method.Method, (outcome, name) => new MaterialsEvent.Logged(TuiContext.Words(outcome, name))))
+            ? new MaterialsStep(
+                state,
+                new ReadOil<MaterialsEvent>(
+                    method.Method.Method,
+                    (outcome, name) => new MaterialsEvent.Logged(TuiContext.Words(outcome, name))))
             : state,
         MaterialsEvent.Logged logged => new MaterialsStep(state with { Said = logged.Said }, new ListMaterials()),
         MaterialsEvent.Listed listed => state with { All = listed.List.All, Drifts = listed.List.Drifts },
         _ => throw new ArgumentOutOfRangeException(nameof(@event), @event, "not a case of the closed set"),
     };
 
-    private static MaterialsStep Ask(MaterialsState state, Form<MaterialsEvent> form) => new MaterialsStep(state, new Ask<MaterialsEvent>(form));
+    private static MaterialsStep Ask(MaterialsState state, Form<MaterialsEvent> form)
+        => new MaterialsStep(state, new Ask<MaterialsEvent>(form));
 }
 
 /// <summary>What can happen on the list of materials. The set of cases is closed.</summary>

@@ -15,17 +15,36 @@ internal static class OilForm
     {
         string[] columns =
         [
-            OilColumns.Oil, OilColumns.Certified, OilColumns.CertifiedAt, OilColumns.Uncertainty, OilColumns.Coefficient, .. Shown(method), OilColumns.At, OilColumns.Date, OilColumns.Note,
+            OilColumns.Oil, OilColumns.Certified, OilColumns.CertifiedAt, OilColumns.Uncertainty, OilColumns.Coefficient, .. Shown(method),
+                OilColumns.At, OilColumns.Date, OilColumns.Note,
         ];
-        string[] kept = [OilColumns.Oil, OilColumns.Certified, OilColumns.CertifiedAt, OilColumns.Uncertainty, OilColumns.Coefficient, OilColumns.Density, OilColumns.Factor, Columns.Speed.Name];
+        string[] kept =
+        [
+            OilColumns.Oil,
+            OilColumns.Certified,
+            OilColumns.CertifiedAt,
+            OilColumns.Uncertainty,
+            OilColumns.Coefficient,
+            OilColumns.Density,
+            OilColumns.Factor,
+            Columns.Speed.Name,
+        ];
         ImmutableArray<FormField> fields =
         [
             .. columns.Select(c => new FormField(
                 Label(c).Name,
-                c == OilColumns.Date ? today.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) : kept.Contains(c, StringComparer.Ordinal) ? last?.Cells.GetValueOrDefault(c, "") ?? "" : "",
+                c == OilColumns.Date
+                    ? today.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)
+                    : kept.Contains(c, StringComparer.Ordinal)
+                    ? last?.Cells.GetValueOrDefault(c, "") ?? ""
+                    : "",
                 Label(c).Hint)),
         ];
-        return new($"A certified oil read by {method.Id}", "The certificate's figures, then what the method showed. Several readings tell more than one.", fields, texts => Read(method, columns, texts));
+        return new(
+            $"A certified oil read by {method.Id}",
+            "The certificate's figures, then what the method showed. Several readings tell more than one.",
+            fields,
+            texts => Read(method, columns, texts));
     }
 
     private static IEnumerable<string> Shown(Method method)
@@ -57,15 +76,21 @@ internal static class OilForm
     {
         var findings = new Findings("oil");
         var failed = 0;
-        var cells = columns.Zip(texts).Where(c => c.Second.Trim().Length > 0).Select(c => KeyValuePair.Create(c.First, c.Second.Trim())).Append(KeyValuePair.Create(OilColumns.Method, method.Id))
+        var cells = columns.Zip(texts).Where(c => c.Second.Trim().Length > 0)
+            .Select(c => KeyValuePair.Create(c.First, c.Second.Trim())).Append(KeyValuePair.Create(OilColumns.Method, method.Id))
             .ToImmutableDictionary(StringComparer.OrdinalIgnoreCase);
         var row = OilCells.Read(cells, new(findings, new(',')), column =>
         {
             failed = findings.Well && column is not null ? Math.Max(0, Array.IndexOf(columns, column)) : failed;
             return new(null, column, OneLine.Quoted(cells.GetValueOrDefault(column ?? "", "")));
         });
-        return row is not null
-            ? FormAnswer<OilRow>.Of(row)
-            : FormAnswer<OilRow>.Wrong(failed, $"{(findings.Refusal!.Column is { } named ? Label(named).Name + ": " : "")}read {findings.Refusal.Read}, expected {findings.Refusal.Expected}");
+        if (row is not null)
+        {
+            return FormAnswer<OilRow>.Of(row);
+        }
+
+        var refusal = findings.Refusal!;
+        var lead = refusal.Column is { } named ? Label(named).Name + ": " : "";
+        return FormAnswer<OilRow>.Wrong(failed, $"{lead}read {refusal.Read}, expected {refusal.Expected}");
     }
 }

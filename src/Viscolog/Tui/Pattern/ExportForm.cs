@@ -15,5 +15,7 @@ internal static class ExportForm
         title,
         "",
         [new("where to", usual, hint)],
-        texts => texts[0].Trim() is { Length: > 0 } path ? FormAnswer<string>.Of(System.IO.Path.GetFullPath(path)) : FormAnswer<string>.Wrong(0, "a path"));
+        texts => texts[0].Trim() is { Length: > 0 } path
+            ? FormAnswer<string>.Of(System.IO.Path.GetFullPath(path))
+            : FormAnswer<string>.Wrong(0, "a path"));
 }

@@ -34,7 +34,9 @@ internal sealed class FormDialog<T> : Dialog<T?>
             // No letter of a label is a key: columns have underscores in their names.
             Add(new Label { X = 1, Y = row + i, Text = form.Fields[i].Label, HotKeySpecifier = new(0xFFFF) });
             Add(_fields[i]);
-            Add(new Label { X = wide + 26, Y = row + i, Width = Dim.Fill(), Text = context.IsAscii ? AsciiText.Of(form.Fields[i].Hint) : form.Fields[i].Hint });
+            Add(new Label { X = wide + 26, Y = row + i, Width = Dim.Fill(), Text = context.IsAscii
+                ? AsciiText.Of(form.Fields[i].Hint)
+                : form.Fields[i].Hint });
         }
 
         _error = new Label { X = 1, Y = row + _fields.Length, Width = Dim.Fill(), Height = 2, Text = " " };

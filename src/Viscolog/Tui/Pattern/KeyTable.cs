@@ -71,7 +71,8 @@ internal sealed record KeyTable<TEvent>(string Title, params ImmutableArray<KeyR
 
         lines.AddRange(waiting.Length > 0 ? [waiting] : []);
         IEnumerable<string>[] parts = [Above, lines, Below];
-        return parts.Where(p => p.Any()).SelectMany((p, i) => i > 0 ? p.Prepend("") : p).SelectMany(l => l.Length <= columns ? [l] : Paragraph.Of(l, columns));
+        return parts.Where(p => p.Any()).SelectMany((p, i) => i > 0 ? p.Prepend("") : p)
+            .SelectMany(l => l.Length <= columns ? [l] : Paragraph.Of(l, columns));
     }
 }
 

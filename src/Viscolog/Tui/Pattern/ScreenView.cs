@@ -12,7 +12,8 @@ internal abstract class ScreenView : Runnable
 }
 
 /// <summary>
-/// Runs a screen as its plan says: turns keys, the clock and answers into events, performs what the steps ask for, and draws the page with the fields over it.
+/// Runs a screen as its plan says: turns keys, the clock and answers into events, performs what the steps ask for,
+/// and draws the page with the fields over it.
 /// </summary>
 internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
     where TState : class
@@ -122,7 +123,9 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
     private bool Take(Key key)
     {
         var keys = _plan.Keys(State);
-        var press = keys.Find(KeyName.Of(key), new([.. _fields.Select(f => f.Text)], Array.FindIndex(_fields, f => f is { Visible: true, HasFocus: true })));
+        var press = keys.Find(
+            KeyName.Of(key),
+            new([.. _fields.Select(f => f.Text)], Array.FindIndex(_fields, f => f is { Visible: true, HasFocus: true })));
         switch (press)
         {
             case { Role: KeyRole.Helps }:

@@ -4,7 +4,8 @@ using Attribute = Terminal.Gui.Drawing.Attribute;
 namespace Viscolog.Tui.Pattern;
 
 /// <summary>
-/// Tones as colours that hold on sixteen colours and for colour-blind people: blue-green for good, yellow for caution, magenta for bad. Words say the same.
+/// Tones as colours that hold on sixteen colours and for colour-blind people: blue-green for good, yellow for caution,
+/// magenta for bad. Words say the same.
 /// </summary>
 /// <param name="hasColor">Whether colours may be used.</param>
 internal sealed class Shades(bool hasColor)

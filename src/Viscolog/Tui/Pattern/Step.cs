@@ -35,7 +35,8 @@ internal interface IStage<TEvent>
     void Show(ScreenView screen);
 
     /// <summary>
-    /// Works an answer out beside the screen. Of several questions only the last is answered; a fault of ours is told, and the screen goes on.
+    /// Works an answer out beside the screen. Of several questions only the last is answered; a fault of ours is told,
+    /// and the screen goes on.
     /// </summary>
     /// <param name="what">What there is none of where that fails.</param>
     /// <param name="work">Touches nothing of the screen.</param>
@@ -76,7 +77,13 @@ internal sealed record Ring<TEvent> : IEffect<TEvent>
 /// <param name="Where">The form.</param>
 /// <param name="Write">Writes to a path on a day.</param>
 /// <param name="Told">Takes what became of it.</param>
-internal sealed record Export<TEvent>(Form<string> Where, Func<string, DateOnly, FileOutcome> Write, Func<string, TEvent> Told) : IEffect<TEvent>
+internal sealed record Export<TEvent>(
+    Form<string> Where,
+    Func<string,
+    DateOnly,
+    FileOutcome> Write,
+    Func<string,
+    TEvent> Told) : IEffect<TEvent>
     where TEvent : class
 {
     public void Perform(IStage<TEvent> stage)

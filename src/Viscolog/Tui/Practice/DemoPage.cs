@@ -36,29 +36,42 @@ internal static class DemoPage
     private static void Players(Page page, DemoState state, Demonstration played)
     {
         var ends = state.IsAtEnd;
-        page.Add(new Piece(ends ? " End" : FormattableString.Invariant($" Step {state.Step} of {played.StepCount - 1}")), new Piece(state.Due is null ? "" : " · running", Tone.Dim));
+        page.Add(
+            new Piece(ends ? " End" : FormattableString.Invariant($" Step {state.Step} of {played.StepCount - 1}")),
+            new Piece(state.Due is null ? "" : " · running", Tone.Dim));
         var column = (page.Width - 4) / 3;
-        page.Add([.. played.Paths.Select(p => new Piece(" " + page.Fit(column < 40 ? PracticeWords.Name(p.Player) : $"{PracticeWords.Name(p.Player)}: {PracticeWords.Habit(p.Player)}", column), Tone.Strong))]);
+        page.Add([.. played.Paths
+            .Select(p => new Piece(
+                " " + page.Fit(
+                    column < 40 ? PracticeWords.Name(p.Player) : $"{PracticeWords.Name(p.Player)}: {PracticeWords.Habit(p.Player)}",
+                    column),
+                Tone.Strong))]);
         var texts = played.Paths.Select(p => Paragraph.Of(Text(p, state.Step), column).ToList()).ToList();
         var chartRows = page.Height - 5 - Math.Min(9, texts.Max(t => t.Count));
         var hasChart = page.Width >= 80 && chartRows >= TerminalChart.LeastHeight;
         var rows = hasChart ? page.Height - 5 - chartRows : page.Height - 5;
         for (var i = 0; i < rows; i++)
         {
-            page.Add([.. texts.Zip(played.Paths).Select(t => new Piece(" " + page.Fit(i < t.First.Count ? t.First[i] : "", column), ToneOf(t.Second, state.Step)))]);
+            page.Add([.. texts.Zip(played.Paths)
+                .Select(t => new Piece(" " + page.Fit(i < t.First.Count ? t.First[i] : "", column), ToneOf(t.Second, state.Step)))]);
         }
 
         if (hasChart)
         {
             var end = PracticePictures.End(played.Paths);
-            foreach (var line in TerminalChart.Draw(DosePlot.Of([.. played.Paths.Select(p => Picture(p, end, state.Step, ends))]), page.Width - 2, chartRows, page.IsAscii))
+            foreach (var line in TerminalChart.Draw(
+                DosePlot.Of([.. played.Paths.Select(p => Picture(p, end, state.Step, ends))]),
+                page.Width - 2,
+                chartRows,
+                page.IsAscii))
             {
                 page.Add(" " + line);
             }
         }
     }
 
-    private static string Text(PracticePath path, int step) => step < path.Steps.Length ? PracticeWords.Sentence(path, step) : PracticeWords.Ending(path);
+    private static string Text(PracticePath path, int step)
+        => step < path.Steps.Length ? PracticeWords.Sentence(path, step) : PracticeWords.Ending(path);
 
     private static Tone ToneOf(PracticePath path, int step)
     {
@@ -70,7 +83,9 @@ internal static class DemoPage
     private static RunPicture Picture(PracticePath path, Dose end, int step, bool ends)
     {
         var whole = PracticePictures.Of(path, PracticeWords.Name(path.Player), end);
-        return ends ? whole : whole with { Curve = [], Limit = null, Steps = [], Readings = [.. whole.Readings.Where(r => r.Step <= step)] };
+        return ends
+            ? whole
+            : whole with { Curve = [], Limit = null, Steps = [], Readings = [.. whole.Readings.Where(r => r.Step <= step)] };
     }
 
     private static void Lesson(Page page, DemoState state, Demonstration played)

@@ -29,10 +29,16 @@ internal sealed record DemoState(PracticeGame Game)
     public bool IsAtEnd => Played is { } played && Step >= played.StepCount;
 
     /// <summary>Another step.</summary>
-    public DemoState Go(int by) => Played is not { } played ? this : this with { Step = Math.Clamp(Step + by, 0, played.StepCount), ShowsLesson = false, Said = "" };
+    public DemoState Go(int by)
+        => Played is not { } played
+            ? this
+            : this with { Step = Math.Clamp(Step + by, 0, played.StepCount), ShowsLesson = false, Said = "" };
 
     /// <summary>Runs, or stands.</summary>
-    public DemoState Run(DateTimeOffset now) => Due is not null ? this with { Due = null } : (IsAtEnd ? this with { Step = 0 } : this) with { Due = now + StepTime, ShowsLesson = false };
+    public DemoState Run(DateTimeOffset now)
+        => Due is not null
+            ? this with { Due = null }
+            : (IsAtEnd ? this with { Step = 0 } : this) with { Due = now + StepTime, ShowsLesson = false };
 
     /// <summary>Time went by.</summary>
     public DemoState Tick(DateTimeOffset now)

@@ -46,7 +46,10 @@ internal static class GamePage
         var standing = session.Standing is { } stood ? $"standing {Clock(stood)}" : "";
         page.Add(new Piece("   " + Strip(state, page.Width - 34, page.IsAscii) + " "), new Piece(standing));
         var signs = session.Signs.Length == 0 ? "" : $" · seen: {string.Join(" and ", session.Signs.Select(PracticeWords.Sign))}";
-        page.Add(new Piece(FormattableString.Invariant($"   dose {Shown.Dose(session.DoseNow)} · game time {Clock(session.Elapsed)} · time ") + (page.IsAscii ? "x" : "×") + FormattableString.Invariant($"{state.Speed}")), new Piece(signs, Tone.Caution));
+        page.Add(
+            new Piece(FormattableString.Invariant($"   dose {Shown.Dose(session.DoseNow)} · game time {Clock(session.Elapsed)} · time ")
+                + (page.IsAscii ? "x" : "×") + FormattableString.Invariant($"{state.Speed}")),
+            new Piece(signs, Tone.Caution));
         page.Add("");
         Middle(page, session, page.Height - 3 - page.Lines.Count);
         page.FillTo(page.Height - 3);
@@ -90,7 +93,11 @@ internal static class GamePage
         yield return page.Fit("dose %", 7, true) + page.Fit("in g", 8, true) + page.Fit("wait s", 7, true) + page.Fit("mPa·s", 10, true);
         foreach (var line in session.Lines)
         {
-            var went = line.Base.Grams > 0 ? "base " + Shown.Number(line.Base.Grams) : line.Poured.Grams > 0 ? line.Poured.Grams.ToString("0.00", CultureInfo.InvariantCulture) : "";
+            var went = line.Base.Grams > 0
+                ? "base " + Shown.Number(line.Base.Grams)
+                : line.Poured.Grams > 0
+                ? line.Poured.Grams.ToString("0.00", CultureInfo.InvariantCulture)
+                : "";
             yield return page.Fit(line.Dose.Percent.ToString("0.00", CultureInfo.InvariantCulture), 7, true) + page.Fit(went, 8, true)
                 + page.Fit(line.Stood?.TotalSeconds.ToString("0", CultureInfo.InvariantCulture) ?? "", 7, true)
                 + page.Fit(line.Shown is { } shown ? Shown.Number(shown.MilliPascalSeconds) : "", 10, true);
@@ -98,10 +105,12 @@ internal static class GamePage
     }
 
     /// <summary>What was read so far; nothing of the truth.</summary>
-    private static RunPicture Readings(PracticeSession session) => new("read so far", session.Run.Thickeners[0].Name, session.Run.ReferenceTemperatureInForce)
+    private static RunPicture Readings(PracticeSession session)
+        => new("read so far", session.Run.Thickeners[0].Name, session.Run.ReferenceTemperatureInForce)
     {
         Target = session.Game.Band,
-        Readings = [.. session.Lines.Where(l => l.Shown is not null).Select(l => new PicturedReading(l.Number, l.Dose, l.Stood, l.Shown!.Value, l.Shown!.Value, 0, Doubted: false))],
+        Readings = [.. session.Lines.Where(l => l.Shown is not null)
+            .Select(l => new PicturedReading(l.Number, l.Dose, l.Stood, l.Shown!.Value, l.Shown!.Value, 0, Doubted: false))],
     };
 
     private static void Ended(Page page, GameState state, PracticePath path)
@@ -135,7 +144,11 @@ internal static class GamePage
         var players = state.Players(path);
         var end = PracticePictures.End(players.Select(p => p.Path));
         var height = Math.Max(TerminalChart.LeastHeight, rows - 2);
-        return [.. TerminalChart.Draw(DosePlot.Of([.. players.Select(p => PracticePictures.Of(p.Path, p.Name, end))]), page.Width - 2, height, page.IsAscii)];
+        return [.. TerminalChart.Draw(
+            DosePlot.Of([.. players.Select(p => PracticePictures.Of(p.Path, p.Name, end))]),
+            page.Width - 2,
+            height,
+            page.IsAscii)];
     }
 
     private static ImmutableArray<string> Why(GameState state, PracticePath path, int width)
@@ -143,7 +156,9 @@ internal static class GamePage
         string?[] texts =
         [
             PracticeWords.WhyOver(path),
-            state.Advised is { } advised ? $"Advised on the same pot: {PracticeWords.Ending(advised)}" : "The advised way is being worked out.",
+            state.Advised is { } advised
+                ? $"Advised on the same pot: {PracticeWords.Ending(advised)}"
+                : "The advised way is being worked out.",
             PracticeWords.Truth(path.Truth),
             .. PracticeWords.Lesson(OverdoseLesson.Of(path)),
         ];
@@ -151,7 +166,8 @@ internal static class GamePage
     }
 
     private static ImmutableArray<string> Steps(PracticePath path, int width)
-        => [.. Enumerable.Range(0, path.Steps.Length).SelectMany(i => Paragraph.Of(FormattableString.Invariant($"{i}  ") + PracticeWords.Sentence(path, i), width))];
+        => [.. Enumerable.Range(0, path.Steps.Length)
+            .SelectMany(i => Paragraph.Of(FormattableString.Invariant($"{i}  ") + PracticeWords.Sentence(path, i), width))];
 
     private static string Clock(TimeSpan span) => FormattableString.Invariant($"{(int)span.TotalMinutes:00}:{span.Seconds:00}");
 }

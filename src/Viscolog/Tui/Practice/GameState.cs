@@ -41,7 +41,8 @@ internal sealed record GameState(PracticeSession Session, string Player, DateTim
     public string Name => Player.Length > 0 ? Player : "you";
 
     /// <summary>The player's way, and the advised one where that is known.</summary>
-    public ImmutableArray<NamedPath> Players(PracticePath own) => Advised is { } advised ? [new(Name, own), new("advised", advised)] : [new(Name, own)];
+    public ImmutableArray<NamedPath> Players(PracticePath own)
+        => Advised is { } advised ? [new(Name, own), new("advised", advised)] : [new(Name, own)];
 }
 
 /// <summary>What is shown of a game that has ended.</summary>

@@ -9,7 +9,10 @@ using GameStep = Viscolog.Tui.Pattern.Step<Viscolog.Tui.Practice.GameState, Visc
 
 namespace Viscolog.Tui.Practice;
 
-/// <summary>The machine of a practice game: a state and an event make the next state. Knows no clock of its own and nothing of the truth before the end.</summary>
+/// <summary>
+/// The machine of a practice game: a state and an event make the next state. Knows no clock of its own, and nothing of the truth before
+/// the end.
+/// </summary>
 internal static class GameSteps
 {
     public const int FastSpeed = 10;
@@ -29,16 +32,24 @@ internal static class GameSteps
     public static GameStep Next(GameState state, GameEvent @event, DateTimeOffset now) => @event switch
     {
         GameEvent.Typed typed when state.Path is null => Type(state, typed.Grams.Trim()),
-        GameEvent.LetDown letDown when state.Path is null => Do(state, new PracticeMove.LetDown(letDown.Grams), $"{Shown.Grams(letDown.Grams)} of base went in; F3 starts stirring"),
+        GameEvent.LetDown letDown when state.Path is null => Do(
+            state,
+            new PracticeMove.LetDown(letDown.Grams),
+            $"{Shown.Grams(letDown.Grams)} of base went in; F3 starts stirring"),
         GameEvent.Stir when state.Path is null => Stir(state),
         GameEvent.LetDownCalled when state.Path is null => new GameStep(state, new Ask<GameEvent>(PracticeForms.LetDown())),
-        GameEvent.Hurry => state with { Speed = state.Speed == 1 ? FastSpeed : 1, Said = state.Speed == 1 ? "time goes ten times as fast" : "time goes as the clock does" },
+        GameEvent.Hurry => state with { Speed = state.Speed == 1
+            ? FastSpeed
+            : 1, Said = state.Speed == 1
+            ? "time goes ten times as fast"
+            : "time goes as the clock does" },
         GameEvent.End when state.Path is null => End(state),
         GameEvent.Again when state.Path is not null => Open(state.Session.Game, state.Player, now) with { Entered = state.Entered + 1 },
         GameEvent.Exported when state.Path is { } path => new GameStep(state, Export(state, path)),
         GameEvent.Compared compared => state with { Advised = compared.Advised },
         GameEvent.Kept kept => state with { Said = kept.Said },
-        GameEvent.Turned when state.Path is not null => state with { View = (GameView)(((int)state.View + 1) % Enum.GetValues<GameView>().Length), Above = 0 },
+        GameEvent.Turned when state.Path is not null => state with { View = (GameView)(((int)state.View
+            + 1) % Enum.GetValues<GameView>().Length), Above = 0 },
         GameEvent.Moved moved => state with { Above = Math.Max(0, state.Above + moved.Lines) },
         GameEvent.Ticked => Tick(state, now),
         _ => state,
@@ -71,7 +82,10 @@ internal static class GameSteps
         var turn = state.Session.Take(move);
         return turn.Refusal is { } refusal
             ? state with { Error = refusal }
-            : state with { Session = turn.Session, Error = null, Said = said, Entered = state.Entered + 1, Trace = turn.Session.NeedsStirring ? [] : state.Trace };
+            : state with { Session = turn.Session, Error = null, Said = said, Entered = state.Entered
+                + 1, Trace = turn.Session.NeedsStirring
+                ? []
+                : state.Trace };
     }
 
     private static GameStep Stir(GameState state)
@@ -85,9 +99,16 @@ internal static class GameSteps
 
         var least = TimeSpan.FromSeconds(1);
         var turn = state.Session.Take(new PracticeMove.Stir(stirred < least ? least : stirred));
+        var stands = state with { Stirring = null };
         return turn.Refusal is { } refusal
-            ? state with { Stirring = null, Error = refusal }
-            : Traced(state with { Session = turn.Session, Stirring = null, Trace = [], Error = null, Said = "standing; Enter on the empty field writes the reading down" });
+            ? stands with { Error = refusal }
+            : Traced(stands with
+            {
+                Session = turn.Session,
+                Trace = [],
+                Error = null,
+                Said = "standing; Enter on the empty field writes the reading down",
+            });
     }
 
     private static GameStep End(GameState state)
@@ -104,7 +125,9 @@ internal static class GameSteps
         }
 
         var path = PracticePath.Of(PracticePlayer.Person, turn.Session);
-        var ended = state with { Session = turn.Session, Path = path, Error = null, Said = state.Player.Length > 0 ? "" : "no player's name, so no score was kept" };
+        var ended = state with { Session = turn.Session, Path = path, Error = null, Said = state.Player.Length > 0
+            ? ""
+            : "no player's name, so no score was kept" };
         return new GameStep(ended, state.Player.Length > 0
             ? [new GameEffect.Compare(turn.Session.Game), new GameEffect.Keep(state.Player, path)]
             : [new GameEffect.Compare(turn.Session.Game)]);
@@ -132,7 +155,9 @@ internal static class GameSteps
             return ticked with { Stirring = stirred + passed };
         }
 
-        return ticked.Session.Standing is null ? ticked : Traced(ticked with { Session = ticked.Session.Take(new PracticeMove.Wait(passed)).Session });
+        return ticked.Session.Standing is null
+            ? ticked
+            : Traced(ticked with { Session = ticked.Session.Take(new PracticeMove.Wait(passed)).Session });
     }
 
     /// <summary>Adds what the instrument shows where it shows something new.</summary>
@@ -144,6 +169,8 @@ internal static class GameSteps
         }
 
         var due = (int)(standing / TraceStep) + 1;
-        return state.Trace.Length >= due ? state : state with { Trace = [.. state.Trace, .. Enumerable.Repeat(shown.Ln, due - state.Trace.Length)] };
+        return state.Trace.Length >= due
+            ? state
+            : state with { Trace = [.. state.Trace, .. Enumerable.Repeat(shown.Ln, due - state.Trace.Length)] };
     }
 }

@@ -18,7 +18,8 @@ internal static class PracticeForms
             new("player", state.Player, "empty: keep no score"),
             new("seed", state.Seed.ToString(CultureInfo.InvariantCulture), $"0 to {PracticeGame.GreatestSeed}"),
         ],
-        texts => int.TryParse(texts[1].Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var seed) && seed <= PracticeGame.GreatestSeed
+        texts => int.TryParse(texts[1].Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var seed)
+            && seed <= PracticeGame.GreatestSeed
             ? FormAnswer<PracticeEvent>.Of(new PracticeEvent.Typed(PracticeWords.PlayerName(texts[0]), seed))
             : FormAnswer<PracticeEvent>.Wrong(1, $"a whole number from 0 to {PracticeGame.GreatestSeed}"));
 

@@ -18,12 +18,16 @@ internal static class PracticePage
         {
             var difficulty = PracticeDifficulty.All[i];
             var lead = i == state.Chosen ? page.ChosenMark : " ";
-            page.Add(new Piece($"{lead} {difficulty.Level}  {page.Fit(difficulty.Name, 8)}{difficulty.About}", i == state.Chosen ? Tone.Chosen : Tone.Plain));
+            page.Add(new Piece(
+                $"{lead} {difficulty.Level}  {page.Fit(difficulty.Name, 8)}{difficulty.About}",
+                i == state.Chosen ? Tone.Chosen : Tone.Plain));
         }
 
         page.Add("");
         page.Add(FormattableString.Invariant($" seed {state.Seed}: the same number gives the same pot, for a whole class (F2)"));
-        page.Add(state.Player.Length > 0 ? $" player {state.Player}: scores are kept under this name (F2)" : " no player's name (F2): scores are not kept");
+        page.Add(state.Player.Length > 0
+            ? $" player {state.Player}: scores are kept under this name (F2)"
+            : " no player's name (F2): scores are not kept");
         page.Add("");
         foreach (var line in Paragraph.Of(PracticeWords.Pot(state.Game), page.Width - 2).Take(2))
         {

@@ -18,7 +18,8 @@ internal static class PracticeSteps
         _ => throw new ArgumentOutOfRangeException(nameof(@event), @event, "not a case of the closed set"),
     };
 
-    private static PracticeStep Show(PracticeState state, Func<TuiContext, ScreenView> screen) => new PracticeStep(state, new Show<PracticeEvent>(screen));
+    private static PracticeStep Show(PracticeState state, Func<TuiContext, ScreenView> screen)
+        => new PracticeStep(state, new Show<PracticeEvent>(screen));
 }
 
 /// <summary>What can happen on the choice of a practice pot. The set of cases is closed.</summary>

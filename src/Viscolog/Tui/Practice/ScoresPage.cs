@@ -10,13 +10,14 @@ internal static class ScoresPage
 {
     private const int LeastHeight = 10;
 
-    public static Page Of(ScoresState state, Canvas canvas) => Page.Of(canvas, "the score sheet", page => Draw(page, state), Page.LeastWidth, LeastHeight);
+    public static Page Of(ScoresState state, Canvas canvas)
+        => Page.Of(canvas, "the score sheet", page => Draw(page, state), Page.LeastWidth, LeastHeight);
 
     private static void Draw(Page page, ScoresState state)
     {
         page.Add(new Piece(" Scores", Tone.Strong), new Piece($" · {Count.Of(state.Results.Length, "game", "games")}"));
         page.Add("");
-        page.Add(Row(page, "player", "pot", "ended", "doses", "waits", "over at", "wasted g", "time"), Tone.Dim);
+        page.Add(Row(page, "player", " pot", " ended", "doses", "waits", "over at", "wasted g", "time"), Tone.Dim);
         if (state.Results.IsEmpty)
         {
             page.Add(" no game was kept yet: give a player's name before you play");
@@ -24,31 +25,31 @@ internal static class ScoresPage
 
         foreach (var result in state.Results.Skip(state.Above).Take(page.Height - 2 - page.Lines.Count))
         {
-            page.Add(Row(page, result));
+            page.Add(Row(page, Cells(result)));
         }
 
         page.Foot(state.Said, ScoresScreen.Keys);
     }
 
-    private static string Row(Page page, PracticeResult result)
+    private static string[] Cells(PracticeResult result)
     {
         var time = TimeSpan.FromSeconds(Math.Clamp(result.TimeS, 0, 360_000));
-        return Row(
-            page,
+        return
+        [
             result.Player,
-            FormattableString.Invariant($"{result.Pot} {result.Seed}"),
-            result.Verdict,
+            FormattableString.Invariant($" {result.Pot} {result.Seed}"),
+            " " + result.Verdict,
             result.Doses.ToString(CultureInfo.InvariantCulture),
             result.Waits.ToString(CultureInfo.InvariantCulture),
             result.OverAtDose?.ToString(CultureInfo.InvariantCulture) ?? "",
             result.WastedG.ToString("0.00", CultureInfo.InvariantCulture),
-            FormattableString.Invariant($"{(int)time.TotalMinutes}:{time.Seconds:00}"));
+            FormattableString.Invariant($"{(int)time.TotalMinutes}:{time.Seconds:00}"),
+        ];
     }
 
-    private static string Row(Page page, string player, string pot, string ended, string doses, string waits, string over, string wasted, string time)
+    private static string Row(Page page, params string[] cells)
     {
-        var wide = Math.Max(8, page.Width - 1 - 14 - 9 - 6 - 6 - 8 - 9 - 7 - 1);
-        return " " + page.Fit(player, wide) + page.Fit(" " + pot, 14) + page.Fit(" " + ended, 9) + page.Fit(doses, 6, true) + page.Fit(waits, 6, true)
-            + page.Fit(over, 8, true) + page.Fit(wasted, 9, true) + page.Fit(time, 7, true);
+        int[] widths = [Math.Max(8, page.Width - 1 - 14 - 9 - 6 - 6 - 8 - 9 - 7 - 1), 14, 9, 6, 6, 8, 9, 7];
+        return " " + string.Concat(widths.Zip(cells).Select((c, i) => page.Fit(c.Second, c.First, toRight: i > 2)));
     }
 }

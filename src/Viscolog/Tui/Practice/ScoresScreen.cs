@@ -59,7 +59,9 @@ internal static class ScoresSteps
     public static ScoresStep Next(ScoresState state, ScoresEvent @event, DateTimeOffset now) => @event switch
     {
         ScoresEvent.Moved moved => state with { Above = Math.Clamp(state.Above + moved.By, 0, Math.Max(0, state.Results.Length - 1)) },
-        ScoresEvent.Exported => new ScoresStep(state, new Export<ScoresEvent>(ExportForm.Scores(), (path, _) => Write(state.Results, path), said => new ScoresEvent.Told(said))),
+        ScoresEvent.Exported => new ScoresStep(
+            state,
+            new Export<ScoresEvent>(ExportForm.Scores(), (path, _) => Write(state.Results, path), said => new ScoresEvent.Told(said))),
         ScoresEvent.Told told => state with { Said = told.Said },
         _ => throw new ArgumentOutOfRangeException(nameof(@event), @event, "not a case of the closed set"),
     };

@@ -29,16 +29,33 @@ internal static class NewRunForm
                 new("base", before?.Base.Name ?? bases.FirstOrDefault()?.Name ?? "", Choices(bases)),
                 new("base in the pot", before is null ? "" : FileNumbers.Show(before.BaseMass.Grams), "g"),
                 new("thickener", before?.Thickeners.FirstOrDefault()?.Name ?? thickeners.FirstOrDefault()?.Name ?? "", Choices(thickeners)),
-                new("usual range", before?.Thickeners.FirstOrDefault() is { } t ? Range(t) : thickeners.FirstOrDefault() is { } k ? Range(k.Thickener) : "1-5", "% of base"),
-                new("target", before?.Target is { } target ? FileNumbers.Show(Math.Round(target.Band.Aim.MilliPascalSeconds, 3)) : "", "mPa·s"),
-                new("tolerance", before?.Target is Target.Value { Tolerance: { } tolerance } ? FileNumbers.Show(tolerance.Percent) : "15", "% either side"),
-                new("method", before is null ? methods.FirstOrDefault()?.Name ?? Method.Direct.Id : MethodText(before), methods.Count > 0 ? Choices(methods) : "direct, krebs, iso-2431-4, rotational; factor_mpas_per_pct=100"),
+                new(
+                    "usual range",
+                    before?.Thickeners.FirstOrDefault() is { } t
+                        ? Range(t)
+                        : thickeners.FirstOrDefault() is { } k
+                        ? Range(k.Thickener)
+                        : "1-5",
+                    "% of base"),
+                new(
+                    "target",
+                    before?.Target is { } target ? FileNumbers.Show(Math.Round(target.Band.Aim.MilliPascalSeconds, 3)) : "",
+                    "mPa·s"),
+                new(
+                    "tolerance",
+                    before?.Target is Target.Value { Tolerance: { } tolerance } ? FileNumbers.Show(tolerance.Percent) : "15",
+                    "% either side"),
+                new(
+                    "method",
+                    before is null ? methods.FirstOrDefault()?.Name ?? Method.Direct.Id : MethodText(before),
+                    methods.Count > 0 ? Choices(methods) : "direct, krebs, iso-2431-4, rotational; factor_mpas_per_pct=100"),
                 new("operator", before?.Operator ?? ""),
             ],
             texts => Read(texts, kept, before));
     }
 
-    private static string Range(Thickener thickener) => $"{FileNumbers.Show(thickener.UsualRange.Low.Percent)}-{FileNumbers.Show(thickener.UsualRange.Top.Percent)}";
+    private static string Range(Thickener thickener)
+        => $"{FileNumbers.Show(thickener.UsualRange.Low.Percent)}-{FileNumbers.Show(thickener.UsualRange.Top.Percent)}";
 
     /// <summary>The method of a run as it is typed: its name, then what it needs to know, as a run file's header has it.</summary>
     private static string MethodText(Run run)
@@ -87,18 +104,34 @@ internal static class NewRunForm
         }
 
         // The header's own reader knows what each of these may be, and says what is wrong in the same words.
-        string[] lines = [$"base_g: {texts[2].Trim().Replace(',', '.')}", $"thickener: {name}; range_pct={texts[4].Trim().Replace(',', '.')}"];
-        string[] aims = texts[5].Trim().Length == 0 ? [] : [$"target_mpas: {texts[5].Trim().Replace(',', '.')}", $"tolerance_pct: {texts[6].Trim().Replace(',', '.')}"];
+        string[] lines =
+        [
+            $"base_g: {texts[2].Trim().Replace(',', '.')}",
+            $"thickener: {name}; range_pct={texts[4].Trim().Replace(',', '.')}",
+        ];
+        string[] aims = texts[5].Trim().Length == 0
+            ? []
+            : [$"target_mpas: {texts[5].Trim().Replace(',', '.')}", $"tolerance_pct: {texts[6].Trim().Replace(',', '.')}"];
         string[] method = [.. MethodLines(texts[7], kept)];
-        if (method.Skip(1).FirstOrDefault(l => !HeaderKeys.All.Any(k => k.IsOfMethod && l.StartsWith(k.Name + ":", StringComparison.Ordinal))) is { } unknown)
+        string[] keys = [.. HeaderKeys.All.Where(k => k.IsOfMethod).Select(k => k.Name)];
+        if (method.Skip(1).FirstOrDefault(l => !keys.Any(k => l.StartsWith(k + ":", StringComparison.Ordinal))) is { } unknown)
         {
-            return FormAnswer<RunFile>.Wrong(7, $"after the method's name, 'key=value' with one of {string.Join(", ", HeaderKeys.All.Where(k => k.IsOfMethod).Select(k => k.Name))}; read '{unknown}'");
+            var names = string.Join(", ", keys);
+            return FormAnswer<RunFile>.Wrong(7, $"after the method's name, 'key=value' with one of {names}; read '{unknown}'");
         }
 
         var (file, refusal) = HeaderText.TryRead([.. lines, .. method, .. aims]);
         if (file is null)
         {
-            var field = refusal!.Contains("base_g", StringComparison.Ordinal) ? 2 : refusal.Contains("range_pct", StringComparison.Ordinal) ? 4 : refusal.Contains("target", StringComparison.Ordinal) ? 5 : refusal.Contains("tolerance", StringComparison.Ordinal) ? 6 : 7;
+            var field = refusal!.Contains("base_g", StringComparison.Ordinal)
+                ? 2
+                : refusal.Contains("range_pct", StringComparison.Ordinal)
+                ? 4
+                : refusal.Contains("target", StringComparison.Ordinal)
+                ? 5
+                : refusal.Contains("tolerance", StringComparison.Ordinal)
+                ? 6
+                : 7;
             return FormAnswer<RunFile>.Wrong(field, refusal);
         }
 

@@ -117,7 +117,10 @@ internal abstract record RunsEffect : IEffect<RunsEvent>
     internal sealed record WriteFiles(ImmutableSortedSet<int> Runs) : RunsEffect
     {
         public override void Perform(IStage<RunsEvent> stage)
-            => new Export<RunsEvent>(ExportForm.Runs(), (folder, _) => Write(stage.Context.Log, folder), said => new RunsEvent.Told(said)).Perform(stage);
+            => new Export<RunsEvent>(
+                ExportForm.Runs(),
+                (folder, _) => Write(stage.Context.Log, folder),
+                said => new RunsEvent.Told(said)).Perform(stage);
 
         private FileOutcome.Written Write(BenchLog log, string folder)
         {

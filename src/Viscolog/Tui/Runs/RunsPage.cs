@@ -14,14 +14,19 @@ internal static class RunsPage
     public static ImmutableArray<(int X, int Width)> Fields(RunsState state, int width, int height)
         => width < Page.LeastWidth || height < LeastHeight ? [] : [(8, 30)];
 
-    public static Page Of(RunsState state, Canvas canvas) => Page.Of(canvas, "the list", page => Draw(page, state), Page.LeastWidth, LeastHeight);
+    public static Page Of(RunsState state, Canvas canvas)
+        => Page.Of(canvas, "the list", page => Draw(page, state), Page.LeastWidth, LeastHeight);
 
     private static void Draw(Page page, RunsState state)
     {
         var shown = state.Shown;
-        page.Add(new Piece(state.IsPractice ? " Runs of the practice log (invented)" : " Runs", Tone.Strong), new Piece($" · {Count.Of(shown.Length, "run", "runs")}{(shown.Length < state.All.Length ? $" of {state.All.Length}" : "")}{(state.Marked.Count > 0 ? $" · {state.Marked.Count} marked" : "")}"));
+        page.Add(
+            new Piece(state.IsPractice ? " Runs of the practice log (invented)" : " Runs", Tone.Strong),
+            new Piece($" · {Count.Of(shown.Length, "run", "runs")}"),
+            new Piece(shown.Length < state.All.Length ? $" of {state.All.Length}" : ""),
+            new Piece(state.Marked.Count > 0 ? $" · {state.Marked.Count} marked" : ""));
         page.Add("");
-        page.Add(new Piece(Row(page, "", "run", "name", "base", "thickener", "entries", "last"), Tone.Dim));
+        page.Add("  " + Row(page, "run", "name", "base", "thickener", "entries", "last"), Tone.Dim);
         var rows = page.Height - 3 - page.Lines.Count;
         var chosen = Math.Clamp(state.Chosen, 0, Math.Max(0, shown.Length - 1));
         var first = Page.First(chosen, shown.Length, rows);
@@ -35,7 +40,7 @@ internal static class RunsPage
         {
             var run = shown[i];
             var lead = (i == chosen ? page.ChosenMark : " ") + (state.Marked.Contains(run.Number) ? "*" : " ");
-            page.Add(new Piece(Cells(page, lead, run), i == chosen ? Tone.Chosen : Tone.Plain));
+            page.Add(new Piece(lead + Row(page, Cells(run)), i == chosen ? Tone.Chosen : Tone.Plain));
         }
 
         page.FillTo(page.Height - 3);
@@ -44,13 +49,19 @@ internal static class RunsPage
         page.Add(RunsScreen.Keys(state).Footer(page.Width), Tone.Dim);
     }
 
-    private static string Cells(Page page, string lead, RunSummary run) => Row(
-        page, lead, run.Number.ToString(CultureInfo.InvariantCulture), run.Name ?? "", run.Base ?? "", string.Join(", ", run.Thickeners), run.Entries.ToString(CultureInfo.InvariantCulture),
-        run.Last.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture));
+    private static string[] Cells(RunSummary run) =>
+    [
+        run.Number.ToString(CultureInfo.InvariantCulture),
+        run.Name ?? "",
+        run.Base ?? "",
+        string.Join(", ", run.Thickeners),
+        run.Entries.ToString(CultureInfo.InvariantCulture),
+        run.Last.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture),
+    ];
 
-    private static string Row(Page page, string lead, string number, string name, string @base, string thickener, string entries, string last)
+    private static string Row(Page page, params string[] cells)
     {
-        var wide = Math.Max(10, page.Width - 2 - 6 - 2 - 2 - 10 - 2 - 9 - 2 - 7 - 2 - 16 - 1);
-        return lead.PadRight(2) + page.Fit(number, 6, true) + "  " + page.Fit(name, wide) + "  " + page.Fit(@base, 10) + "  " + page.Fit(thickener, 9) + "  " + page.Fit(entries, 7, true) + "  " + page.Fit(last, 16);
+        int[] widths = [6, Math.Max(10, page.Width - 2 - 6 - 2 - 2 - 10 - 2 - 9 - 2 - 7 - 2 - 16 - 1), 10, 9, 7, 16];
+        return string.Join("  ", widths.Zip(cells).Select((c, i) => page.Fit(c.Second, c.First, toRight: i is 0 or 4)));
     }
 }

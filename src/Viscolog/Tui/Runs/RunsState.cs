@@ -27,14 +27,20 @@ internal sealed record RunsState(ImmutableArray<RunSummary> All)
     /// <summary>The marked runs, or else the chosen one.</summary>
     public ImmutableSortedSet<int> Meant => Marked.Count > 0 ? Marked : Current is { } run ? [run.Number] : [];
 
-    public static RunsState Of(TuiContext context) => new([.. context.Log.Runs().OrderByDescending(r => r.Number)]) { IsPractice = context.IsPractice };
+    public static RunsState Of(TuiContext context)
+        => new([.. context.Log.Runs().OrderByDescending(r => r.Number)]) { IsPractice = context.IsPractice };
 
     public RunsState Move(int by) => this with { Chosen = Math.Clamp(Chosen + by, 0, Math.Max(0, Shown.Length - 1)) };
 
     public RunsState Search(string text) => this with { Filter = text, Chosen = 0 };
 
-    public RunsState Mark() => Current is { } run ? this with { Marked = Marked.Contains(run.Number) ? Marked.Remove(run.Number) : Marked.Add(run.Number) } : this;
+    public RunsState Mark()
+        => Current is { } run
+            ? this with { Marked = Marked.Contains(run.Number) ? Marked.Remove(run.Number) : Marked.Add(run.Number) }
+            : this;
 
     private bool Takes(RunSummary run) => Filter.Trim() is not { Length: > 0 } text
-        || new[] { run.Name, run.Base, run.Lot, FormattableString.Invariant($"{run.Number}") }.Concat(run.Thickeners).Any(t => t?.Contains(text, StringComparison.OrdinalIgnoreCase) == true);
+        || new[] { run.Name, run.Base, run.Lot, FormattableString.Invariant($"{run.Number}") }.Concat(run.Thickeners).Any(t => t?.Contains(
+            text,
+            StringComparison.OrdinalIgnoreCase) == true);
 }

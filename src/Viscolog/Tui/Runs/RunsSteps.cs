@@ -18,10 +18,14 @@ internal static class RunsSteps
         RunsEvent.Begun => new RunsStep(state, new RunsEffect.Begin(state.All is [var latest, ..] ? latest.Number : null)),
         RunsEvent.Compared => new RunsStep(state, new RunsEffect.Compare(state.Meant)),
         RunsEvent.Exported => new RunsStep(state, new RunsEffect.WriteFiles(state.Meant)),
-        RunsEvent.Checked => state.Current is { } run ? Show(state, context => CheckScreen.On(context, context.Log.Run(run.Number)!)) : state,
+        RunsEvent.Checked => state.Current is { } run
+            ? Show(state, context => CheckScreen.On(context, context.Log.Run(run.Number)!))
+            : state,
         RunsEvent.TrendCalled => Show(state, context => TrendScreen.On(context, state.Current?.Product ?? state.Current?.Name)),
         RunsEvent.MaterialsCalled => Show(state, MaterialsScreen.On),
-        RunsEvent.PracticeLogCalled => state is { All.IsEmpty: true, IsPractice: false } ? new RunsStep(state, new RunsEffect.Practise(RunsScreen.On)) : state,
+        RunsEvent.PracticeLogCalled => state is { All.IsEmpty: true, IsPractice: false }
+            ? new RunsStep(state, new RunsEffect.Practise(RunsScreen.On))
+            : state,
         RunsEvent.PotsCalled => new RunsStep(state, new RunsEffect.Practise(PracticeScreen.On)),
         RunsEvent.Listed listed => state with { All = listed.List.All, Said = "" },
         RunsEvent.Told told => state with { Said = told.Said },

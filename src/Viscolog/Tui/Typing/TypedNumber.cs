@@ -46,7 +46,8 @@ internal static partial class TypedNumber
         var given = usual is null ? null : Unit.Find(typed);
         if (usual is null || given is null || !Reaches(given, usual))
         {
-            string[] units = [.. Unit.All.Where(u => usual is not null && Reaches(u, usual)).Select(u => u.Symbol).DefaultIfEmpty(range.Unit)];
+            string[] units = [.. Unit.All.Where(u => usual is not null && Reaches(u, usual))
+                .Select(u => u.Symbol).DefaultIfEmpty(range.Unit)];
             error = $"read the unit '{typed}', expected {string.Join(", ", units)}";
             return null;
         }
