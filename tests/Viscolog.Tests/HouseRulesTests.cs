@@ -2,7 +2,6 @@ using System.Reflection;
 using Viscolog.FlowFiles;
 using Viscolog.MaterialFiles;
 using Viscolog.OilFiles;
-using Viscolog.Output;
 using Viscolog.Reports;
 using Viscolog.RunFiles;
 using Viscolog.Store;
@@ -34,7 +33,6 @@ public sealed class HouseRulesTests
     [InlineData(typeof(Column), 3)]
     [InlineData(typeof(TrendFileOutcome), 2)]
     [InlineData(typeof(MaterialFileOutcome), 2)]
-    [InlineData(typeof(FileOutcome), 2)]
     [InlineData(typeof(Block), 8)]
     [InlineData(typeof(Viscolog.Plots.Element), 13)]
     [InlineData(typeof(BenchEvent), 18)]

@@ -41,46 +41,28 @@ internal static class CommandLine
 
     private static RootCommand Create(CallOutput terminal, Surroundings surroundings)
     {
+        CalledCommand[] commands =
+        [
+            new AdviseCommand(), new FitCommand(), new PlotCommand(), new CheckCommand(), new TrendCommand(), new DriftCommand(), new BatchCommand(),
+            new ReportCommand(), new ConvertCommand(), new FlowCommand(), new ImportCommand(), new RunsCommand(), new ShowCommand(), new ExportCommand(),
+            new BenchCommand(), new PracticeCommand(), new BackupCommand(), new RestoreCommand(), new VerifyCommand(),
+        ];
         var common = new CommonOptions(surroundings);
-        var practice = new PracticeCommand();
-        var examples = new Dictionary<Command, string>
-        {
-            [new AdviseCommand().Create(common, terminal)] = AdviseCommand.Example,
-            [new FitCommand().Create(common, terminal)] = FitCommand.Example,
-            [new PlotCommand().Create(common, terminal)] = PlotCommand.Example,
-            [new CheckCommand().Create(common, terminal)] = CheckCommand.Example,
-            [new TrendCommand().Create(common, terminal)] = TrendCommand.Example,
-            [new DriftCommand().Create(common, terminal)] = DriftCommand.Example,
-            [new BatchCommand().Create(common, terminal)] = BatchCommand.Example,
-            [new ReportCommand().Create(common, terminal)] = ReportCommand.Example,
-            [new ConvertCommand().Create(common, terminal)] = ConvertCommand.Example,
-            [new FlowCommand().Create(common, terminal)] = FlowCommand.Example,
-            [new ImportCommand().Create(common, terminal)] = ImportCommand.Example,
-            [new RunsCommand().Create(common, terminal)] = RunsCommand.Example,
-            [new ShowCommand().Create(common, terminal)] = ShowCommand.Example,
-            [new ExportCommand().Create(common, terminal)] = ExportCommand.Example,
-            [new BenchCommand().Create(common, terminal)] = BenchCommand.Example,
-            [practice.Create(common, terminal)] = PracticeCommand.Example,
-            [new BackupCommand().Create(common, terminal)] = BackupCommand.Example,
-            [new RestoreCommand().Create(common, terminal)] = RestoreCommand.Example,
-            [VerifyCommand.Create(common, terminal)] = VerifyCommand.Example,
-        };
         var root = new RootCommand("Logs viscosity readings against thickener dose and says what to add next. Without a command it opens the bench screen.");
-        foreach (var command in examples.Keys)
+        foreach (var command in commands)
         {
+            command.Connect(common, terminal);
             root.Add(command);
         }
 
-        foreach (var (form, example) in practice.Forms)
+        foreach (var option in common.All)
         {
-            examples[form] = example;
+            root.Add(option);
         }
 
-        common.AddTo(root);
-        root.SetAction(parsed => BenchCommand.Run(new(parsed, common, terminal), null));
-        examples[root] = AdviseCommand.Example;
-        var option = root.Options.OfType<HelpOption>().Single();
-        option.Action = new CommandHelp((HelpAction)option.Action!, examples);
+        root.SetAction(parsed => (int)BenchCommand.Open(new(parsed, common, terminal), null));
+        var help = root.Options.OfType<HelpOption>().Single();
+        help.Action = new CommandHelp((HelpAction)help.Action!);
         return root;
     }
 
@@ -97,16 +79,13 @@ internal static class CommandLine
 }
 
 /// <summary>Ends a command's help with an example that works in a fresh checkout.</summary>
-internal sealed class CommandHelp(HelpAction inner, IReadOnlyDictionary<Command, string> examples) : SynchronousCommandLineAction
+internal sealed class CommandHelp(HelpAction inner) : SynchronousCommandLineAction
 {
     public override int Invoke(ParseResult parseResult)
     {
         var code = inner.Invoke(parseResult);
-        if (examples.TryGetValue(parseResult.CommandResult.Command, out var example))
-        {
-            parseResult.InvocationConfiguration.Output.Write($"Example, from the project's folder:\n  {example}\n");
-        }
-
+        var example = (parseResult.CommandResult.Command as CalledCommand)?.ExampleOfUse ?? AdviseCommand.Example;
+        parseResult.InvocationConfiguration.Output.Write($"Example, from the project's folder:\n  {example}\n");
         return code;
     }
 }

@@ -10,12 +10,12 @@ internal static class NamedFile
     /// <param name="path">As it was typed.</param>
     /// <param name="force">Whether an existing file may be replaced.</param>
     /// <param name="make">Makes the content; called only where the file seems to have a place.</param>
-    public static FileOutcome Write(string path, bool force, Func<byte[]> make)
+    public static Outcome<string> Write(string path, bool force, Func<byte[]> make)
     {
         var shown = PlainText.Clean(path);
         if (path.Contains('\0', StringComparison.Ordinal))
         {
-            return new FileOutcome.Refused($"{shown}: cannot be written: the name holds a null character; take it out");
+            return new Refused($"{shown}: cannot be written: the name holds a null character; take it out");
         }
 
         try
@@ -23,16 +23,16 @@ internal static class NamedFile
             var full = Path.GetFullPath(path);
             return Obstacle(full, shown, force) is { } obstacle
                 ? obstacle
-                : WholeFile.Write(full, make(), force) ? new FileOutcome.Written(full) : Taken(shown);
+                : WholeFile.Write(full, make(), force) ? full : Taken(shown);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or SecurityException or NotSupportedException)
         {
-            return new FileOutcome.Refused($"{shown}: cannot be written: {PlainText.Clean(e.Message)}");
+            return new Refused($"{shown}: cannot be written: {PlainText.Clean(e.Message)}");
         }
     }
 
     /// <summary>What is wrong before any work is done; the final move decides races.</summary>
-    private static FileOutcome.Refused? Obstacle(string full, string shown, bool force)
+    private static Refused? Obstacle(string full, string shown, bool force)
     {
         var folder = Path.GetDirectoryName(full) ?? full;
         if (!Directory.Exists(folder))
@@ -48,5 +48,5 @@ internal static class NamedFile
         return !force && Path.Exists(full) ? Taken(shown) : null;
     }
 
-    private static FileOutcome.Refused Taken(string shown) => new($"{shown}: exists already; choose another name, or overwrite it with --force");
+    private static Refused Taken(string shown) => new($"{shown}: exists already; choose another name, or overwrite it with --force");
 }

@@ -11,10 +11,10 @@ internal static class PaperFile
     /// <param name="paper">The document.</param>
     /// <param name="path">Ends in .html, .htm or .txt.</param>
     /// <param name="force">Whether an existing file may be replaced.</param>
-    public static FileOutcome Write(Paper paper, string path, bool force) => Path.GetExtension(path).ToUpperInvariant() switch
+    public static Outcome<string> Write(Paper paper, string path, bool force) => Path.GetExtension(path).ToUpperInvariant() switch
     {
         ".HTML" or ".HTM" => NamedFile.Write(path, force, () => HtmlPaper.Write(paper)),
         ".TXT" => NamedFile.Write(path, force, () => Encoding.UTF8.GetBytes(TextPaper.Write(paper))),
-        _ => new FileOutcome.Refused($"{PlainText.Clean(path)}: the file's ending decides the format; use .html or .txt"),
+        _ => new Refused($"{PlainText.Clean(path)}: the file's ending decides the format; use .html or .txt"),
     };
 }

@@ -1,4 +1,6 @@
 using System.Text;
+using Viscolog.Plots;
+using Viscolog.Plots.Characters;
 using Viscolog.Text;
 
 namespace Viscolog.Cli.Calls;
@@ -46,6 +48,50 @@ internal sealed class CallOutput(TextWriter output, TextWriter error, bool shows
             {
                 Line(line);
             }
+        }
+    }
+
+    /// <summary>Writes a text, broken to the width, each line behind the indent and with a margin free at its end.</summary>
+    public void Wrapped(string text, string indent = "", int margin = 0)
+    {
+        foreach (var line in Paragraph.Of(text, width - indent.Length - margin))
+        {
+            Line(indent + line);
+        }
+    }
+
+    /// <summary>Writes a text behind its name, broken to the width.</summary>
+    /// <param name="name">The name; two columns before it are left free.</param>
+    /// <param name="text">The text.</param>
+    /// <param name="indent">The columns before the text.</param>
+    public void Row(string name, string text, int indent)
+    {
+        var lead = ("  " + name).PadRight(indent);
+        foreach (var line in Paragraph.Of(text, width - indent))
+        {
+            Line(lead + line);
+            lead = new(' ', indent);
+        }
+    }
+
+    /// <summary>Says where a file was written, where one was.</summary>
+    public void Written(string? path)
+    {
+        if (path is not null)
+        {
+            Line($"written: {path}");
+        }
+    }
+
+    /// <summary>Writes a chart.</summary>
+    public void Chart(Picture picture, int lines) => Chart(picture, Math.Min(width - 2, 100), lines);
+
+    /// <inheritdoc cref="Chart(Picture, int)"/>
+    public void Chart(Picture picture, int columns, int lines)
+    {
+        foreach (var line in TerminalChart.Draw(picture, columns, lines, IsAscii))
+        {
+            Line(line);
         }
     }
 

@@ -18,12 +18,5 @@ internal sealed class CommonOptions(Surroundings surroundings)
 
     public Option<bool> Ascii { get; } = new("--ascii") { Description = "Plain ASCII; so too on a terminal without UTF-8." };
 
-    public void AddTo(Command command)
-    {
-        command.Add(Log);
-        command.Add(Json);
-        command.Add(Quiet);
-        command.Add(NoColor);
-        command.Add(Ascii);
-    }
+    public Option[] All => [Log, Json, Quiet, NoColor, Ascii];
 }

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Viscolog.Output;
 using Viscolog.Store;
 
 namespace Viscolog.Cli.Calls;
@@ -19,6 +20,9 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
 
     /// <summary>The log that the call is about.</summary>
     public LogPlace Log { get; } = LogPlace.Of(parsed.GetValue(common.Log), common.Surroundings.Variable);
+
+    /// <summary>Today, by the call's clock, where the bench stands.</summary>
+    public DateOnly Today => DateOnly.FromDateTime(Clock.GetLocalNow().Date);
 
     public T? Value<T>(Option<T> option) => parsed.GetValue(option);
 
@@ -46,6 +50,31 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
         {
             Terminal.Error(text);
         }
+    }
+
+    /// <summary>Gives the answer as JSON alone, or in words after the warnings.</summary>
+    public ExitCode Answer(Func<object> json, Action<CallOutput> words, params IEnumerable<string> warnings)
+    {
+        if (Json)
+        {
+            Print(json());
+            return ExitCode.Done;
+        }
+
+        Warn(warnings);
+        words(Terminal);
+        return ExitCode.Done;
+    }
+
+    /// <summary>Says where a file was written, or why it was not.</summary>
+    public ExitCode Written(Outcome<string> file, Func<string, object> json)
+        => file.Match(path => Answer(() => json(path), t => t.Line($"written: {path}")), Refuse);
+
+    /// <summary>Does something with the log and closes it.</summary>
+    public ExitCode WithLog(LogUse use, Func<BenchLog, ExitCode> act)
+    {
+        using var log = OpenLog(use);
+        return log is null ? ExitCode.LogUnusable : act(log);
     }
 
     public ExitCode Refuse(string reason)
@@ -76,12 +105,12 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
     }
 
     /// <summary>Says how screens ended where that was not as it should be.</summary>
-    public int Ended(ScreenEnd end)
+    public ExitCode Ended(ScreenEnd end)
     {
         if (end.Fault is { } fault)
         {
             Terminal.Error($"a fault of ours; everything that was saved is in the log: {fault.GetType().Name}: {fault.Message} - please report it (see README.md)");
-            return (int)ExitCode.Fault;
+            return ExitCode.Fault;
         }
 
         if (end.Code != 0)
@@ -89,7 +118,7 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
             Terminal.Error("ended by a signal; everything that was saved is in the log");
         }
 
-        return end.Code;
+        return (ExitCode)end.Code;
     }
 
     /// <summary>Shows how far a long job has come.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.CommandLine;
 using System.Globalization;
 using Viscolog.Core.Pots;
 using Viscolog.RunFiles;
@@ -9,16 +10,26 @@ namespace Viscolog.Cli.Calls;
 /// <summary>Reads the runs that a command names: files, or runs of the log by number or UUID.</summary>
 internal static class RunSource
 {
-    public const string Description = "A run file, or the number of a logged run.";
+    /// <summary>The argument that names a run.</summary>
+    public static Argument<string> Argument() => new("RUN") { Description = "A run file, or the number of a logged run." };
+
+    /// <summary>The option that names earlier runs.</summary>
+    public static Option<string[]> History() => new("--history")
+    {
+        HelpName = "PATH",
+        Description = "Earlier runs in place of the log's: a run file, or a folder of them; may be given more than once.",
+        Arity = ArgumentArity.OneOrMore,
+    };
 
     /// <summary>One run with its history; null after it was said why not, the exit code then says it too.</summary>
     /// <param name="named">What the command names.</param>
     /// <param name="history">Earlier runs to take instead of the log's; null for the log's.</param>
     /// <param name="call">The call.</param>
     /// <param name="code">How the call ends where there is no run.</param>
-    public static NamedRun? Read(string named, IReadOnlyCollection<string>? history, Invocation call, out ExitCode code)
+    public static NamedRun? Read(string named, string[]? history, Invocation call, out ExitCode code)
     {
         code = ExitCode.InputRefused;
+        history = history is { Length: > 0 } ? history : null;
         var run = IsLogged(named) ? ReadLogged(named, withEarlier: history is null, call, ref code) : ReadFile(named, withEarlier: history is null, call);
         if (run is null || history is null)
         {

@@ -13,12 +13,7 @@ internal sealed class SpecificationOptions
     private readonly Option<double?> high = NumberOption.Create("--high", "MPAS", "The greatest body wanted, in mPa·s.", 1e-3, 1e12);
     private readonly Option<string?> spec = new("--spec") { HelpName = "NAME", Description = "A specification of the log. Without it and without --low and --high: that of the run's product, else the run's own target." };
 
-    public void AddTo(Command command)
-    {
-        command.Add(low);
-        command.Add(high);
-        command.Add(spec);
-    }
+    public Option[] All => [low, high, spec];
 
     /// <summary>Whether the call names anything to check against.</summary>
     public bool AreGiven(Invocation call) => call.Value(low) is not null || call.Value(high) is not null || call.Value(spec) is not null;

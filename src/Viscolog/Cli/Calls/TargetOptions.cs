@@ -12,11 +12,7 @@ internal sealed class TargetOptions
 
     public Option<double?> Tolerance { get; } = NumberOption.Create("--tolerance", "PCT", "Allowed either side in %; default: the run's own, else 15.", 0.1, 100);
 
-    public void AddTo(Command command)
-    {
-        command.Add(Target);
-        command.Add(Tolerance);
-    }
+    public Option[] All => [Target, Tolerance];
 
     /// <summary>Whether the call gives any of them.</summary>
     public bool AreGiven(Invocation call) => call.Value(Target) is not null || call.Value(Tolerance) is not null;

@@ -9,11 +9,11 @@ using Viscolog.Reports;
 namespace Viscolog.Cli.Commands;
 
 /// <summary>A run taken to another size: the batch sheet.</summary>
-internal sealed class BatchCommand
+internal sealed class BatchCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- batch sample-runs/lantern-gel-06.csv --to 5kg --out my-batch.html";
 
-    private readonly Argument<string> run = new("RUN") { Description = RunSource.Description };
+    private readonly Argument<string> run = RunSource.Argument();
     private readonly Option<BatchSize> to = SizeOption.Create("--to", "Size of the whole batch with its unit: \"5 kg\", \"750 g\", \"10 L\", \"500 mL\".");
     private readonly TargetOptions target = new();
     private readonly Option<double?> density = NumberOption.Create("--density", "G_ML", "The base's density in g/mL, in place of the run's own.", 0.001, 1000);
@@ -21,22 +21,11 @@ internal sealed class BatchCommand
     private readonly Option<double?> colour = NumberOption.Create("--colour-yield", "N", "Volumes of paint that one volume of colour concentrate makes; 8 to 16 is usual.", 1, 10_000);
     private readonly PaperOptions paper = new();
 
-    public Command Create(CommonOptions common, CallOutput terminal)
-    {
-        var command = new Command("batch", "Make a batch sheet from a run: what to weigh, what to add in which steps, what to read, to print and to sign.");
-        command.Add(run);
-        command.Add(to);
-        target.AddTo(command);
-        command.Add(density);
-        command.Add(step);
-        command.Add(colour);
-        paper.AddTo(command);
-        common.AddTo(command);
-        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
-        return command;
-    }
+    public BatchCommand()
+        : base("batch", "Make a batch sheet from a run: what to weigh, what to add in which steps, what to read, to print and to sign.", Example)
+        => Take([run, to, .. target.All, density, step, colour, .. paper.All]);
 
-    private ExitCode Run(Invocation call)
+    protected override ExitCode Run(Invocation call)
     {
         if (RunSource.Read(call.Value(run), null, call, out var code) is not { File: var file } named)
         {
@@ -50,18 +39,19 @@ internal sealed class BatchCommand
             History = named.Earlier,
             ScaleStep = call.Value(step) is { } grams ? Mass.FromGrams(grams) : null,
         };
-        switch (BatchPlans.Of(request))
+        var outcome = BatchPlans.Of(request);
+        if (outcome is not BatchOutcome.Planned { Plan: var plan })
         {
-            case BatchOutcome.Refused refused:
-                return call.Refuse($"{named.Name}: {refused.Reason}");
-            case BatchOutcome.Planned { Plan: var plan } when call.Json && !paper.NamesFile(call):
-                call.Print(BatchAnswer.Of(plan, named.Warnings));
-                return ExitCode.Done;
-            case BatchOutcome.Planned { Plan: var plan }:
-                call.Warn(named.Warnings);
-                return paper.Give(BatchSheet.Of(plan, call.Value(colour) is { } volumes ? new ColourYield(volumes) : null, PaperOptions.Today(call)), call);
-            default:
-                throw new InvalidOperationException("not a case of the closed set");
+            return call.Refuse($"{named.Name}: {((BatchOutcome.Refused)outcome).Reason}");
         }
+
+        if (call.Json && !paper.NamesFile(call))
+        {
+            call.Print(BatchAnswer.Of(plan, named.Warnings));
+            return ExitCode.Done;
+        }
+
+        call.Warn(named.Warnings);
+        return paper.Give(BatchSheet.Of(plan, call.Value(colour) is { } volumes ? new ColourYield(volumes) : null, call.Today), call);
     }
 }

@@ -4,13 +4,12 @@ using Viscolog.Cli.Calls;
 using Viscolog.Cli.Json;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Quantities;
-using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli.Commands;
 
 /// <summary>One reading to a viscosity, or one value to another unit.</summary>
-internal sealed class ConvertCommand
+internal sealed class ConvertCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- convert --method iso-2431-4 60 --density 1.1";
 
@@ -32,30 +31,21 @@ internal sealed class ConvertCommand
     private readonly Option<string?> from = new("--from") { HelpName = "UNIT", Description = $"The unit of VALUE: {string.Join(", ", Unit.All.Select(u => u.Typed[^1]))}." };
     private readonly Option<string?> to = new("--to") { HelpName = "UNIT", Description = "The unit wanted." };
 
-    public Command Create(CommonOptions common, CallOutput terminal)
+    public ConvertCommand()
+        : base("convert", "Turn a cup's seconds, Krebs units, a torque, a fall or a slump into a viscosity, or a value into another unit.", Example)
     {
+        Take(value, method, density, factor, torque, speed, ball, ballDensity, fall, jar, height, diameter, temperature, reference, coefficient, from, to);
         method.AcceptOnlyFromAmong([.. Method.All.Select(m => m.Id).Where(id => id != Method.Direct.Id)]);
-        var command = new Command("convert", "Turn a cup's seconds, Krebs units, a torque, a fall or a slump into a viscosity, or a value into another unit.");
-        command.Add(value);
-        Option[] options = [method, density, factor, torque, speed, ball, ballDensity, fall, jar, height, diameter, temperature, reference, coefficient, from, to];
-        foreach (var option in options)
-        {
-            command.Add(option);
-        }
-
-        command.Validators.Add(result =>
+        Validators.Add(result =>
         {
             if (result.GetResult(method) is not null == (result.GetResult(from) is not null && result.GetResult(to) is not null))
             {
                 result.AddError("convert needs either --method, or --from and --to");
             }
         });
-        common.AddTo(command);
-        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
-        return command;
     }
 
-    private ExitCode Run(Invocation call)
+    protected override ExitCode Run(Invocation call)
     {
         var known = call.Value(density) is { } d ? Density.FromGramsPerMilliliter(d) : (Density?)null;
         if (call.Value(method) is not { } id)
@@ -73,29 +63,15 @@ internal sealed class ConvertCommand
         var conversion = how.Scales[0].HasSpeed
             ? RotationalTorque.Convert(Percentage.FromPercent(number), Setup(call).PerPercentTorque, call.Value(speed))
             : Conversions.Of(how, how.Scales[0].Make(number), Setup(call), known);
-        switch (conversion)
+        if (conversion is not Conversion.Converted { Reading: var reading })
         {
-            case Conversion.Refused refused:
-                return call.Refuse(refused.Reason);
-            case Conversion.Converted { Reading: var reading }:
-                var at = AtReference(call, reading);
-                if (at is { Reason: { } reason })
-                {
-                    return call.Refuse(reason);
-                }
-
-                if (call.Json)
-                {
-                    call.Print(ConvertAnswer.Of(how, number, reading, at));
-                    return ExitCode.Done;
-                }
-
-                call.Warn(reading.Warnings);
-                ConvertText.Write(call.Terminal, how, number, reading, at);
-                return ExitCode.Done;
-            default:
-                throw new InvalidOperationException("not a case of the closed set");
+            return call.Refuse(((Conversion.Refused)conversion).Reason);
         }
+
+        var at = AtReference(call, reading);
+        return at is { Reason: { } reason }
+            ? call.Refuse(reason)
+            : call.Answer(() => ConvertAnswer.Of(how, number, reading, at), t => ConvertText.Write(t, how, number, reading, at), reading.Warnings);
     }
 
     private MethodSetup Setup(Invocation call) => new()
@@ -138,15 +114,15 @@ internal static class ConvertText
         terminal.Line();
         if (reading.Kinematic is { } kinematic)
         {
-            Item(terminal, "Kinematic", $"{Shown.Number(kinematic.SquareMillimetersPerSecond)} mm²/s");
+            terminal.Row("Kinematic", $"{Shown.Number(kinematic.SquareMillimetersPerSecond)} mm²/s", Indent);
         }
 
-        Item(terminal, "Dynamic", reading switch
+        terminal.Row("Dynamic", reading switch
         {
             { Dynamic: { } dynamic } => Shown.Body(dynamic),
             { YieldStress: { Pascals: var pascals } } => $"none: a slump tells a yield stress, {Shown.Number(pascals)} Pa",
             _ => "give --density for it",
-        });
+        }, Indent);
         if (at is not null)
         {
             var brought = reading switch
@@ -155,27 +131,18 @@ internal static class ConvertText
                 { YieldStress: { } stress } => $"{Shown.Number(stress.Pascals * at.Factor)} Pa",
                 _ => $"{Shown.Number(reading.Kinematic!.Value.SquareMillimetersPerSecond * at.Factor)} mm²/s",
             };
-            Item(terminal, "At reference", FormattableString.Invariant($"{brought} at {at.At.Celsius:0.#} °C, uncertain by {at.Uncertainty.Percent:0.0} %"));
+            terminal.Row("At reference", FormattableString.Invariant($"{brought} at {at.At.Celsius:0.#} °C, uncertain by {at.Uncertainty.Percent:0.0} %"), Indent);
         }
 
-        Item(terminal, "Uncertainty", FormattableString.Invariant(
-            $"{reading.Uncertainty.Percent:0.0} % (one standard deviation): repeatability {reading.Repeatability.Percent:0.#} %, this reading {reading.ReadingUncertainty.Percent:0.0} %, calibration and formula {reading.CalibrationUncertainty.Percent:0.#} %"));
-        Item(terminal, "Shear", reading.Shear);
+        terminal.Row("Uncertainty", FormattableString.Invariant(
+            $"{reading.Uncertainty.Percent:0.0} % (one standard deviation): repeatability {reading.Repeatability.Percent:0.#} %, this reading {reading.ReadingUncertainty.Percent:0.0} %, calibration and formula {reading.CalibrationUncertainty.Percent:0.#} %"), Indent);
+        terminal.Row("Shear", reading.Shear, Indent);
         if (reading.Better is { } better)
         {
-            Item(terminal, "Better", better);
+            terminal.Row("Better", better, Indent);
         }
 
-        Item(terminal, "Source", reading.Source);
-    }
-
-    public static void Item(CallOutput terminal, string name, string text)
-    {
-        foreach (var line in Paragraph.Of(text, terminal.Width - Indent))
-        {
-            terminal.Line($"  {name,-12} {line}");
-            name = "";
-        }
+        terminal.Row("Source", reading.Source, Indent);
     }
 }
 
@@ -210,14 +177,9 @@ internal static class UnitConversion
 
         // The grain of decimal arithmetic is far below what anybody measures.
         var shown = decimal.Round(result, 12);
-        if (call.Json)
-        {
-            call.Print(new UnitAnswer((double)value, given.Symbol, (double)shown, wanted.Symbol));
-            return ExitCode.Done;
-        }
-
-        call.Terminal.Line($"{Text(value)} {given.Symbol} = {Text(shown)} {wanted.Symbol}");
-        return ExitCode.Done;
+        return call.Answer(
+            () => new UnitAnswer((double)value, given.Symbol, (double)shown, wanted.Symbol),
+            terminal => terminal.Line($"{Text(value)} {given.Symbol} = {Text(shown)} {wanted.Symbol}"));
     }
 
     private static string Text(decimal value) => value.ToString("0.############", CultureInfo.InvariantCulture);

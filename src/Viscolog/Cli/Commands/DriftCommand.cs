@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
+using Viscolog.Core.Measuring;
 using Viscolog.Cli.Calls;
 using Viscolog.Cli.Json;
 using Viscolog.OilFiles;
@@ -11,7 +12,7 @@ using Viscolog.Text;
 namespace Viscolog.Cli.Commands;
 
 /// <summary>How the bench's methods read certified oils: log a reading, make one void, see the bias of each.</summary>
-internal sealed class DriftCommand
+internal sealed class DriftCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- import sample-runs/oils --log my-log && dotnet run --project src/Viscolog -- drift --log my-log";
 
@@ -31,20 +32,11 @@ internal sealed class DriftCommand
     private readonly Option<double?> voided = NumberOption.Create("--void", "N", "Make the reading of this number void.", 1, 1e9);
     private readonly Option<string?> why = new("--why") { HelpName = "TEXT", Description = "Why it is made void." };
 
-    public Command Create(CommonOptions common, CallOutput terminal)
-    {
-        var command = new Command("drift", "Check methods with certified oils: the bias of each and when it was last checked; verdicts use it.");
-        foreach (var option in (Option[])[method, rpm, oil, certified, certifiedAt, uncertainty, coefficient, read, temperature, density, factor, date, note, voided, why])
-        {
-            command.Add(option);
-        }
+    public DriftCommand()
+        : base("drift", "Check methods with certified oils: the bias of each and when it was last checked; verdicts use it.", Example)
+        => Take(method, rpm, oil, certified, certifiedAt, uncertainty, coefficient, read, temperature, density, factor, date, note, voided, why);
 
-        common.AddTo(command);
-        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
-        return command;
-    }
-
-    private ExitCode Run(Invocation call)
+    protected override ExitCode Run(Invocation call)
     {
         var logs = call.Value(method) is not null;
         if (logs && call.Value(voided) is not null)
@@ -57,13 +49,11 @@ internal sealed class DriftCommand
             return call.Wrong("a reading needs its --method");
         }
 
-        using var log = call.OpenLog(logs || call.Value(voided) is not null ? LogUse.Write : LogUse.Read);
-        if (log is null)
-        {
-            return ExitCode.LogUnusable;
-        }
+        return call.WithLog(logs || call.Value(voided) is not null ? LogUse.Write : LogUse.Read, log => Run(call, log, logs, call.Today));
+    }
 
-        var today = DateOnly.FromDateTime(call.Clock.GetLocalNow().Date);
+    private ExitCode Run(Invocation call, BenchLog log, bool logs, DateOnly today)
+    {
         if (logs && Reading(call, today) is var (row, refusal) && (row is null ? call.Refuse(refusal!) : Said(log.AddOil(row), call)) is not ExitCode.Done and var failed)
         {
             return failed;
@@ -82,8 +72,10 @@ internal sealed class DriftCommand
             }
         }
 
-        Answer(log, today, call);
-        return ExitCode.Done;
+        var (drifts, oils) = (BenchKnowledge.Of(log).Drifts(), log.Oils());
+        return call.Answer(
+            () => new DriftsAnswer([.. drifts.Select(d => DriftAnswer.Of(d, today))], [.. oils.Select(OilAnswer.Of)]),
+            terminal => Write(terminal, drifts, oils, today));
     }
 
     private static ExitCode Said(WriteOutcome outcome, Invocation call) => outcome switch
@@ -115,30 +107,20 @@ internal sealed class DriftCommand
         string? Text(Option<double?> option) => call.Value(option) is { } value ? FileNumbers.Show(value) : null;
     }
 
-    private static void Answer(BenchLog log, DateOnly today, Invocation call)
+    private static void Write(CallOutput terminal, IEnumerable<MethodDrift> drifts, IReadOnlyCollection<LoggedOil> oils, DateOnly today)
     {
-        var (drifts, oils) = (BenchKnowledge.Of(log).Drifts(), log.Oils());
-        if (call.Json)
-        {
-            call.Print(new DriftsAnswer([.. drifts.Select(d => DriftAnswer.Of(d, today))], [.. oils.Select(OilAnswer.Of)]));
-            return;
-        }
-
         if (oils.Count == 0)
         {
-            call.Terminal.Line("no certified oil was read yet; 'viscolog drift --help' shows how to log one");
+            terminal.Line("no certified oil was read yet; 'viscolog drift --help' shows how to log one");
             return;
         }
 
         foreach (var drift in drifts)
         {
-            foreach (var line in Paragraph.Of(drift.Words(today), call.Terminal.Width - 2))
-            {
-                call.Terminal.Line(line);
-            }
+            terminal.Wrapped(drift.Words(today), margin: 2);
         }
 
-        call.Terminal.Line();
+        terminal.Line();
         var table = new TextTable("no.", "date", "method", "oil", "certified", "read mPa·s", "off", "void");
         foreach (var o in oils)
         {
@@ -148,6 +130,6 @@ internal sealed class DriftCommand
                 Wording.Shown.Limit(reading.Oil.Viscosity.MilliPascalSeconds), Wording.Shown.Limit(reading.Read.MilliPascalSeconds), FormattableString.Invariant($"{100 * double.ExpM1(reading.Deviation.Ln):+0.0;-0.0;0.0} %"), PlainText.Shorten(o.Row.Void ?? "", 20));
         }
 
-        call.Terminal.Table(table);
+        terminal.Table(table);
     }
 }

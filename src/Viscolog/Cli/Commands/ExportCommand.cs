@@ -13,7 +13,7 @@ using Viscolog.Wording;
 namespace Viscolog.Cli.Commands;
 
 /// <summary>Logged runs as run files.</summary>
-internal sealed class ExportCommand
+internal sealed class ExportCommand : CalledCommand
 {
     public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- export --all -o my-runs --log my-log";
 
@@ -25,17 +25,11 @@ internal sealed class ExportCommand
     private readonly Option<bool> safe = new("--spreadsheet-safe") { Description = "Put a mark before texts that a spreadsheet would take for formulas. Such files don't say exactly what the log says; don't import them." };
     private readonly Option<bool> force = new("--force") { Description = "Overwrite existing files." };
 
-    public Command Create(CommonOptions common, CallOutput terminal)
+    public ExportCommand()
+        : base("export", "Write logged runs as run files, lossless, to keep, to look at, or to import elsewhere.", Example)
     {
-        var command = new Command("export", "Write logged runs as run files, lossless, to keep, to look at, or to import elsewhere.");
-        command.Add(runs);
-        command.Add(all);
-        command.Add(materials);
-        command.Add(oils);
-        command.Add(output);
-        command.Add(safe);
-        command.Add(force);
-        command.Validators.Add(result =>
+        Take(runs, all, materials, oils, output, safe, force);
+        Validators.Add(result =>
         {
             var (named, everything) = (result.GetValue(runs)?.Length ?? 0, result.GetValue(all));
             if ((named > 0 ? 1 : 0) + (everything ? 1 : 0) + (result.GetValue(materials) ? 1 : 0) + (result.GetValue(oils) ? 1 : 0) != 1)
@@ -47,48 +41,36 @@ internal sealed class ExportCommand
                 result.AddError("name a folder with -o for more than one run");
             }
         });
-        common.AddTo(command);
-        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
-        return command;
     }
 
-    private ExitCode Run(Invocation call)
+    protected override ExitCode Run(Invocation call)
     {
         using var stop = new StopSignal();
-        using var log = call.OpenLog(LogUse.Read);
-        if (log is null)
-        {
-            return ExitCode.LogUnusable;
-        }
+        return call.WithLog(LogUse.Read, log => Run(call, log, stop.Token));
+    }
 
+    private ExitCode Run(Invocation call, BenchLog log, CancellationToken stop)
+    {
+        var path = call.Value(output);
         if (call.Value(materials))
         {
-            return Put(call.Value(output), MaterialBytes(log, call), call);
+            return Put(path, MaterialBytes(log, call), call);
         }
 
         if (call.Value(oils))
         {
-            return Put(call.Value(output), OilBytes(log, call), call);
+            return Put(path, OilBytes(log, call), call);
         }
 
         var names = call.Value(all) ? [.. log.Runs().Select(r => FormattableString.Invariant($"{r.Number}"))] : call.Value(runs);
-        var path = call.Value(output);
-        if (path is null || (names.Length == 1 && !call.Value(all)))
+        if (path is not null && (names.Length != 1 || call.Value(all)))
         {
-            return One(names[0], path, log, call);
+            return Folder(names, Path.GetFullPath(path), log, call, stop);
         }
 
-        return Folder(names, Path.GetFullPath(path), log, call, stop.Token);
-    }
-
-    private ExitCode One(string name, string? path, BenchLog log, Invocation call)
-    {
-        if (RunSource.Find(log, name) is not { } logged)
-        {
-            return call.Refuse(RunSource.Unknown(name));
-        }
-
-        return Put(path, Bytes(logged, call), call);
+        return RunSource.Find(log, names[0]) is { } logged
+            ? Put(path, Bytes(logged, call), call)
+            : call.Refuse(RunSource.Unknown(names[0]));
     }
 
     private ExitCode Put(string? path, byte[] bytes, Invocation call)
@@ -179,37 +161,20 @@ internal sealed class ExportCommand
     }
 
     private byte[] OilBytes(BenchLog log, Invocation call)
+        => Bytes(stream => OilFileWriter.Write(log.Oils().Select(o => o.Row), stream, call.Value(safe)));
+
+    private byte[] MaterialBytes(BenchLog log, Invocation call) => Bytes(stream => MaterialFileWriter.Write(log.Materials(), stream, call.Value(safe)));
+
+    private byte[] Bytes(LoggedRun logged, Invocation call) => Bytes(stream => RunFileWriter.Write(logged.File, stream, call.Value(safe)));
+
+    private static byte[] Bytes(Action<Stream> write)
     {
         using var stream = new MemoryStream();
-        OilFileWriter.Write(log.Oils().Select(o => o.Row), stream, call.Value(safe));
+        write(stream);
         return stream.ToArray();
     }
 
-    private byte[] MaterialBytes(BenchLog log, Invocation call)
-    {
-        using var stream = new MemoryStream();
-        MaterialFileWriter.Write(log.Materials(), stream, call.Value(safe));
-        return stream.ToArray();
-    }
-
-    private byte[] Bytes(LoggedRun logged, Invocation call)
-    {
-        using var stream = new MemoryStream();
-        RunFileWriter.Write(logged.File, stream, call.Value(safe));
-        return stream.ToArray();
-    }
-
-    private static ExitCode Answer(Invocation call, List<string> written)
-    {
-        if (call.Json)
-        {
-            call.Print(new ExportAnswer(written));
-        }
-        else
-        {
-            call.Terminal.Line(written is [var only] ? $"written: {only}" : $"written: {Count.Of(written.Count, "file", "files")}");
-        }
-
-        return ExitCode.Done;
-    }
+    private static ExitCode Answer(Invocation call, List<string> written) => call.Answer(
+        () => new ExportAnswer(written),
+        terminal => terminal.Line(written is [var only] ? $"written: {only}" : $"written: {Count.Of(written.Count, "file", "files")}"));
 }

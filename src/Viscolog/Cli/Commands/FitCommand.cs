@@ -10,29 +10,22 @@ using Viscolog.Core.Quantities;
 namespace Viscolog.Cli.Commands;
 
 /// <summary>The dose–response curve of a run.</summary>
-internal sealed class FitCommand
+internal sealed class FitCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- fit sample-runs/lantern-gel-07.csv --at 2.5";
 
     /// <summary>Doses are forecast up to so many times the top of the usual range.</summary>
     private const double Furthest = 1.5;
 
-    private readonly Argument<string> run = new("RUN") { Description = RunSource.Description };
+    private readonly Argument<string> run = RunSource.Argument();
     private readonly TargetOptions target = new();
     private readonly Option<double[]> at = NumberOption.CreateRepeatable("--at", "PCT", "Ask for the body at a dose, in g per 100 g of base; may be given more than once.", 0, 1000);
 
-    public Command Create(CommonOptions common, CallOutput terminal)
-    {
-        var command = new Command("fit", "Fit the dose–response curve: shapes, weights, parameters, a chart, and bodies at doses.");
-        command.Add(run);
-        target.AddTo(command);
-        command.Add(at);
-        common.AddTo(command);
-        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
-        return command;
-    }
+    public FitCommand()
+        : base("fit", "Fit the dose–response curve: shapes, weights, parameters, a chart, and bodies at doses.", Example)
+        => Take([run, .. target.All, at]);
 
-    private ExitCode Run(Invocation call)
+    protected override ExitCode Run(Invocation call)
     {
         if (RunSource.Read(call.Value(run), null, call, out var code) is not { } named)
         {
@@ -49,8 +42,8 @@ internal sealed class FitCommand
                 return call.Refuse(FormattableString.Invariant(
                     $"--at: read {dose:0.###}, expected at most {Furthest * Top(study):0.###} %: beyond one and a half times the usual range there is no forecast"));
             case StudyOutcome.Made { Study: var study }:
-                Answer(call, named, new(study, [.. (call.Value(at) ?? []).Select(Dose.FromPercent)]));
-                return ExitCode.Done;
+                var report = new FitReport(study, [.. (call.Value(at) ?? []).Select(Dose.FromPercent)]);
+                return call.Answer(() => report.ToAnswer(named.Warnings), terminal => FitText.Write(terminal, report), named.Warnings);
             default:
                 throw new InvalidOperationException("not a case of the closed set");
         }
@@ -60,18 +53,6 @@ internal sealed class FitCommand
 
     private double? TooFar(Study study, Invocation call)
         => call.Value(at)?.Where(dose => dose > Furthest * Top(study)).Select(dose => (double?)dose).FirstOrDefault();
-
-    private static void Answer(Invocation call, NamedRun named, FitReport report)
-    {
-        if (call.Json)
-        {
-            call.Print(report.ToAnswer(named.Warnings));
-            return;
-        }
-
-        call.Warn(named.Warnings);
-        FitText.Write(call.Terminal, report);
-    }
 }
 
 /// <summary>What <c>fit</c> answers; doses asked for are of the thickener that makes the body, another one stays where it is.</summary>

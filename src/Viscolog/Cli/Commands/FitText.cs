@@ -4,8 +4,6 @@ using Viscolog.Core.Fitting;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Quantities;
 using Viscolog.Plots;
-using Viscolog.Plots.Characters;
-using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli.Commands;
@@ -31,32 +29,29 @@ internal static class FitText
         heavy.ForEach(f => WriteShape(terminal, f));
         if (light.Count > 0)
         {
-            WriteWrapped(terminal, "Also tried: " + string.Join(", ", light.Select(f => $"{f.Shape.Name} {Shown.Chance(Percentage.FromFraction(f.Weight))}")), "");
+            terminal.Wrapped("Also tried: " + string.Join(", ", light.Select(f => $"{f.Shape.Name} {Shown.Chance(Percentage.FromFraction(f.Weight))}")));
         }
 
         if (fit.Strings.Length > 0)
         {
-            WriteWrapped(terminal, string.Join("; ", fit.Body.Select(Parameter)), "    ");
+            terminal.Wrapped(string.Join("; ", fit.Body.Select(Parameter)), "    ");
             terminal.Emphasized("string");
-            WriteWrapped(terminal, string.Join("; ", fit.Strings.Select(Parameter)), "    ");
+            terminal.Wrapped(string.Join("; ", fit.Strings.Select(Parameter)), "    ");
         }
 
         if (heavy.SelectMany(f => f.Parameters).Concat(fit.Body).Concat(fit.Strings).Any(p => p.PriorDecides))
         {
-            WriteWrapped(terminal, "* The readings hardly tell: the prior decides (see docs/science.md).", "");
+            terminal.Wrapped("* The readings hardly tell: the prior decides (see docs/science.md).");
         }
 
         foreach (var warning in study.Evidence.Warnings)
         {
-            WriteWrapped(terminal, "Note: " + warning, "");
+            terminal.Wrapped("Note: " + warning);
         }
 
         terminal.Line();
         WriteDoses(terminal, report);
-        foreach (var line in Chart(study, Math.Min(terminal.Width - 2, 100), terminal.IsAscii))
-        {
-            terminal.Line(line);
-        }
+        terminal.Chart(study.IsOfTwo ? PairMapPlot.Of(study.PairPicture) : DosePlot.Of(study.Curve), study.IsOfTwo ? 22 : 20);
     }
 
     private static string Readings(Study study) => study.IsOfTwo
@@ -64,20 +59,16 @@ internal static class FitText
         : FormattableString.Invariant(
             $"{Count.Of(study.Evidence.ReadingCount, "reading", "readings")}, repeatability {100 * study.Evidence.Run.RepeatabilityInForce.Fraction:0.#} %, thickener {study.Evidence.Thickener.Name}");
 
-    private static IEnumerable<string> Chart(Study study, int width, bool isAscii) => study.IsOfTwo
-        ? TerminalChart.Draw(PairMapPlot.Of(study.PairPicture), width, 22, isAscii)
-        : TerminalChart.Draw(DosePlot.Of(study.Curve), width, 20, isAscii);
-
     private static void WriteShape(CallOutput terminal, ShapeFit fit)
     {
         var aicc = fit.Aicc is { } a ? FormattableString.Invariant($"   AICc {a:0.0}") : "";
         var scatter = fit.ResidualRepeatability is { } s ? FormattableString.Invariant($"   scatter {100 * s:0.0} %") : "";
         var lack = fit.LackOfFitChance is { } p ? FormattableString.Invariant($"   lack of fit p = {p:0.00}") : "";
         terminal.Emphasized($"{fit.Shape.Name,-14} weight {Shown.Chance(Percentage.FromFraction(fit.Weight))}{aicc}{scatter}{lack}");
-        WriteWrapped(terminal, string.Join("; ", fit.Parameters.Select(Parameter)), "    ");
+        terminal.Wrapped(string.Join("; ", fit.Parameters.Select(Parameter)), "    ");
         if (fit.Trouble is not null)
         {
-            WriteWrapped(terminal, "only roughly: the readings leave more than one set of these parameters open", "    ");
+            terminal.Wrapped("only roughly: the readings leave more than one set of these parameters open", "    ");
         }
     }
 
@@ -95,9 +86,9 @@ internal static class FitText
         {
             var body = report.Body(dose);
             var value = $"{Shown.Body(body.Median)} ({Shown.Spread(body)})";
-            WriteWrapped(terminal, report.Strings(dose) is { } length
+            terminal.Wrapped(report.Strings(dose) is { } length
                 ? $"At {Shown.Dose(dose)} {roles.Thickener.Name} and {Shown.Dose(report.Doses(dose).Strings)} {roles.StringThickener!.Name}: {value}, string {Shown.Length(length.Median)} ({Shown.Spread(length)}), 9 times in 10"
-                : $"At {Shown.Dose(dose)}: {value}, 9 times in 10", "");
+                : $"At {Shown.Dose(dose)}: {value}, 9 times in 10");
         }
 
         if (study.IsOfTwo)
@@ -114,17 +105,9 @@ internal static class FitText
 
         if (report.Fit.TestNext is { } next)
         {
-            WriteWrapped(terminal, $"To learn the curve, test {Shown.Dose(next.Dose)} next (about {Shown.Body(next.Expected.Median)}). {next.Why}", "");
+            terminal.Wrapped($"To learn the curve, test {Shown.Dose(next.Dose)} next (about {Shown.Body(next.Expected.Median)}). {next.Why}");
         }
 
         terminal.Line();
-    }
-
-    private static void WriteWrapped(CallOutput terminal, string text, string indent)
-    {
-        foreach (var line in Paragraph.Of(text, terminal.Width - indent.Length))
-        {
-            terminal.Line(indent + line);
-        }
     }
 }

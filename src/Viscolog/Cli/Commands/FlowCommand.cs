@@ -5,38 +5,29 @@ using Viscolog.Cli.Json;
 using Viscolog.Core.Flow;
 using Viscolog.Core.Quantities;
 using Viscolog.FlowFiles;
-using Viscolog.Output;
 using Viscolog.Plots;
 using Viscolog.Plots.Oxy;
 
 namespace Viscolog.Cli.Commands;
 
 /// <summary>A flow curve: laws, viscosities at rates, a picture.</summary>
-internal sealed class FlowCommand
+internal sealed class FlowCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- flow sample-runs/flow/lantern-gel-sweep.csv";
 
     private readonly Argument<string> file = new("FILE") { Description = "A CSV file with shear rates and stresses or viscosities, or with speeds and torques." };
     private readonly Option<string> weights = new("--weights") { HelpName = "KIND", Description = "relative (default): each point counts by 1/stress; none: all alike in Pa.", DefaultValueFactory = _ => "relative" };
     private readonly Option<double[]> at = NumberOption.CreateRepeatable("--at", "RATE", "Ask for the viscosity at a shear rate, in 1/s; may be given more than once.", 1e-9, 1e9);
-    private readonly Option<string?> output = new("--output", "-o") { HelpName = "FILE", Description = "Write a picture as well: .svg, .pdf or .png." };
-    private readonly Option<bool> force = new("--force") { Description = "Overwrite an existing picture." };
+    private readonly OutputOptions output = new("Write a picture as well: .svg, .pdf or .png.", "picture");
 
-    public Command Create(CommonOptions common, CallOutput terminal)
+    public FlowCommand()
+        : base("flow", "Fit laws of flow to a curve of stress over shear rate.", Example)
     {
+        Take([file, weights, at, .. output.All]);
         weights.AcceptOnlyFromAmong("relative", "none");
-        var command = new Command("flow", "Fit laws of flow to a curve of stress over shear rate.");
-        command.Add(file);
-        command.Add(weights);
-        command.Add(at);
-        command.Add(output);
-        command.Add(force);
-        common.AddTo(command);
-        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
-        return command;
     }
 
-    private ExitCode Run(Invocation call)
+    protected override ExitCode Run(Invocation call)
     {
         switch (FlowFileReader.Read(call.Value(file)))
         {
@@ -55,33 +46,10 @@ internal sealed class FlowCommand
         var picture = FlowPicture.Of(read.Name, curve);
         var asked = call.Value(at) is { Length: > 0 } rates ? rates.Select(r => new NamedRate(null, ShearRate.FromPerSecond(r))) : NamedRate.Usual;
         var report = new FlowReport(read, curve, [.. asked.Select(curve.At).OfType<RateViscosity>()]);
-        string? written = null;
-        if (call.Value(output) is { } path)
-        {
-            switch (PictureFile.Write(FlowPlot.Of(picture), path, call.Value(force)))
-            {
-                case FileOutcome.Refused refused:
-                    return call.Refuse(refused.Reason);
-                case FileOutcome.Written done:
-                    written = done.Path;
-                    break;
-            }
-        }
-
-        if (call.Json)
-        {
-            call.Print(report.ToAnswer(written));
-            return ExitCode.Done;
-        }
-
-        call.Warn(report.Warnings);
-        FlowText.Write(call.Terminal, report, picture);
-        if (written is not null)
-        {
-            call.Terminal.Line($"written: {written}");
-        }
-
-        return ExitCode.Done;
+        var written = output.Write(call, (path, force) => PictureFile.Write(FlowPlot.Of(picture), path, force));
+        return written is { Reason: { } reason }
+            ? call.Refuse(reason)
+            : call.Answer(() => report.ToAnswer(written?.Made), terminal => FlowText.Write(terminal, report, picture, written?.Made), report.Warnings);
     }
 }
 

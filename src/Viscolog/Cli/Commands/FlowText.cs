@@ -2,7 +2,6 @@ using Viscolog.Cli.Calls;
 using Viscolog.Core.Flow;
 using Viscolog.Core.Quantities;
 using Viscolog.Plots;
-using Viscolog.Plots.Characters;
 using Viscolog.Text;
 using Viscolog.Wording;
 
@@ -16,7 +15,7 @@ internal static class FlowText
 
     private const int ChartLines = 26;
 
-    public static void Write(CallOutput terminal, FlowReport report, FlowPicture picture)
+    public static void Write(CallOutput terminal, FlowReport report, FlowPicture picture, string? written)
     {
         var curve = report.Curve;
         terminal.Line(string.Join(" · ", new[] { report.File.Name is { } name ? PlainText.Shorten(PlainText.Clean(name), 40) : null, Extent(curve) }.OfType<string>()));
@@ -25,7 +24,7 @@ internal static class FlowText
             : "Weights: none (all points alike in Pa); --weights relative counts by 1/stress");
         if (report.File.Source is { } source)
         {
-            Wrapped(terminal, "Rates: " + source, "");
+            terminal.Wrapped("Rates: " + source);
         }
 
         terminal.Line();
@@ -39,15 +38,13 @@ internal static class FlowText
         var others = curve.Fits.Except(shown).Select(f => f.Trouble is null ? $"{f.Model.Name} {Shown.Chance(Percentage.FromFraction(f.Weight))}" : $"{f.Model.Name} ({f.Trouble})").ToArray();
         if (others.Length > 0)
         {
-            Wrapped(terminal, "Also tried: " + string.Join("; ", others), "");
+            terminal.Wrapped("Also tried: " + string.Join("; ", others));
         }
 
         terminal.Line();
         WriteRates(terminal, report);
-        foreach (var line in TerminalChart.Draw(FlowPlot.Of(picture), Math.Min(terminal.Width - 2, 100), ChartLines, terminal.IsAscii))
-        {
-            terminal.Line(line);
-        }
+        terminal.Chart(FlowPlot.Of(picture), ChartLines);
+        terminal.Written(written);
     }
 
     private static string Extent(FlowCurve curve)
@@ -59,7 +56,7 @@ internal static class FlowText
         var scatter = Math.Sqrt(fit.ResidualSumOfSquares!.Value / Math.Max(1, curve.Fitted.Length - fit.Parameters.Length));
         var off = curve.Weights == FlowWeights.Relative ? FormattableString.Invariant($"{100 * scatter:0.0} %") : $"{Shown.Number(scatter)} Pa";
         terminal.Emphasized($"{fit.Model.Name,-18} weight {Shown.Chance(Percentage.FromFraction(fit.Weight))}{aicc}   scatter {off}   {fit.Model.Law}");
-        Wrapped(terminal, string.Join("; ", fit.Parameters.Select(Parameter)), "    ");
+        terminal.Wrapped(string.Join("; ", fit.Parameters.Select(Parameter)), "    ");
     }
 
     private static string Parameter(FlowParameter parameter)
@@ -102,12 +99,4 @@ internal static class FlowText
     }
 
     private static string Pas(Viscosity viscosity) => Shown.Number(viscosity.MilliPascalSeconds / 1000);
-
-    private static void Wrapped(CallOutput terminal, string text, string indent)
-    {
-        foreach (var line in Paragraph.Of(text, terminal.Width - indent.Length))
-        {
-            terminal.Line(indent + line);
-        }
-    }
 }

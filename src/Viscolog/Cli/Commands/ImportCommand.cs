@@ -9,37 +9,31 @@ using Viscolog.Wording;
 namespace Viscolog.Cli.Commands;
 
 /// <summary>Brings run files into the log.</summary>
-internal sealed class ImportCommand
+internal sealed class ImportCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- import sample-runs/lantern-gel-06.csv --log my-log";
 
     private readonly Argument<string[]> files = new("FILE") { Description = "Run files, materials files or oils files, or folders of them.", Arity = ArgumentArity.OneOrMore };
 
-    public Command Create(CommonOptions common, CallOutput terminal)
-    {
-        var command = new Command("import", "Bring run files, materials files and oils files into the log: each whole or not at all, nothing twice.");
-        command.Add(files);
-        common.AddTo(command);
-        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
-        return command;
-    }
+    public ImportCommand()
+        : base("import", "Bring run files, materials files and oils files into the log: each whole or not at all, nothing twice.", Example)
+        => Take(files);
 
-    private ExitCode Run(Invocation call)
+    protected override ExitCode Run(Invocation call)
     {
         using var stop = new StopSignal();
-        using var log = call.OpenLog(LogUse.Write);
-        if (log is null)
-        {
-            return ExitCode.LogUnusable;
-        }
+        return call.WithLog(LogUse.Write, log => Run(call, log, stop.Token));
+    }
 
+    private ExitCode Run(Invocation call, BenchLog log, CancellationToken stop)
+    {
         using var progress = call.Progress();
         var paths = call.Value(files).SelectMany(Inside).ToList();
         var (answer, code) = (new ImportAnswer(), ExitCode.Done);
-        foreach (var (path, i) in paths.Select((p, i) => (p, i)))
+        foreach (var (i, path) in paths.Index())
         {
             progress.Report(new("importing", i, paths.Count));
-            var (added, end) = Import(path, log, call, stop.Token);
+            var (added, end) = Import(path, log, call, stop);
             answer = answer.With(added);
             code = end == ExitCode.Done ? code : end;
             if (end is ExitCode.LogUnusable or ExitCode.Stopped)
@@ -49,7 +43,7 @@ internal sealed class ImportCommand
         }
 
         progress.Dispose();
-        Answer(call, answer);
+        call.Answer(() => answer, terminal => terminal.Line(Words(answer)));
         return code;
     }
 
@@ -169,17 +163,11 @@ internal sealed class ImportCommand
         }
     }
 
-    private static void Answer(Invocation call, ImportAnswer answer)
+    private static string Words(ImportAnswer answer)
     {
-        if (call.Json)
-        {
-            call.Print(answer);
-            return;
-        }
-
         var materials = answer.Materials > 0 ? $", {Count.Of(answer.Materials, "material", "materials")} new or changed" : "";
         var oils = answer.Oils > 0 ? $", {Count.Of(answer.Oils, "oil reading", "oil readings")} new" : "";
         var voided = answer.Voided > 0 ? FormattableString.Invariant($", {Count.Of(answer.Voided, "entry", "entries")} made void") : "";
-        call.Terminal.Line($"{Count.Of(answer.Files, "file", "files")}: {Count.Of(answer.Runs, "new run", "new runs")}, {Count.Of(answer.Entries, "new entry", "new entries")}{voided}{materials}{oils}; {Count.Of(answer.Already, "was", "were")} there already");
+        return $"{Count.Of(answer.Files, "file", "files")}: {Count.Of(answer.Runs, "new run", "new runs")}, {Count.Of(answer.Entries, "new entry", "new entries")}{voided}{materials}{oils}; {Count.Of(answer.Already, "was", "were")} there already";
     }
 }

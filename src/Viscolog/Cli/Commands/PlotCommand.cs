@@ -2,14 +2,13 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using Viscolog.Cli.Calls;
 using Viscolog.Core.Advising;
-using Viscolog.Output;
 using Viscolog.Plots;
 using Viscolog.Plots.Oxy;
 
 namespace Viscolog.Cli.Commands;
 
 /// <summary>A picture of one run or several.</summary>
-internal sealed class PlotCommand
+internal sealed class PlotCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- plot sample-runs/lantern-gel-07.csv -o lantern.svg";
 
@@ -21,21 +20,14 @@ internal sealed class PlotCommand
     private readonly Option<string> kind = new("--kind") { HelpName = "KIND", Description = "dose (default), settling, residuals or string; of two thickeners dose or map.", DefaultValueFactory = _ => "dose" };
     private readonly Option<bool> force = new("--force") { Description = "Overwrite an existing file." };
 
-    public Command Create(CommonOptions common, CallOutput terminal)
+    public PlotCommand()
+        : base("plot", "Draw one run, or several overlaid, into an SVG, PDF or PNG file.", Example)
     {
+        Take([runs, output, kind, force, .. target.All]);
         kind.AcceptOnlyFromAmong("dose", "settling", "residuals", "string", Map);
-        var command = new Command("plot", "Draw one run, or several overlaid, into an SVG, PDF or PNG file.");
-        command.Add(runs);
-        command.Add(output);
-        command.Add(kind);
-        command.Add(force);
-        target.AddTo(command);
-        common.AddTo(command);
-        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
-        return command;
     }
 
-    private ExitCode Run(Invocation call)
+    protected override ExitCode Run(Invocation call)
     {
         var pictures = ImmutableArray.CreateBuilder<RunPicture>();
         Core.Pots.Run? first = null;
@@ -69,7 +61,7 @@ internal sealed class PlotCommand
             }
         }
 
-        return Written(call, PictureFile.Write(RunPlots.Of(pictures.ToImmutable(), Enum.Parse<PlotKind>(call.Value(kind)!, ignoreCase: true)), call.Value(output)!, call.Value(force)));
+        return Write(call, RunPlots.Of(pictures.ToImmutable(), Enum.Parse<PlotKind>(call.Value(kind)!, ignoreCase: true)));
     }
 
     /// <summary>A run with two thickeners stands alone in its picture.</summary>
@@ -85,23 +77,9 @@ internal sealed class PlotCommand
             return call.Refuse($"{named.Name}: a run with two thickeners is drawn with --kind dose or --kind {Map}");
         }
 
-        return Written(call, PictureFile.Write(PairPlots.Of(study.PairPicture, Enum.Parse<PairKind>(call.Value(kind)!, ignoreCase: true)), call.Value(output)!, call.Value(force)));
+        return Write(call, PairPlots.Of(study.PairPicture, Enum.Parse<PairKind>(call.Value(kind)!, ignoreCase: true)));
     }
 
-    private static ExitCode Written(Invocation call, FileOutcome outcome)
-    {
-        switch (outcome)
-        {
-            case FileOutcome.Refused refused:
-                return call.Refuse(refused.Reason);
-            case FileOutcome.Written written when call.Json:
-                call.Print(new Json.PlotAnswer(written.Path));
-                return ExitCode.Done;
-            case FileOutcome.Written written:
-                call.Terminal.Line($"written: {written.Path}");
-                return ExitCode.Done;
-            default:
-                throw new InvalidOperationException("not a case of the closed set");
-        }
-    }
+    private ExitCode Write(Invocation call, Picture picture)
+        => call.Written(PictureFile.Write(picture, call.Value(output)!, call.Value(force)), path => new Json.PlotAnswer(path));
 }

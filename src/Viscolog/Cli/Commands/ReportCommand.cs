@@ -7,30 +7,21 @@ using Viscolog.Reports;
 namespace Viscolog.Cli.Commands;
 
 /// <summary>A run on paper.</summary>
-internal sealed class ReportCommand
+internal sealed class ReportCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- report sample-runs/lantern-gel-06.csv --out my-report.html";
 
-    private readonly Argument<string> run = new("RUN") { Description = RunSource.Description };
+    private readonly Argument<string> run = RunSource.Argument();
     private readonly TargetOptions target = new();
     private readonly Option<bool> certificate = new("--certificate") { Description = "A batch certificate in place of the report: checked against --spec, --low and --high, the run's product or its target." };
     private readonly SpecificationOptions specification = new();
     private readonly PaperOptions paper = new();
 
-    public Command Create(CommonOptions common, CallOutput terminal)
-    {
-        var command = new Command("report", "Report a run: the body and its uncertainty, the curve, every row, corrections and voids, to print and to sign.");
-        command.Add(run);
-        target.AddTo(command);
-        command.Add(certificate);
-        specification.AddTo(command);
-        paper.AddTo(command);
-        common.AddTo(command);
-        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
-        return command;
-    }
+    public ReportCommand()
+        : base("report", "Report a run: the body and its uncertainty, the curve, every row, corrections and voids, to print and to sign.", Example)
+        => Take([run, .. target.All, certificate, .. specification.All, .. paper.All]);
 
-    private ExitCode Run(Invocation call)
+    protected override ExitCode Run(Invocation call)
     {
         if (Conflict(call) is { } conflict)
         {
@@ -49,7 +40,7 @@ internal sealed class ReportCommand
         }
 
         var asked = new StudyRequest(file.Run) { Band = target.Band(file, call), History = named.Earlier };
-        return paper.Give(RunReport.Of(file, named.Rows, asked, PaperOptions.Today(call)), call);
+        return paper.Give(RunReport.Of(file, named.Rows, asked, call.Today), call);
     }
 
     private ExitCode Certify(NamedRun named, Invocation call)
@@ -59,17 +50,14 @@ internal sealed class ReportCommand
             return code;
         }
 
-        var today = PaperOptions.Today(call);
-        switch (BatchChecks.Of(named.Bench.Request(named.File.Run, wanted, named.Earlier, today)))
+        var outcome = BatchChecks.Of(named.Bench.Request(named.File.Run, wanted, named.Earlier, call.Today));
+        if (outcome is not CheckOutcome.Checked { Check: var check })
         {
-            case CheckOutcome.Refused refused:
-                return call.Refuse($"{named.Name}: {refused.Reason}");
-            case CheckOutcome.Checked { Check: var check }:
-                var study = Study.Of(new(check.Run) { Band = check.Body?.Band, History = named.Earlier }) as StudyOutcome.Made;
-                return paper.Give(BatchCertificate.Of(named.File with { Run = check.Run }, named.Rows, check, study?.Study, today), call);
-            default:
-                throw new InvalidOperationException("not a case of the closed set");
+            return call.Refuse($"{named.Name}: {((CheckOutcome.Refused)outcome).Reason}");
         }
+
+        var study = Study.Of(new(check.Run) { Band = check.Body?.Band, History = named.Earlier }) as StudyOutcome.Made;
+        return paper.Give(BatchCertificate.Of(named.File with { Run = check.Run }, named.Rows, check, study?.Study, call.Today), call);
     }
 
     private string? Conflict(Invocation call)

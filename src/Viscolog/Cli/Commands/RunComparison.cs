@@ -18,12 +18,7 @@ internal sealed class RunComparison
     private readonly Option<double?> target = NumberOption.Create("--target", "MPAS", "With --compare: the body wanted; default: the latest run's.", 1e-3, 1e12);
     private readonly Option<string> strings = new("--string") { HelpName = "LOW-HIGH", Description = "With --compare: the string wanted in mm; default: the latest run's that states one." };
 
-    public void AddTo(Command command)
-    {
-        command.Add(compare);
-        command.Add(target);
-        command.Add(strings);
-    }
+    public Option[] All => [compare, target, strings];
 
     public bool IsAsked(Invocation call) => call.Value(compare);
 
@@ -54,15 +49,8 @@ internal sealed class RunComparison
         }
 
         var (contenders, aside) = ThickenerComparison.Of(runs, band, ends);
-        if (call.Json)
-        {
-            call.Print(CompareAnswer.Of(name, band, ends, contenders, aside));
-            return ExitCode.Done;
-        }
-
-        call.Warn(aside);
-        Write(call.Terminal, name, band, ends, contenders);
-        return ExitCode.Done;
+        return call.Answer(
+            () => CompareAnswer.Of(name, band, ends, contenders, aside), terminal => Write(terminal, name, band, ends, contenders), aside);
     }
 
     private static void Write(CallOutput terminal, string name, ViscosityBand band, StringBand? ends, IReadOnlyList<Contender> contenders)

@@ -8,7 +8,7 @@ using Viscolog.Text;
 namespace Viscolog.Cli.Commands;
 
 /// <summary>The runs of the log.</summary>
-internal sealed class RunsCommand
+internal sealed class RunsCommand : CalledCommand
 {
     public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- runs --base LY-12 --log my-log";
 
@@ -20,45 +20,25 @@ internal sealed class RunsCommand
 
     private readonly RunComparison comparison = new();
 
-    public Command Create(CommonOptions common, CallOutput terminal)
-    {
-        var command = new Command("runs", "List the runs of the log.");
-        command.Add(@base);
-        command.Add(thickener);
-        command.Add(text);
-        command.Add(since);
-        command.Add(until);
-        comparison.AddTo(command);
-        common.AddTo(command);
-        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
-        return command;
-    }
+    public RunsCommand()
+        : base("runs", "List the runs of the log.", Example)
+        => Take([@base, thickener, text, since, until, .. comparison.All]);
 
-    private ExitCode Run(Invocation call)
+    protected override ExitCode Run(Invocation call) => call.WithLog(LogUse.Read, log =>
     {
-        using var log = call.OpenLog(LogUse.Read);
-        if (log is null)
-        {
-            return ExitCode.LogUnusable;
-        }
-
         var filter = new RunFilter(call.Value(@base), call.Value(thickener), call.Value(text), call.Value(since), call.Value(until));
         var runs = log.Runs().Where(filter.Takes).ToList();
-        if (comparison.IsAsked(call))
-        {
-            return comparison.Answer(call, log, runs);
-        }
+        return comparison.IsAsked(call)
+            ? comparison.Answer(call, log, runs)
+            : call.Answer(() => new RunsAnswer([.. runs.Select(RunsAnswer.Run.Of)]), terminal => Write(terminal, runs, filter));
+    });
 
-        if (call.Json)
-        {
-            call.Print(new RunsAnswer([.. runs.Select(RunsAnswer.Run.Of)]));
-            return ExitCode.Done;
-        }
-
+    private static void Write(CallOutput terminal, List<RunSummary> runs, RunFilter filter)
+    {
         if (runs.Count == 0)
         {
-            call.Terminal.Line(filter.IsEmpty ? "the log has no runs yet; 'viscolog import FILE' brings one in" : "no run is like that");
-            return ExitCode.Done;
+            terminal.Line(filter.IsEmpty ? "the log has no runs yet; 'viscolog import FILE' brings one in" : "no run is like that");
+            return;
         }
 
         var table = new TextTable("run", "name", "base", "thickeners", "entries", "readings", "last");
@@ -69,8 +49,7 @@ internal sealed class RunsCommand
                 run.Last.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture));
         }
 
-        call.Terminal.Table(table);
-        return ExitCode.Done;
+        terminal.Table(table);
     }
 
     private static string Number(int value) => value.ToString(CultureInfo.InvariantCulture);

@@ -11,41 +11,22 @@ using Viscolog.Wording;
 namespace Viscolog.Cli.Commands;
 
 /// <summary>All that happened to one logged run.</summary>
-internal sealed class ShowCommand
+internal sealed class ShowCommand : CalledCommand
 {
     public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- show 1 --log my-log";
 
     private readonly Argument<string> run = new("RUN") { Description = "The number of a logged run, or its UUID." };
 
-    public Command Create(CommonOptions common, CallOutput terminal)
+    public ShowCommand()
+        : base("show", "Show a logged run: its header, every entry in order, doses, readings, what was made void and why.", Example)
+        => Take(run);
+
+    protected override ExitCode Run(Invocation call) => call.WithLog(LogUse.Read, log => RunSource.Find(log, call.Value(run)) is { } logged
+        ? call.Answer(() => RunAnswer.Of(logged), terminal => Write(terminal, logged))
+        : call.Refuse(RunSource.Unknown(call.Value(run))));
+
+    private static void Write(CallOutput terminal, LoggedRun logged)
     {
-        var command = new Command("show", "Show a logged run: its header, every entry in order, doses, readings, what was made void and why.");
-        command.Add(run);
-        common.AddTo(command);
-        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
-        return command;
-    }
-
-    private ExitCode Run(Invocation call)
-    {
-        using var log = call.OpenLog(LogUse.Read);
-        if (log is null)
-        {
-            return ExitCode.LogUnusable;
-        }
-
-        if (RunSource.Find(log, call.Value(run)) is not { } logged)
-        {
-            return call.Refuse(RunSource.Unknown(call.Value(run)));
-        }
-
-        if (call.Json)
-        {
-            call.Print(RunAnswer.Of(logged));
-            return ExitCode.Done;
-        }
-
-        var terminal = call.Terminal;
         terminal.Line(FormattableString.Invariant($"run {logged.Number} · {RunTitle.Of(logged.File.Run)}"));
         foreach (var line in HeaderText.Of(logged.File))
         {
@@ -54,7 +35,6 @@ internal sealed class ShowCommand
 
         terminal.Line();
         terminal.Table(Table(logged));
-        return ExitCode.Done;
     }
 
     private static TextTable Table(LoggedRun logged)

@@ -3,9 +3,7 @@ using System.CommandLine;
 using Viscolog.Cli.Calls;
 using Viscolog.Cli.Json;
 using Viscolog.Core.Checking;
-using Viscolog.Output;
 using Viscolog.Plots;
-using Viscolog.Plots.Characters;
 using Viscolog.Plots.Oxy;
 using Viscolog.Store;
 using Viscolog.Text;
@@ -15,7 +13,7 @@ using Viscolog.Wording;
 namespace Viscolog.Cli.Commands;
 
 /// <summary>A control chart of batches.</summary>
-internal sealed class TrendCommand
+internal sealed class TrendCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- trend sample-runs/trend/lantern-gel-batches.csv --baseline 20";
 
@@ -28,24 +26,13 @@ internal sealed class TrendCommand
     private readonly Option<double?> low = NumberOption.Create("--low", "VALUE", "The least value wanted, for the capability; default: that of the file or the specification.", -1e15, 1e15);
     private readonly Option<double?> high = NumberOption.Create("--high", "VALUE", "The greatest value wanted.", -1e15, 1e15);
     private readonly Option<string?> column = new("--column") { HelpName = "NAME", Description = "The file's column to chart; default: 'value', else a reading, else the first." };
-    private readonly Option<string?> output = new("--output", "-o", "--out") { HelpName = "FILE", Description = "Write a picture as well: .svg, .pdf or .png." };
-    private readonly Option<bool> force = new("--force") { Description = "Overwrite an existing picture." };
+    private readonly OutputOptions output = new("Write a picture as well: .svg, .pdf or .png.", "picture", "--output", "-o", "--out");
 
-    public Command Create(CommonOptions common, CallOutput terminal)
-    {
-        var command = new Command("trend", "Chart batches over time: individual values and moving ranges, limits, signals, capability.");
-        command.Add(file);
-        foreach (var option in (Option[])[product, baseline, leaveOut, log, linear, low, high, column, output, force])
-        {
-            command.Add(option);
-        }
+    public TrendCommand()
+        : base("trend", "Chart batches over time: individual values and moving ranges, limits, signals, capability.", Example)
+        => Take([file, product, baseline, leaveOut, log, linear, low, high, column, .. output.All]);
 
-        common.AddTo(command);
-        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
-        return command;
-    }
-
-    private ExitCode Run(Invocation call)
+    protected override ExitCode Run(Invocation call)
     {
         if (call.Optional(file) is null == call.Value(product) is null)
         {
@@ -75,15 +62,10 @@ internal sealed class TrendCommand
             return call.Refuse(FormattableString.Invariant($"--baseline: read {request.Baseline}, expected at most {source.Points.Length}, as many batches as there are"));
         }
 
-        switch (ControlChart.Of(request))
-        {
-            case ChartOutcome.Refused refused:
-                return call.Refuse($"{call.Optional(file) ?? source.Name}: {refused.Reason}");
-            case ChartOutcome.Charted { Chart: var chart }:
-                return Answer(call, source, chart);
-            default:
-                throw new InvalidOperationException("not a case of the closed set");
-        }
+        var outcome = ControlChart.Of(request);
+        return outcome is ChartOutcome.Charted { Chart: var chart }
+            ? Answer(call, source, chart)
+            : call.Refuse($"{call.Optional(file) ?? source.Name}: {((ChartOutcome.Refused)outcome).Reason}");
     }
 
     private TrendSource? FromFile(string path, Invocation call)
@@ -117,7 +99,7 @@ internal sealed class TrendCommand
             return null;
         }
 
-        var trend = bench.Trend(opened, specification, DateOnly.FromDateTime(call.Clock.GetLocalNow().Date));
+        var trend = bench.Trend(opened, specification, call.Today);
         return new(specification.Name, "Viscosity", "mPa·s", trend.Points, ChartScale.Log)
         {
             Low = band.Low.MilliPascalSeconds,
@@ -129,33 +111,13 @@ internal sealed class TrendCommand
     private ExitCode Answer(Invocation call, TrendSource source, ControlChart chart)
     {
         var picture = new TrendPicture(source.Name ?? "Batches", source.Unit.Length == 0 ? source.Quantity : $"{source.Quantity}, {source.Unit}", chart);
-        string? written = null;
-        if (call.Value(output) is { } path)
-        {
-            switch (PictureFile.Write(picture.Picture(), path, call.Value(force)))
-            {
-                case FileOutcome.Refused refused:
-                    return call.Refuse(refused.Reason);
-                case FileOutcome.Written done:
-                    written = done.Path;
-                    break;
-            }
-        }
-
-        if (call.Json)
-        {
-            call.Print(TrendAnswer.Of(source.Name, source.Unit, chart, written, source.Warnings));
-            return ExitCode.Done;
-        }
-
-        call.Warn(source.Warnings);
-        TrendText.Write(call.Terminal, picture, source.Unit);
-        if (written is not null)
-        {
-            call.Terminal.Line($"written: {written}");
-        }
-
-        return ExitCode.Done;
+        var written = output.Write(call, (path, force) => PictureFile.Write(picture.Picture(), path, force));
+        return written is { Reason: { } reason }
+            ? call.Refuse(reason)
+            : call.Answer(
+                () => TrendAnswer.Of(source.Name, source.Unit, chart, written?.Made, source.Warnings),
+                terminal => TrendText.Write(terminal, picture, source.Unit, written?.Made),
+                source.Warnings);
     }
 }
 
@@ -178,8 +140,9 @@ internal sealed record TrendSource(string? Name, string Quantity, string Unit, I
 internal static class TrendText
 {
     private const int ChartLines = 24;
+    private const int Indent = 16;
 
-    public static void Write(CallOutput terminal, TrendPicture picture, string unit)
+    public static void Write(CallOutput terminal, TrendPicture picture, string unit, string? written)
     {
         var chart = picture.Chart;
         terminal.Line($"{PlainText.Shorten(PlainText.Clean(picture.Title), 40)} · {Count.Of(chart.Points.Length, "batch", "batches")} · {(picture.IsLog ? "log" : "linear")} scale");
@@ -188,37 +151,26 @@ internal static class TrendText
         terminal.Emphasized(signals.Count == 0 ? "  IN CONTROL: no rule is broken." : $"  {Count.Of(signals.Count, "SIGNAL", "SIGNALS")}");
         foreach (var signal in signals)
         {
-            Row(terminal, "", signal);
+            terminal.Row("", signal, Indent);
         }
 
         terminal.Line();
-        Row(terminal, "Limits", TrendWords.Limits(chart, unit));
-        Row(terminal, "Moving range", TrendWords.Range(chart, unit));
+        terminal.Row("Limits", TrendWords.Limits(chart, unit), Indent);
+        terminal.Row("Moving range", TrendWords.Range(chart, unit), Indent);
         if (chart.Cpk is { } cpk)
         {
-            Row(terminal, "Wanted", string.Join(" to ", new[] { chart.Low, chart.High }.Select(w => w is { } v ? Shown.Limit(v) : "any")) + (unit.Length == 0 ? "" : " " + unit));
-            Row(terminal, "Cpk", TrendWords.Index(cpk) + ", by the moving range");
-            Row(terminal, "Ppk", TrendWords.Index(chart.Ppk!) + ", by the deviation of all of them");
+            terminal.Row("Wanted", string.Join(" to ", new[] { chart.Low, chart.High }.Select(w => w is { } v ? Shown.Limit(v) : "any")) + (unit.Length == 0 ? "" : " " + unit), Indent);
+            terminal.Row("Cpk", TrendWords.Index(cpk) + ", by the moving range", Indent);
+            terminal.Row("Ppk", TrendWords.Index(chart.Ppk!) + ", by the deviation of all of them", Indent);
         }
 
         foreach (var warning in chart.Warnings)
         {
-            Row(terminal, "Note", warning);
+            terminal.Row("Note", warning, Indent);
         }
 
         terminal.Line();
-        foreach (var line in TerminalChart.Draw(picture.Picture(), Math.Min(terminal.Width - 2, 100), ChartLines, terminal.IsAscii))
-        {
-            terminal.Line(line);
-        }
-    }
-
-    private static void Row(CallOutput terminal, string name, string text)
-    {
-        foreach (var line in Paragraph.Of(text, terminal.Width - 16))
-        {
-            terminal.Line($"  {name,-12}  {line}");
-            name = "";
-        }
+        terminal.Chart(picture.Picture(), ChartLines);
+        terminal.Written(written);
     }
 }

@@ -1,4 +1,3 @@
-using System.CommandLine;
 using Viscolog.Cli.Calls;
 using Viscolog.Cli.Json;
 using Viscolog.Store;
@@ -7,50 +6,48 @@ using Viscolog.Wording;
 namespace Viscolog.Cli.Commands;
 
 /// <summary>The full check of the log.</summary>
-internal static class VerifyCommand
+internal sealed class VerifyCommand : CalledCommand
 {
     public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- verify --log my-log";
 
-    public static Command Create(CommonOptions common, CallOutput terminal)
+    public VerifyCommand()
+        : base("verify", "Check every byte of the log, and its query copy against the journal; mend the copy where it differs.", Example)
     {
-        var command = new Command("verify", "Check every byte of the log, and its query copy against the journal; mend the copy where it differs.");
-        common.AddTo(command);
-        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
-        return command;
     }
 
-    private static ExitCode Run(Invocation call)
+    protected override ExitCode Run(Invocation call)
     {
         if (!File.Exists(call.Log.Journal) && !Path.Exists(call.Log.Copy))
         {
             return call.LogFailed($"there is no log in {call.Log.Folder}; 'viscolog import FILE' starts one, --log names another folder");
         }
 
-        using var log = call.OpenLog(LogUse.Write);
-        if (log is null)
+        return call.WithLog(LogUse.Write, log =>
         {
-            return ExitCode.LogUnusable;
-        }
-
-        using var progress = call.Progress();
-        try
-        {
-            var check = LogCheck.Of(log, progress);
-            progress.Dispose();
-            string[] mended = check.Difference is null ? [.. log.Notes] : [.. log.Notes, check.Difference + "; it was made anew"];
-            if (call.Json)
+            using var progress = call.Progress();
+            try
             {
-                call.Print(new VerifyAnswer(check.Lines, check.Runs, check.Entries, mended));
-                return ExitCode.Done;
+                var check = LogCheck.Of(log, progress);
+                progress.Dispose();
+                return Answer(call, check, log.Notes);
             }
+            catch (InvalidDataException e)
+            {
+                return call.LogFailed($"{log.Place.Journal} can't be understood: {e.Message}");
+            }
+        });
+    }
 
-            call.Terminal.Line($"journal: {Count.Of(check.Lines, "line", "lines")}, every checksum holds: {Count.Of(check.Runs, "run", "runs")}, {Count.Of(check.Entries, "entry", "entries")}");
-            call.Terminal.Line(check.Difference is { } difference ? $"query copy: {difference}; it was made anew" : "query copy: the same as the journal, every document");
-            return ExitCode.Done;
-        }
-        catch (InvalidDataException e)
-        {
-            return call.LogFailed($"{log.Place.Journal} can't be understood: {e.Message}");
-        }
+    private static ExitCode Answer(Invocation call, LogCheck check, IEnumerable<string> notes)
+    {
+        var mended = check.Difference is { } difference ? $"{difference}; it was made anew" : null;
+        return call.Answer(
+            () => new VerifyAnswer(check.Lines, check.Runs, check.Entries, [.. notes, .. mended is null ? Array.Empty<string>() : [mended]]),
+            terminal =>
+            {
+                terminal.Line($"journal: {Count.Of(check.Lines, "line", "lines")}, every checksum holds: "
+                    + $"{Count.Of(check.Runs, "run", "runs")}, {Count.Of(check.Entries, "entry", "entries")}");
+                terminal.Line("query copy: " + (mended ?? "the same as the journal, every document"));
+            });
     }
 }

@@ -9,30 +9,20 @@ using Viscolog.Wording;
 namespace Viscolog.Cli.Practice;
 
 /// <summary>The demonstration: three players on one pot.</summary>
-internal sealed class PracticeDemoCommand
+internal sealed class PracticeDemoCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- practice demo --pot slow --seed 3";
 
     private readonly PracticeOptions game = new();
     private readonly Option<bool> brief = new("--brief") { Description = "Only what came of it." };
-    private readonly Option<string?> output = new("--output", "-o") { HelpName = "FILE", Description = $"Write a file as well: {PracticeFile.Endings}." };
-    private readonly Option<bool> force = new("--force") { Description = "Overwrite an existing file." };
-    private readonly Option<bool> stepwise = new("--stepwise") { Description = "Stop after each step; Enter goes on." };
+    private readonly OutputOptions output = new($"Write a file as well: {PracticeFile.Endings}.", "file");
+    private readonly StepwiseOption stepwise = new();
 
-    public Command Create(CommonOptions common, CallOutput terminal)
-    {
-        var command = new Command("demo", "Three players on one pot side by side: one reads too early, one pours 1 % at a time, one does what is advised.");
-        game.AddTo(command);
-        command.Add(stepwise);
-        command.Add(brief);
-        command.Add(output);
-        command.Add(force);
-        common.AddTo(command);
-        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
-        return command;
-    }
+    public PracticeDemoCommand()
+        : base("demo", "Three players on one pot side by side: one reads too early, one pours 1 % at a time, one does what is advised.", Example)
+        => Take([.. game.All, stepwise.Option, brief, .. output.All]);
 
-    private ExitCode Run(Invocation call)
+    protected override ExitCode Run(Invocation call)
     {
         var demonstration = Demonstration.Of(game.Game(call));
         var players = PracticeWords.Named(demonstration);
@@ -45,7 +35,7 @@ internal sealed class PracticeDemoCommand
             Print(call, demonstration);
         }
 
-        return PracticeText.Write(call, players, call.Value(output), call.Value(force));
+        return PracticeText.Write(call, players, output);
     }
 
     private void Print(Invocation call, Demonstration demonstration)
@@ -54,7 +44,7 @@ internal sealed class PracticeDemoCommand
         PracticeText.Head(terminal, demonstration.Game);
         foreach (var path in demonstration.Paths)
         {
-            PracticeText.Lines(terminal, PracticeWords.Habit(path.Player), PracticeWords.Name(path.Player), terminal.Width);
+            PracticeText.Named(terminal, PracticeWords.Habit(path.Player), PracticeWords.Name(path.Player));
         }
 
         if (call.Value(brief))
@@ -66,12 +56,7 @@ internal sealed class PracticeDemoCommand
         for (var step = 0; step <= demonstration.StepCount; step++)
         {
             PracticeText.Step(terminal, demonstration, step);
-            if (call.Value(stepwise))
-            {
-                terminal.Flush();
-                call.Note("Enter goes on");
-                call.Surroundings.NextLine();
-            }
+            stepwise.Pause(call);
         }
 
         PracticeText.Reveal(terminal, PracticeWords.Named(demonstration), OverdoseLesson.Of(demonstration.Worst), "The player that wasted most");
@@ -108,12 +93,25 @@ internal sealed class PracticeOptions
         },
     };
 
-    public void AddTo(Command command)
-    {
-        pot.AcceptOnlyFromAmong(Names);
-        command.Add(pot);
-        command.Add(seed);
-    }
+    public PracticeOptions() => pot.AcceptOnlyFromAmong(Names);
+
+    public Option[] All => [pot, seed];
 
     public PracticeGame Game(Invocation call) => PracticeGame.Of(PracticeDifficulty.Find(call.Value(pot)!)!, call.Value(seed));
+}
+
+/// <summary>Whether to stop after each step.</summary>
+internal sealed class StepwiseOption
+{
+    public Option<bool> Option { get; } = new("--stepwise") { Description = "Stop after each step; Enter goes on." };
+
+    public void Pause(Invocation call)
+    {
+        if (call.Value(Option))
+        {
+            call.Terminal.Flush();
+            call.Note("Enter goes on");
+            call.Surroundings.NextLine();
+        }
+    }
 }

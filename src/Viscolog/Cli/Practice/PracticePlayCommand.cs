@@ -10,34 +10,24 @@ using Viscolog.Wording;
 namespace Viscolog.Cli.Practice;
 
 /// <summary>A game whose moves stand on the command line.</summary>
-internal sealed class PracticePlayCommand
+internal sealed class PracticePlayCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- practice play --pot easy --seed 7 read dose=2 stir=10 wait=60 read dose=2 stir=10 wait=60 read end";
 
     private readonly PracticeOptions game = new();
     private readonly Option<string?> player = new("--player") { HelpName = "NAME", Description = "Who plays; the score is kept under this name. Without it nothing is kept." };
-    private readonly Option<string?> output = new("--output", "-o") { HelpName = "FILE", Description = $"Write a file as well: {PracticeFile.Endings}." };
-    private readonly Option<bool> force = new("--force") { Description = "Overwrite an existing file." };
+    private readonly OutputOptions output = new($"Write a file as well: {PracticeFile.Endings}.", "file");
     private readonly Argument<string[]> moves = new("MOVE")
     {
         Description = "In order: dose=GRAMS, stir=SECONDS, wait=SECONDS, read, base=GRAMS (let down), end.",
         Arity = ArgumentArity.OneOrMore,
     };
 
-    public Command Create(CommonOptions common, CallOutput terminal)
-    {
-        var command = new Command("play", "Play a practice pot by moves on the command line; after 'end' it shows what hid in the pot.");
-        command.Add(moves);
-        game.AddTo(command);
-        command.Add(player);
-        command.Add(output);
-        command.Add(force);
-        common.AddTo(command);
-        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
-        return command;
-    }
+    public PracticePlayCommand()
+        : base("play", "Play a practice pot by moves on the command line; after 'end' it shows what hid in the pot.", Example)
+        => Take([moves, .. game.All, player, .. output.All]);
 
-    private ExitCode Run(Invocation call)
+    protected override ExitCode Run(Invocation call)
     {
         var session = PracticeSession.Of(game.Game(call));
         foreach (var (i, text) in call.Value(moves).Index())
@@ -105,7 +95,7 @@ internal sealed class PracticePlayCommand
             }
         }
 
-        return PracticeText.Write(call, players, call.Value(output), call.Value(force));
+        return PracticeText.Write(call, players, output);
     }
 
     private static void Print(CallOutput terminal, NamedPath[] players)
@@ -115,10 +105,10 @@ internal sealed class PracticePlayCommand
         terminal.Line();
         for (var i = 0; i < path.Steps.Length; i++)
         {
-            PracticeText.Lines(terminal, PracticeWords.Sentence(path, i), FormattableString.Invariant($"step {i}"), terminal.Width);
+            PracticeText.Named(terminal, PracticeWords.Sentence(path, i), FormattableString.Invariant($"step {i}"));
         }
 
-        PracticeText.Lines(terminal, PracticeWords.Ending(path), "end", terminal.Width);
+        PracticeText.Named(terminal, PracticeWords.Ending(path), "end");
         PracticeText.Reveal(terminal, players, OverdoseLesson.Of(path), "This game");
     }
 }

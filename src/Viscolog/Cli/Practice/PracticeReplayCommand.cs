@@ -7,26 +7,19 @@ using Viscolog.Wording;
 namespace Viscolog.Cli.Practice;
 
 /// <summary>A real run step by step: what was known, what was advised, what was done.</summary>
-internal sealed class PracticeReplayCommand
+internal sealed class PracticeReplayCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- practice replay sample-runs/harbour-gel-02-over.csv";
 
-    private readonly Argument<string> run = new("RUN") { Description = RunSource.Description };
+    private readonly Argument<string> run = RunSource.Argument();
     private readonly TargetOptions target = new();
-    private readonly Option<bool> stepwise = new("--stepwise") { Description = "Stop after each step; Enter goes on." };
+    private readonly StepwiseOption stepwise = new();
 
-    public Command Create(CommonOptions common, CallOutput terminal)
-    {
-        var command = new Command("replay", "Go through a real run reading by reading: what was known then, what that advises, what was done. The run stays as it is.");
-        command.Add(run);
-        target.AddTo(command);
-        command.Add(stepwise);
-        common.AddTo(command);
-        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
-        return command;
-    }
+    public PracticeReplayCommand()
+        : base("replay", "Go through a real run reading by reading: what was known then, what that advises, what was done. The run stays as it is.", Example)
+        => Take([run, .. target.All, stepwise.Option]);
 
-    private ExitCode Run(Invocation call)
+    protected override ExitCode Run(Invocation call)
     {
         if (RunSource.Read(call.Value(run), null, call, out var code) is not { File: var file } named)
         {
@@ -50,20 +43,15 @@ internal sealed class PracticeReplayCommand
             any = true;
             terminal.Line();
             terminal.Emphasized(FormattableString.Invariant($"Reading {moment.Number}"));
-            PracticeText.Lines(terminal, ReplayWords.Known(moment), "known", terminal.Width);
-            PracticeText.Lines(terminal, ReplayWords.Advised(moment), "advised", terminal.Width);
-            PracticeText.Lines(terminal, $"{ReplayWords.Done(moment)} {ReplayWords.Compared(moment)}".TrimEnd(), "done", terminal.Width);
+            PracticeText.Named(terminal, ReplayWords.Known(moment), "known");
+            PracticeText.Named(terminal, ReplayWords.Advised(moment), "advised");
+            PracticeText.Named(terminal, $"{ReplayWords.Done(moment)} {ReplayWords.Compared(moment)}".TrimEnd(), "done");
             if (stop.Token.IsCancellationRequested)
             {
                 return ExitCode.Stopped;
             }
 
-            if (call.Value(stepwise))
-            {
-                terminal.Flush();
-                call.Note("Enter goes on");
-                call.Surroundings.NextLine();
-            }
+            stepwise.Pause(call);
         }
 
         return any ? ExitCode.Done : call.Refuse($"{named.Name}: no reading to replay");

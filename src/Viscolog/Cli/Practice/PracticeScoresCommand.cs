@@ -1,4 +1,3 @@
-using System.CommandLine;
 using System.Text;
 using Viscolog.Cli.Calls;
 using Viscolog.Cli.Json;
@@ -11,24 +10,17 @@ using Viscolog.Wording;
 namespace Viscolog.Cli.Practice;
 
 /// <summary>A class's scores as a CSV file.</summary>
-internal sealed class PracticeScoresCommand
+internal sealed class PracticeScoresCommand : CalledCommand
 {
     public const string Example = PracticePlayCommand.Example + " --player Player-A --log my-log && dotnet run --project src/Viscolog -- practice scores --log my-log";
 
-    private readonly Option<string?> output = new("--output", "-o") { HelpName = "FILE", Description = "Where to write; without it to standard output." };
-    private readonly Option<bool> force = new("--force") { Description = "Overwrite an existing file." };
+    private readonly OutputOptions output = new("Where to write; without it to standard output.", "file");
 
-    public Command Create(CommonOptions common, CallOutput terminal)
-    {
-        var command = new Command("scores", "The class's score sheet as CSV for spreadsheets: doses, waits, over, grams wasted, for each player and game.");
-        command.Add(output);
-        command.Add(force);
-        common.AddTo(command);
-        command.SetAction(parsed => (int)Run(new(parsed, common, terminal)));
-        return command;
-    }
+    public PracticeScoresCommand()
+        : base("scores", "The class's score sheet as CSV for spreadsheets: doses, waits, over, grams wasted, for each player and game.", Example)
+        => Take([.. output.All]);
 
-    private ExitCode Run(Invocation call)
+    protected override ExitCode Run(Invocation call)
     {
         var (results, warnings) = PracticeScores.Beside(call.Log).All();
         if (call.Json)
@@ -45,7 +37,7 @@ internal sealed class PracticeScoresCommand
 
         using var stream = new MemoryStream();
         PracticeSheet.Write(results, stream);
-        if (call.Value(output) is not { } path)
+        if (call.Value(output.File) is not { } path)
         {
             call.Terminal.Text(Encoding.UTF8.GetString(stream.ToArray()));
             return ExitCode.Done;
@@ -53,7 +45,7 @@ internal sealed class PracticeScoresCommand
 
         try
         {
-            if (!WholeFile.Write(Path.GetFullPath(path), stream.ToArray(), call.Value(force)))
+            if (!WholeFile.Write(Path.GetFullPath(path), stream.ToArray(), call.Value(output.Force)))
             {
                 return call.Refuse($"{path}: exists already; choose another name, or overwrite it with --force");
             }

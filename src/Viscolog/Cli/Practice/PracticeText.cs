@@ -1,9 +1,7 @@
 using System.Globalization;
 using Viscolog.Cli.Calls;
 using Viscolog.Core.Practice;
-using Viscolog.Output;
 using Viscolog.Plots;
-using Viscolog.Plots.Characters;
 using Viscolog.Reports;
 using Viscolog.Text;
 using Viscolog.Wording;
@@ -18,7 +16,7 @@ internal static class PracticeText
     /// <summary>The head of a game.</summary>
     public static void Head(CallOutput terminal, PracticeGame game)
     {
-        Lines(terminal, PracticeWords.Pot(game), "", terminal.Width);
+        terminal.Wrapped(PracticeWords.Pot(game), margin: 2);
         terminal.Line(game.Difficulty.About);
     }
 
@@ -31,11 +29,11 @@ internal static class PracticeText
         {
             if (place < path.Steps.Length)
             {
-                Lines(terminal, PracticeWords.Sentence(path, place), PracticeWords.Name(path.Player), terminal.Width);
+                Named(terminal, PracticeWords.Sentence(path, place), PracticeWords.Name(path.Player));
             }
             else if (place == path.Steps.Length)
             {
-                Lines(terminal, PracticeWords.Ending(path), PracticeWords.Name(path.Player), terminal.Width);
+                Named(terminal, PracticeWords.Ending(path), PracticeWords.Name(path.Player));
             }
         }
     }
@@ -45,20 +43,17 @@ internal static class PracticeText
     {
         terminal.Line();
         terminal.Emphasized("What hid in the pot");
-        Lines(terminal, PracticeWords.Truth(lesson.Truth), "", terminal.Width);
+        terminal.Wrapped(PracticeWords.Truth(lesson.Truth), margin: 2);
         terminal.Line();
         var end = PracticePictures.End(paths.Select(p => p.Path));
-        foreach (var line in TerminalChart.Draw(DosePlot.Of([.. paths.Select(p => PracticePictures.Of(p.Path, p.Name, end))]), Math.Min(terminal.Width, 100), 22, terminal.IsAscii))
-        {
-            terminal.Line(line);
-        }
+        terminal.Chart(DosePlot.Of([.. paths.Select(p => PracticePictures.Of(p.Path, p.Name, end))]), Math.Min(terminal.Width, 100), 22);
 
         Outcome(terminal, paths);
         terminal.Line();
         terminal.Emphasized("Why over-dosing is a dead end");
         foreach (var sentence in PracticeWords.Lesson(lesson, whose))
         {
-            Lines(terminal, sentence, "-", terminal.Width, 2);
+            terminal.Row("-", sentence, 4);
         }
     }
 
@@ -72,7 +67,7 @@ internal static class PracticeText
         {
             if (PracticeWords.WhyOver(path) is { } why)
             {
-                Lines(terminal, why, name, terminal.Width);
+                Named(terminal, why, name);
             }
         }
     }
@@ -99,38 +94,25 @@ internal static class PracticeText
     }
 
     /// <summary>Writes a picture or a handout where one was asked for.</summary>
-    public static ExitCode Write(Invocation call, IReadOnlyList<NamedPath> players, string? path, bool force)
+    public static ExitCode Write(Invocation call, IReadOnlyList<NamedPath> players, OutputOptions output)
     {
-        if (path is null)
+        var written = output.Write(call, (path, force) => PracticeFile.Write(players, path, force, call.Today));
+        if (written is { Reason: { } reason })
         {
-            return ExitCode.Done;
+            return call.Refuse(reason);
         }
 
-        switch (PracticeFile.Write(players, path, force, PaperOptions.Today(call)))
+        if (written is not null && !call.Json)
         {
-            case FileOutcome.Refused refused:
-                return call.Refuse(refused.Reason);
-            case FileOutcome.Written when call.Json:
-                return ExitCode.Done;
-            case FileOutcome.Written written:
-                call.Terminal.Line();
-                call.Terminal.Line($"written: {written.Path}");
-                return ExitCode.Done;
-            default:
-                throw new InvalidOperationException("not a case of the closed set");
+            call.Terminal.Line();
+            call.Terminal.Written(written.Made);
         }
+
+        return ExitCode.Done;
     }
 
     /// <summary>A text behind a name, broken to the width.</summary>
-    public static void Lines(CallOutput terminal, string text, string name, int width, int columns = NameColumns)
-    {
-        var indent = name.Length == 0 ? 0 : columns;
-        foreach (var line in Paragraph.Of(text, width - indent - 2))
-        {
-            terminal.Line((indent == 0 ? line : $"  {name.PadRight(indent)}{line}").TrimEnd());
-            name = indent == 0 ? "" : new string(' ', 1);
-        }
-    }
+    public static void Named(CallOutput terminal, string text, string name) => terminal.Row(name, text, NameColumns + 2);
 
     private static string Count(int number) => number.ToString(CultureInfo.InvariantCulture);
 

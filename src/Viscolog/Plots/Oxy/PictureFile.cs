@@ -34,7 +34,7 @@ internal static class PictureFile
     /// <param name="picture">The picture.</param>
     /// <param name="path">Ends in .svg, .pdf or .png: the ending decides the format.</param>
     /// <param name="force">Whether an existing file may be replaced.</param>
-    public static FileOutcome Write(Picture picture, string path, bool force)
+    public static Outcome<string> Write(Picture picture, string path, bool force)
     {
         var shown = PlainText.Clean(path);
         Func<Picture, byte[]>? render = Path.GetExtension(path).ToUpperInvariant() switch
@@ -46,11 +46,11 @@ internal static class PictureFile
         };
         if (render is null)
         {
-            return new FileOutcome.Refused($"{shown}: the file's ending decides the format; use .svg, .pdf or .png");
+            return new Refused($"{shown}: the file's ending decides the format; use .svg, .pdf or .png");
         }
 
         return !PlotFont.AnyHere() && !path.EndsWith(".svg", StringComparison.OrdinalIgnoreCase)
-            ? new FileOutcome.Refused($"{shown}: this machine has no fonts; install one, such as DejaVu Sans, or write an .svg")
+            ? new Refused($"{shown}: this machine has no fonts; install one, such as DejaVu Sans, or write an .svg")
             : NamedFile.Write(path, force, () => render(picture));
     }
 

@@ -77,13 +77,7 @@ internal sealed record Ring<TEvent> : IEffect<TEvent>
 /// <param name="Where">The form.</param>
 /// <param name="Write">Writes to a path on a day.</param>
 /// <param name="Told">Takes what became of it.</param>
-internal sealed record Export<TEvent>(
-    Form<string> Where,
-    Func<string,
-    DateOnly,
-    FileOutcome> Write,
-    Func<string,
-    TEvent> Told) : IEffect<TEvent>
+internal sealed record Export<TEvent>(Form<string> Where, Func<string, DateOnly, Outcome<string>> Write, Func<string, TEvent> Told) : IEffect<TEvent>
     where TEvent : class
 {
     public void Perform(IStage<TEvent> stage)
@@ -98,12 +92,7 @@ internal sealed record Export<TEvent>(
     {
         try
         {
-            return Write(path, today) switch
-            {
-                FileOutcome.Written written => $"written: {written.Path}",
-                FileOutcome.Refused refused => refused.Reason,
-                _ => throw new InvalidOperationException("not a case of the closed set"),
-            };
+            return Write(path, today).Match(written => $"written: {written}", reason => reason);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

@@ -66,12 +66,12 @@ internal static class ScoresSteps
         _ => throw new ArgumentOutOfRangeException(nameof(@event), @event, "not a case of the closed set"),
     };
 
-    private static FileOutcome Write(ImmutableArray<PracticeResult> results, string path)
+    private static Outcome<string> Write(ImmutableArray<PracticeResult> results, string path)
     {
         using var stream = new MemoryStream();
         PracticeSheet.Write(results, stream);
         return WholeFile.Write(path, stream.ToArray(), replace: false)
-            ? new FileOutcome.Written(path)
-            : new FileOutcome.Refused($"{path}: exists already; choose another name");
+            ? path
+            : new Refused($"{path}: exists already; choose another name");
     }
 }

@@ -122,7 +122,7 @@ internal abstract record RunsEffect : IEffect<RunsEvent>
                 (folder, _) => Write(stage.Context.Log, folder),
                 said => new RunsEvent.Told(said)).Perform(stage);
 
-        private FileOutcome.Written Write(BenchLog log, string folder)
+        private string Write(BenchLog log, string folder)
         {
             Directory.CreateDirectory(folder);
             var count = 0;
@@ -134,7 +134,7 @@ internal abstract record RunsEffect : IEffect<RunsEvent>
                 count += WholeFile.Write(Path.Combine(folder, RunFileName.Of(run.File)), stream.ToArray(), replace: true) ? 1 : 0;
             }
 
-            return new($"{count} to {folder}");
+            return $"{count} to {folder}";
         }
     }
 }

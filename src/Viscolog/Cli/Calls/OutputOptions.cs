@@ -1,0 +1,18 @@
+using System.CommandLine;
+using Viscolog.Output;
+
+namespace Viscolog.Cli.Calls;
+
+/// <summary>Where a file goes, and whether one that is there may be overwritten.</summary>
+internal sealed class OutputOptions(string where, string what, string name = "--output", params string[] otherwise)
+{
+    public Option<string?> File { get; } = new(name, otherwise is [] ? ["-o"] : otherwise) { HelpName = "FILE", Description = where };
+
+    public Option<bool> Force { get; } = new("--force") { Description = $"Overwrite an existing {what}." };
+
+    public Option[] All => [File, Force];
+
+    /// <summary>Writes the file where one is named; null where none is.</summary>
+    public Outcome<string>? Write(Invocation call, Func<string, bool, Outcome<string>> write)
+        => call.Value(File) is { } path ? write(path, call.Value(Force)) : null;
+}
