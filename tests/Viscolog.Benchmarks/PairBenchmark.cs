@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
 using Viscolog.Core.Advising;
-using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Benchmarks;

@@ -33,7 +33,7 @@ internal sealed record Scenario(bool BuildUp, bool Drift, bool Published, int Ea
             Target = new Target.Value(aim, null),
         };
         var lots = new Random(seed + 11);
-        var earlierLaw = UnlikeHistory ? Law(seed + 4, lots).InLot(0.7 * Normal(lots), 1) : law;
+        var earlierLaw = UnlikeHistory ? InLot(Law(seed + 4, lots), 0.7 * Normal(lots), 1) : law;
         ImmutableArray<Run> earlier = [.. Enumerable.Range(0, EarlierRuns).Select(i => Earlier(earlierLaw, errors, run, lots, seed + (13 * (i + 1))))];
         return (new PracticePot(law, errors, run, seed + 7), run.Target.Band, law.Family, earlier);
     }
@@ -45,7 +45,7 @@ internal sealed record Scenario(bool BuildUp, bool Drift, bool Published, int Ea
     /// <summary>A run with another lot, dosed in four to six steps up to a place of its own.</summary>
     private static Run Earlier(HiddenLaw law, PracticeErrors errors, Run run, Random random, int seed)
     {
-        var pot = new PracticePot(law.InLot(0.15 * Normal(random), Math.Exp(0.08 * Normal(random))), errors, run with { Name = $"earlier {seed}" }, seed);
+        var pot = new PracticePot(InLot(law, 0.15 * Normal(random), Math.Exp(0.08 * Normal(random))), errors, run with { Name = $"earlier {seed}" }, seed);
         pot.Read(TimeSpan.Zero);
         var steps = random.Next(4, 7);
         var end = run.BaseMass.Grams * run.Thickeners[0].UsualRange.Top.Percent / 100 * law.Useful * (0.4 + (0.5 * random.NextDouble()));
@@ -57,6 +57,10 @@ internal sealed record Scenario(bool BuildUp, bool Drift, bool Published, int Ea
 
         return pot.Run;
     }
+
+    /// <summary>The same law in another lot of base and thickener: ln of the base's body raised, the thickener's strength multiplied.</summary>
+    private static HiddenLaw InLot(HiddenLaw law, double lnLevel, double potency)
+        => law with { LnBody = z => law.LnBody(z * potency) + lnLevel, Useful = law.Useful / potency };
 
     private static double Normal(Random random)
         => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());

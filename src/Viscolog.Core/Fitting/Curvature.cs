@@ -27,7 +27,6 @@ internal sealed class Curvature
         {
             projection += projected[j] * projected[j];
             size = Math.Max(size, lengths[j] * Math.Abs(point.Parameters[j]));
-            LogDeterminant += 2 * Math.Log(Math.Abs(r[j, j]) * lengths[j]);
             for (int i = 0; i <= j; i++)
             {
                 sumR += r[i, j] * r[i, j];
@@ -58,9 +57,6 @@ internal sealed class Curvature
 
     /// <summary>Condition of the scaled Jacobian (Frobenius norm; at least the number of parameters).</summary>
     public double Condition { get; }
-
-    /// <summary>ln det(JᵀJ).</summary>
-    public double LogDeterminant { get; }
 
     /// <summary>The full Gauss–Newton step.</summary>
     public double[] Step { get; }

@@ -41,23 +41,4 @@ public sealed record FitOptions
     /// Null: every start keeps its sign and is multiplied by up to 10 or 100, up or down, in turn.
     /// </summary>
     public IReadOnlyList<double>? StartWidths { get; init; }
-
-    /// <summary>
-    /// Standard deviation of the data rows where it is known; above 0. Null: estimated from the residuals, or 1 where the problem has
-    /// prior rows, since those must be in units of their standard deviation.
-    /// </summary>
-    /// <exception cref="ArgumentOutOfRangeException">Not finite, or not above 0.</exception>
-    public double? KnownSigma
-    {
-        get;
-        init
-        {
-            if (value is { } sigma && !(double.IsFinite(sigma) && sigma > 0))
-            {
-                throw new ArgumentOutOfRangeException(nameof(value), value, "must be finite and above 0");
-            }
-
-            field = value;
-        }
-    }
 }

@@ -93,7 +93,7 @@ public static class LeastSquares
         return best is null
             ? new FitOutcome.Impossible("The curve has no finite value at the starting values or near them: start from values that "
                 + "suit the readings.")
-            : Outcome(problem, budgeted, best, options);
+            : Outcome(problem, budgeted, best);
     }
 
     private static bool IsBetter(FitAttempt other, FitAttempt best) =>
@@ -124,7 +124,7 @@ public static class LeastSquares
         return false;
     }
 
-    private static FitOutcome Outcome(ResidualProblem problem, BudgetedProblem budgeted, FitAttempt fit, FitOptions options)
+    private static FitOutcome Outcome(ResidualProblem problem, BudgetedProblem budgeted, FitAttempt fit)
     {
         FitPoint best = fit.Best;
         if (fit.Curvature is not { } curvature || !fit.IsDetermined || !fit.IsMinimum)
@@ -136,9 +136,10 @@ public static class LeastSquares
         double data = SumOfSquares(best.Residuals.AsSpan(0, problem.DataCount));
         double priors = SumOfSquares(best.Residuals.AsSpan(problem.DataCount));
         int freedom = problem.DataCount - problem.ParameterCount;
-        double? known = options.KnownSigma ?? (problem.PriorCount > 0 ? 1 : null);
-        double? sigma = known ?? (freedom > 0 ? Math.Sqrt(data / freedom) : null);
-        var covariance = new ParameterCovariance(curvature.InverseRoot(), curvature.LogDeterminant, sigma, known is not null, freedom);
+
+        // Prior rows are in units of their standard deviation, and so must the data beside them be.
+        double? sigma = problem.PriorCount > 0 ? 1 : freedom > 0 ? Math.Sqrt(data / freedom) : null;
+        var covariance = new ParameterCovariance(curvature.InverseRoot(), sigma);
         return new FitOutcome.Converged(best.Parameters, covariance, data, priors, freedom, budgeted.Evaluations);
     }
 

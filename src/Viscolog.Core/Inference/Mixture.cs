@@ -11,9 +11,6 @@ internal sealed class Mixture(ImmutableArray<GaussianComponent> components)
     /// <summary>The sum of the weights: the shape's own weight in a prior over shapes.</summary>
     public double Total => _total;
 
-    /// <summary>The components.</summary>
-    public ImmutableArray<GaussianComponent> Components => components;
-
     /// <summary>A draw; the component is chosen by <paramref name="place"/> in [0, 1).</summary>
     public void Draw(double place, ReadOnlySpan<double> normals, Span<double> draw)
     {

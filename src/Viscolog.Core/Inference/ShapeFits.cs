@@ -38,9 +38,7 @@ public static class ShapeFits
         double? aicc = data - count - 1 > 0
             ? fit.ResidualSumOfSquares + (2.0 * count) + (2.0 * count * (count + 1) / (data - count - 1))
             : null;
-        double? repeatability = fit.DegreesOfFreedom > 0
-            ? posterior.Evidence.Repeatability * Math.Sqrt(fit.ResidualSumOfSquares / fit.DegreesOfFreedom)
-            : null;
+        var repeatability = posterior.Evidence.Repeatability * fit.ResidualStandardDeviation;
         var parameters = Parameters(posterior, shape, problem, fit.Parameters, fit.StandardErrors);
         return new(shape, weight, parameters, aicc, repeatability, LackOfFit(posterior, problem, fit), null);
     }

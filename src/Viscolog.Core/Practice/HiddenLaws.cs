@@ -141,10 +141,4 @@ public sealed record HiddenLaw(string Family, Func<double, double> LnBody)
 {
     /// <summary>The dose over the range top up to which more thickener gives more body; 1 for laws that rise throughout.</summary>
     public double Useful { get; init; } = 1;
-
-    /// <summary>The same law in another lot of base and thickener.</summary>
-    /// <param name="lnLevel">Added to ln of the base's body.</param>
-    /// <param name="potency">Factor on the thickener's strength, above 0.</param>
-    public HiddenLaw InLot(double lnLevel, double potency)
-        => this with { LnBody = z => LnBody(z * potency) + lnLevel, Useful = Useful / potency };
 }

@@ -37,7 +37,7 @@ public static class BuildUp
             return LongestWaitSeconds;
         }
 
-        // Half a second is as well as a person can wait; a finer root would round up to the same.
+        // Halving to half a second and no finer: its high end leaves a small margin, which the waits of every stored answer hold.
         while (high - low > 0.5)
         {
             var middle = (low + high) / 2;

@@ -5,7 +5,7 @@ using Viscolog.Core.Quantities;
 using Viscolog.Core.Tests.Support;
 using Xunit;
 
-namespace Viscolog.Core.Tests.Curves;
+namespace Viscolog.Core.Tests.Inference;
 
 public sealed class PosteriorTests
 {

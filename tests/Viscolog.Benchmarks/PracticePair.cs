@@ -1,14 +1,15 @@
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
+using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
 
-namespace Viscolog.Core.Practice;
+namespace Viscolog.Benchmarks;
 
 /// <summary>
 /// A virtual pot for two thickeners with a hidden law: it takes doses of either and answers readings of body and string with error.
 /// </summary>
-public sealed class PracticePair
+internal sealed class PracticePair
 {
     private readonly PairLaw _law;
     private readonly PracticeErrors _errors;

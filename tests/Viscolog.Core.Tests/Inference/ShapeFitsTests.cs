@@ -3,7 +3,7 @@ using Viscolog.Core.Inference;
 using Viscolog.Core.Tests.Support;
 using Xunit;
 
-namespace Viscolog.Core.Tests.Curves;
+namespace Viscolog.Core.Tests.Inference;
 
 public sealed class ShapeFitsTests
 {

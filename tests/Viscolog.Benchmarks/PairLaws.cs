@@ -1,16 +1,17 @@
 using MathNet.Numerics;
+using Viscolog.Core.Practice;
 
-namespace Viscolog.Core.Practice;
+namespace Viscolog.Benchmarks;
 
 /// <summary>
 /// Draws hidden laws for two thickeners: the body thickener by one of <see cref="HiddenLaws"/>, what the other does to body and string by
-/// families
-/// of our own. Most of them the program's model can't reproduce.
+/// families of our own. Most of them the program's model can't reproduce.
 /// </summary>
-public static class PairLaws
+internal static class PairLaws
 {
-    private static readonly Func<Random, (
-        string Name, Func<double, double, double> Ln)>[] Bodies = [EvenBody, FlatteningBody, SteepeningBody, LinkedBody];
+    private static readonly Func<Random, (string Name, Func<double, double, double> Ln)>[] Bodies =
+        [EvenBody, FlatteningBody, SteepeningBody, LinkedBody];
+
     private static readonly Func<Random, (string Name, Func<double, double, double> Ln)>[] Strings =
         [EvenString, FlatteningString, LateString, KinkedString, ShortenedString];
 
@@ -109,7 +110,7 @@ public static class PairLaws
 /// <param name="Family">The families' names, shown when the pot is revealed.</param>
 /// <param name="LnBody">ln of the body in mPa·s, from the body thickener's dose and the string thickener's.</param>
 /// <param name="LnString">ln of the string in mm, likewise.</param>
-public sealed record PairLaw(string Family, Func<double, double, double> LnBody, Func<double, double, double> LnString)
+internal sealed record PairLaw(string Family, Func<double, double, double> LnBody, Func<double, double, double> LnString)
 {
     /// <summary>The body thickener's dose over its range top up to which more gives more body.</summary>
     public double Useful { get; init; } = 1;

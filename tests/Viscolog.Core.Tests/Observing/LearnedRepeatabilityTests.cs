@@ -5,7 +5,7 @@ using Viscolog.Core.Quantities;
 using Viscolog.Core.Tests.Support;
 using Xunit;
 
-namespace Viscolog.Core.Tests.Curves;
+namespace Viscolog.Core.Tests.Observing;
 
 /// <summary>Repeatability learned from repeats.</summary>
 public sealed class LearnedRepeatabilityTests
