@@ -20,7 +20,8 @@ public sealed class AppendLaws
         3 => new Entry.Watered(Mass.FromGrams(g)),
         4 => new Entry.Noted(n == 0 ? " " : "levels"),
         _ => (Entry)Read(n == 0 ? null : n == 1 ? new InstrumentValue.Krebs(80) : Shown, g),
-    }) with { VoidReason = isVoid && n > 3 ? "spilt" : null });
+    }) with
+    { VoidReason = isVoid && n > 3 ? "spilt" : null });
 
     private static InstrumentValue.Direct Shown { get; } = new(Viscosity.FromMilliPascalSeconds(900));
 
