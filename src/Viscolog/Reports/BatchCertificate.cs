@@ -59,21 +59,21 @@ internal static class BatchCertificate
     private static Block.Facts Head(Run run, BatchCheck check)
     {
         var pot = run.PotNow();
-        Fact?[] facts =
+        return Block.Facts.Of(
         [
-            run.Product is { } product && product != check.Specification.Name ? new("Product", product) : null,
+            run.Product != check.Specification.Name ? Fact.Known("Product", run.Product) : null,
             new("Specification", check.Specification.Name),
-            run.Lot is { } lot ? new("Lot of base", lot) : Fact.Blank("Lot of base"),
+            new("Lot of base", run.Lot),
             new("Base", run.Base.Name ?? "no name stated"),
             new("Batch size", Figures.Size(pot.Total)),
-            .. run.Thickeners.Where(t => pot.In(t.Name) > Mass.None).Select(t => new Fact("Thickener", $"{Shown.Dose(pot.DoseOf(t.Name))} {t.Name} on base")),
-            RunFacts.Days(run) is { } days ? new("Made", days) : null,
-            run.Operator is { } who ? new("Operator", who) : null,
+            .. run.Thickeners.Where(t => pot.In(t.Name) > Mass.None)
+                .Select(t => new Fact("Thickener", $"{Shown.Dose(pot.DoseOf(t.Name))} {t.Name} on base")),
+            Fact.Known("Made", RunFacts.Days(run)),
+            Fact.Known("Operator", run.Operator),
             RunFacts.Days(run) is null ? Fact.Blank("Made") : null,
             run.Operator is null ? Fact.Blank("Operator") : null,
             Fact.Blank(check.Verdict is Verdict.Accept ? "Certificate no." : "Record no."),
-        ];
-        return new([.. facts.OfType<Fact>()]);
+        ]);
     }
 
     private static Block.Grid Results(BatchCheck check)
@@ -102,7 +102,7 @@ internal static class BatchCertificate
         }
 
         return new(
-            [new("quantity"), new("method"), new("wanted", GridFill.Numbers), new("found", GridFill.Numbers), new("standard uncertainty", GridFill.Numbers), new("conforms by", GridFill.Numbers)],
+            [new("quantity"), new("method"), .. GridColumn.Numbers("wanted", "found", "standard uncertainty", "conforms by")],
             rows.ToImmutable());
     }
 

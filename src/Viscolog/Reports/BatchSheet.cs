@@ -85,7 +85,7 @@ internal static class BatchSheet
 
         rows.Add(GridRow.Of("in all", Figures.Grams(amounts.Total, plan.ScaleStep), Figures.Milliliters(plan.Volume), "–", "–") with { IsTotal = true });
         return new(
-            [new("material"), new("g", GridFill.Numbers), new("mL", GridFill.Numbers), new("lot", GridFill.Blank), new("weighed, g", GridFill.Blank)],
+            [new("material"), .. GridColumn.Numbers("g", "mL"), .. GridColumn.Blank("lot", "weighed, g")],
             rows.ToImmutable());
     }
 
@@ -150,8 +150,8 @@ internal static class BatchSheet
         var hasVolumes = plan.Steps.Any(s => s.Volume is not null);
         return Without(hasVolumes ? -1 : 4, new(
             [
-                new("step"), new("pour"), new("g", GridFill.Numbers), new("g so far", GridFill.Numbers), new("mL", GridFill.Numbers), new("dose %", GridFill.Numbers), new("stand s", GridFill.Numbers),
-                new("expect mPa·s, 9 times in 10", GridFill.Numbers), new("read 1", GridFill.Blank), new("read 2", GridFill.Blank), new("°C", GridFill.Blank), new("pH", GridFill.Blank),
+                new("step"), new("pour"), .. GridColumn.Numbers("g", "g so far", "mL", "dose %", "stand s", "expect mPa·s, 9 times in 10"),
+                .. GridColumn.Blank("read 1", "read 2", "°C", "pH"),
             ],
             rows.ToImmutable()));
     }

@@ -26,7 +26,11 @@ internal abstract record Block
     internal sealed record Result(string Sign, string Text, ResultWeight Weight) : Block;
 
     /// <summary>Names and what belongs to them.</summary>
-    internal sealed record Facts(ImmutableArray<Fact> Items) : Block;
+    internal sealed record Facts(ImmutableArray<Fact> Items) : Block
+    {
+        /// <summary>Those that there are.</summary>
+        public static Facts Of(params IEnumerable<Fact?> facts) => new([.. facts.OfType<Fact>()]);
+    }
 
     /// <summary>Statements, each by itself.</summary>
     internal sealed record Points(ImmutableArray<string> Items) : Block;
@@ -48,12 +52,22 @@ internal sealed record Fact(string Name, string? Text)
 {
     /// <summary>Room to write.</summary>
     public static Fact Blank(string name) => new(name, null);
+
+    /// <summary>The fact where it is known, else nothing.</summary>
+    public static Fact? Known(string name, string? text) => text is null ? null : new(name, text);
 }
 
 /// <summary>A column of a table.</summary>
 /// <param name="Name">Its heading.</param>
 /// <param name="Fill">What stands in it.</param>
-internal sealed record GridColumn(string Name, GridFill Fill = GridFill.Words);
+internal sealed record GridColumn(string Name, GridFill Fill = GridFill.Words)
+{
+    /// <summary>Columns of numbers.</summary>
+    public static IEnumerable<GridColumn> Numbers(params IEnumerable<string> names) => names.Select(n => new GridColumn(n, GridFill.Numbers));
+
+    /// <summary>Columns to write into.</summary>
+    public static IEnumerable<GridColumn> Blank(params IEnumerable<string> names) => names.Select(n => new GridColumn(n, GridFill.Blank));
+}
 
 /// <summary>A row of a table.</summary>
 /// <param name="Cells">One for each column.</param>

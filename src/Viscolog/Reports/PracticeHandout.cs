@@ -33,8 +33,8 @@ internal static class PracticeHandout
 
     private static Block.Grid Scores(IReadOnlyList<NamedPath> players) => new(
         [
-            new("player"), new("ended"), new("doses", GridFill.Numbers), new("readings", GridFill.Numbers), new("waits", GridFill.Numbers), new("over at dose", GridFill.Numbers),
-            new("poured g", GridFill.Numbers), new("wasted g", GridFill.Numbers), new("base to save it, g", GridFill.Numbers), new("time", GridFill.Numbers),
+            new("player"), new("ended"),
+            .. GridColumn.Numbers("doses", "readings", "waits", "over at dose", "poured g", "wasted g", "base to save it, g", "time"),
         ],
         [.. players.Select(Row)]);
 

@@ -46,12 +46,12 @@ internal static class RunReport
     private static Block.Facts Head(RunFile file, ViscosityBand? band, Study? study)
     {
         var run = file.Run;
-        Fact?[] facts =
+        return Block.Facts.Of(
         [
             new("Base", run.Base.Name ?? "no name stated"),
             new("Base at start", Shown.Grams(run.BaseMass)),
-            run.Lot is { } lot ? new("Lot", lot) : Fact.Blank("Lot"),
-            run.Operator is { } who ? new("Operator", who) : Fact.Blank("Operator"),
+            new("Lot", run.Lot),
+            new("Operator", run.Operator),
             .. run.Thickeners.Select(t => new Fact("Thickener", RunFacts.Thickener(t))),
             new("Target", band is not null ? AdviceWords.Band(band) : "none stated"),
             run.TargetString is { } strings ? new("String wanted", $"{Shown.Number(strings.Low.Millimeters)} to {Shown.Length(strings.High)}") : null,
@@ -59,9 +59,8 @@ internal static class RunReport
             new("Stated at", RunFacts.Temperature(run)),
             new("Repeatability", RunFacts.Repeatability(run, study?.Evidence.Run ?? run)),
             new("Scale", Figures.Step(run.ScaleStepInForce) + " steps"),
-            RunFacts.Days(run) is { } days ? new("Made", days) : null,
-            run.Note is { } note ? new("Note", note) : null,
-        ];
-        return new([.. facts.OfType<Fact>()]);
+            Fact.Known("Made", RunFacts.Days(run)),
+            Fact.Known("Note", run.Note),
+        ]);
     }
 }

@@ -44,9 +44,12 @@ internal static class RunRows
 
         return Used(new(
             [
-                new("row", GridFill.Numbers), new("time", GridFill.Numbers), new("poured g", GridFill.Numbers), .. dosed.Select(t => new GridColumn($"{t.Name} %", GridFill.Numbers)),
-                new("stir s", GridFill.Numbers), new("wait s", GridFill.Numbers), new(ReadingWords.Unit(run.MethodInForce), GridFill.Numbers),
-                new("°C", GridFill.Numbers), new($"mPa·s at {RunFacts.Temperature(run)}", GridFill.Numbers), new("pH", GridFill.Numbers), new("string mm", GridFill.Numbers), new("remark"),
+                .. GridColumn.Numbers(
+                [
+                    "row", "time", "poured g", .. dosed.Select(t => $"{t.Name} %"), "stir s", "wait s", ReadingWords.Unit(run.MethodInForce),
+                    "°C", $"mPa·s at {RunFacts.Temperature(run)}", "pH", "string mm",
+                ]),
+                new("remark"),
             ],
             [.. rows.Skip(from)]));
     }

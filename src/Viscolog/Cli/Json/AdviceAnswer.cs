@@ -4,62 +4,34 @@ using Viscolog.Core.Quantities;
 namespace Viscolog.Cli.Json;
 
 /// <summary>Advice as <c>viscolog.advice/1</c>.</summary>
-internal sealed record AdviceAnswer
+internal sealed record AdviceAnswer() : Answer("viscolog.advice/1")
 {
-    public string Schema { get; } = "viscolog.advice/1";
-
     public string? Run { get; init; }
-
     public required string Action { get; init; }
-
     public required string Thickener { get; init; }
-
     public double? AddG { get; init; }
-
     public double? AddPct { get; init; }
-
     public double? LetDownG { get; init; }
-
     public required double DoseNowPct { get; init; }
-
     public required double ShareNowPct { get; init; }
-
     public double? DoseAfterPct { get; init; }
-
     public double? WaitS { get; init; }
-
     public BodyAnswer? ExpectedMpas { get; init; }
-
     public BodyAnswer? NowMpas { get; init; }
-
     public LengthAnswer? ExpectedStringMm { get; init; }
-
     public LengthAnswer? NowStringMm { get; init; }
-
     public double? ChanceBothPct { get; init; }
-
     public double? ChanceOverStringPct { get; init; }
-
     public string? OtherThickener { get; init; }
-
     public double? OtherDoseNowPct { get; init; }
-
     public IReadOnlyList<PlannedAnswer>? Plan { get; init; }
-
     public required double ChanceInBandPct { get; init; }
-
     public required double ChanceOverPct { get; init; }
-
     public required string ChanceOverWords { get; init; }
-
     public WhatIfAnswer? WhatIf { get; init; }
-
     public required LimitAnswer DoseLimit { get; init; }
-
     public required string Why { get; init; }
-
     public required IReadOnlyList<string> Warnings { get; init; }
-
     public required IReadOnlyList<string> Cautions { get; init; }
 
     public static AdviceAnswer Of(string? run, Advice advice, IEnumerable<string> fileWarnings)

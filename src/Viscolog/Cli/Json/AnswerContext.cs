@@ -36,3 +36,12 @@ internal sealed partial class AnswerContext : JsonSerializerContext
     /// <summary>With text as it is: the output is no web page.</summary>
     public static AnswerContext Relaxed => field ??= new(new JsonSerializerOptions(Default.Options!) { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
 }
+
+/// <summary>An answer with a schema, which stands first.</summary>
+internal abstract record Answer
+{
+    protected Answer(string schema) => Schema = schema;
+
+    [JsonPropertyOrder(-1)]
+    public string Schema { get; }
+}

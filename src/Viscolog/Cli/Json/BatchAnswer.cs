@@ -3,34 +3,20 @@ using Viscolog.Core.Batches;
 namespace Viscolog.Cli.Json;
 
 /// <summary>The plan of a batch as <c>viscolog.batch/1</c>.</summary>
-internal sealed record BatchAnswer
+internal sealed record BatchAnswer() : Answer("viscolog.batch/1")
 {
-    public string Schema { get; } = "viscolog.batch/1";
-
     public string? Run { get; init; }
-
     public double TotalG { get; init; }
-
     public double? TotalMl { get; init; }
-
     public double BaseG { get; init; }
-
     public double WaterG { get; init; }
-
     public required IReadOnlyList<BatchPartAnswer> Thickeners { get; init; }
-
     public required IReadOnlyList<BatchStepAnswer> Steps { get; init; }
-
     public double ScaleStepG { get; init; }
-
     public double BaseScaleStepG { get; init; }
-
     public double? StirS { get; init; }
-
     public required string Source { get; init; }
-
     public required IReadOnlyList<string> Warnings { get; init; }
-
     public required IReadOnlyList<string> Cautions { get; init; }
 
     public static BatchAnswer Of(BatchPlan plan, IEnumerable<string> warnings) => new()

@@ -6,56 +6,31 @@ using Viscolog.Wording;
 namespace Viscolog.Cli.Json;
 
 /// <summary>A check as <c>viscolog.check/1</c>.</summary>
-internal sealed record CheckAnswer
+internal sealed record CheckAnswer() : Answer("viscolog.check/1")
 {
-    public string Schema { get; } = "viscolog.check/1";
-
     public string? Run { get; init; }
-
     public required string Specification { get; init; }
-
     public required string Verdict { get; init; }
-
     public double? ConformityPct { get; init; }
-
     public double? ValueMpas { get; init; }
-
     public double? UncertaintyMpas { get; init; }
-
     public double? LowMpas { get; init; }
-
     public double? HighMpas { get; init; }
-
     public double? AcceptFromMpas { get; init; }
-
     public double? AcceptToMpas { get; init; }
-
     public required double ReferenceTempC { get; init; }
-
     public required int Readings { get; init; }
-
     public int? MoreReadings { get; init; }
-
     public required string Rule { get; init; }
-
     public double? GuardBandPct { get; init; }
-
     public IReadOnlyList<PartAnswer>? Parts { get; init; }
-
     public QualityAnswer? Ph { get; init; }
-
     public QualityAnswer? StringMm { get; init; }
-
     public DriftAnswer? Drift { get; init; }
-
     public string? Thickener { get; init; }
-
     public double? AddG { get; init; }
-
     public double? LetDownG { get; init; }
-
     public required string Next { get; init; }
-
     public required IReadOnlyList<string> Warnings { get; init; }
 
     public static CheckAnswer Of(BatchCheck check, DateOnly today, IEnumerable<string> fileWarnings)

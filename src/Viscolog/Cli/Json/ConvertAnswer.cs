@@ -5,14 +5,10 @@ using Viscolog.Wording;
 namespace Viscolog.Cli.Json;
 
 /// <summary>A converted reading as <c>viscolog.convert/1</c>.</summary>
-internal sealed record ConvertAnswer
+internal sealed record ConvertAnswer() : Answer("viscolog.convert/1")
 {
-    public string Schema { get; } = "viscolog.convert/1";
-
     public required string Method { get; init; }
-
     public required double Value { get; init; }
-
     public required string Unit { get; init; }
 
     /// <summary>Null, not absent, where the method tells none.</summary>
@@ -23,22 +19,15 @@ internal sealed record ConvertAnswer
     /// <summary>Null, not absent, where the method tells none or no density is given.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.Never)]
     public required double? DynamicMpas { get; init; }
-
     public double? YieldStressPa { get; init; }
-
     public required double UncertaintyPct { get; init; }
-
     public ReferenceAnswer? AtReference { get; init; }
-
     public required string Shear { get; init; }
 
     [JsonPropertyName("shear_rate_1_s")]
     public double? ShearRate { get; init; }
-
     public string? Better { get; init; }
-
     public required IReadOnlyList<string> Warnings { get; init; }
-
     public required string Source { get; init; }
 
     public static ConvertAnswer Of(Method method, double value, ConvertedReading reading, ReferenceValue? at) => new()

@@ -1,12 +1,9 @@
-using System.Text.Json.Serialization;
 
 namespace Viscolog.Cli.Json;
 
 /// <summary>What an import did, as <c>viscolog.import/1</c>.</summary>
-internal sealed record ImportAnswer
+internal sealed record ImportAnswer() : Answer("viscolog.import/1")
 {
-    public string Schema { get; } = "viscolog.import/1";
-
     /// <summary>Files that are in the log now, whole.</summary>
     public int Files { get; init; }
 
@@ -42,29 +39,13 @@ internal sealed record ImportAnswer
 }
 
 /// <summary>Files that an export wrote, as <c>viscolog.export/1</c>.</summary>
-internal sealed record ExportAnswer(IReadOnlyList<string> Written)
-{
-    [JsonPropertyOrder(-1)]
-    public string Schema { get; } = "viscolog.export/1";
-}
+internal sealed record ExportAnswer(IReadOnlyList<string> Written) : Answer("viscolog.export/1");
 
 /// <summary>A backup that was made, as <c>viscolog.backup/1</c>.</summary>
-internal sealed record BackupAnswer(string Path, long Lines, int Deleted)
-{
-    [JsonPropertyOrder(-1)]
-    public string Schema { get; } = "viscolog.backup/1";
-}
+internal sealed record BackupAnswer(string Path, long Lines, int Deleted) : Answer("viscolog.backup/1");
 
 /// <summary>A backup that was put back, as <c>viscolog.restore/1</c>.</summary>
-internal sealed record RestoreAnswer(long Lines, string? Aside)
-{
-    [JsonPropertyOrder(-1)]
-    public string Schema { get; } = "viscolog.restore/1";
-}
+internal sealed record RestoreAnswer(long Lines, string? Aside) : Answer("viscolog.restore/1");
 
 /// <summary>What a full check found, as <c>viscolog.verify/1</c>.</summary>
-internal sealed record VerifyAnswer(long Lines, int Runs, long Entries, IReadOnlyList<string> Mended)
-{
-    [JsonPropertyOrder(-1)]
-    public string Schema { get; } = "viscolog.verify/1";
-}
+internal sealed record VerifyAnswer(long Lines, int Runs, long Entries, IReadOnlyList<string> Mended) : Answer("viscolog.verify/1");

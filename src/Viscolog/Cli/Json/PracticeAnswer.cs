@@ -1,4 +1,3 @@
-using System.Text.Json.Serialization;
 using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
 using Viscolog.PracticeFiles;
@@ -7,11 +6,8 @@ using Viscolog.Wording;
 namespace Viscolog.Cli.Json;
 
 /// <summary>A practice pot and who played it, as <c>viscolog.practice/1</c>.</summary>
-internal sealed record PracticeAnswer(string Pot, int Seed, double TargetMpas, PracticeAnswer.Secret Hidden, IReadOnlyList<PracticeAnswer.Player> Players, IReadOnlyList<string> Lesson)
+internal sealed record PracticeAnswer(string Pot, int Seed, double TargetMpas, PracticeAnswer.Secret Hidden, IReadOnlyList<PracticeAnswer.Player> Players, IReadOnlyList<string> Lesson) : Answer("viscolog.practice/1")
 {
-    [JsonPropertyOrder(-1)]
-    public string Schema { get; } = "viscolog.practice/1";
-
     /// <summary>The answer on players of one pot.</summary>
     public static PracticeAnswer Of(IReadOnlyList<NamedPath> players, PracticePath taught)
     {
@@ -78,18 +74,11 @@ internal sealed record PracticeAnswer(string Pot, int Seed, double TargetMpas, P
 }
 
 /// <summary>A class's games, as <c>viscolog.practice-scores/1</c>.</summary>
-internal sealed record PracticeScoresAnswer(IReadOnlyList<PracticeResult> Games, IReadOnlyList<string> Warnings)
-{
-    [JsonPropertyOrder(-1)]
-    public string Schema { get; } = "viscolog.practice-scores/1";
-}
+internal sealed record PracticeScoresAnswer(IReadOnlyList<PracticeResult> Games, IReadOnlyList<string> Warnings) : Answer("viscolog.practice-scores/1");
 
 /// <summary>A run gone through reading by reading, as <c>viscolog.practice-replay/1</c>.</summary>
-internal sealed record ReplayAnswer(string? Run, IReadOnlyList<ReplayAnswer.Moment> Readings, IReadOnlyList<string> Warnings)
+internal sealed record ReplayAnswer(string? Run, IReadOnlyList<ReplayAnswer.Moment> Readings, IReadOnlyList<string> Warnings) : Answer("viscolog.practice-replay/1")
 {
-    [JsonPropertyOrder(-1)]
-    public string Schema { get; } = "viscolog.practice-replay/1";
-
     /// <summary>One moment.</summary>
     internal sealed record Moment(int Number, double DosePct, double DoseAfterPct, string Known, AdviceAnswer? Advice, string? NoAdvice, string Done, string? Compared)
     {

@@ -8,11 +8,8 @@ using Viscolog.Store;
 namespace Viscolog.Cli.Json;
 
 /// <summary>The list of runs, as <c>viscolog.runs/1</c>.</summary>
-internal sealed record RunsAnswer(IReadOnlyList<RunsAnswer.Run> Runs)
+internal sealed record RunsAnswer(IReadOnlyList<RunsAnswer.Run> Runs) : Answer("viscolog.runs/1")
 {
-    [JsonPropertyOrder(-1)]
-    public string Schema { get; } = "viscolog.runs/1";
-
     /// <summary>One run.</summary>
     internal sealed record Run(string Id, int Number, string? Name, string? Base, string? Lot, IReadOnlyList<string> Thickeners, int Entries, int Voided, int Readings, string Last)
     {
@@ -22,19 +19,14 @@ internal sealed record RunsAnswer(IReadOnlyList<RunsAnswer.Run> Runs)
 }
 
 /// <summary>A logged run, as <c>viscolog.run/1</c>.</summary>
-internal sealed record RunAnswer
+internal sealed record RunAnswer() : Answer("viscolog.run/1")
 {
-    public string Schema { get; } = "viscolog.run/1";
-
     public required string Id { get; init; }
-
     public required int Number { get; init; }
-
     public string? Name { get; init; }
 
     /// <summary>The header, lines as in a run file.</summary>
     public required IReadOnlyList<string> Header { get; init; }
-
     public required IReadOnlyList<Entry> Entries { get; init; }
 
     public static RunAnswer Of(LoggedRun logged)
@@ -59,11 +51,8 @@ internal sealed record RunAnswer
 }
 
 /// <summary>A comparison of thickeners as <c>viscolog.compare/1</c>.</summary>
-internal sealed record CompareAnswer(string Base, double TargetMpas, CompareAnswer.Ends? StringMm, IReadOnlyList<CompareAnswer.One> Candidates, IReadOnlyList<string> Warnings)
+internal sealed record CompareAnswer(string Base, double TargetMpas, CompareAnswer.Ends? StringMm, IReadOnlyList<CompareAnswer.One> Candidates, IReadOnlyList<string> Warnings) : Answer("viscolog.compare/1")
 {
-    [JsonPropertyOrder(-1)]
-    public string Schema { get; } = "viscolog.compare/1";
-
     /// <summary>A median with the interval that holds 9 times in 10; no high end where it lies beyond the range.</summary>
     internal sealed record Value(double Median, double Low, double? High)
     {

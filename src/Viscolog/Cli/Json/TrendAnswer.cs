@@ -3,46 +3,26 @@ using Viscolog.Core.Checking;
 namespace Viscolog.Cli.Json;
 
 /// <summary>A control chart as <c>viscolog.trend/1</c>.</summary>
-internal sealed record TrendAnswer
+internal sealed record TrendAnswer() : Answer("viscolog.trend/1")
 {
-    public string Schema { get; } = "viscolog.trend/1";
-
     public string? Name { get; init; }
-
     public required string Scale { get; init; }
-
     public string? Unit { get; init; }
-
     public required int Batches { get; init; }
-
     public required int Baseline { get; init; }
-
     public IReadOnlyList<string>? LeftOut { get; init; }
-
     public required double Mean { get; init; }
-
     public required double MovingRangeMean { get; init; }
-
     public required double Upper { get; init; }
-
     public required double Lower { get; init; }
-
     public required double MovingRangeUpper { get; init; }
-
     public required IReadOnlyList<TrendSignalAnswer> Signals { get; init; }
-
     public required IReadOnlyList<string> MovingRangeSignals { get; init; }
-
     public double? Cpk { get; init; }
-
     public IndexAnswer? CpkInterval { get; init; }
-
     public double? Ppk { get; init; }
-
     public IndexAnswer? PpkInterval { get; init; }
-
     public string? File { get; init; }
-
     public required IReadOnlyList<string> Warnings { get; init; }
 
     public static TrendAnswer Of(string? name, string unit, ControlChart chart, string? picture, IEnumerable<string> warnings) => new()
