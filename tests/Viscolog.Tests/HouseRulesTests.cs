@@ -53,6 +53,7 @@ public sealed class HouseRulesTests
     [InlineData(typeof(WriteOutcome), 3)]
     [InlineData(typeof(ImportOutcome), 3)]
     [InlineData(typeof(BackupOutcome), 3)]
+    [InlineData(typeof(Viscolog.Cli.Json.Answer), 18)]
     public void A_closed_set_has_so_many_sealed_cases(Type set, int cases)
     {
         var found = Shell.GetTypes().Where(t => t.IsSubclassOf(set)).ToArray();
