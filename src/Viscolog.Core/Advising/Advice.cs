@@ -6,8 +6,8 @@ namespace Viscolog.Core.Advising;
 
 /// <summary>Advice for a pot: what to do, what to expect, the risk, and why.</summary>
 /// <param name="Action">What to do now.</param>
-/// <param name="Why">One or two sentences for the person at the bench.</param>
-public sealed record Advice(BenchAction Action, string Why)
+/// <param name="Why">Why.</param>
+public sealed record Advice(BenchAction Action, AdviceReason Why)
 {
     /// <summary>What is brought into its band, the body first.</summary>
     public required ImmutableArray<AdvisedQuantity> Quantities { get; init; }
@@ -22,7 +22,7 @@ public sealed record Advice(BenchAction Action, string Why)
     public WhatIf? WhatIf { get; init; }
 
     /// <summary>What the reader must know.</summary>
-    public ImmutableArray<string> Warnings { get; init; } = [];
+    public ImmutableArray<AdviceWarning> Warnings { get; init; } = [];
 
     /// <summary>Safety at the bench.</summary>
     public ImmutableArray<string> Cautions { get; init; } = [];

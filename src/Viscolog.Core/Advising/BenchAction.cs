@@ -29,8 +29,8 @@ public abstract record BenchAction
     public sealed record LetDown(Mass Base, Dose After) : BenchAction;
 
     /// <summary>The target can't be had as things stand.</summary>
-    /// <param name="Remedy">What to change, in a few words; the reason says more.</param>
-    public sealed record GiveUp(string Remedy) : BenchAction;
+    /// <param name="Remedy">What to change; the reason says more.</param>
+    public sealed record GiveUp(Remedy Remedy) : BenchAction;
 
     /// <summary>A reading is missing or contradicts the others; the reason says which.</summary>
     /// <param name="Standing">Standing time before the reading; null where it does not matter.</param>

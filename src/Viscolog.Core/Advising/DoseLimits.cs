@@ -27,7 +27,7 @@ internal static class DoseLimits
             medians[i] = posterior.At(Dose.FromPercent(top * i / Grid)).Quantile(0.5);
         }
 
-        var limit = new DoseLimit(Dose.FromPercent(top), FormattableString.Invariant($"the usual range ends at {top:0.##} %"));
+        var limit = UsualRange(posterior.Evidence.Thickener.UsualRange.Top);
         if (Flattening(medians, top) is { } flattening && !IsOnTheWay(posterior, band, flattening))
         {
             limit = Least(limit, flattening);
@@ -38,6 +38,32 @@ internal static class DoseLimits
         return Least(limit, Stiffness(medians, top, posterior.Evidence.Run.TooStiff));
     }
 
+    /// <summary>Finds the limit of one of two thickeners, the other staying where it is.</summary>
+    /// <param name="posterior">The posterior.</param>
+    /// <param name="quantity">The quantity whose thickener it is.</param>
+    /// <param name="now">The doses now.</param>
+    public static DoseLimit Of(Posterior posterior, Quantity quantity, Doses now)
+    {
+        const int grid = 20;
+        var (evidence, from) = (posterior.Evidence, now.Of(quantity));
+        var thickener = quantity == Quantity.Body ? evidence.Thickener : evidence.StringThickener!;
+
+        // Strings are wanted here.
+        var limit = Fault(evidence.Run, thickener, false) is { } fault && fault.Dose <= thickener.UsualRange.Top ? fault : UsualRange(thickener.UsualRange.Top);
+        if (evidence.Run.TooStiff is not { } stiff || limit.Dose.Percent <= from)
+        {
+            return limit;
+        }
+
+        double At(int place) => from + ((limit.Dose.Percent - from) * place / grid);
+        var first = Enumerable.Range(1, grid).FirstOrDefault(i => posterior.At(now.With(quantity, At(i))).Quantile(0.5) > stiff.Ln);
+        return first == 0 ? limit : TooStiff(At(first - 1));
+    }
+
+    private static DoseLimit UsualRange(Dose top) => new(top, FormattableString.Invariant($"the usual range ends at {top.Percent:0.##} %"));
+
+    private static DoseLimit TooStiff(double dose) => new(Dose.FromPercent(dose), FormattableString.Invariant($"from {dose:0.0#} % on the pot is expected to be too stiff to stir"));
+
     private static DoseLimit Least(DoseLimit left, DoseLimit? right) => right is not null && right.Dose < left.Dose ? right : left;
 
     private static bool IsOnTheWay(Posterior posterior, ViscosityBand? band, DoseLimit flattening)
@@ -47,7 +73,7 @@ internal static class DoseLimits
             return false;
         }
 
-        return posterior.ChanceOfReaching(band.Low, posterior.Evidence.Thickener.UsualRange.Top).Fraction > Decision.HopelessChance;
+        return posterior.ChanceOfReaching(band.Low, posterior.Evidence.Thickener.UsualRange.Top).Fraction > OneThickener.HopelessChance;
     }
 
     private static DoseLimit? Flattening(double[] medians, double top)
@@ -84,7 +110,7 @@ internal static class DoseLimits
     /// <param name="run">The run.</param>
     /// <param name="thickener">Whose dose it is.</param>
     /// <param name="stringsAreFaults">Whether strings are a fault.</param>
-    internal static DoseLimit? Fault(Run run, Thickener thickener, bool stringsAreFaults)
+    private static DoseLimit? Fault(Run run, Thickener thickener, bool stringsAreFaults)
     {
         var seen =
             from step in Steps.Of(run)
@@ -117,8 +143,7 @@ internal static class DoseLimits
             return null;
         }
 
-        var dose = top * Math.Max(0, first - 1) / Grid;
-        return new(Dose.FromPercent(dose), FormattableString.Invariant($"from {dose:0.0#} % on the pot is expected to be too stiff to stir"));
+        return TooStiff(top * Math.Max(0, first - 1) / Grid);
     }
 }
 

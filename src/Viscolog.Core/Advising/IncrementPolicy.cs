@@ -68,7 +68,7 @@ public static class IncrementPolicy
             return new(best, bestChance, ChoiceBound.BestChance);
         }
 
-        var bound = ceiling < most ? ChoiceBound.Risk : limit <= cap ? ChoiceBound.Limit : ChoiceBound.StepCap;
+        var bound = ceiling < most ? ChoiceBound.BodyRisk : limit <= cap ? ChoiceBound.Limit : ChoiceBound.StepCap;
         return new(ceiling, bestChance, bound);
     }
 
@@ -78,28 +78,7 @@ public static class IncrementPolicy
 
     /// <summary>The largest dose up to which every dose on the way keeps within the risk.</summary>
     private static double Ceiling(Posterior posterior, ViscosityBand band, double now, double most, double risk)
-    {
-        double ChanceOver(double dose) => posterior.At(Dose.FromPercent(dose)).ChanceAbove(band.High.Ln);
-        var (low, high) = (now, most);
-        for (var i = 1; i <= Candidates; i++)
-        {
-            high = now + ((most - now) * i / Candidates);
-            if (ChanceOver(high) > risk)
-            {
-                break;
-            }
-
-            low = high;
-        }
-
-        for (var i = 0; i < 7 && high > low; i++)
-        {
-            var middle = (low + high) / 2;
-            (low, high) = ChanceOver(middle) > risk ? (low, middle) : (middle, high);
-        }
-
-        return low;
-    }
+        => Threshold.Of(now, most, dose => posterior.At(Dose.FromPercent(dose)).ChanceAbove(band.High.Ln) > risk, Candidates, 7).Before;
 }
 
 /// <summary>The dose that the policy chose.</summary>
@@ -108,14 +87,20 @@ public static class IncrementPolicy
 /// <param name="Bound">What kept it from being larger.</param>
 internal sealed record Choice(double DosePercent, double BestChance, ChoiceBound Bound);
 
-/// <summary>What kept a chosen dose from being larger.</summary>
-internal enum ChoiceBound
+/// <summary>What kept a chosen addition from being larger.</summary>
+public enum ChoiceBound
 {
     /// <summary>More would be less likely to land in band.</summary>
     BestChance,
 
-    /// <summary>More would carry too great a chance of going over.</summary>
-    Risk,
+    /// <summary>More would carry too great a chance that the body goes over.</summary>
+    BodyRisk,
+
+    /// <summary>More would carry too great a chance that the string goes over.</summary>
+    StringRisk,
+
+    /// <summary>More would leave no room for what the other thickener will still do.</summary>
+    Room,
 
     /// <summary>The largest single increment.</summary>
     StepCap,

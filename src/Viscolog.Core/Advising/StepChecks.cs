@@ -47,20 +47,20 @@ internal sealed class StepChecks
         && Settled.TwoAgree((step.Readings[^2].WaitSeconds, step.Readings[^2].Ln), (step.Readings[^1].WaitSeconds, step.Readings[^1].Ln), repeatability);
 
     /// <summary>Why the last reading can't be taken as it is; null where it can.</summary>
-    public string? Contradiction()
+    public Contradiction? Contradiction()
     {
         var last = step.Readings[^1];
         var expected = posterior.At(step, last.WaitSeconds).Quantile(0.5);
         if (CurveFilter.OutlierChance(last.Ln - expected, 2 * repeatability * repeatability) >= 0.5)
         {
-            return $"The last reading is {Apart(last.Ln - expected)} what the others lead to expect";
+            return new Contradiction.Unexpected { Ratio = Math.Exp(last.Ln - expected) };
         }
 
         return step.Readings.Length == 1 ? Jump(last) : null;
     }
 
     /// <summary>A single reading at a new dose against the step before it.</summary>
-    private string? Jump(BodyReading last)
+    private Contradiction? Jump(BodyReading last)
     {
         var earlier = posterior.Evidence.Steps.Take(step.Place).LastOrDefault(s => s.Readings.Length > 0);
         var added = earlier is null ? 0 : posterior.Evidence.RangesAt(step) - posterior.Evidence.RangesAt(earlier);
@@ -73,22 +73,11 @@ internal sealed class StepChecks
         var most = SteepestRise * added;
         if (last.Ln < before - (3 * repeatability))
         {
-            return $"The body reads {Apart(last.Ln - before)} what it read before the addition, though thickener went in";
+            return new Contradiction.Fell { Ratio = Math.Exp(last.Ln - before) };
         }
 
         return last.Ln - before > most + (3 * repeatability)
-            ? $"The body reads {Apart(last.Ln - before)} what it read before so small an addition"
+            ? new Contradiction.Jumped { Ratio = Math.Exp(last.Ln - before) }
             : null;
-    }
-
-    private static string Apart(double ln)
-    {
-        var factor = Math.Exp(ln);
-        return factor switch
-        {
-            >= 3 => FormattableString.Invariant($"{factor:0.#} times"),
-            >= 1 => FormattableString.Invariant($"{100 * (factor - 1):0} % above"),
-            _ => FormattableString.Invariant($"{100 * (1 - factor):0} % below"),
-        };
     }
 }

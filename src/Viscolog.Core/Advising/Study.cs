@@ -87,19 +87,13 @@ public sealed class Study
             return new(null, new NoAdvice.NoTarget());
         }
 
-        if (!IsOfTwo)
-        {
-            return TooFar() is { } tooFar ? new(null, tooFar) : new(new Decision(Request, band, Posterior).Decide(), null);
-        }
-
-        return Run.TargetString is { } strings
-            ? new(new PairDecision(Request, band, strings, Posterior).Decide(), null)
-            : new(null, new NoAdvice.NoStringTarget([.. Run.Thickeners.Select(t => t.Name)]));
+        NoAdvice? missing = IsOfTwo && Run.TargetString is null ? new NoAdvice.NoStringTarget([.. Run.Thickeners.Select(t => t.Name)]) : TooFar();
+        return missing is null ? new(new Decision(Request, band, Posterior).Decide(), null) : new(null, missing);
     }
 
     private NoAdvice.TooFarToForecast? TooFar()
     {
-        if (Request.WhatIf is not { } poured)
+        if (IsOfTwo || Request.WhatIf is not { } poured)
         {
             return null;
         }

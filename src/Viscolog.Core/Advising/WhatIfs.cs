@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
@@ -23,36 +22,29 @@ internal static class WhatIfs
         var pot = request.Run.PotNow();
         var (now, after) = (pot.DoseOf(thickener.Name), DoseAfter(request.Run, thickener, poured));
         var expected = posterior.At(after);
-        var over = Chance(expected.ChanceAbove(band.High.Ln));
         return new(
             poured,
             Dose.FromPercent(after.Percent - now.Percent),
             after,
             expected.ToEstimate(Study.Level),
             Chance(expected.ChanceWithin(band.Low.Ln, band.High.Ln)),
-            over,
-            [.. Notes(request.Risk, over, after.Percent - now.Percent, after, posterior, limit)]);
+            Chance(expected.ChanceAbove(band.High.Ln)),
+            request.Risk)
+        {
+            BeyondLimit = after > limit.Dose ? limit : null,
+            MostAtOnce = MostAtOnce(after.Percent - now.Percent, after, posterior),
+        };
     }
 
     /// <summary>The dose that an addition leads to.</summary>
     public static Dose DoseAfter(Run run, Thickener thickener, Mass poured) => run.PotNow().Add(thickener, poured).DoseOf(thickener.Name);
 
-    private static IEnumerable<string> Notes(Percentage risk, Percentage over, double increment, Dose after, Posterior posterior, DoseLimit limit)
+    /// <summary>What advice pours at most at once, over the usual range; null where the addition is no more.</summary>
+    private static Percentage? MostAtOnce(double increment, Dose after, Posterior posterior)
     {
-        yield return over > risk
-            ? FormattableString.Invariant($"The chance of over is {Explanation.OneIn(over)}, more than the {Explanation.OneIn(risk)} that advice keeps to.")
-            : FormattableString.Invariant($"The chance of over stays within the {Explanation.OneIn(risk)} that advice keeps to.");
-        if (after > limit.Dose)
-        {
-            yield return $"It goes beyond the dose limit: {limit.Why}.";
-        }
-
         var now = after.Percent - increment;
         var most = IncrementPolicy.Cap(posterior, now, posterior.Evidence.RangeTop) - now;
-        if (increment > most + 1e-9)
-        {
-            yield return FormattableString.Invariant($"It is more than advice pours at once ({100 * most / posterior.Evidence.RangeTop:0} % of the usual range).");
-        }
+        return increment > most + 1e-9 ? Percentage.FromFraction(most / posterior.Evidence.RangeTop) : null;
     }
 
     private static Percentage Chance(double fraction) => Percentage.FromFraction(Math.Clamp(fraction, 0, 1));
@@ -65,6 +57,12 @@ internal static class WhatIfs
 /// <param name="Expected">The settled body expected.</param>
 /// <param name="ChanceInBand">Chance that it ends in band.</param>
 /// <param name="ChanceOver">Chance that it ends over the band.</param>
-/// <param name="Notes">In words: whether the risk, the dose limit and the largest single step are kept.</param>
-public sealed record WhatIf(
-    Mass Poured, Dose Increment, Dose After, Estimate Expected, Percentage ChanceInBand, Percentage ChanceOver, ImmutableArray<string> Notes);
+/// <param name="Risk">The chance of going over that advice keeps to.</param>
+public sealed record WhatIf(Mass Poured, Dose Increment, Dose After, Estimate Expected, Percentage ChanceInBand, Percentage ChanceOver, Percentage Risk)
+{
+    /// <summary>The dose limit where the addition goes beyond it; else null.</summary>
+    public DoseLimit? BeyondLimit { get; init; }
+
+    /// <summary>The largest single step over the usual range where the addition is more; else null.</summary>
+    public Percentage? MostAtOnce { get; init; }
+}

@@ -16,18 +16,18 @@ public abstract record NextStep
     /// <summary>Read the pot as it is.</summary>
     /// <param name="Readings">How often; 1 or more.</param>
     /// <param name="Why">What for.</param>
-    public sealed record Read(int Readings, string Why) : NextStep;
+    public sealed record Read(int Readings, StepReason Why) : NextStep;
 
     /// <summary>Let it stand and read again.</summary>
     /// <param name="More">Further standing time.</param>
     /// <param name="Why">Why.</param>
-    public sealed record Wait(TimeSpan More, string Why) : NextStep;
+    public sealed record Wait(TimeSpan More, StepReason Why) : NextStep;
 
     /// <summary>Bring the pH into its band before anything else, stir, and read again.</summary>
     /// <param name="Raise">Whether it is to rise.</param>
     /// <param name="Band">Where to.</param>
     /// <param name="Why">Why that comes first.</param>
-    public sealed record AdjustPh(bool Raise, AcidityBand Band, string Why) : NextStep;
+    public sealed record AdjustPh(bool Raise, AcidityBand Band, StepReason Why) : NextStep;
 
     /// <summary>Correct the body: thickener where it is short, base where it is over.</summary>
     /// <param name="Advice">How much; its action is an addition or a let-down.</param>
@@ -35,5 +35,27 @@ public abstract record NextStep
 
     /// <summary>Something that no number of grams or readings mends.</summary>
     /// <param name="What">What to do.</param>
-    public sealed record Rework(string What) : NextStep;
+    public sealed record Rework(StepReason What) : NextStep;
+}
+
+/// <summary>Why a step comes next. The set of cases is closed.</summary>
+public abstract record StepReason
+{
+    private protected StepReason()
+    {
+    }
+
+    /// <summary>For what was found out about the batch.</summary>
+    /// <param name="Words">What.</param>
+    public sealed record Found(string Words) : StepReason;
+
+    /// <summary>For what is advised at the bench.</summary>
+    /// <param name="Advice">The advice.</param>
+    /// <param name="IsShort">Whether the body is short, or over.</param>
+    public sealed record Advised(Advice Advice, bool IsShort) : StepReason;
+
+    /// <summary>No correction is advised.</summary>
+    /// <param name="Outcome">The study that was to advise it.</param>
+    /// <param name="IsShort">Whether the body is short, or over.</param>
+    public sealed record NotAdvised(StudyOutcome Outcome, bool IsShort) : StepReason;
 }

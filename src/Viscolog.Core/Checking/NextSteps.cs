@@ -33,7 +33,7 @@ internal sealed class NextSteps(BatchCheck check, BatchReadings readings, Immuta
             return null;
         }
 
-        const string why = "the thickener swells only at the right pH: raised first, the body may come by itself";
+        var why = new StepReason.Found("the thickener swells only at the right pH: raised first, the body may come by itself");
         if (check.Acidity is { } asked)
         {
             return asked.IsTooLow ? new(true, asked.Band, why) : null;
@@ -48,17 +48,17 @@ internal sealed class NextSteps(BatchCheck check, BatchReadings readings, Immuta
     {
         if (readings.Falls)
         {
-            return new NextStep.Rework("let it rest, stir gently, and read until two readings agree: falling readings mean breakdown under shear, bubbles or a change of temperature");
+            return Rework("let it rest, stir gently, and read until two readings agree: falling readings mean breakdown under shear, bubbles or a change of temperature");
         }
 
         if (readings.MoreWait is { } more)
         {
-            return new NextStep.Wait(more, "the pot may still build");
+            return new NextStep.Wait(more, new StepReason.Found("the pot may still build"));
         }
 
         if (undecided.MoreReadings is { } count and <= MostReadings)
         {
-            return new NextStep.Read(count, undecided.Why);
+            return new NextStep.Read(count, new StepReason.Found(undecided.Why));
         }
 
         if (check.Body is not { Value: { } value } body || check.Verdict is Verdict.Undecided && IsPass(body.Chance))
@@ -70,7 +70,7 @@ internal sealed class NextSteps(BatchCheck check, BatchReadings readings, Immuta
         var reading = undecided.MoreReadings is { } many ? FormattableString.Invariant($"{many} more readings would decide, which is too many") : "no number of readings decides";
         return Toward(body) is { } correct
             ? correct
-            : new NextStep.Rework(doubt is null ? reading : FormattableString.Invariant($"{reading}: the greatest doubt is {doubt.Name} ({doubt.Size.Percent:0.0} %); {doubt.Remedy}"));
+            : Rework(doubt is null ? reading : FormattableString.Invariant($"{reading}: the greatest doubt is {doubt.Name} ({doubt.Size.Percent:0.0} %); {doubt.Remedy}"));
     }
 
     private static bool IsPass(Percentage? chance) => chance >= DecisionRule.AcceptFrom;
@@ -86,21 +86,21 @@ internal sealed class NextSteps(BatchCheck check, BatchReadings readings, Immuta
         }
 
         return check.Acidity is { Mean: not null } acidity && acidity.Chance <= DecisionRule.RejectUpTo
-            ? new NextStep.AdjustPh(acidity.IsTooLow, acidity.Band, "the body goes with the pH: read both again afterwards")
+            ? new NextStep.AdjustPh(acidity.IsTooLow, acidity.Band, new StepReason.Found("the body goes with the pH: read both again afterwards"))
             : Others();
     }
 
     private NextStep Others() => check switch
     {
         { Acidity: { Mean: not null } acidity } when !IsPass(acidity.Chance)
-            => new NextStep.AdjustPh(acidity.Mean < Middle(acidity.Band), acidity.Band, "the body goes with the pH: read both again afterwards"),
+            => new NextStep.AdjustPh(acidity.Mean < Middle(acidity.Band), acidity.Band, new StepReason.Found("the body goes with the pH: read both again afterwards")),
         { StringLength: { Mean: { } mean } strings, Body: { } body } when mean < strings.Band.Low && check.Run.Thickeners.Length > 1
-            && Asked(body.Band.Shifted(body.Value?.LnBiasTakenOut ?? 0), out _) is { Action: BenchAction.Add } advice => new NextStep.Correct(advice),
+            && Asked(body.Band.Shifted(body.Value?.LnBiasTakenOut ?? 0)).Advice is { Action: BenchAction.Add } advice => new NextStep.Correct(advice),
         { StringLength: { Mean: { } mean } strings } when mean < strings.Band.Low
-            => new NextStep.Rework("the string is too short: a thickener that draws strings brings it, an associative one as a rule; try it on a cup first"),
+            => Rework("the string is too short: a thickener that draws strings brings it, an associative one as a rule; try it on a cup first"),
         { StringLength: { Mean: { } mean } strings } when mean > strings.Band.High
-            => new NextStep.Rework("the string is too long: base or water shortens it, at the cost of body; try it on a cup first"),
-        _ => new NextStep.Rework("read the string length on a fresh sample, by another hand"),
+            => Rework("the string is too long: base or water shortens it, at the cost of body; try it on a cup first"),
+        _ => Rework("read the string length on a fresh sample, by another hand"),
     };
 
     private static Acidity Middle(AcidityBand band) => Acidity.FromPh((band.Low.Ph + band.High.Ph) / 2);
@@ -112,26 +112,24 @@ internal sealed class NextSteps(BatchCheck check, BatchReadings readings, Immuta
         var direction = body.IsBelowAim ? "short" : "over";
         if (Evidence.MainThickener(run) is null)
         {
-            return new NextStep.Rework($"the body is {direction}, and the run names no thickener to correct it by: {(body.IsBelowAim ? "log its base and thickener to be told how much to add" : "let it down with base in small steps, reading after each")}");
+            return Rework($"the body is {direction}, and the run names no thickener to correct it by: {(body.IsBelowAim ? "log its base and thickener to be told how much to add" : "let it down with base in small steps, reading after each")}");
         }
 
-        return Asked(body.Band.Shifted(body.Value!.LnBiasTakenOut), out var reason) switch
+        var outcome = Asked(body.Band.Shifted(body.Value!.LnBiasTakenOut));
+        return outcome.Advice switch
         {
             { Action: BenchAction.Add } advice when body.IsBelowAim => new NextStep.Correct(advice),
             { Action: BenchAction.LetDown } advice when !body.IsBelowAim => new NextStep.Correct(advice),
-            { Action: BenchAction.GiveUp give } advice => new NextStep.Rework($"the body is {direction}. {give.Remedy} {advice.Why}"),
-            { Action: BenchAction.Measure } advice => new NextStep.Read(1, advice.Why),
-            { Action: BenchAction.Wait wait } advice => new NextStep.Wait(wait.More, advice.Why),
-            null => new NextStep.Rework($"the body is {direction}, and no correction can be advised: {reason}"),
-            _ => new NextStep.Rework($"the body is {direction}, though the run's curve says otherwise: look at its readings ('viscolog fit'), and read the pot again"),
+            { Action: BenchAction.GiveUp } advice => new NextStep.Rework(new StepReason.Advised(advice, body.IsBelowAim)),
+            { Action: BenchAction.Measure } advice => new NextStep.Read(1, new StepReason.Advised(advice, body.IsBelowAim)),
+            { Action: BenchAction.Wait wait } advice => new NextStep.Wait(wait.More, new StepReason.Advised(advice, body.IsBelowAim)),
+            null => new NextStep.Rework(new StepReason.NotAdvised(outcome, body.IsBelowAim)),
+            _ => Rework($"the body is {direction}, though the run's curve says otherwise: look at its readings ('viscolog fit'), and read the pot again"),
         };
     }
 
-    /// <summary>The advice for the pot as it is; null with the reason where there is none.</summary>
-    private Advice? Asked(ViscosityBand band, out string? reason)
-    {
-        var outcome = Study.Of(new(check.Run) { Band = band, History = history });
-        reason = (outcome as StudyOutcome.Refused)?.Reason;
-        return outcome.Advice;
-    }
+    private static NextStep.Rework Rework(string words) => new(new StepReason.Found(words));
+
+    /// <summary>The advice for the pot as it is.</summary>
+    private StudyOutcome Asked(ViscosityBand band) => Study.Of(new(check.Run) { Band = band, History = history });
 }

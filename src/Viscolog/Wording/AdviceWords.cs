@@ -22,7 +22,7 @@ internal static class AdviceWords
             $"LET DOWN with {Shown.Grams(letDown.Base)} of base   (dose {Shown.Dose(advice.Thickener.DoseNow)} → {Shown.Dose(letDown.After)})",
             $"Stir it in well, then {Readings(advice)}.",
         ],
-        BenchAction.GiveUp giveUp => [$"STOP ADDING. {giveUp.Remedy}"],
+        BenchAction.GiveUp giveUp => [$"STOP ADDING. {ReasonWords.Of(giveUp.Remedy)}"],
         BenchAction.Measure { IsOfString: true } => ["DRAW A STRING from the pot. Add nothing yet."],
         BenchAction.Measure { Standing: { } standing } => [$"READ the pot after {Shown.Duration(standing)} of standing. Add nothing yet."],
         BenchAction.Measure => ["READ the pot. Add nothing yet."],
@@ -92,7 +92,7 @@ internal static class AdviceWords
 
     private static string Readings(Advice advice) => string.Join(" and ", advice.Quantities.Select(q => Of(q, _ => "read", _ => "draw a string")));
 
-    private static string Over(AdvisedQuantity quantity) => $"{Shown.Chance(quantity.ChanceOver)} ({Explanation.OneIn(quantity.ChanceOver)})";
+    private static string Over(AdvisedQuantity quantity) => $"{Shown.Chance(quantity.ChanceOver)} ({ReasonWords.OneIn(quantity.ChanceOver)})";
 
     private static string? Interval(Estimate? body) => body is null ? null : $"{Shown.Body(body.Median)} ({Shown.Spread(body)})";
 

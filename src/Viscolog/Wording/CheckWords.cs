@@ -30,15 +30,24 @@ internal static class CheckWords
     public static string Next(NextStep next) => next switch
     {
         NextStep.Release => "Release it: nothing to add.",
-        NextStep.Read read => $"Read the pot {(read.Readings == 1 ? "once" : $"{read.Readings} times")} more: {Sentence.Ended(read.Why)}",
-        NextStep.Wait wait => $"Let it stand {Shown.Duration(wait.More)} more, then read again: {Sentence.Ended(wait.Why)}",
-        NextStep.AdjustPh ph => $"{(ph.Raise ? "Raise" : "Lower")} the pH to {Ph(ph.Band)} first, stir, and read body and pH again: {Sentence.Ended(ph.Why)}",
+        NextStep.Read read => $"Read the pot {(read.Readings == 1 ? "once" : $"{read.Readings} times")} more: {Sentence.Ended(Why(read.Why))}",
+        NextStep.Wait wait => $"Let it stand {Shown.Duration(wait.More)} more, then read again: {Sentence.Ended(Why(wait.Why))}",
+        NextStep.AdjustPh ph => $"{(ph.Raise ? "Raise" : "Lower")} the pH to {Ph(ph.Band)} first, stir, and read body and pH again: {Sentence.Ended(Why(ph.Why))}",
         NextStep.Correct { Advice: { Action: BenchAction.Add add } advice }
-            => $"Short: add {Shown.Grams(add.Poured)} {advice.Thickener.Name}, stir it in well, let it stand {Shown.Duration(add.Standing)}, and check again. {advice.Why}",
+            => $"Short: add {Shown.Grams(add.Poured)} {advice.Thickener.Name}, stir it in well, let it stand {Shown.Duration(add.Standing)}, and check again. {ReasonWords.Of(advice)}",
         NextStep.Correct { Advice: { Action: BenchAction.LetDown letDown } advice }
-            => $"Over: let it down with {Shown.Grams(letDown.Base)} of base, stir it in well, and check again. {advice.Why}",
-        NextStep.Rework rework => Sentence.Of(rework.What),
+            => $"Over: let it down with {Shown.Grams(letDown.Base)} of base, stir it in well, and check again. {ReasonWords.Of(advice)}",
+        NextStep.Rework rework => Sentence.Of(Why(rework.What)),
         _ => throw new ArgumentOutOfRangeException(nameof(next), next, "not a case of the closed set"),
+    };
+
+    private static string Why(StepReason reason) => reason switch
+    {
+        StepReason.Found found => found.Words,
+        StepReason.Advised { Advice: { Action: BenchAction.GiveUp give } advice } advised => $"the body is {(advised.IsShort ? "short" : "over")}. {ReasonWords.Of(give.Remedy)} {ReasonWords.Of(advice)}",
+        StepReason.Advised advised => ReasonWords.Of(advised.Advice),
+        StepReason.NotAdvised none => $"the body is {(none.IsShort ? "short" : "over")}, and no correction can be advised: {AdviceWords.Refusal(none.Outcome)}",
+        _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "not a case of the closed set"),
     };
 
     /// <summary>What a check found, a name and a text each.</summary>

@@ -26,7 +26,7 @@ internal static class ReplayWords
 
         var expected = AdviceWords.Expected(advice.Body) is { } e ? $" Expect {e}, over {Shown.Chance(advice.Body.ChanceOver)}." : "";
         var headline = AdviceWords.Headline(advice).First();
-        return $"{Sentence.Ended(headline)}{expected} {advice.Why}".Replace("   (", " (", StringComparison.Ordinal);
+        return $"{Sentence.Ended(headline)}{expected} {ReasonWords.Of(advice)}".Replace("   (", " (", StringComparison.Ordinal);
     }
 
     /// <summary>What was done.</summary>
@@ -44,7 +44,7 @@ internal static class ReplayWords
     /// <summary>How what was done compares with what was advised; empty where there is nothing to say.</summary>
     public static string Compared(ReplayMoment moment)
     {
-        var promised = moment.Poured is { } poured ? $" Those grams promised {Shown.Spread(poured.Expected)} mPa·s: in band {Shown.Chance(poured.ChanceInBand)}, over {Shown.Chance(poured.ChanceOver)} ({Explanation.OneIn(poured.ChanceOver)})." : "";
+        var promised = moment.Poured is { } poured ? $" Those grams promised {Shown.Spread(poured.Expected)} mPa·s: in band {Shown.Chance(poured.ChanceInBand)}, over {Shown.Chance(poured.ChanceOver)} ({ReasonWords.OneIn(poured.ChanceOver)})." : "";
         return moment.Match switch
         {
             ReplayMatch.AsAdvised => "As advised.",

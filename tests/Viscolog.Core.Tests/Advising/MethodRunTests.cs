@@ -74,7 +74,7 @@ public sealed class MethodRunTests
         Assert.Contains(Warnings(60_000), w => w.Contains("rotational viscometer", StringComparison.Ordinal));
         Assert.DoesNotContain(Warnings(120), w => w.Contains("the target can't be read", StringComparison.Ordinal));
         static ImmutableArray<string> Warnings(double target)
-            => [.. Studied.Of(new(Of("iso-2431-4", [32, 40, 50], target))).Advice!.Warnings];
+            => Studied.Of(new(Of("iso-2431-4", [32, 40, 50], target))).Evidence.Warnings;
     }
 
     [Fact]
@@ -91,7 +91,7 @@ public sealed class MethodRunTests
     {
         var advised = Studied.Of(new(Of("iso-2431-4", [22, 40, 62], 200)));
         Assert.Equal(2, advised.Posterior.Evidence.ReadingCount);
-        Assert.Contains(advised.Advice!.Warnings, w => w.Contains("1 reading left out: 22 s is outside", StringComparison.Ordinal));
+        Assert.Contains(advised.Evidence.Warnings, w => w.Contains("1 reading left out: 22 s is outside", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -113,7 +113,7 @@ public sealed class MethodRunTests
             9000, Bench.Read(At(1000, 18), celsius: 18), Bench.Read(At(1000, 28), celsius: 28), Bench.Dose(1), Bench.Read(At(2000, 23)), Bench.Dose(0.5), Bench.Read(At(3000, 28), celsius: 28));
         var advised = Studied.Of(new(run with { Repeatability = Percentage.FromPercent(1) }));
         Assert.Equal(3000, advised.Posterior.BodyAt(Dose.FromPercent(1.5), Study.Level).Median.MilliPascalSeconds, 100.0);
-        Assert.Contains(advised.Advice!.Warnings, w => w.Contains("learned from this run", StringComparison.Ordinal));
+        Assert.Contains(advised.Evidence.Warnings, w => w.Contains("learned from this run", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -13,14 +13,14 @@ public sealed class PairAdviceTests
 
     [Fact]
     public void The_first_advice_is_to_read_body_and_string()
-        => Assert.Contains("draw a string", Measured(PairBench.Run(6000, Wanted)).Why, StringComparison.Ordinal);
+        => Assert.IsType<AdviceReason.NothingRead>(Measured(PairBench.Run(6000, Wanted)).Why);
 
     [Fact]
     public void A_string_that_was_never_read_is_asked_for()
     {
         var advice = Measured(PairBench.Run(6000, Wanted, PairBench.Read(1000, null)));
         Assert.True(AsksForString(advice));
-        Assert.Contains("string_mm", advice.Why, StringComparison.Ordinal);
+        Assert.False(Assert.IsType<AdviceReason.StringNotRead>(advice.Why).Ever);
         Assert.Null(advice.StringLength!.Now);
     }
 
@@ -90,7 +90,7 @@ public sealed class PairAdviceTests
         var length = PairBench.Length(2.4, 0.4);
         var repeated = run with { Entries = run.Entries.AddRange(Enumerable.Repeat(PairBench.Read(null, length), 3)) };
         var advice = PairBench.Advise(repeated);
-        Assert.Contains("before the string arrives", advice.Why, StringComparison.Ordinal);
+        Assert.Equal("S", Assert.IsType<AdviceReason.BodyWouldPass>(advice.Why).Thickener);
         Assert.IsType<BenchAction.LetDown>(advice.Action);
     }
 
@@ -124,7 +124,7 @@ public sealed class PairAdviceTests
         var run = PairBench.Along(6000, Wanted, ("S", 0.6)) with { Thickeners = [new Thickener("A") { Chemistry = ThickenerChemistry.AlkaliSwellable }, new Thickener("S")] };
         var sour = (Entry.Measured)run.Entries[^1];
         var advice = PairBench.Advise(run with { Entries = run.Entries.SetItem(run.Entries.Length - 1, sour with { Reading = sour.Reading with { Acidity = Acidity.FromPh(6.5) } }) });
-        Assert.Contains("pH", Assert.IsType<BenchAction.GiveUp>(advice.Action).Remedy, StringComparison.Ordinal);
+        Assert.Equal(Remedy.RaisePh, Assert.IsType<BenchAction.GiveUp>(advice.Action).Remedy);
     }
 
     private static bool AsksForString(Advice advice) => ((BenchAction.Measure)advice.Action).IsOfString;

@@ -17,7 +17,7 @@ public sealed class HistoryTests
         var unlike = Bench.Run(9000, Bench.Read(10000), Bench.Dose(1), Bench.Read(10500), Bench.Dose(1), Bench.Read(11000), Bench.Dose(1), Bench.Read(11600));
         var advised = Studied.Of(new(run) { History = [unlike, unlike, unlike] });
         Assert.True(advised.Posterior.ChanceUnlikeHistory.Fraction > 0.9, advised.Posterior.ChanceUnlikeHistory.ToString());
-        Assert.Contains(advised.Advice!.Warnings, w => w.Contains("unlike the earlier runs", StringComparison.Ordinal));
+        Assert.Contains(advised.Advice!.Warnings, w => w is AdviceWarning.UnlikeHistory);
         var cold = ((PosteriorOutcome.Found)Posteriors.OfCurve(run, run.Target!.Band, [])).Posterior;
         var dose = Dose.FromPercent(1.5);
         Assert.Equal(cold.BodyAt(dose, Study.Level).Median.Ln, advised.Posterior.BodyAt(dose, Study.Level).Median.Ln, 0.15);
@@ -30,7 +30,7 @@ public sealed class HistoryTests
         var like = Bench.AlongSigmoid(9000, 0.4, 0.6, 0.6, 0.5);
         var advised = Studied.Of(new(run) { History = [like, like, like] });
         Assert.True(advised.Posterior.ChanceUnlikeHistory.Fraction < 0.15, advised.Posterior.ChanceUnlikeHistory.ToString());
-        Assert.DoesNotContain(advised.Advice!.Warnings, w => w.Contains("unlike", StringComparison.Ordinal));
+        Assert.DoesNotContain(advised.Advice!.Warnings, w => w is AdviceWarning.UnlikeHistory);
     }
 
     [Fact]

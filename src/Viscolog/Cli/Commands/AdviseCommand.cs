@@ -89,16 +89,19 @@ internal static class AdviceText
             terminal.Row("Plan", $"{plan}; this addition is the first of it", Indent);
         }
 
-        terminal.Row("Why", advice.Why, Indent);
+        terminal.Row("Why", ReasonWords.Of(advice), Indent);
         terminal.Row("Limit", $"{Shown.Dose(advice.Thickener.Limit.Dose)}: {advice.Thickener.Limit.Why}", Indent);
         if (advice.WhatIf is { } asked)
         {
-            terminal.Row("If", $"{Shown.Grams(asked.Poured)} went in instead (dose {Shown.Dose(asked.After)}): {Shown.Body(asked.Expected.Median)} ({Shown.Spread(asked.Expected)}), 9 times in 10; in band {Shown.Chance(asked.ChanceInBand)}, over {Shown.Chance(asked.ChanceOver)} ({Explanation.OneIn(asked.ChanceOver)}). {string.Join(' ', asked.Notes)}", Indent);
+            var expected = $"{Shown.Body(asked.Expected.Median)} ({Shown.Spread(asked.Expected)}), 9 times in 10";
+            var chances = $"in band {Shown.Chance(asked.ChanceInBand)}, over {Shown.Chance(asked.ChanceOver)} ({ReasonWords.OneIn(asked.ChanceOver)})";
+            var notes = string.Join(' ', ReasonWords.Notes(asked));
+            terminal.Row("If", $"{Shown.Grams(asked.Poured)} went in instead (dose {Shown.Dose(asked.After)}): {expected}; {chances}. {notes}", Indent);
         }
 
         foreach (var warning in advice.Warnings)
         {
-            terminal.Row("Note", warning, Indent);
+            terminal.Row("Note", ReasonWords.Of(warning), Indent);
         }
 
         terminal.Line();

@@ -1,5 +1,6 @@
 using Viscolog.Core.Advising;
 using Viscolog.Core.Quantities;
+using Viscolog.Wording;
 
 namespace Viscolog.Cli.Json;
 
@@ -49,7 +50,7 @@ internal sealed record AdviceAnswer() : Answer("viscolog.advice/1")
             ExpectedMpas = advice.Body.Expected is { } body ? BodyAnswer.Of(body) : null,
             ChanceInBandPct = Math.Round(advice.Body.ChanceInBand.Percent, 2),
             ChanceOverPct = Math.Round(advice.Body.ChanceOver.Percent, 2),
-            ChanceOverWords = Explanation.OneIn(advice.Body.ChanceOver),
+            ChanceOverWords = ReasonWords.OneIn(advice.Body.ChanceOver),
             WhatIf = advice.WhatIf is { } asked ? WhatIfAnswer.Of(asked) : null,
             ExpectedStringMm = advice.StringLength?.Expected is { } expected ? LengthAnswer.Of(expected) : null,
             NowStringMm = advice.StringLength?.Now is { } length ? LengthAnswer.Of(length) : null,
@@ -59,8 +60,8 @@ internal sealed record AdviceAnswer() : Answer("viscolog.advice/1")
             OtherDoseNowPct = other is not null ? Rounded.Four(other.DoseNow.Percent) : null,
             Plan = several ? [.. advice.Thickeners.Where(t => t.Planned is not null).Select(PlannedAnswer.Of)] : null,
             DoseLimit = new(Rounded.Four(advice.Thickener.Limit.Dose.Percent), advice.Thickener.Limit.Why),
-            Why = advice.Why,
-            Warnings = [.. fileWarnings, .. advice.Warnings],
+            Why = ReasonWords.Of(advice),
+            Warnings = [.. fileWarnings, .. advice.Warnings.Select(ReasonWords.Of)],
             Cautions = advice.Cautions,
         };
         return advice.Action switch
@@ -134,6 +135,6 @@ internal sealed record WhatIfAnswer(
         BodyAnswer.Of(asked.Expected),
         Math.Round(asked.ChanceInBand.Percent, 2),
         Math.Round(asked.ChanceOver.Percent, 2),
-        Explanation.OneIn(asked.ChanceOver),
-        asked.Notes);
+        ReasonWords.OneIn(asked.ChanceOver),
+        [.. ReasonWords.Notes(asked)]);
 }

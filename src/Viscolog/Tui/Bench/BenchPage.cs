@@ -128,9 +128,9 @@ internal static class BenchPage
         };
         string[] why =
         [
-            advice.Why,
+            ReasonWords.Of(advice),
             .. AdviceWords.Plan(advice) is { } plan ? [$"Plan: {plan}."] : Array.Empty<string>(),
-            .. advice.Warnings,
+            .. advice.Warnings.Select(ReasonWords.Of),
         ];
         var limit = advice.Thickener.Limit;
         return

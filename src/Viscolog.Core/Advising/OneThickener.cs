@@ -1,0 +1,62 @@
+using Viscolog.Core.Observing;
+using Viscolog.Core.Quantities;
+
+namespace Viscolog.Core.Advising;
+
+/// <summary>How the next addition of the only thickener is chosen.</summary>
+internal sealed class OneThickener(Situation at) : AdditionPolicy(at, DecisionSettings.One)
+{
+    /// <summary>Chance of coming up to the band below which a target counts as out of reach.</summary>
+    public const double HopelessChance = 0.1;
+
+    /// <summary>Doses with a reading below which the slope is not trusted far.</summary>
+    private const int FewDoses = 3;
+
+    /// <summary>Weight of a shape from which on the others hardly count.</summary>
+    private const double ClearShape = 0.6;
+
+    private DoseLimit Limit => At.Limit(Quantity.Body);
+
+    private Percentage Risk => At.Request.Risk;
+
+    /// <inheritdoc/>
+    public override bool IsHopeless => At.Posterior.ChanceOfReaching(At.Band.Low, Limit.Dose).Fraction < HopelessChance || Limit.Dose <= At.Now.Body;
+
+    /// <inheritdoc/>
+    public override Addition? Choose()
+        => IncrementPolicy.Choose(At.Posterior, At.Band, At.Now.Body.Percent, Limit.Dose.Percent, At.Evidence.RangeTop, Risk.Fraction) is { } choice
+            ? new(Quantity.Body, choice.DosePercent, choice.BestChance, choice.Bound)
+            : null;
+
+    /// <inheritdoc/>
+    public override Move? InsteadOf(Addition? addition) => addition is not null && !IsHopeless ? null : Stuck();
+
+    /// <inheritdoc/>
+    public override Move Stuck()
+    {
+        if (At.Over(Quantity.Body, At.Now) > Risk.Fraction && !IsHopeless)
+        {
+            return IsReadOften(Quantity.Body) ? new LetDowns(At, Settings).ToAim(Quantity.Body) : Move.ReadBody(new AdviceReason.MaybeOver());
+        }
+
+        var top = At.Thickener(Quantity.Body).UsualRange.Top;
+        var withoutLimit = Limit.Dose < top && At.Posterior.ChanceOfReaching(At.Band.Low, top).Fraction >= HopelessChance;
+        return Move.GiveUp(
+            Remedy.AnotherTarget,
+            withoutLimit ? new AdviceReason.LimitInTheWay(Limit) : new AdviceReason.OutOfReach(At.Thickener(Quantity.Body).Name));
+    }
+
+    /// <inheritdoc/>
+    public override AdviceReason Why(Addition addition)
+    {
+        var (steps, runs) = (At.Evidence.Steps, At.Posterior.Prior.Runs);
+        var doses = steps.Where(s => s.Readings.Length > 0).Select(s => s.Dose).Distinct().Count();
+        return new AdviceReason.Chosen(addition.Bound, Risk, Limit)
+        {
+            IsOnKnownGround = addition.DosePercent > steps[^1].Dose + (IncrementPolicy.StepCap * At.Evidence.RangeTop) + 1e-9,
+            EarlierRuns = runs,
+            FewDoses = doses >= FewDoses || runs > 0 ? null : doses,
+            IsShapeOpen = At.Posterior.ShapeWeights.Max() <= ClearShape && steps.Length >= FewDoses,
+        };
+    }
+}
