@@ -156,15 +156,15 @@ public sealed class AdvisorTests
         var run = Bench.AlongSigmoid(Bench.Sigmoid(1.5), 0.5, 0.5, 0.5, 0.5, 0.5);
         var grams = Assert.IsType<BenchAction.LetDown>(Of(run).Action).Base.Grams;
         var advice = Of(run with { ScaleStep = Mass.FromGrams(3 * grams) });
-        Assert.Equal("Weigh finer.", Assert.IsType<BenchAction.GiveUp>(advice.Action).Remedy);
-        Assert.Contains("use a finer scale", advice.Why, StringComparison.Ordinal);
+        Assert.Equal(Remedy.WeighFiner, Assert.IsType<BenchAction.GiveUp>(advice.Action).Remedy);
+        Assert.Equal(3 * grams, Assert.IsType<AdviceReason.BaseTooSmall>(advice.Why).Step.Grams);
     }
 
     [Fact]
     public void A_dose_far_beyond_the_range_is_no_fault()
     {
         var run = Bench.AlongSigmoid(9000, 0.5, 400);
-        Assert.Equal("Split the pot.", Assert.IsType<BenchAction.GiveUp>(Of(run).Action).Remedy);
+        Assert.Equal(Remedy.SplitPot, Assert.IsType<BenchAction.GiveUp>(Of(run).Action).Remedy);
     }
 
     [Fact]
@@ -208,8 +208,8 @@ public sealed class AdvisorTests
     public void From_pH_7_5_on_a_curve_means_something(double ph, bool isTooLow)
     {
         var run = Bench.Run(9000, Bench.Read(1000, ph: ph), Bench.Dose(0.5), Bench.Read(1150, ph: ph));
-        Assert.Equal(isTooLow, Of(run).Action is BenchAction.GiveUp { Remedy: "Raise the pH first." });
-        Assert.Equal(isTooLow, Of(run).Warnings.Any(w => w.Contains("raise the pH first", StringComparison.Ordinal)));
+        Assert.Equal(isTooLow, Of(run).Action is BenchAction.GiveUp { Remedy: Remedy.RaisePh });
+        Assert.Equal(isTooLow, Studied.Of(new(run)).Evidence.Warnings.Any(w => w.Contains("raise the pH first", StringComparison.Ordinal)));
         Assert.IsType<BenchAction.Add>(Of(run with { Thickeners = [Bench.Thickener with { Chemistry = ThickenerChemistry.Associative }] }).Action);
     }
 
