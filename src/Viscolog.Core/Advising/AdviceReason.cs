@@ -1,4 +1,3 @@
-using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Advising;

@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using Viscolog.Core.Inference;
-using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Advising;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
@@ -139,6 +140,7 @@ internal sealed record Aim(Quantity Quantity, double Low, double High, double Mi
 /// <summary>Chances of one quantity, as fractions.</summary>
 /// <param name="InBand">It is in its band.</param>
 /// <param name="Over">It is over.</param>
+[StructLayout(LayoutKind.Auto)]
 internal readonly record struct QuantityChances(double InBand, double Over);
 
 /// <summary>What to do, before it is put as advice.</summary>

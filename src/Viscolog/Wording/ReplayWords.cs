@@ -1,4 +1,3 @@
-using Viscolog.Core.Advising;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Practice;
 using Viscolog.Text;
