@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using MathNet.Numerics.Distributions;
 using Viscolog.Core.Fitting;
 
 namespace Viscolog.Core.Flow;
@@ -12,7 +13,7 @@ public static class FlowFits
     private const double Significant = 2;
 
     /// <summary>Standard errors up to the value that 95 % lie below.</summary>
-    private const double OneSided = 1.645;
+    private static readonly double OneSided = Normal.InvCDF(0, 1, 0.95);
 
     /// <summary>The least relative scatter that counts; exact numbers would make ln RSS run away.</summary>
     private const double LeastScatter = 1e-9;

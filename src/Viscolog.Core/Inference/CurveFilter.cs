@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Viscolog.Core.Curves;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Settling;
@@ -79,7 +80,7 @@ internal sealed class CurveFilter
         Prepare(shape, draw.LogShape, timeConstant);
         var walk = discrepancy * discrepancy;
         var (mean, variance) = (_levelMean, _levelVariance + (walk * SortedDoses[0]));
-        var (sum, product) = (0.0, 1.0);
+        var likelihood = new LogProduct();
         for (var i = 0; i < _byDose.Length; i++)
         {
             var k = _byDose[i];
@@ -90,12 +91,7 @@ internal sealed class CurveFilter
                 var remaining = k == 0 || double.IsInfinity(reading.WaitSeconds) ? 0 : BuildUp.Remaining(reading.WaitSeconds, timeConstant);
                 var expected = _rise[k] + ((_start[k] - _rise[k]) * remaining);
                 var noise = _repeatabilityVariance + reading.ExtraVariance + (remaining * remaining * before);
-                product *= Update(reading.Ln - expected - mean, noise, ref mean, ref variance);
-                if (product is < 1e-200 or > 1e200)
-                {
-                    sum += Math.Log(product);
-                    product = 1;
-                }
+                likelihood.Times(Update(reading.Ln - expected - mean, noise, ref mean, ref variance));
             }
 
             if (!means.IsEmpty)
@@ -104,8 +100,7 @@ internal sealed class CurveFilter
             }
         }
 
-        sum += Math.Log(product);
-        return double.IsFinite(sum) ? sum : double.NegativeInfinity;
+        return likelihood.Log;
     }
 
     /// <summary>The chance that a reading is an outlier, given how far off it is.</summary>
@@ -166,5 +161,29 @@ internal sealed class CurveFilter
         return (
             (1 - PosteriorSettings.OutlierShare) * Math.Exp(-0.5 * squared / variance) / Math.Sqrt(variance),
             PosteriorSettings.OutlierShare * Math.Exp(-0.5 * squared / wide) / Math.Sqrt(wide));
+    }
+}
+
+/// <summary>A product of many densities that never runs out of range; logarithms are slow, so one is taken now and then only.</summary>
+[StructLayout(LayoutKind.Auto)]
+internal struct LogProduct
+{
+    private double _sum;
+    private double _product;
+
+    public LogProduct() => _product = 1;
+
+    /// <summary>The product's logarithm; negative infinity where it is not finite.</summary>
+    public readonly double Log => _sum + Math.Log(_product) is var log && double.IsFinite(log) ? log : double.NegativeInfinity;
+
+    /// <summary>Takes in a factor.</summary>
+    public void Times(double density)
+    {
+        _product *= density;
+        if (_product is < 1e-200 or > 1e200)
+        {
+            _sum += Math.Log(_product);
+            _product = 1;
+        }
     }
 }

@@ -69,7 +69,7 @@ internal sealed class PairBodyFilter
             (Math.Log(PosteriorSettings.BaseMedian), PosteriorSettings.BaseLogSd),
             (PairSettings.BodyRiseMean, PairSettings.BodyRiseSd),
             (PairSettings.CrossMean, PairSettings.CrossSd));
-        var (sum, product) = (0.0, 1.0);
+        var likelihood = new LogProduct();
         for (var k = 0; k < _readings.Length; k++)
         {
             var before = WalkBefore(k, discrepancy);
@@ -77,16 +77,11 @@ internal sealed class PairBodyFilter
             foreach (var reading in _readings[k])
             {
                 var left = k == 0 || double.IsInfinity(reading.WaitSeconds) ? 0 : BuildUp.Remaining(reading.WaitSeconds, timeConstant);
-                product *= state.Update(
+                likelihood.Times(state.Update(
                     _first[k] + (left * (_startFirst[k] - _first[k])),
                     _second[k] + (left * (_startSecond[k] - _second[k])),
                     reading.Ln - _rise[k] - (left * (_startRise[k] - _rise[k])),
-                    _variance + reading.ExtraVariance + (left * left * before));
-                if (product is < 1e-200 or > 1e200)
-                {
-                    sum += Math.Log(product);
-                    product = 1;
-                }
+                    _variance + reading.ExtraVariance + (left * left * before)));
             }
 
             if (!states.IsEmpty)
@@ -95,8 +90,7 @@ internal sealed class PairBodyFilter
             }
         }
 
-        sum += Math.Log(product);
-        return double.IsFinite(sum) ? sum : double.NegativeInfinity;
+        return likelihood.Log;
     }
 
     /// <summary>
@@ -151,10 +145,7 @@ internal sealed class PairBodyDraw : BodyDraw
         _path = filter.Path;
         _states = new WalkState[filter.StepCount];
         filter.LogLikelihood(_shape, draw, _states);
-        for (var k = _states.Length - 2; k >= 0; k--)
-        {
-            _states[k] = _states[k].Smoothed(_states[k + 1], filter.WalkBefore(k + 1, _discrepancy));
-        }
+        WalkState.Smooth(_states, step => filter.WalkBefore(step, _discrepancy));
 
         Changes = [.. _states.Select((state, k) => filter.ChangeIn(k, state))];
     }

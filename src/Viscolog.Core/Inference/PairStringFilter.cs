@@ -47,19 +47,14 @@ internal sealed class PairStringFilter
             (Math.Log(PairSettings.StringBaseMedian), PairSettings.StringBaseLogSd),
             (PairSettings.StringByBodyMean, PairSettings.StringByBodySd),
             (PairSettings.StringRiseMean, PairSettings.StringRiseSd));
-        var (sum, product) = (0.0, 1.0);
+        var likelihood = new LogProduct();
         for (var k = 0; k < _readings.Length; k++)
         {
             state.Walk(WalkBefore(k, discrepancy));
             var rise = Form.Rise(draw.Form, Path.String[k]);
             foreach (var reading in _readings[k])
             {
-                product *= state.Update(Path.Body[k], rise, reading.Ln, variance + reading.ExtraVariance);
-                if (product is < 1e-200 or > 1e200)
-                {
-                    sum += Math.Log(product);
-                    product = 1;
-                }
+                likelihood.Times(state.Update(Path.Body[k], rise, reading.Ln, variance + reading.ExtraVariance));
             }
 
             if (!states.IsEmpty)
@@ -68,8 +63,7 @@ internal sealed class PairStringFilter
             }
         }
 
-        sum += Math.Log(product);
-        return double.IsFinite(sum) ? sum : double.NegativeInfinity;
+        return likelihood.Log;
     }
 
     /// <summary>The scatter of strings is learned along with the curve, about its default or about what many repeats have shown.</summary>
@@ -98,10 +92,7 @@ internal sealed class PairStringDraw
         _path = filter.Path;
         _states = new WalkState[_path.Count];
         filter.LogLikelihood(draw, _states);
-        for (var k = _states.Length - 2; k >= 0; k--)
-        {
-            _states[k] = _states[k].Smoothed(_states[k + 1], filter.WalkBefore(k + 1, _discrepancy));
-        }
+        WalkState.Smooth(_states, step => filter.WalkBefore(step, _discrepancy));
     }
 
     /// <summary>How the string rises along the dose of the thickener that brings it.</summary>

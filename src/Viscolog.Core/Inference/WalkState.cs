@@ -69,6 +69,17 @@ internal struct WalkState
         return density;
     }
 
+    /// <summary>Smooths filtered states in place, the last first.</summary>
+    /// <param name="states">The states after each step.</param>
+    /// <param name="walkBefore">Variance that the level walks before a step.</param>
+    public static void Smooth(Span<WalkState> states, Func<int, double> walkBefore)
+    {
+        for (var k = states.Length - 2; k >= 0; k--)
+        {
+            states[k] = states[k].Smoothed(states[k + 1], walkBefore(k + 1));
+        }
+    }
+
     /// <summary>
     /// This filtered state once what came later is known (Rauch, Tung and Striebel, AIAA Journal 3 (1965) 1445–1450). Only the level walks,
     /// so
