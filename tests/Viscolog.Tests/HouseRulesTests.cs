@@ -52,7 +52,6 @@ public sealed class HouseRulesTests
     [InlineData(typeof(LogOutcome), 4)]
     [InlineData(typeof(WriteOutcome), 3)]
     [InlineData(typeof(ImportOutcome), 3)]
-    [InlineData(typeof(BackupOutcome), 3)]
     [InlineData(typeof(Viscolog.Cli.Json.Answer), 18)]
     public void A_closed_set_has_so_many_sealed_cases(Type set, int cases)
     {

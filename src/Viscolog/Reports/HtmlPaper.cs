@@ -14,9 +14,9 @@ internal sealed class HtmlPaper
     /// <summary>Nothing may run or load, whatever a browser finds in the file.</summary>
     private const string Policy = "default-src 'none'; style-src 'unsafe-inline'";
 
-    private readonly XmlWriter writer;
+    private readonly XmlWriter _writer;
 
-    private HtmlPaper(XmlWriter writer) => this.writer = writer;
+    private HtmlPaper(XmlWriter writer) => _writer = writer;
 
     /// <summary>The whole file.</summary>
     public static byte[] Write(Paper paper)
@@ -33,7 +33,7 @@ internal sealed class HtmlPaper
 
     private void Page(Paper paper)
     {
-        writer.WriteDocType("html", null, null, null);
+        _writer.WriteDocType("html", null, null, null);
         Open("html", ("lang", "en"));
         Open("head");
         Void("meta", ("charset", "utf-8"));
@@ -100,7 +100,7 @@ internal sealed class HtmlPaper
                 break;
             case Block.Drawing drawing:
                 Open("figure", ("class", drawing.Picture.IsLow ? "low" : "high"));
-                drawing.Picture.WriteTo(writer, PlainText.Clean(drawing.Caption));
+                drawing.Picture.WriteTo(_writer, PlainText.Clean(drawing.Caption));
                 Element("figcaption", drawing.Caption);
                 Close();
                 break;
@@ -122,7 +122,7 @@ internal sealed class HtmlPaper
 
         Open("p", ("class", "led"));
         Element("b", lead + ".");
-        writer.WriteString(" " + Shown(prose.Text));
+        _writer.WriteString(" " + Shown(prose.Text));
         Close();
     }
 
@@ -226,34 +226,34 @@ internal sealed class HtmlPaper
 
     private void Open(string name, params ReadOnlySpan<(string Name, string Value)> attributes)
     {
-        writer.WriteStartElement(name);
+        _writer.WriteStartElement(name);
         foreach (var (key, value) in attributes)
         {
-            writer.WriteAttributeString(key, value);
+            _writer.WriteAttributeString(key, value);
         }
     }
 
-    private void Close() => writer.WriteFullEndElement();
+    private void Close() => _writer.WriteFullEndElement();
 
     private void Void(string name, params ReadOnlySpan<(string Name, string Value)> attributes)
     {
         Open(name, attributes);
-        writer.WriteEndElement();
+        _writer.WriteEndElement();
     }
 
     private void Element(string name, string text, string? style = null, bool clean = true)
     {
-        writer.WriteStartElement(name);
+        _writer.WriteStartElement(name);
         if (style is not null)
         {
-            writer.WriteAttributeString("class", style);
+            _writer.WriteAttributeString("class", style);
         }
 
-        writer.WriteString(clean ? Shown(text) : text);
-        writer.WriteFullEndElement();
+        _writer.WriteString(clean ? Shown(text) : text);
+        _writer.WriteFullEndElement();
     }
 
     private static string Shown(string text) => Paragraph.Bound(PlainText.Clean(text));
 
-    private void Line() => writer.WriteWhitespace("\n");
+    private void Line() => _writer.WriteWhitespace("\n");
 }

@@ -11,9 +11,9 @@ internal sealed class SvgPicture
     private static readonly FrozenSet<string> Elements = FrozenSet.ToFrozenSet(
         ["svg", "g", "defs", "clipPath", "title", "desc", "line", "polyline", "polygon", "path", "rect", "circle", "ellipse", "text", "tspan"], StringComparer.Ordinal);
 
-    private readonly XElement root;
+    private readonly XElement _root;
 
-    private SvgPicture(XElement root) => this.root = root;
+    private SvgPicture(XElement root) => _root = root;
 
     /// <summary>Whether it is less than half as high as wide.</summary>
     public bool IsLow { get; private init; }
@@ -46,7 +46,7 @@ internal sealed class SvgPicture
     /// <summary>Writes it with an alternative in words.</summary>
     public void WriteTo(XmlWriter writer, string words)
     {
-        var named = new XElement(root);
+        var named = new XElement(_root);
         named.SetAttributeValue("role", "img");
         named.SetAttributeValue("aria-label", words);
         named.WriteTo(writer);

@@ -12,7 +12,7 @@ internal sealed class TextPaper
 
     private const string Blank = "______";
 
-    private readonly StringBuilder text = new();
+    private readonly StringBuilder _text = new();
 
     /// <summary>The whole text; lines end with LF.</summary>
     public static string Write(Paper paper)
@@ -27,7 +27,7 @@ internal sealed class TextPaper
         }
 
         page.Wrapped(paper.Foot, "");
-        return page.text.ToString();
+        return page._text.ToString();
     }
 
     private void Write(Block block)
@@ -119,5 +119,5 @@ internal sealed class TextPaper
         }
     }
 
-    private void Line(string line = "") => text.Append(line.TrimEnd()).Append('\n');
+    private void Line(string line = "") => _text.Append(line.TrimEnd()).Append('\n');
 }

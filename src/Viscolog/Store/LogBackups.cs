@@ -16,7 +16,7 @@ internal static class LogBackups
     /// <param name="keep">Copies to keep, this one included; 1 or more.</param>
     /// <param name="now">The time, for the name.</param>
     /// <param name="progress">Told from time to time.</param>
-    public static BackupOutcome Make(BenchLog log, string folder, int keep, DateTimeOffset now, IProgress<LogProgress>? progress)
+    public static Outcome<BackupMade> Make(BenchLog log, string folder, int keep, DateTimeOffset now, IProgress<LogProgress>? progress)
     {
         var disk = log.Place.Disk;
         var temporary = Path.Combine(folder, $".{Guid.NewGuid():N}.tmp");
@@ -24,7 +24,7 @@ internal static class LogBackups
         {
             if (!Directory.Exists(folder) && folder != log.Place.Backups && !Directory.Exists(Path.GetDirectoryName(folder)))
             {
-                return new BackupOutcome.Failed($"there is no folder {Path.GetDirectoryName(folder)} to make backups in; make it first or name another with --to");
+                return new Refused($"there is no folder {Path.GetDirectoryName(folder)} to make backups in; make it first or name another with --to");
             }
 
             disk.MakeFolder(folder);
@@ -34,11 +34,11 @@ internal static class LogBackups
             var path = FreeName(folder, now);
             disk.Move(temporary, path, overwrite: false);
             disk.FlushFolder(folder);
-            return new BackupOutcome.Made(path, scan.Lines, Prune(disk, folder, keep));
+            return new BackupMade(path, scan.Lines, Prune(disk, folder, keep));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or LogRefused)
         {
-            return new BackupOutcome.Failed(OneLine.Of($"no backup was made in {folder}: {e.Message}"));
+            return new Refused(OneLine.Of($"no backup was made in {folder}: {e.Message}"));
         }
         finally
         {
@@ -50,24 +50,24 @@ internal static class LogBackups
     }
 
     /// <summary>Puts a backup in the place of a log, whose present files are set aside together first.</summary>
-    public static BackupOutcome Restore(LogPlace place, string backup, DateTimeOffset now, IProgress<LogProgress>? progress)
+    public static Outcome<BackupRestored> Restore(LogPlace place, string backup, DateTimeOffset now, IProgress<LogProgress>? progress)
     {
         try
         {
             if (!File.Exists(backup))
             {
-                return new BackupOutcome.Failed($"{backup}: no such file; name a backup, such as one in {place.Backups}");
+                return new Refused($"{backup}: no such file; name a backup, such as one in {place.Backups}");
             }
 
             var scan = LogOpening.Scan(backup, 0, progress);
             if (scan.IsTorn)
             {
-                return new BackupOutcome.Failed($"{backup} is cut off in the middle; take another backup");
+                return new Refused($"{backup} is cut off in the middle; take another backup");
             }
 
             if (File.Exists(place.Folder) || !Directory.Exists(Path.GetDirectoryName(place.Folder)))
             {
-                return new BackupOutcome.Failed($"{place.Folder} can't hold a log; name a folder with --log");
+                return new Refused($"{place.Folder} can't hold a log; name a folder with --log");
             }
 
             place.Disk.MakeFolder(place.Folder);
@@ -83,18 +83,18 @@ internal static class LogBackups
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or LogRefused or InvalidDataException)
         {
-            return new BackupOutcome.Failed(OneLine.Of($"{backup} was not restored: {e.Message}"));
+            return new Refused(OneLine.Of($"{backup} was not restored: {e.Message}"));
         }
     }
 
     /// <summary>Writes a damaged journal again from the log's query copy, where that is what it was when the log was last closed.</summary>
-    public static BackupOutcome RestoreFromCopy(LogPlace place, DateTimeOffset now, IProgress<LogProgress>? progress)
+    public static Outcome<BackupRestored> RestoreFromCopy(LogPlace place, DateTimeOffset now, IProgress<LogProgress>? progress)
     {
         try
         {
             if (Seal.Read(place.Seal) is not { } seal || CopyFile.StateOf(place.Copy) != CopyState.Ours)
             {
-                return new BackupOutcome.Failed($"nothing vouches for {place.Copy}; restore a backup instead");
+                return new Refused($"nothing vouches for {place.Copy}; restore a backup instead");
             }
 
             using var taken = LogLock.Take(place, isShared: false, LogOpening.Patience);
@@ -106,7 +106,7 @@ internal static class LogBackups
             var (length, sum) = Seal.SumOf(place.Copy);
             if ((length, sum) != (seal.CopyLength, seal.CopySum))
             {
-                return new BackupOutcome.Failed($"{place.Copy} is not as it was left; restore a backup instead");
+                return new Refused($"{place.Copy} is not as it was left; restore a backup instead");
             }
 
             using (var copy = new QueryCopy(CopyFile.Open(place.Copy, readOnly: true)))
@@ -119,16 +119,16 @@ internal static class LogBackups
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or LogRefused or InvalidDataException)
         {
-            return new BackupOutcome.Failed(OneLine.Of($"the journal was not written again: {e.Message}"));
+            return new Refused(OneLine.Of($"the journal was not written again: {e.Message}"));
         }
     }
 
-    private static BackupOutcome.Failed Busy(LogPlace place)
+    private static Refused Busy(LogPlace place)
         => new($"the log in {place.Folder} is busy: {LogLock.HolderOf(place)} has it; close that first");
 
     private static string Arriving(LogPlace place) => place.Journal + ".new";
 
-    private static BackupOutcome.Restored PutBack(LogPlace place, JournalScan scan, DateTimeOffset now, IProgress<LogProgress>? progress)
+    private static BackupRestored PutBack(LogPlace place, JournalScan scan, DateTimeOffset now, IProgress<LogProgress>? progress)
     {
         // The old journal is copied aside and then replaced in one move, so that there is a whole one at every moment.
         var aside = SetAside(place, now);
@@ -197,3 +197,14 @@ internal static class LogBackups
 
     private static string Stamp(DateTimeOffset now) => now.UtcDateTime.ToString("yyyyMMdd'T'HHmmss'Z'", CultureInfo.InvariantCulture);
 }
+
+/// <summary>A backup that was made and read through.</summary>
+/// <param name="Path">Where it is.</param>
+/// <param name="Lines">Journal lines that it holds.</param>
+/// <param name="Deleted">Older backups that were deleted.</param>
+internal sealed record BackupMade(string Path, long Lines, int Deleted);
+
+/// <summary>A backup that was put in place.</summary>
+/// <param name="Lines">Journal lines that it holds.</param>
+/// <param name="Aside">The folder with the files that were there before; null where there were none.</param>
+internal sealed record BackupRestored(long Lines, string? Aside);

@@ -7,6 +7,15 @@ internal abstract record LogOutcome
     {
     }
 
+    /// <summary>Why it is not open; null where it is.</summary>
+    public string? Trouble => this switch
+    {
+        Absent absent => absent.Reason,
+        Busy busy => busy.Reason,
+        Refused refused => refused.Reason,
+        _ => null,
+    };
+
     /// <summary>It is open.</summary>
     /// <param name="Log">The log; to be disposed of.</param>
     internal sealed record Opened(BenchLog Log) : LogOutcome;

@@ -202,7 +202,7 @@ public sealed class BenchLogTests
         bytes[bytes.Length / 2] ^= 4;
         File.WriteAllBytes(bench.Place.Journal, bytes);
         Assert.Contains("is damaged: line", bench.Refusal(), StringComparison.Ordinal);
-        var restored = Assert.IsType<BackupOutcome.Restored>(LogBackups.RestoreFromCopy(bench.Place, DateTimeOffset.UtcNow, null));
+        var restored = LogBackups.RestoreFromCopy(bench.Place, DateTimeOffset.UtcNow, null).Made!;
         Assert.Equal(bytes, File.ReadAllBytes(Path.Combine(restored.Aside!, "readings.journal")));
         using var again = bench.Open();
         Assert.Empty(again.Notes);
@@ -218,9 +218,9 @@ public sealed class BenchLogTests
         var bytes = File.ReadAllBytes(bench.Place.Copy);
         bytes[^100] ^= 4;
         File.WriteAllBytes(bench.Place.Copy, bytes);
-        Assert.Contains("not as it was left", Assert.IsType<BackupOutcome.Failed>(LogBackups.RestoreFromCopy(bench.Place, DateTimeOffset.UtcNow, null)).Reason, StringComparison.Ordinal);
+        Assert.Contains("not as it was left", LogBackups.RestoreFromCopy(bench.Place, DateTimeOffset.UtcNow, null).Reason, StringComparison.Ordinal);
         File.Delete(bench.Place.Seal);
-        Assert.Contains("nothing vouches", Assert.IsType<BackupOutcome.Failed>(LogBackups.RestoreFromCopy(bench.Place, DateTimeOffset.UtcNow, null)).Reason, StringComparison.Ordinal);
+        Assert.Contains("nothing vouches", LogBackups.RestoreFromCopy(bench.Place, DateTimeOffset.UtcNow, null).Reason, StringComparison.Ordinal);
     }
 
     private static ImmutableArray<MaterialRow> Materials()

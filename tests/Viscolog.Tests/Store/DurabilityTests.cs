@@ -92,9 +92,9 @@ public sealed class DurabilityTests
     {
         using var bench = Bench.Filled();
         using var log = bench.Open();
-        Assert.IsType<BackupOutcome.Made>(LogBackups.Make(log, bench.Place.Backups, 1, Now, null));
+        Assert.NotNull(LogBackups.Make(log, bench.Place.Backups, 1, Now, null).Made);
         bench.Disk.Done();
-        Assert.IsType<BackupOutcome.Made>(LogBackups.Make(log, bench.Place.Backups, 1, Now.AddDays(1), null));
+        Assert.NotNull(LogBackups.Make(log, bench.Place.Backups, 1, Now.AddDays(1), null).Made);
         Assert.Equal(
             [
                 "write a passing file", "flush a passing file", "move a passing file to backup-20260303T090000Z.journal",
@@ -110,13 +110,13 @@ public sealed class DurabilityTests
         string backup;
         using (var log = bench.Open())
         {
-            backup = Assert.IsType<BackupOutcome.Made>(LogBackups.Make(log, bench.Place.Backups, 1, Now, null)).Path;
+            backup = LogBackups.Make(log, bench.Place.Backups, 1, Now, null).Made!.Path;
         }
 
         bench.Disk.Done();
-        Assert.IsType<BackupOutcome.Restored>(LogBackups.Restore(bench.Place, backup, Now, null));
+        Assert.NotNull(LogBackups.Restore(bench.Place, backup, Now, null).Made);
         Assert.Equal(["write readings.journal.new", "flush readings.journal.new", .. PutBack], bench.Disk.Done());
-        Assert.IsType<BackupOutcome.Restored>(LogBackups.RestoreFromCopy(bench.Place, Now.AddDays(1), null));
+        Assert.NotNull(LogBackups.RestoreFromCopy(bench.Place, Now.AddDays(1), null).Made);
         var done = bench.Disk.Done();
         Assert.Equal(Whole("readings.journal.new"), done[..4]);
         Assert.Equal("flush readings.journal.new", done[^(PutBack.Length + 1)]);

@@ -128,24 +128,16 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
     public BenchLog? OpenLog(LogUse use)
     {
         using var progress = Progress();
-        switch (BenchLog.Open(Log, use, Clock, progress))
+        var outcome = BenchLog.Open(Log, use, Clock, progress);
+        if (outcome is not LogOutcome.Opened { Log: var log })
         {
-            case LogOutcome.Opened opened:
-                progress.Dispose();
-                Warn(opened.Log.Notes);
-                return opened.Log;
-            case LogOutcome.Absent absent:
-                Terminal.Error(absent.Reason);
-                return null;
-            case LogOutcome.Busy busy:
-                Terminal.Error(busy.Reason);
-                return null;
-            case LogOutcome.Refused refused:
-                Terminal.Error(refused.Reason);
-                return null;
-            default:
-                throw new InvalidOperationException("not a case of the closed set");
+            Terminal.Error(outcome.Trouble!);
+            return null;
         }
+
+        progress.Dispose();
+        Warn(log.Notes);
+        return log;
     }
 
     public void Print(object answer) => Terminal.Line(System.Text.Json.JsonSerializer.Serialize(answer, answer.GetType(), Cli.Json.AnswerContext.Relaxed));

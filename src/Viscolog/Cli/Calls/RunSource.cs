@@ -100,23 +100,16 @@ internal static class RunSource
     private static (ImmutableArray<Run> Earlier, ImmutableArray<string> Warnings, BenchKnowledge Bench) FromLog(RunFile file, Invocation call)
     {
         using var progress = call.Progress();
-        const string without = "going on without earlier runs";
-        switch (BenchLog.Open(call.Log, LogUse.Read, call.Clock, progress))
+        var outcome = BenchLog.Open(call.Log, LogUse.Read, call.Clock, progress);
+        if (outcome is not LogOutcome.Opened { Log: var log })
         {
-            case LogOutcome.Opened { Log: var log }:
-                using (log)
-                {
-                    return (log.Earlier(file.Run, log.Find(file)), [.. log.Notes], BenchKnowledge.Of(log));
-                }
+            var why = outcome is LogOutcome.Absent ? "there is no log yet ('viscolog import FILE' starts one)" : outcome.Trouble;
+            return ([], [$"going on without earlier runs: {why}"], BenchKnowledge.None);
+        }
 
-            case LogOutcome.Absent:
-                return ([], [$"{without}: there is no log yet ('viscolog import FILE' starts one)"], BenchKnowledge.None);
-            case LogOutcome.Busy busy:
-                return ([], [$"{without}: {busy.Reason}"], BenchKnowledge.None);
-            case LogOutcome.Refused refused:
-                return ([], [$"{without}: {refused.Reason}"], BenchKnowledge.None);
-            default:
-                throw new InvalidOperationException("not a case of the closed set");
+        using (log)
+        {
+            return (log.Earlier(file.Run, log.Find(file)), [.. log.Notes], BenchKnowledge.Of(log));
         }
     }
 

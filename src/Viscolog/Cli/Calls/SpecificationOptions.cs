@@ -9,22 +9,22 @@ namespace Viscolog.Cli.Calls;
 /// <summary>What a batch is checked against, as a call names it.</summary>
 internal sealed class SpecificationOptions
 {
-    private readonly Option<double?> low = NumberOption.Create("--low", "MPAS", "The least body wanted, in mPa·s.", 1e-3, 1e12);
-    private readonly Option<double?> high = NumberOption.Create("--high", "MPAS", "The greatest body wanted, in mPa·s.", 1e-3, 1e12);
-    private readonly Option<string?> spec = new("--spec") { HelpName = "NAME", Description = "A specification of the log. Without it and without --low and --high: that of the run's product, else the run's own target." };
+    private readonly Option<double?> _low = NumberOption.Create("--low", "MPAS", "The least body wanted, in mPa·s.", 1e-3, 1e12);
+    private readonly Option<double?> _high = NumberOption.Create("--high", "MPAS", "The greatest body wanted, in mPa·s.", 1e-3, 1e12);
+    private readonly Option<string?> _spec = new("--spec") { HelpName = "NAME", Description = "A specification of the log. Without it and without --low and --high: that of the run's product, else the run's own target." };
 
-    public Option[] All => [low, high, spec];
+    public Option[] All => [_low, _high, _spec];
 
     /// <summary>Whether the call names anything to check against.</summary>
-    public bool AreGiven(Invocation call) => call.Value(low) is not null || call.Value(high) is not null || call.Value(spec) is not null;
+    public bool AreGiven(Invocation call) => call.Value(_low) is not null || call.Value(_high) is not null || call.Value(_spec) is not null;
 
     /// <summary>What is wrong with the options together; null where nothing is.</summary>
     public string? Conflict(Invocation call)
     {
-        var (least, most) = (call.Value(low), call.Value(high));
+        var (least, most) = (call.Value(_low), call.Value(_high));
         return least is null != most is null ? "give both --low and --high"
             : least >= most ? "--low must be below --high"
-            : least is not null && call.Value(spec) is not null ? "give --spec, or --low and --high, not both"
+            : least is not null && call.Value(_spec) is not null ? "give --spec, or --low and --high, not both"
             : null;
     }
 
@@ -35,7 +35,7 @@ internal sealed class SpecificationOptions
     public Specification? Find(ref NamedRun named, Invocation call, out ExitCode code)
     {
         code = ExitCode.InputRefused;
-        if (call.Value(spec) is not null && ReferenceEquals(named.Bench, BenchKnowledge.None))
+        if (call.Value(_spec) is not null && ReferenceEquals(named.Bench, BenchKnowledge.None))
         {
             using var log = call.OpenLog(LogUse.Read);
             if (log is null)
@@ -50,7 +50,7 @@ internal sealed class SpecificationOptions
         var found = Specified(named, call);
         if (found is null)
         {
-            call.Refuse(call.Value(spec) is { } asked
+            call.Refuse(call.Value(_spec) is { } asked
                 ? named.Bench.UnknownSpecification(asked)
                 : $"{named.Name}: nothing to check against; give --low and --high, --spec NAME, or a target in the run");
         }
@@ -61,13 +61,13 @@ internal sealed class SpecificationOptions
     private Specification? Specified(NamedRun named, Invocation call)
     {
         var own = named.File.Run;
-        if (call.Value(low) is { } least && call.Value(high) is { } most)
+        if (call.Value(_low) is { } least && call.Value(_high) is { } most)
         {
             var ends = new Target.Ends(Viscosity.FromMilliPascalSeconds(least), Viscosity.FromMilliPascalSeconds(most));
             return new("limits of this call") { Body = ends, ReferenceTemperature = own.ReferenceTemperature };
         }
 
-        if (call.Value(spec) is { } asked)
+        if (call.Value(_spec) is { } asked)
         {
             return named.Bench.Specification(asked);
         }

@@ -13,31 +13,31 @@ internal sealed class AdviseCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- advise sample-runs/lantern-gel-07.csv";
 
-    private readonly Argument<string> run = RunSource.Argument();
-    private readonly TargetOptions target = new();
-    private readonly Option<string[]> history = RunSource.History();
-    private readonly Option<double?> risk = NumberOption.Create(
+    private readonly Argument<string> _run = RunSource.Argument();
+    private readonly TargetOptions _target = new();
+    private readonly Option<string[]> _history = RunSource.History();
+    private readonly Option<double?> _risk = NumberOption.Create(
         "--risk", "PCT", FormattableString.Invariant($"Greatest chance of going over, in %; default {IncrementPolicy.DefaultRisk.Percent}."), 0.01, 50);
 
-    private readonly Option<double?> whatIf = NumberOption.Create(
+    private readonly Option<double?> _whatIf = NumberOption.Create(
         "--what-if", "GRAMS", "Also say what to expect if so many grams are poured instead.", 0.0001, 1e6);
 
     public AdviseCommand()
         : base("advise", "Say what to do with the pot now: how much to add, what to expect, and the risk.", Example)
-        => Take([run, .. target.All, history, risk, whatIf]);
+        => Take([_run, .. _target.All, _history, _risk, _whatIf]);
 
     protected override ExitCode Run(Invocation call)
     {
-        if (RunSource.Read(call.Value(run), call.Value(history), call, out var code) is not { } named)
+        if (RunSource.Read(call.Value(_run), call.Value(_history), call, out var code) is not { } named)
         {
             return code;
         }
 
-        var request = new StudyRequest(named.File.Run) { Band = target.Band(named.File, call), History = named.Earlier };
+        var request = new StudyRequest(named.File.Run) { Band = _target.Band(named.File, call), History = named.Earlier };
         request = request with
         {
-            Risk = call.Value(risk) is { } percent ? Percentage.FromPercent(percent) : request.Risk,
-            WhatIf = call.Value(whatIf) is { } grams ? Mass.FromGrams(grams) : null,
+            Risk = call.Value(_risk) is { } percent ? Percentage.FromPercent(percent) : request.Risk,
+            WhatIf = call.Value(_whatIf) is { } grams ? Mass.FromGrams(grams) : null,
         };
         return Study.Of(request) switch
         {

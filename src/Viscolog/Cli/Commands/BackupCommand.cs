@@ -12,14 +12,14 @@ internal sealed class BackupCommand : CalledCommand
 {
     public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- backup --to my-backups --keep 10 --log my-log";
 
-    private readonly Option<string> to = new("--to") { HelpName = "FOLDER", Description = "Where to; default: backups in the log's folder. Another disk is better." };
-    private readonly Option<int> keep = new("--keep") { HelpName = "N", Description = "Backups to keep there, the latest; default 10.", DefaultValueFactory = _ => 10 };
+    private readonly Option<string> _to = new("--to") { HelpName = "FOLDER", Description = "Where to; default: backups in the log's folder. Another disk is better." };
+    private readonly Option<int> _keep = new("--keep") { HelpName = "N", Description = "Backups to keep there, the latest; default 10.", DefaultValueFactory = _ => 10 };
 
     public BackupCommand()
         : base("backup", "Copy the log's journal, read the copy through, and keep the latest copies.", Example)
     {
-        Take(to, keep);
-        keep.Validators.Add(result =>
+        Take(_to, _keep);
+        _keep.Validators.Add(result =>
         {
             if (result.Tokens is [var token] && !(int.TryParse(token.Value, NumberStyles.None, CultureInfo.InvariantCulture, out var n) && n >= 1))
             {
@@ -31,14 +31,14 @@ internal sealed class BackupCommand : CalledCommand
     protected override ExitCode Run(Invocation call) => call.WithLog(LogUse.Read, log =>
     {
         using var progress = call.Progress();
-        var folder = Path.GetFullPath(call.Value(to) ?? log.Place.Backups);
-        var outcome = LogBackups.Make(log, folder, call.Value(keep), call.Clock.GetUtcNow(), progress);
+        var folder = Path.GetFullPath(call.Value(_to) ?? log.Place.Backups);
+        var outcome = LogBackups.Make(log, folder, call.Value(_keep), call.Clock.GetUtcNow(), progress);
         progress.Dispose();
-        return outcome is BackupOutcome.Made made
-            ? call.Answer(
+        return outcome.Match(
+            made => call.Answer(
                 () => new BackupAnswer(made.Path, made.Lines, made.Deleted),
                 terminal => terminal.Line($"{made.Path}: {Count.Of(made.Lines, "line", "lines")}, read through"
-                    + (made.Deleted > 0 ? $"; {Count.Of(made.Deleted, "older backup", "older backups")} deleted" : "")))
-            : call.LogFailed(((BackupOutcome.Failed)outcome).Reason);
+                    + (made.Deleted > 0 ? $"; {Count.Of(made.Deleted, "older backup", "older backups")} deleted" : ""))),
+            call.LogFailed);
     });
 }

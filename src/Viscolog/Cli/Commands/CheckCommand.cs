@@ -11,23 +11,23 @@ internal sealed class CheckCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- check sample-runs/checks/lantern-gel-21.csv --low 7650 --high 10350";
 
-    private readonly Argument<string> run = RunSource.Argument();
-    private readonly SpecificationOptions specification = new();
-    private readonly Option<string[]> history = RunSource.History();
+    private readonly Argument<string> _run = RunSource.Argument();
+    private readonly SpecificationOptions _specification = new();
+    private readonly Option<string[]> _history = RunSource.History();
 
     public CheckCommand()
         : base("check", "Check a batch: value with uncertainty, verdict, what to do. Ends with 3 where the verdict is reject.", Example)
-        => Take([run, .. specification.All, history]);
+        => Take([_run, .. _specification.All, _history]);
 
     protected override ExitCode Run(Invocation call)
     {
-        if (specification.Conflict(call) is { } conflict)
+        if (_specification.Conflict(call) is { } conflict)
         {
             return call.Wrong(conflict);
         }
 
-        if (RunSource.Read(call.Value(run), call.Value(history), call, out var code) is not { } named
-            || specification.Find(ref named, call, out code) is not { } wanted)
+        if (RunSource.Read(call.Value(_run), call.Value(_history), call, out var code) is not { } named
+            || _specification.Find(ref named, call, out code) is not { } wanted)
         {
             return code;
         }

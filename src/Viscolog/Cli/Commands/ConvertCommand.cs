@@ -13,32 +13,32 @@ internal sealed class ConvertCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- convert --method iso-2431-4 60 --density 1.1";
 
-    private readonly Argument<string?> value = new("VALUE") { Description = "What was read, in the method's own unit (s, KU, %, mm), or the value to take to another unit.", Arity = ArgumentArity.ZeroOrOne, DefaultValueFactory = _ => null };
-    private readonly Option<string?> method = new("--method") { HelpName = "ID", Description = "How it was read." };
-    private readonly Option<double?> density = NumberOption.Create("--density", "G_ML", "The liquid's density, in g/mL.", 0.001, 1000);
-    private readonly Option<double?> factor = NumberOption.Create("--factor", "N", "rotational: mPa·s for each % of torque.", 1e-6, 1e12);
-    private readonly Option<double?> torque = NumberOption.Create("--torque", "PCT", "rotational: torque in % of full scale; in place of VALUE.", 1e-6, 1000);
-    private readonly Option<double?> speed = NumberOption.Create("--rpm", "RPM", "rotational: the speed, for the words on shear.", 1e-6, 1e6);
-    private readonly Option<double?> ball = NumberOption.Create("--ball", "MM", "falling-ball: the ball's diameter.", 0.001, 1e6);
-    private readonly Option<double?> ballDensity = NumberOption.Create("--ball-density", "G_ML", "falling-ball: the ball's density.", 0.001, 1000);
-    private readonly Option<double?> fall = NumberOption.Create("--fall", "MM", "falling-ball: the distance that is timed.", 0.001, 1e6);
-    private readonly Option<double?> jar = NumberOption.Create("--jar", "MM", "falling-ball: the jar's inner diameter.", 0.001, 1e6);
-    private readonly Option<double?> height = NumberOption.Create("--height", "MM", "slump: the cylinder's height.", 0.001, 1e6);
-    private readonly Option<double?> diameter = NumberOption.Create("--diameter", "MM", "slump: the cylinder's inner diameter.", 0.001, 1e6);
-    private readonly Option<double?> temperature = NumberOption.Create("--temp", "C", "Temperature of the reading: the value is brought to --reference as well.", -100, 500);
-    private readonly Option<double?> reference = NumberOption.Create("--reference", "C", "Reference temperature; default 23 °C.", -100, 500);
-    private readonly Option<double?> coefficient = NumberOption.Create("--coefficient", "K", "The liquid's temperature coefficient B; default 2000 K, give or take 700 K.", 0, 30_000);
-    private readonly Option<string?> from = new("--from") { HelpName = "UNIT", Description = $"The unit of VALUE: {string.Join(", ", Unit.All.Select(u => u.Typed[^1]))}." };
-    private readonly Option<string?> to = new("--to") { HelpName = "UNIT", Description = "The unit wanted." };
+    private readonly Argument<string?> _value = new("VALUE") { Description = "What was read, in the method's own unit (s, KU, %, mm), or the value to take to another unit.", Arity = ArgumentArity.ZeroOrOne, DefaultValueFactory = _ => null };
+    private readonly Option<string?> _method = new("--method") { HelpName = "ID", Description = "How it was read." };
+    private readonly Option<double?> _density = NumberOption.Create("--density", "G_ML", "The liquid's density, in g/mL.", 0.001, 1000);
+    private readonly Option<double?> _factor = NumberOption.Create("--factor", "N", "rotational: mPa·s for each % of torque.", 1e-6, 1e12);
+    private readonly Option<double?> _torque = NumberOption.Create("--torque", "PCT", "rotational: torque in % of full scale; in place of VALUE.", 1e-6, 1000);
+    private readonly Option<double?> _speed = NumberOption.Create("--rpm", "RPM", "rotational: the speed, for the words on shear.", 1e-6, 1e6);
+    private readonly Option<double?> _ball = NumberOption.Create("--ball", "MM", "falling-ball: the ball's diameter.", 0.001, 1e6);
+    private readonly Option<double?> _ballDensity = NumberOption.Create("--ball-density", "G_ML", "falling-ball: the ball's density.", 0.001, 1000);
+    private readonly Option<double?> _fall = NumberOption.Create("--fall", "MM", "falling-ball: the distance that is timed.", 0.001, 1e6);
+    private readonly Option<double?> _jar = NumberOption.Create("--jar", "MM", "falling-ball: the jar's inner diameter.", 0.001, 1e6);
+    private readonly Option<double?> _height = NumberOption.Create("--height", "MM", "slump: the cylinder's height.", 0.001, 1e6);
+    private readonly Option<double?> _diameter = NumberOption.Create("--diameter", "MM", "slump: the cylinder's inner diameter.", 0.001, 1e6);
+    private readonly Option<double?> _temperature = NumberOption.Create("--temp", "C", "Temperature of the reading: the value is brought to --reference as well.", -100, 500);
+    private readonly Option<double?> _reference = NumberOption.Create("--reference", "C", "Reference temperature; default 23 °C.", -100, 500);
+    private readonly Option<double?> _coefficient = NumberOption.Create("--coefficient", "K", "The liquid's temperature coefficient B; default 2000 K, give or take 700 K.", 0, 30_000);
+    private readonly Option<string?> _from = new("--from") { HelpName = "UNIT", Description = $"The unit of VALUE: {string.Join(", ", Unit.All.Select(u => u.Typed[^1]))}." };
+    private readonly Option<string?> _to = new("--to") { HelpName = "UNIT", Description = "The unit wanted." };
 
     public ConvertCommand()
         : base("convert", "Turn a cup's seconds, Krebs units, a torque, a fall or a slump into a viscosity, or a value into another unit.", Example)
     {
-        Take(value, method, density, factor, torque, speed, ball, ballDensity, fall, jar, height, diameter, temperature, reference, coefficient, from, to);
-        method.AcceptOnlyFromAmong([.. Method.All.Select(m => m.Id).Where(id => id != Method.Direct.Id)]);
+        Take(_value, _method, _density, _factor, _torque, _speed, _ball, _ballDensity, _fall, _jar, _height, _diameter, _temperature, _reference, _coefficient, _from, _to);
+        _method.AcceptOnlyFromAmong([.. Method.All.Select(m => m.Id).Where(id => id != Method.Direct.Id)]);
         Validators.Add(result =>
         {
-            if (result.GetResult(method) is not null == (result.GetResult(from) is not null && result.GetResult(to) is not null))
+            if (result.GetResult(_method) is not null == (result.GetResult(_from) is not null && result.GetResult(_to) is not null))
             {
                 result.AddError("convert needs either --method, or --from and --to");
             }
@@ -47,21 +47,21 @@ internal sealed class ConvertCommand : CalledCommand
 
     protected override ExitCode Run(Invocation call)
     {
-        var known = call.Value(density) is { } d ? Density.FromGramsPerMilliliter(d) : (Density?)null;
-        if (call.Value(method) is not { } id)
+        var known = call.Value(_density) is { } d ? Density.FromGramsPerMilliliter(d) : (Density?)null;
+        if (call.Value(_method) is not { } id)
         {
-            return UnitConversion.Run(call, call.Value(value), call.Value(from)!, call.Value(to)!, known);
+            return UnitConversion.Run(call, call.Value(_value), call.Value(_from)!, call.Value(_to)!, known);
         }
 
         var how = Method.Find(id)!;
-        var typed = how.Scales[0].HasSpeed && call.Value(torque) is { } percent ? percent : NumberOption.Read(call.Value(value));
+        var typed = how.Scales[0].HasSpeed && call.Value(_torque) is { } percent ? percent : NumberOption.Read(call.Value(_value));
         if (typed is not { } number || number <= 0)
         {
-            return call.Refuse($"read '{call.Value(value)}', expected what {id} shows: a number in {ReadingWords.Typed(how)}, above 0, with a decimal point and no unit");
+            return call.Refuse($"read '{call.Value(_value)}', expected what {id} shows: a number in {ReadingWords.Typed(how)}, above 0, with a decimal point and no unit");
         }
 
         var conversion = how.Scales[0].HasSpeed
-            ? RotationalTorque.Convert(Percentage.FromPercent(number), Setup(call).PerPercentTorque, call.Value(speed))
+            ? RotationalTorque.Convert(Percentage.FromPercent(number), Setup(call).PerPercentTorque, call.Value(_speed))
             : Conversions.Of(how, how.Scales[0].Make(number), Setup(call), known);
         if (conversion is not Conversion.Converted { Reading: var reading })
         {
@@ -76,30 +76,30 @@ internal sealed class ConvertCommand : CalledCommand
 
     private MethodSetup Setup(Invocation call) => new()
     {
-        PerPercentTorque = call.Value(factor) is { } f ? Viscosity.FromMilliPascalSeconds(f) : null,
-        BallDiameter = Size(call.Value(ball)),
-        BallDensity = call.Value(ballDensity) is { } d ? Density.FromGramsPerMilliliter(d) : null,
-        Fall = Size(call.Value(fall)),
-        JarDiameter = Size(call.Value(jar)),
-        CylinderHeight = Size(call.Value(height)),
-        CylinderDiameter = Size(call.Value(diameter)),
+        PerPercentTorque = call.Value(_factor) is { } f ? Viscosity.FromMilliPascalSeconds(f) : null,
+        BallDiameter = Size(call.Value(_ball)),
+        BallDensity = call.Value(_ballDensity) is { } d ? Density.FromGramsPerMilliliter(d) : null,
+        Fall = Size(call.Value(_fall)),
+        JarDiameter = Size(call.Value(_jar)),
+        CylinderHeight = Size(call.Value(_height)),
+        CylinderDiameter = Size(call.Value(_diameter)),
     };
 
     private static Length? Size(double? millimeters) => millimeters is { } mm ? Length.FromMillimeters(mm) : null;
 
     private ReferenceValue? AtReference(Invocation call, ConvertedReading reading)
     {
-        if (call.Value(temperature) is not { } celsius)
+        if (call.Value(_temperature) is not { } celsius)
         {
             return null;
         }
 
-        var wanted = call.Value(reference) ?? 23;
+        var wanted = call.Value(_reference) ?? 23;
         return ReferenceValue.Of(
             reading,
             Temperature.FromCelsius(celsius),
             Temperature.FromCelsius(wanted),
-            call.Value(coefficient) is { } k ? TemperatureCoefficient.Stated(k) : TemperatureCoefficient.Default);
+            call.Value(_coefficient) is { } k ? TemperatureCoefficient.Stated(k) : TemperatureCoefficient.Default);
     }
 }
 

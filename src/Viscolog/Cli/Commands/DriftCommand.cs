@@ -16,40 +16,40 @@ internal sealed class DriftCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- import sample-runs/oils --log my-log && dotnet run --project src/Viscolog -- drift --log my-log";
 
-    private readonly Option<string?> method = new("--method") { HelpName = "ID", Description = "Log a reading by this method; the next options belong to it." };
-    private readonly Option<double?> rpm = NumberOption.Create("--rpm", "N", "Speed in 1/min, where a torque is read.", 1e-6, 1e6);
-    private readonly Option<string?> oil = new("--oil") { HelpName = "NAME", Description = "The oil, as on its bottle." };
-    private readonly Option<double?> certified = NumberOption.Create("--certified", "MPAS", "The certificate's viscosity in mPa·s.", 1e-3, 1e12);
-    private readonly Option<double?> certifiedAt = NumberOption.Create("--certified-temp", "C", "The certificate's temperature in °C.", -273, 1e4);
-    private readonly Option<double?> uncertainty = NumberOption.Create("--uncertainty", "PCT", FormattableString.Invariant($"The certificate's expanded uncertainty (k = 2) in %; default {OilCells.UsualUncertainty}."), 0.001, 50);
-    private readonly Option<double?> coefficient = NumberOption.Create("--coefficient", "K", "The oil's temperature coefficient in K; without it read the oil within 0.5 °C of the certificate.", 0, 30_000);
-    private readonly Option<double?> read = NumberOption.Create("--read", "VALUE", "What the method showed: mPa·s, seconds of a cup, KU, or % of torque where --rpm is given.", 1e-3, 1e12);
-    private readonly Option<double?> temperature = NumberOption.Create("--temp", "C", "The oil's temperature in °C.", -273, 1e4);
-    private readonly Option<double?> density = NumberOption.Create("--density", "G_ML", "The oil's density in g/mL; cups need it.", 1e-3, 1e3);
-    private readonly Option<double?> factor = NumberOption.Create("--factor", "MPAS", "mPa·s for each % of torque.", 1e-3, 1e12);
-    private readonly Option<DateOnly?> date = DayOption.Create("--date", "The day; default: today.");
-    private readonly Option<string?> note = new("--note") { HelpName = "TEXT", Description = "A note." };
-    private readonly Option<double?> voided = NumberOption.Create("--void", "N", "Make the reading of this number void.", 1, 1e9);
-    private readonly Option<string?> why = new("--why") { HelpName = "TEXT", Description = "Why it is made void." };
+    private readonly Option<string?> _method = new("--method") { HelpName = "ID", Description = "Log a reading by this method; the next options belong to it." };
+    private readonly Option<double?> _rpm = NumberOption.Create("--rpm", "N", "Speed in 1/min, where a torque is read.", 1e-6, 1e6);
+    private readonly Option<string?> _oil = new("--oil") { HelpName = "NAME", Description = "The oil, as on its bottle." };
+    private readonly Option<double?> _certified = NumberOption.Create("--certified", "MPAS", "The certificate's viscosity in mPa·s.", 1e-3, 1e12);
+    private readonly Option<double?> _certifiedAt = NumberOption.Create("--certified-temp", "C", "The certificate's temperature in °C.", -273, 1e4);
+    private readonly Option<double?> _uncertainty = NumberOption.Create("--uncertainty", "PCT", FormattableString.Invariant($"The certificate's expanded uncertainty (k = 2) in %; default {OilCells.UsualUncertainty}."), 0.001, 50);
+    private readonly Option<double?> _coefficient = NumberOption.Create("--coefficient", "K", "The oil's temperature coefficient in K; without it read the oil within 0.5 °C of the certificate.", 0, 30_000);
+    private readonly Option<double?> _read = NumberOption.Create("--read", "VALUE", "What the method showed: mPa·s, seconds of a cup, KU, or % of torque where --rpm is given.", 1e-3, 1e12);
+    private readonly Option<double?> _temperature = NumberOption.Create("--temp", "C", "The oil's temperature in °C.", -273, 1e4);
+    private readonly Option<double?> _density = NumberOption.Create("--density", "G_ML", "The oil's density in g/mL; cups need it.", 1e-3, 1e3);
+    private readonly Option<double?> _factor = NumberOption.Create("--factor", "MPAS", "mPa·s for each % of torque.", 1e-3, 1e12);
+    private readonly Option<DateOnly?> _date = DayOption.Create("--date", "The day; default: today.");
+    private readonly Option<string?> _note = new("--note") { HelpName = "TEXT", Description = "A note." };
+    private readonly Option<double?> _voided = NumberOption.Create("--void", "N", "Make the reading of this number void.", 1, 1e9);
+    private readonly Option<string?> _why = new("--why") { HelpName = "TEXT", Description = "Why it is made void." };
 
     public DriftCommand()
         : base("drift", "Check methods with certified oils: the bias of each and when it was last checked; verdicts use it.", Example)
-        => Take(method, rpm, oil, certified, certifiedAt, uncertainty, coefficient, read, temperature, density, factor, date, note, voided, why);
+        => Take(_method, _rpm, _oil, _certified, _certifiedAt, _uncertainty, _coefficient, _read, _temperature, _density, _factor, _date, _note, _voided, _why);
 
     protected override ExitCode Run(Invocation call)
     {
-        var logs = call.Value(method) is not null;
-        if (logs && call.Value(voided) is not null)
+        var logs = call.Value(_method) is not null;
+        if (logs && call.Value(_voided) is not null)
         {
             return call.Wrong("give --method with a reading, or --void, not both");
         }
 
-        if (!logs && (call.Value(read) ?? call.Value(certified)) is not null)
+        if (!logs && (call.Value(_read) ?? call.Value(_certified)) is not null)
         {
             return call.Wrong("a reading needs its --method");
         }
 
-        return call.WithLog(logs || call.Value(voided) is not null ? LogUse.Write : LogUse.Read, log => Run(call, log, logs, call.Today));
+        return call.WithLog(logs || call.Value(_voided) is not null ? LogUse.Write : LogUse.Read, log => Run(call, log, logs, call.Today));
     }
 
     private ExitCode Run(Invocation call, BenchLog log, bool logs, DateOnly today)
@@ -59,9 +59,9 @@ internal sealed class DriftCommand : CalledCommand
             return failed;
         }
 
-        if (call.Value(voided) is { } number)
+        if (call.Value(_voided) is { } number)
         {
-            if (call.Value(why) is not { Length: > 0 } reason)
+            if (call.Value(_why) is not { Length: > 0 } reason)
             {
                 return call.Wrong("--void needs --why");
             }
@@ -89,15 +89,15 @@ internal sealed class DriftCommand : CalledCommand
     /// <summary>The reading as the options say it, by the rules of an oils file.</summary>
     private (OilRow? Row, string? Refusal) Reading(Invocation call, DateOnly today)
     {
-        var id = call.Value(method)!;
-        var shown = call.Value(rpm) is not null ? Core.Measuring.InstrumentScale.Torque.Name
+        var id = call.Value(_method)!;
+        var shown = call.Value(_rpm) is not null ? Core.Measuring.InstrumentScale.Torque.Name
             : Core.Measuring.Method.Find(id)?.Scales.FirstOrDefault(s => !s.HasSpeed)?.Name ?? Core.Measuring.InstrumentScale.Viscosity.Name;
         (string Column, string? Text)[] all =
         [
-            (OilColumns.Method, id), (OilColumns.Oil, call.Value(oil)), (OilColumns.Note, call.Value(note)),
-            (OilColumns.Date, (call.Value(date) ?? today).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)),
-            (OilColumns.Certified, Text(certified)), (OilColumns.CertifiedAt, Text(certifiedAt)), (OilColumns.Uncertainty, Text(uncertainty)), (OilColumns.Coefficient, Text(coefficient)),
-            (shown, Text(read)), (Columns.Speed.Name, Text(rpm)), (OilColumns.At, Text(temperature)), (OilColumns.Density, Text(density)), (OilColumns.Factor, Text(factor)),
+            (OilColumns.Method, id), (OilColumns.Oil, call.Value(_oil)), (OilColumns.Note, call.Value(_note)),
+            (OilColumns.Date, (call.Value(_date) ?? today).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)),
+            (OilColumns.Certified, Text(_certified)), (OilColumns.CertifiedAt, Text(_certifiedAt)), (OilColumns.Uncertainty, Text(_uncertainty)), (OilColumns.Coefficient, Text(_coefficient)),
+            (shown, Text(_read)), (Columns.Speed.Name, Text(_rpm)), (OilColumns.At, Text(_temperature)), (OilColumns.Density, Text(_density)), (OilColumns.Factor, Text(_factor)),
         ];
         var cells = all.Where(c => !string.IsNullOrWhiteSpace(c.Text)).ToImmutableDictionary(c => c.Column, c => c.Text!, StringComparer.OrdinalIgnoreCase);
         var findings = new Findings("drift");

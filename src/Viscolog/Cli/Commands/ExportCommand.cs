@@ -17,26 +17,26 @@ internal sealed class ExportCommand : CalledCommand
 {
     public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- export --all -o my-runs --log my-log";
 
-    private readonly Argument<string[]> runs = new("RUN") { Description = "Numbers of logged runs, or their UUIDs.", Arity = ArgumentArity.ZeroOrMore };
-    private readonly Option<bool> all = new("--all") { Description = "Every run of the log, and its materials." };
-    private readonly Option<bool> materials = new("--materials") { Description = "The log's bases, thickeners, methods and specifications; with --all they are there too." };
-    private readonly Option<bool> oils = new("--oils") { Description = "The log's readings of certified oils; with --all they are there too." };
-    private readonly Option<string> output = new("--output", "-o") { HelpName = "PATH", Description = "A file for one run or the materials, else a folder; one file without it goes to standard output." };
-    private readonly Option<bool> safe = new("--spreadsheet-safe") { Description = "Put a mark before texts that a spreadsheet would take for formulas. Such files don't say exactly what the log says; don't import them." };
-    private readonly Option<bool> force = new("--force") { Description = "Overwrite existing files." };
+    private readonly Argument<string[]> _runs = new("RUN") { Description = "Numbers of logged runs, or their UUIDs.", Arity = ArgumentArity.ZeroOrMore };
+    private readonly Option<bool> _all = new("--all") { Description = "Every run of the log, and its materials." };
+    private readonly Option<bool> _materials = new("--materials") { Description = "The log's bases, thickeners, methods and specifications; with --all they are there too." };
+    private readonly Option<bool> _oils = new("--oils") { Description = "The log's readings of certified oils; with --all they are there too." };
+    private readonly Option<string> _output = new("--output", "-o") { HelpName = "PATH", Description = "A file for one run or the materials, else a folder; one file without it goes to standard output." };
+    private readonly Option<bool> _safe = new("--spreadsheet-safe") { Description = "Put a mark before texts that a spreadsheet would take for formulas. Such files don't say exactly what the log says; don't import them." };
+    private readonly Option<bool> _force = new("--force") { Description = "Overwrite existing files." };
 
     public ExportCommand()
         : base("export", "Write logged runs as run files, lossless, to keep, to look at, or to import elsewhere.", Example)
     {
-        Take(runs, all, materials, oils, output, safe, force);
+        Take(_runs, _all, _materials, _oils, _output, _safe, _force);
         Validators.Add(result =>
         {
-            var (named, everything) = (result.GetValue(runs)?.Length ?? 0, result.GetValue(all));
-            if ((named > 0 ? 1 : 0) + (everything ? 1 : 0) + (result.GetValue(materials) ? 1 : 0) + (result.GetValue(oils) ? 1 : 0) != 1)
+            var (named, everything) = (result.GetValue(_runs)?.Length ?? 0, result.GetValue(_all));
+            if ((named > 0 ? 1 : 0) + (everything ? 1 : 0) + (result.GetValue(_materials) ? 1 : 0) + (result.GetValue(_oils) ? 1 : 0) != 1)
             {
                 result.AddError("name runs, or give --all, --materials or --oils");
             }
-            else if ((everything || named > 1) && result.GetValue(output) is null)
+            else if ((everything || named > 1) && result.GetValue(_output) is null)
             {
                 result.AddError("name a folder with -o for more than one run");
             }
@@ -51,19 +51,19 @@ internal sealed class ExportCommand : CalledCommand
 
     private ExitCode Run(Invocation call, BenchLog log, CancellationToken stop)
     {
-        var path = call.Value(output);
-        if (call.Value(materials))
+        var path = call.Value(_output);
+        if (call.Value(_materials))
         {
             return Put(path, MaterialBytes(log, call), call);
         }
 
-        if (call.Value(oils))
+        if (call.Value(_oils))
         {
             return Put(path, OilBytes(log, call), call);
         }
 
-        var names = call.Value(all) ? [.. log.Runs().Select(r => FormattableString.Invariant($"{r.Number}"))] : call.Value(runs);
-        if (path is not null && (names.Length != 1 || call.Value(all)))
+        var names = call.Value(_all) ? [.. log.Runs().Select(r => FormattableString.Invariant($"{r.Number}"))] : call.Value(_runs);
+        if (path is not null && (names.Length != 1 || call.Value(_all)))
         {
             return Folder(names, Path.GetFullPath(path), log, call, stop);
         }
@@ -118,7 +118,7 @@ internal sealed class ExportCommand : CalledCommand
         }
 
         progress.Dispose();
-        foreach (var (name, bytes) in call.Value(all) ? Beside(log, call) : [])
+        foreach (var (name, bytes) in call.Value(_all) ? Beside(log, call) : [])
         {
             var path = Path.Combine(folder, name);
             if (Write(path, bytes, call) is { } refusal)
@@ -136,7 +136,7 @@ internal sealed class ExportCommand : CalledCommand
     {
         try
         {
-            return WholeFile.Write(path, bytes, call.Value(force)) || File.ReadAllBytes(path).AsSpan().SequenceEqual(bytes)
+            return WholeFile.Write(path, bytes, call.Value(_force)) || File.ReadAllBytes(path).AsSpan().SequenceEqual(bytes)
                 ? null
                 : $"{path}: exists already and says something else; choose another name, or overwrite it with --force";
         }
@@ -161,11 +161,11 @@ internal sealed class ExportCommand : CalledCommand
     }
 
     private byte[] OilBytes(BenchLog log, Invocation call)
-        => Bytes(stream => OilFileWriter.Write(log.Oils().Select(o => o.Row), stream, call.Value(safe)));
+        => Bytes(stream => OilFileWriter.Write(log.Oils().Select(o => o.Row), stream, call.Value(_safe)));
 
-    private byte[] MaterialBytes(BenchLog log, Invocation call) => Bytes(stream => MaterialFileWriter.Write(log.Materials(), stream, call.Value(safe)));
+    private byte[] MaterialBytes(BenchLog log, Invocation call) => Bytes(stream => MaterialFileWriter.Write(log.Materials(), stream, call.Value(_safe)));
 
-    private byte[] Bytes(LoggedRun logged, Invocation call) => Bytes(stream => RunFileWriter.Write(logged.File, stream, call.Value(safe)));
+    private byte[] Bytes(LoggedRun logged, Invocation call) => Bytes(stream => RunFileWriter.Write(logged.File, stream, call.Value(_safe)));
 
     private static byte[] Bytes(Action<Stream> write)
     {

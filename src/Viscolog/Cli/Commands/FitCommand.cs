@@ -17,22 +17,22 @@ internal sealed class FitCommand : CalledCommand
     /// <summary>Doses are forecast up to so many times the top of the usual range.</summary>
     private const double Furthest = 1.5;
 
-    private readonly Argument<string> run = RunSource.Argument();
-    private readonly TargetOptions target = new();
-    private readonly Option<double[]> at = NumberOption.CreateRepeatable("--at", "PCT", "Ask for the body at a dose, in g per 100 g of base; may be given more than once.", 0, 1000);
+    private readonly Argument<string> _run = RunSource.Argument();
+    private readonly TargetOptions _target = new();
+    private readonly Option<double[]> _at = NumberOption.CreateRepeatable("--at", "PCT", "Ask for the body at a dose, in g per 100 g of base; may be given more than once.", 0, 1000);
 
     public FitCommand()
         : base("fit", "Fit the dose–response curve: shapes, weights, parameters, a chart, and bodies at doses.", Example)
-        => Take([run, .. target.All, at]);
+        => Take([_run, .. _target.All, _at]);
 
     protected override ExitCode Run(Invocation call)
     {
-        if (RunSource.Read(call.Value(run), null, call, out var code) is not { } named)
+        if (RunSource.Read(call.Value(_run), null, call, out var code) is not { } named)
         {
             return code;
         }
 
-        switch (Study.Of(new(named.File.Run) { Band = target.Band(named.File, call), History = named.Earlier }))
+        switch (Study.Of(new(named.File.Run) { Band = _target.Band(named.File, call), History = named.Earlier }))
         {
             case StudyOutcome.Refused refused:
                 return call.Refuse($"{named.Name}: {refused.Reason}");
@@ -42,7 +42,7 @@ internal sealed class FitCommand : CalledCommand
                 return call.Refuse(FormattableString.Invariant(
                     $"--at: read {dose:0.###}, expected at most {Furthest * Top(study):0.###} %: beyond one and a half times the usual range there is no forecast"));
             case StudyOutcome.Made { Study: var study }:
-                var report = new FitReport(study, [.. (call.Value(at) ?? []).Select(Dose.FromPercent)]);
+                var report = new FitReport(study, [.. (call.Value(_at) ?? []).Select(Dose.FromPercent)]);
                 return call.Answer(() => report.ToAnswer(named.Warnings), terminal => FitText.Write(terminal, report), named.Warnings);
             default:
                 throw new InvalidOperationException("not a case of the closed set");
@@ -52,7 +52,7 @@ internal sealed class FitCommand : CalledCommand
     private static double Top(Study study) => study.Evidence.Thickener.UsualRange.Top.Percent;
 
     private double? TooFar(Study study, Invocation call)
-        => call.Value(at)?.Where(dose => dose > Furthest * Top(study)).Select(dose => (double?)dose).FirstOrDefault();
+        => call.Value(_at)?.Where(dose => dose > Furthest * Top(study)).Select(dose => (double?)dose).FirstOrDefault();
 }
 
 /// <summary>What <c>fit</c> answers; doses asked for are of the thickener that makes the body, another one stays where it is.</summary>

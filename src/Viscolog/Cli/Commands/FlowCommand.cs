@@ -15,21 +15,21 @@ internal sealed class FlowCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- flow sample-runs/flow/lantern-gel-sweep.csv";
 
-    private readonly Argument<string> file = new("FILE") { Description = "A CSV file with shear rates and stresses or viscosities, or with speeds and torques." };
-    private readonly Option<string> weights = new("--weights") { HelpName = "KIND", Description = "relative (default): each point counts by 1/stress; none: all alike in Pa.", DefaultValueFactory = _ => "relative" };
-    private readonly Option<double[]> at = NumberOption.CreateRepeatable("--at", "RATE", "Ask for the viscosity at a shear rate, in 1/s; may be given more than once.", 1e-9, 1e9);
-    private readonly OutputOptions output = new("Write a picture as well: .svg, .pdf or .png.", "picture");
+    private readonly Argument<string> _file = new("FILE") { Description = "A CSV file with shear rates and stresses or viscosities, or with speeds and torques." };
+    private readonly Option<string> _weights = new("--weights") { HelpName = "KIND", Description = "relative (default): each point counts by 1/stress; none: all alike in Pa.", DefaultValueFactory = _ => "relative" };
+    private readonly Option<double[]> _at = NumberOption.CreateRepeatable("--at", "RATE", "Ask for the viscosity at a shear rate, in 1/s; may be given more than once.", 1e-9, 1e9);
+    private readonly OutputOptions _output = new("Write a picture as well: .svg, .pdf or .png.", "picture");
 
     public FlowCommand()
         : base("flow", "Fit laws of flow to a curve of stress over shear rate.", Example)
     {
-        Take([file, weights, at, .. output.All]);
-        weights.AcceptOnlyFromAmong("relative", "none");
+        Take([_file, _weights, _at, .. _output.All]);
+        _weights.AcceptOnlyFromAmong("relative", "none");
     }
 
     protected override ExitCode Run(Invocation call)
     {
-        switch (FlowFileReader.Read(call.Value(file)))
+        switch (FlowFileReader.Read(call.Value(_file)))
         {
             case FlowFileOutcome.Refused refused:
                 return call.Refuse(refused.Refusal.Text);
@@ -42,11 +42,11 @@ internal sealed class FlowCommand : CalledCommand
 
     private ExitCode Answer(Invocation call, FlowFile read)
     {
-        var curve = FlowCurve.Of(read.Points, call.Value(weights) == "none" ? FlowWeights.None : FlowWeights.Relative);
+        var curve = FlowCurve.Of(read.Points, call.Value(_weights) == "none" ? FlowWeights.None : FlowWeights.Relative);
         var picture = FlowPicture.Of(read.Name, curve);
-        var asked = call.Value(at) is { Length: > 0 } rates ? rates.Select(r => new NamedRate(null, ShearRate.FromPerSecond(r))) : NamedRate.Usual;
+        var asked = call.Value(_at) is { Length: > 0 } rates ? rates.Select(r => new NamedRate(null, ShearRate.FromPerSecond(r))) : NamedRate.Usual;
         var report = new FlowReport(read, curve, [.. asked.Select(curve.At).OfType<RateViscosity>()]);
-        var written = output.Write(call, (path, force) => PictureFile.Write(FlowPlot.Of(picture), path, force));
+        var written = _output.Write(call, (path, force) => PictureFile.Write(FlowPlot.Of(picture), path, force));
         return written is { Reason: { } reason }
             ? call.Refuse(reason)
             : call.Answer(() => report.ToAnswer(written?.Made), terminal => FlowText.Write(terminal, report, picture, written?.Made), report.Warnings);

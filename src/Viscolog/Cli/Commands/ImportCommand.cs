@@ -13,11 +13,11 @@ internal sealed class ImportCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- import sample-runs/lantern-gel-06.csv --log my-log";
 
-    private readonly Argument<string[]> files = new("FILE") { Description = "Run files, materials files or oils files, or folders of them.", Arity = ArgumentArity.OneOrMore };
+    private readonly Argument<string[]> _files = new("FILE") { Description = "Run files, materials files or oils files, or folders of them.", Arity = ArgumentArity.OneOrMore };
 
     public ImportCommand()
         : base("import", "Bring run files, materials files and oils files into the log: each whole or not at all, nothing twice.", Example)
-        => Take(files);
+        => Take(_files);
 
     protected override ExitCode Run(Invocation call)
     {
@@ -28,7 +28,7 @@ internal sealed class ImportCommand : CalledCommand
     private ExitCode Run(Invocation call, BenchLog log, CancellationToken stop)
     {
         using var progress = call.Progress();
-        var paths = call.Value(files).SelectMany(Inside).ToList();
+        var paths = call.Value(_files).SelectMany(Inside).ToList();
         var (answer, code) = (new ImportAnswer(), ExitCode.Done);
         foreach (var (i, path) in paths.Index())
         {
@@ -168,6 +168,6 @@ internal sealed class ImportCommand : CalledCommand
         var materials = answer.Materials > 0 ? $", {Count.Of(answer.Materials, "material", "materials")} new or changed" : "";
         var oils = answer.Oils > 0 ? $", {Count.Of(answer.Oils, "oil reading", "oil readings")} new" : "";
         var voided = answer.Voided > 0 ? FormattableString.Invariant($", {Count.Of(answer.Voided, "entry", "entries")} made void") : "";
-        return $"{Count.Of(answer.Files, "file", "files")}: {Count.Of(answer.Runs, "new run", "new runs")}, {Count.Of(answer.Entries, "new entry", "new entries")}{voided}{materials}{oils}; {Count.Of(answer.Already, "was", "were")} there already";
+        return $"{Count.Of(answer.Files, "file", "_files")}: {Count.Of(answer.Runs, "new run", "new runs")}, {Count.Of(answer.Entries, "new entry", "new entries")}{voided}{materials}{oils}; {Count.Of(answer.Already, "was", "were")} there already";
     }
 }

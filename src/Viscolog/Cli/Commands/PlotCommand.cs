@@ -14,24 +14,24 @@ internal sealed class PlotCommand : CalledCommand
 
     private const string Map = "map";
 
-    private readonly Argument<string[]> runs = new("RUN") { Description = "A run file or the number of a logged run, or several to overlay.", Arity = ArgumentArity.OneOrMore };
-    private readonly TargetOptions target = new();
-    private readonly Option<string> output = new("--output", "-o") { HelpName = "FILE", Description = "Where to write: .svg, .pdf or .png.", Required = true };
-    private readonly Option<string> kind = new("--kind") { HelpName = "KIND", Description = "dose (default), settling, residuals or string; of two thickeners dose or map.", DefaultValueFactory = _ => "dose" };
-    private readonly Option<bool> force = new("--force") { Description = "Overwrite an existing file." };
+    private readonly Argument<string[]> _runs = new("RUN") { Description = "A run file or the number of a logged run, or several to overlay.", Arity = ArgumentArity.OneOrMore };
+    private readonly TargetOptions _target = new();
+    private readonly Option<string> _output = new("--output", "-o") { HelpName = "FILE", Description = "Where to write: .svg, .pdf or .png.", Required = true };
+    private readonly Option<string> _kind = new("--kind") { HelpName = "KIND", Description = "dose (default), settling, residuals or string; of two thickeners dose or map.", DefaultValueFactory = _ => "dose" };
+    private readonly Option<bool> _force = new("--force") { Description = "Overwrite an existing file." };
 
     public PlotCommand()
         : base("plot", "Draw one run, or several overlaid, into an SVG, PDF or PNG file.", Example)
     {
-        Take([runs, output, kind, force, .. target.All]);
-        kind.AcceptOnlyFromAmong("dose", "settling", "residuals", "string", Map);
+        Take([_runs, _output, _kind, _force, .. _target.All]);
+        _kind.AcceptOnlyFromAmong("dose", "settling", "residuals", "string", Map);
     }
 
     protected override ExitCode Run(Invocation call)
     {
         var pictures = ImmutableArray.CreateBuilder<RunPicture>();
         Core.Pots.Run? first = null;
-        foreach (var path in call.Value(runs))
+        foreach (var path in call.Value(_runs))
         {
             if (RunSource.Read(path, null, call, out var code) is not { File: var file } named)
             {
@@ -45,7 +45,7 @@ internal sealed class PlotCommand : CalledCommand
                 call.Warn([$"{path}: read by another method or speed than the first run; its curve stands beside the others but can't be compared with them"]);
             }
 
-            switch (Study.Of(new(file.Run) { Band = target.Band(file, call), History = named.Earlier }))
+            switch (Study.Of(new(file.Run) { Band = _target.Band(file, call), History = named.Earlier }))
             {
                 case StudyOutcome.Refused refused:
                     return call.Refuse($"{path}: {refused.Reason}");
@@ -53,7 +53,7 @@ internal sealed class PlotCommand : CalledCommand
                     return call.Refuse($"{path}: no reading to draw; log at least the base as it stands");
                 case StudyOutcome.Made { Study: { IsOfTwo: true } study }:
                     return OfTwo(call, named, study);
-                case StudyOutcome.Made when call.Value(kind) == Map:
+                case StudyOutcome.Made when call.Value(_kind) == Map:
                     return call.Refuse($"{path}: body and string together need two thickeners in the run's header, no more and no fewer");
                 case StudyOutcome.Made { Study: var study }:
                     pictures.Add(study.Picture);
@@ -61,25 +61,25 @@ internal sealed class PlotCommand : CalledCommand
             }
         }
 
-        return Write(call, RunPlots.Of(pictures.ToImmutable(), Enum.Parse<PlotKind>(call.Value(kind)!, ignoreCase: true)));
+        return Write(call, RunPlots.Of(pictures.ToImmutable(), Enum.Parse<PlotKind>(call.Value(_kind)!, ignoreCase: true)));
     }
 
     /// <summary>A run with two thickeners stands alone in its picture.</summary>
     private ExitCode OfTwo(Invocation call, NamedRun named, Study study)
     {
-        if (call.Value(runs).Length > 1)
+        if (call.Value(_runs).Length > 1)
         {
             return call.Refuse($"{named.Name}: a run with two thickeners has a picture of its own; draw it without the others");
         }
 
-        if (call.Value(kind) is not ("dose" or Map))
+        if (call.Value(_kind) is not ("dose" or Map))
         {
             return call.Refuse($"{named.Name}: a run with two thickeners is drawn with --kind dose or --kind {Map}");
         }
 
-        return Write(call, PairPlots.Of(study.PairPicture, Enum.Parse<PairKind>(call.Value(kind)!, ignoreCase: true)));
+        return Write(call, PairPlots.Of(study.PairPicture, Enum.Parse<PairKind>(call.Value(_kind)!, ignoreCase: true)));
     }
 
     private ExitCode Write(Invocation call, Picture picture)
-        => call.Written(PictureFile.Write(picture, call.Value(output)!, call.Value(force)), path => new Json.PlotAnswer(path));
+        => call.Written(PictureFile.Write(picture, call.Value(_output)!, call.Value(_force)), path => new Json.PlotAnswer(path));
 }

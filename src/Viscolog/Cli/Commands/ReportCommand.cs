@@ -11,15 +11,15 @@ internal sealed class ReportCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- report sample-runs/lantern-gel-06.csv --out my-report.html";
 
-    private readonly Argument<string> run = RunSource.Argument();
-    private readonly TargetOptions target = new();
-    private readonly Option<bool> certificate = new("--certificate") { Description = "A batch certificate in place of the report: checked against --spec, --low and --high, the run's product or its target." };
-    private readonly SpecificationOptions specification = new();
-    private readonly PaperOptions paper = new();
+    private readonly Argument<string> _run = RunSource.Argument();
+    private readonly TargetOptions _target = new();
+    private readonly Option<bool> _certificate = new("--certificate") { Description = "A batch certificate in place of the report: checked against --spec, --low and --high, the run's product or its target." };
+    private readonly SpecificationOptions _specification = new();
+    private readonly PaperOptions _paper = new();
 
     public ReportCommand()
         : base("report", "Report a run: the body and its uncertainty, the curve, every row, corrections and voids, to print and to sign.", Example)
-        => Take([run, .. target.All, certificate, .. specification.All, .. paper.All]);
+        => Take([_run, .. _target.All, _certificate, .. _specification.All, .. _paper.All]);
 
     protected override ExitCode Run(Invocation call)
     {
@@ -28,24 +28,24 @@ internal sealed class ReportCommand : CalledCommand
             return call.Wrong(conflict);
         }
 
-        if (RunSource.Read(call.Value(run), null, call, out var code) is not { File: var file } named)
+        if (RunSource.Read(call.Value(_run), null, call, out var code) is not { File: var file } named)
         {
             return code;
         }
 
         call.Warn(named.Warnings);
-        if (call.Value(certificate))
+        if (call.Value(_certificate))
         {
             return Certify(named, call);
         }
 
-        var asked = new StudyRequest(file.Run) { Band = target.Band(file, call), History = named.Earlier };
-        return paper.Give(RunReport.Of(file, named.Rows, asked, call.Today), call);
+        var asked = new StudyRequest(file.Run) { Band = _target.Band(file, call), History = named.Earlier };
+        return _paper.Give(RunReport.Of(file, named.Rows, asked, call.Today), call);
     }
 
     private ExitCode Certify(NamedRun named, Invocation call)
     {
-        if (specification.Find(ref named, call, out var code) is not { } wanted)
+        if (_specification.Find(ref named, call, out var code) is not { } wanted)
         {
             return code;
         }
@@ -57,11 +57,11 @@ internal sealed class ReportCommand : CalledCommand
         }
 
         var study = Study.Of(new(check.Run) { Band = check.Body?.Band, History = named.Earlier }) as StudyOutcome.Made;
-        return paper.Give(BatchCertificate.Of(named.File with { Run = check.Run }, named.Rows, check, study?.Study, call.Today), call);
+        return _paper.Give(BatchCertificate.Of(named.File with { Run = check.Run }, named.Rows, check, study?.Study, call.Today), call);
     }
 
     private string? Conflict(Invocation call)
-        => !call.Value(certificate) ? specification.AreGiven(call) ? "--spec, --low and --high go with --certificate" : null
-            : target.AreGiven(call) ? "a certificate goes by a specification: give --spec, or --low and --high, not --target or --tolerance"
-            : specification.Conflict(call);
+        => !call.Value(_certificate) ? _specification.AreGiven(call) ? "--spec, --low and --high go with --certificate" : null
+            : _target.AreGiven(call) ? "a certificate goes by a specification: give --spec, or --low and --high, not --target or --tolerance"
+            : _specification.Conflict(call);
 }

@@ -14,13 +14,13 @@ namespace Viscolog.Cli.Commands;
 /// <summary>Which thickener, or pair, reaches a target in a base at the least dose, cost and water: <c>runs --compare</c>.</summary>
 internal sealed class RunComparison
 {
-    private readonly Option<bool> compare = new("--compare") { Description = "Compare the thickeners of these runs: dose, cost and water for a target, with intervals." };
-    private readonly Option<double?> target = NumberOption.Create("--target", "MPAS", "With --compare: the body wanted; default: the latest run's.", 1e-3, 1e12);
-    private readonly Option<string> strings = new("--string") { HelpName = "LOW-HIGH", Description = "With --compare: the string wanted in mm; default: the latest run's that states one." };
+    private readonly Option<bool> _compare = new("--compare") { Description = "Compare the thickeners of these runs: dose, cost and water for a target, with intervals." };
+    private readonly Option<double?> _target = NumberOption.Create("--target", "MPAS", "With --compare: the body wanted; default: the latest run's.", 1e-3, 1e12);
+    private readonly Option<string> _strings = new("--string") { HelpName = "LOW-HIGH", Description = "With --compare: the string wanted in mm; default: the latest run's that states one." };
 
-    public Option[] All => [compare, target, strings];
+    public Option[] All => [_compare, _target, _strings];
 
-    public bool IsAsked(Invocation call) => call.Value(compare);
+    public bool IsAsked(Invocation call) => call.Value(_compare);
 
     public ExitCode Answer(Invocation call, BenchLog log, IEnumerable<RunSummary> summaries)
     {
@@ -32,14 +32,14 @@ internal sealed class RunComparison
             return call.Refuse(runs.Length == 0 ? "no run is like that" : "thickeners are compared in one base; name it with --base");
         }
 
-        var band = call.Value(target) is { } wanted ? ViscosityBand.Around(Viscosity.FromMilliPascalSeconds(wanted), Target.DefaultTolerance) : runs.LastOrDefault(r => r.Target is not null)?.Target?.Band;
+        var band = call.Value(_target) is { } wanted ? ViscosityBand.Around(Viscosity.FromMilliPascalSeconds(wanted), Target.DefaultTolerance) : runs.LastOrDefault(r => r.Target is not null)?.Target?.Band;
         if (band is null)
         {
             return call.Refuse("none of these runs states a target; give --target");
         }
 
         StringBand? ends = runs.LastOrDefault(r => r.TargetString is not null)?.TargetString;
-        if (call.Value(strings) is { } text)
+        if (call.Value(_strings) is { } text)
         {
             ends = Ends(text);
             if (ends is null)

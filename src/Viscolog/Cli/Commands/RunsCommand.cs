@@ -12,24 +12,24 @@ internal sealed class RunsCommand : CalledCommand
 {
     public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- runs --base LY-12 --log my-log";
 
-    private readonly Option<string> @base = new("--base") { HelpName = "NAME", Description = "Only runs of this base." };
-    private readonly Option<string> thickener = new("--thickener") { HelpName = "NAME", Description = "Only runs with this thickener." };
-    private readonly Option<string> text = new("--text") { HelpName = "TEXT", Description = "Only runs whose name, base, lot or thickeners hold this text, capitals or not." };
-    private readonly Option<DateOnly?> since = DayOption.Create("--since", "Only runs with something logged on this day or later.");
-    private readonly Option<DateOnly?> until = DayOption.Create("--until", "Only runs with nothing logged after this day.");
+    private readonly Option<string> _base = new("--base") { HelpName = "NAME", Description = "Only runs of this base." };
+    private readonly Option<string> _thickener = new("--thickener") { HelpName = "NAME", Description = "Only runs with this thickener." };
+    private readonly Option<string> _text = new("--text") { HelpName = "TEXT", Description = "Only runs whose name, base, lot or thickeners hold this text, capitals or not." };
+    private readonly Option<DateOnly?> _since = DayOption.Create("--since", "Only runs with something logged on this day or later.");
+    private readonly Option<DateOnly?> _until = DayOption.Create("--until", "Only runs with nothing logged after this day.");
 
-    private readonly RunComparison comparison = new();
+    private readonly RunComparison _comparison = new();
 
     public RunsCommand()
         : base("runs", "List the runs of the log.", Example)
-        => Take([@base, thickener, text, since, until, .. comparison.All]);
+        => Take([_base, _thickener, _text, _since, _until, .. _comparison.All]);
 
     protected override ExitCode Run(Invocation call) => call.WithLog(LogUse.Read, log =>
     {
-        var filter = new RunFilter(call.Value(@base), call.Value(thickener), call.Value(text), call.Value(since), call.Value(until));
+        var filter = new RunFilter(call.Value(_base), call.Value(_thickener), call.Value(_text), call.Value(_since), call.Value(_until));
         var runs = log.Runs().Where(filter.Takes).ToList();
-        return comparison.IsAsked(call)
-            ? comparison.Answer(call, log, runs)
+        return _comparison.IsAsked(call)
+            ? _comparison.Answer(call, log, runs)
             : call.Answer(() => new RunsAnswer([.. runs.Select(RunsAnswer.Run.Of)]), terminal => Write(terminal, runs, filter));
     });
 

@@ -15,15 +15,15 @@ internal sealed class ShowCommand : CalledCommand
 {
     public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- show 1 --log my-log";
 
-    private readonly Argument<string> run = new("RUN") { Description = "The number of a logged run, or its UUID." };
+    private readonly Argument<string> _run = new("RUN") { Description = "The number of a logged run, or its UUID." };
 
     public ShowCommand()
         : base("show", "Show a logged run: its header, every entry in order, doses, readings, what was made void and why.", Example)
-        => Take(run);
+        => Take(_run);
 
-    protected override ExitCode Run(Invocation call) => call.WithLog(LogUse.Read, log => RunSource.Find(log, call.Value(run)) is { } logged
+    protected override ExitCode Run(Invocation call) => call.WithLog(LogUse.Read, log => RunSource.Find(log, call.Value(_run)) is { } logged
         ? call.Answer(() => RunAnswer.Of(logged), terminal => Write(terminal, logged))
-        : call.Refuse(RunSource.Unknown(call.Value(run))));
+        : call.Refuse(RunSource.Unknown(call.Value(_run))));
 
     private static void Write(CallOutput terminal, LoggedRun logged)
     {

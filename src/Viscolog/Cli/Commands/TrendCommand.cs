@@ -17,45 +17,45 @@ internal sealed class TrendCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- trend sample-runs/trend/lantern-gel-batches.csv --baseline 20";
 
-    private readonly Argument<string?> file = new("FILE") { Description = "A CSV file with a column 'batch' and a column of values.", Arity = ArgumentArity.ZeroOrOne };
-    private readonly Option<string?> product = new("--product") { HelpName = "NAME", Description = "Instead of a file: the log's batches of this specification, each at the value that a check finds." };
-    private readonly Option<double?> baseline = NumberOption.Create("--baseline", "N", FormattableString.Invariant($"Take the limits from the first N batches; default: the first {ControlChart.UsualBaseline}, or all."), ControlChart.LeastBaseline, 1e6);
-    private readonly Option<string[]> leaveOut = new("--leave-out") { HelpName = "BATCH", Description = "Leave a batch whose cause was found out of the limits; may be given more than once.", Arity = ArgumentArity.OneOrMore };
-    private readonly Option<bool> log = new("--log-scale") { Description = "Work on logarithms: the default, unless it is a pH or a value is 0 or less." };
-    private readonly Option<bool> linear = new("--linear-scale") { Description = "Work on the values as they are." };
-    private readonly Option<double?> low = NumberOption.Create("--low", "VALUE", "The least value wanted, for the capability; default: that of the file or the specification.", -1e15, 1e15);
-    private readonly Option<double?> high = NumberOption.Create("--high", "VALUE", "The greatest value wanted.", -1e15, 1e15);
-    private readonly Option<string?> column = new("--column") { HelpName = "NAME", Description = "The file's column to chart; default: 'value', else a reading, else the first." };
-    private readonly OutputOptions output = new("Write a picture as well: .svg, .pdf or .png.", "picture", "--output", "-o", "--out");
+    private readonly Argument<string?> _file = new("FILE") { Description = "A CSV file with a column 'batch' and a column of values.", Arity = ArgumentArity.ZeroOrOne };
+    private readonly Option<string?> _product = new("--product") { HelpName = "NAME", Description = "Instead of a file: the log's batches of this specification, each at the value that a check finds." };
+    private readonly Option<double?> _baseline = NumberOption.Create("--baseline", "N", FormattableString.Invariant($"Take the limits from the first N batches; default: the first {ControlChart.UsualBaseline}, or all."), ControlChart.LeastBaseline, 1e6);
+    private readonly Option<string[]> _leaveOut = new("--leave-out") { HelpName = "BATCH", Description = "Leave a batch whose cause was found out of the limits; may be given more than once.", Arity = ArgumentArity.OneOrMore };
+    private readonly Option<bool> _log = new("--log-scale") { Description = "Work on logarithms: the default, unless it is a pH or a value is 0 or less." };
+    private readonly Option<bool> _linear = new("--linear-scale") { Description = "Work on the values as they are." };
+    private readonly Option<double?> _low = NumberOption.Create("--low", "VALUE", "The least value wanted, for the capability; default: that of the file or the specification.", -1e15, 1e15);
+    private readonly Option<double?> _high = NumberOption.Create("--high", "VALUE", "The greatest value wanted.", -1e15, 1e15);
+    private readonly Option<string?> _column = new("--column") { HelpName = "NAME", Description = "The file's column to chart; default: 'value', else a reading, else the first." };
+    private readonly OutputOptions _output = new("Write a picture as well: .svg, .pdf or .png.", "picture", "--output", "-o", "--out");
 
     public TrendCommand()
         : base("trend", "Chart batches over time: individual values and moving ranges, limits, signals, capability.", Example)
-        => Take([file, product, baseline, leaveOut, log, linear, low, high, column, .. output.All]);
+        => Take([_file, _product, _baseline, _leaveOut, _log, _linear, _low, _high, _column, .. _output.All]);
 
     protected override ExitCode Run(Invocation call)
     {
-        if (call.Optional(file) is null == call.Value(product) is null)
+        if (call.Optional(_file) is null == call.Value(_product) is null)
         {
             return call.Wrong("give a FILE or --product NAME, one of them");
         }
 
-        if (call.Value(log) && call.Value(linear))
+        if (call.Value(_log) && call.Value(_linear))
         {
             return call.Wrong("give --log-scale or --linear-scale, not both");
         }
 
         var code = ExitCode.InputRefused;
-        if ((call.Optional(file) is { } path ? FromFile(path, call) : FromLog(call.Value(product)!, call, out code)) is not { } source)
+        if ((call.Optional(_file) is { } path ? FromFile(path, call) : FromLog(call.Value(_product)!, call, out code)) is not { } source)
         {
             return code;
         }
 
-        var request = new ChartRequest(source.Points, call.Value(log) ? ChartScale.Log : call.Value(linear) ? ChartScale.Linear : source.UsualScale)
+        var request = new ChartRequest(source.Points, call.Value(_log) ? ChartScale.Log : call.Value(_linear) ? ChartScale.Linear : source.UsualScale)
         {
-            Baseline = call.Value(baseline) is { } n ? (int)n : null,
-            LeftOut = [.. call.Value(leaveOut) ?? []],
-            Low = call.Value(low) ?? source.Low,
-            High = call.Value(high) ?? source.High,
+            Baseline = call.Value(_baseline) is { } n ? (int)n : null,
+            LeftOut = [.. call.Value(_leaveOut) ?? []],
+            Low = call.Value(_low) ?? source.Low,
+            High = call.Value(_high) ?? source.High,
         };
         if (request.Baseline > source.Points.Length)
         {
@@ -65,12 +65,12 @@ internal sealed class TrendCommand : CalledCommand
         var outcome = ControlChart.Of(request);
         return outcome is ChartOutcome.Charted { Chart: var chart }
             ? Answer(call, source, chart)
-            : call.Refuse($"{call.Optional(file) ?? source.Name}: {((ChartOutcome.Refused)outcome).Reason}");
+            : call.Refuse($"{call.Optional(_file) ?? source.Name}: {((ChartOutcome.Refused)outcome).Reason}");
     }
 
     private TrendSource? FromFile(string path, Invocation call)
     {
-        switch (TrendFileReader.Read(path, call.Value(column)))
+        switch (TrendFileReader.Read(path, call.Value(_column)))
         {
             case TrendFileOutcome.Read { File: var read }:
                 return new(read.Name, TrendColumns.Words(read.Column), read.Unit, read.Points, read.UsualScale) { Low = read.Low, High = read.High, Warnings = read.Warnings };
@@ -111,7 +111,7 @@ internal sealed class TrendCommand : CalledCommand
     private ExitCode Answer(Invocation call, TrendSource source, ControlChart chart)
     {
         var picture = new TrendPicture(source.Name ?? "Batches", source.Unit.Length == 0 ? source.Quantity : $"{source.Quantity}, {source.Unit}", chart);
-        var written = output.Write(call, (path, force) => PictureFile.Write(picture.Picture(), path, force));
+        var written = _output.Write(call, (path, force) => PictureFile.Write(picture.Picture(), path, force));
         return written is { Reason: { } reason }
             ? call.Refuse(reason)
             : call.Answer(

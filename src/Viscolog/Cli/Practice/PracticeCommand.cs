@@ -27,22 +27,15 @@ internal sealed class PracticeCommand : CalledCommand
             return ExitCode.WrongCall;
         }
 
-        switch (PracticeLog.Open(call.Log, call.Clock))
+        var outcome = PracticeLog.Open(call.Log, call.Clock);
+        if (outcome is not LogOutcome.Opened { Log: var log })
         {
-            case LogOutcome.Opened { Log: var log }:
-                using (log)
-                {
-                    return call.Ended(call.Surroundings.PracticeScreens(log, call.Look()));
-                }
+            return call.LogFailed(outcome.Trouble!);
+        }
 
-            case LogOutcome.Absent absent:
-                return call.LogFailed(absent.Reason);
-            case LogOutcome.Busy busy:
-                return call.LogFailed(busy.Reason);
-            case LogOutcome.Refused refused:
-                return call.LogFailed(refused.Reason);
-            default:
-                throw new InvalidOperationException("not a case of the closed set");
+        using (log)
+        {
+            return call.Ended(call.Surroundings.PracticeScreens(log, call.Look()));
         }
     }
 }

@@ -13,18 +13,18 @@ internal sealed class PracticeDemoCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- practice demo --pot slow --seed 3";
 
-    private readonly PracticeOptions game = new();
-    private readonly Option<bool> brief = new("--brief") { Description = "Only what came of it." };
-    private readonly OutputOptions output = new($"Write a file as well: {PracticeFile.Endings}.", "file");
-    private readonly StepwiseOption stepwise = new();
+    private readonly PracticeOptions _game = new();
+    private readonly Option<bool> _brief = new("--brief") { Description = "Only what came of it." };
+    private readonly OutputOptions _output = new($"Write a file as well: {PracticeFile.Endings}.", "file");
+    private readonly StepwiseOption _stepwise = new();
 
     public PracticeDemoCommand()
         : base("demo", "Three players on one pot side by side: one reads too early, one pours 1 % at a time, one does what is advised.", Example)
-        => Take([.. game.All, stepwise.Option, brief, .. output.All]);
+        => Take([.. _game.All, _stepwise.Option, _brief, .. _output.All]);
 
     protected override ExitCode Run(Invocation call)
     {
-        var demonstration = Demonstration.Of(game.Game(call));
+        var demonstration = Demonstration.Of(_game.Game(call));
         var players = PracticeWords.Named(demonstration);
         if (call.Json)
         {
@@ -35,7 +35,7 @@ internal sealed class PracticeDemoCommand : CalledCommand
             Print(call, demonstration);
         }
 
-        return PracticeText.Write(call, players, output);
+        return PracticeText.Write(call, players, _output);
     }
 
     private void Print(Invocation call, Demonstration demonstration)
@@ -47,7 +47,7 @@ internal sealed class PracticeDemoCommand : CalledCommand
             PracticeText.Named(terminal, PracticeWords.Habit(path.Player), PracticeWords.Name(path.Player));
         }
 
-        if (call.Value(brief))
+        if (call.Value(_brief))
         {
             PracticeText.Outcome(terminal, PracticeWords.Named(demonstration));
             return;
@@ -56,7 +56,7 @@ internal sealed class PracticeDemoCommand : CalledCommand
         for (var step = 0; step <= demonstration.StepCount; step++)
         {
             PracticeText.Step(terminal, demonstration, step);
-            stepwise.Pause(call);
+            _stepwise.Pause(call);
         }
 
         PracticeText.Reveal(terminal, PracticeWords.Named(demonstration), OverdoseLesson.Of(demonstration.Worst), "The player that wasted most");
@@ -74,9 +74,9 @@ internal sealed class PracticeOptions
 
     private static readonly string[] Names = [.. PracticeDifficulty.All.Select(d => d.Name)];
 
-    private readonly Option<string> pot = new("--pot") { HelpName = "NAME", Description = $"{string.Join(", ", Names)}; from the easiest to the hardest.", DefaultValueFactory = _ => UsualPot };
+    private readonly Option<string> _pot = new("--pot") { HelpName = "NAME", Description = $"{string.Join(", ", Names)}; from the easiest to the hardest.", DefaultValueFactory = _ => UsualPot };
 
-    private readonly Option<int> seed = new("--seed")
+    private readonly Option<int> _seed = new("--seed")
     {
         HelpName = "N",
         Description = $"The same number gives the same pot, for a whole class; default {UsualSeed}.",
@@ -93,11 +93,11 @@ internal sealed class PracticeOptions
         },
     };
 
-    public PracticeOptions() => pot.AcceptOnlyFromAmong(Names);
+    public PracticeOptions() => _pot.AcceptOnlyFromAmong(Names);
 
-    public Option[] All => [pot, seed];
+    public Option[] All => [_pot, _seed];
 
-    public PracticeGame Game(Invocation call) => PracticeGame.Of(PracticeDifficulty.Find(call.Value(pot)!)!, call.Value(seed));
+    public PracticeGame Game(Invocation call) => PracticeGame.Of(PracticeDifficulty.Find(call.Value(_pot)!)!, call.Value(_seed));
 }
 
 /// <summary>Whether to stop after each step.</summary>

@@ -14,10 +14,10 @@ internal sealed class PracticePlayCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- practice play --pot easy --seed 7 read dose=2 stir=10 wait=60 read dose=2 stir=10 wait=60 read end";
 
-    private readonly PracticeOptions game = new();
-    private readonly Option<string?> player = new("--player") { HelpName = "NAME", Description = "Who plays; the score is kept under this name. Without it nothing is kept." };
-    private readonly OutputOptions output = new($"Write a file as well: {PracticeFile.Endings}.", "file");
-    private readonly Argument<string[]> moves = new("MOVE")
+    private readonly PracticeOptions _game = new();
+    private readonly Option<string?> _player = new("--player") { HelpName = "NAME", Description = "Who plays; the score is kept under this name. Without it nothing is kept." };
+    private readonly OutputOptions _output = new($"Write a file as well: {PracticeFile.Endings}.", "file");
+    private readonly Argument<string[]> _moves = new("MOVE")
     {
         Description = "In order: dose=GRAMS, stir=SECONDS, wait=SECONDS, read, base=GRAMS (let down), end.",
         Arity = ArgumentArity.OneOrMore,
@@ -25,12 +25,12 @@ internal sealed class PracticePlayCommand : CalledCommand
 
     public PracticePlayCommand()
         : base("play", "Play a practice pot by moves on the command line; after 'end' it shows what hid in the pot.", Example)
-        => Take([moves, .. game.All, player, .. output.All]);
+        => Take([_moves, .. _game.All, _player, .. _output.All]);
 
     protected override ExitCode Run(Invocation call)
     {
-        var session = PracticeSession.Of(game.Game(call));
-        foreach (var (i, text) in call.Value(moves).Index())
+        var session = PracticeSession.Of(_game.Game(call));
+        foreach (var (i, text) in call.Value(_moves).Index())
         {
             if (PracticeMoveText.Read(text, out var error) is not { } move)
             {
@@ -70,7 +70,7 @@ internal sealed class PracticePlayCommand : CalledCommand
     private ExitCode Reveal(Invocation call, PracticeSession session)
     {
         var path = PracticePath.Of(PracticePlayer.Person, session);
-        var name = call.Value(player) is { } given && PracticeWords.PlayerName(given) is { Length: > 0 } said ? said : PracticeWords.Name(PracticePlayer.Person);
+        var name = call.Value(_player) is { } given && PracticeWords.PlayerName(given) is { Length: > 0 } said ? said : PracticeWords.Name(PracticePlayer.Person);
         NamedPath[] players = [new(name, path), new(PracticeWords.Name(PracticePlayer.Advised), PracticePlayers.Advised(session.Game))];
         if (call.Json)
         {
@@ -81,7 +81,7 @@ internal sealed class PracticePlayCommand : CalledCommand
             Print(call.Terminal, players);
         }
 
-        if (call.Value(player) is not null)
+        if (call.Value(_player) is not null)
         {
             if (PracticeScores.Beside(call.Log).Save(PracticeResult.Of(name, path, call.Clock.GetLocalNow())) is { } fault)
             {
@@ -95,7 +95,7 @@ internal sealed class PracticePlayCommand : CalledCommand
             }
         }
 
-        return PracticeText.Write(call, players, output);
+        return PracticeText.Write(call, players, _output);
     }
 
     private static void Print(CallOutput terminal, NamedPath[] players)

@@ -11,23 +11,23 @@ internal sealed class PracticeReplayCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- practice replay sample-runs/harbour-gel-02-over.csv";
 
-    private readonly Argument<string> run = RunSource.Argument();
-    private readonly TargetOptions target = new();
-    private readonly StepwiseOption stepwise = new();
+    private readonly Argument<string> _run = RunSource.Argument();
+    private readonly TargetOptions _target = new();
+    private readonly StepwiseOption _stepwise = new();
 
     public PracticeReplayCommand()
         : base("replay", "Go through a real run reading by reading: what was known then, what that advises, what was done. The run stays as it is.", Example)
-        => Take([run, .. target.All, stepwise.Option]);
+        => Take([_run, .. _target.All, _stepwise.Option]);
 
     protected override ExitCode Run(Invocation call)
     {
-        if (RunSource.Read(call.Value(run), null, call, out var code) is not { File: var file } named)
+        if (RunSource.Read(call.Value(_run), null, call, out var code) is not { File: var file } named)
         {
             return code;
         }
 
         var terminal = call.Terminal;
-        var band = target.Band(file, call);
+        var band = _target.Band(file, call);
         if (call.Json)
         {
             call.Print(new ReplayAnswer(file.Run.Name, [.. RunReplays.Of(file.Run, band, named.Earlier).Select(ReplayAnswer.Moment.Of)], named.Warnings));
@@ -51,7 +51,7 @@ internal sealed class PracticeReplayCommand : CalledCommand
                 return ExitCode.Stopped;
             }
 
-            stepwise.Pause(call);
+            _stepwise.Pause(call);
         }
 
         return any ? ExitCode.Done : call.Refuse($"{named.Name}: no reading to replay");

@@ -14,11 +14,11 @@ internal sealed class PracticeScoresCommand : CalledCommand
 {
     public const string Example = PracticePlayCommand.Example + " --player Player-A --log my-log && dotnet run --project src/Viscolog -- practice scores --log my-log";
 
-    private readonly OutputOptions output = new("Where to write; without it to standard output.", "file");
+    private readonly OutputOptions _output = new("Where to write; without it to standard output.", "file");
 
     public PracticeScoresCommand()
         : base("scores", "The class's score sheet as CSV for spreadsheets: doses, waits, over, grams wasted, for each player and game.", Example)
-        => Take([.. output.All]);
+        => Take([.. _output.All]);
 
     protected override ExitCode Run(Invocation call)
     {
@@ -37,7 +37,7 @@ internal sealed class PracticeScoresCommand : CalledCommand
 
         using var stream = new MemoryStream();
         PracticeSheet.Write(results, stream);
-        if (call.Value(output.File) is not { } path)
+        if (call.Value(_output.File) is not { } path)
         {
             call.Terminal.Text(Encoding.UTF8.GetString(stream.ToArray()));
             return ExitCode.Done;
@@ -45,7 +45,7 @@ internal sealed class PracticeScoresCommand : CalledCommand
 
         try
         {
-            if (!WholeFile.Write(Path.GetFullPath(path), stream.ToArray(), call.Value(output.Force)))
+            if (!WholeFile.Write(Path.GetFullPath(path), stream.ToArray(), call.Value(_output.Force)))
             {
                 return call.Refuse($"{path}: exists already; choose another name, or overwrite it with --force");
             }
