@@ -168,6 +168,6 @@ internal sealed class ImportCommand : CalledCommand
         var materials = answer.Materials > 0 ? $", {Count.Of(answer.Materials, "material", "materials")} new or changed" : "";
         var oils = answer.Oils > 0 ? $", {Count.Of(answer.Oils, "oil reading", "oil readings")} new" : "";
         var voided = answer.Voided > 0 ? FormattableString.Invariant($", {Count.Of(answer.Voided, "entry", "entries")} made void") : "";
-        return $"{Count.Of(answer.Files, "file", "_files")}: {Count.Of(answer.Runs, "new run", "new runs")}, {Count.Of(answer.Entries, "new entry", "new entries")}{voided}{materials}{oils}; {Count.Of(answer.Already, "was", "were")} there already";
+        return $"{Count.Of(answer.Files, "file", "files")}: {Count.Of(answer.Runs, "new run", "new runs")}, {Count.Of(answer.Entries, "new entry", "new entries")}{voided}{materials}{oils}; {Count.Of(answer.Already, "was", "were")} there already";
     }
 }
