@@ -18,7 +18,8 @@ internal static class CommandLine
             var parsed = Create(terminal, surroundings).Parse(args);
             if (parsed.Action is ParseErrorAction)
             {
-                var error = parsed.Errors.FirstOrDefault(e => e.Message.StartsWith("Unrecognized", StringComparison.Ordinal)) ?? parsed.Errors[0];
+                var error = parsed.Errors.FirstOrDefault(e => e.Message.StartsWith("Unrecognized", StringComparison.Ordinal))
+                    ?? parsed.Errors[0];
                 terminal.Error($"{error.Message} (viscolog {CommandName(parsed)}--help tells more)");
                 return (int)ExitCode.WrongCall;
             }
@@ -32,7 +33,8 @@ internal static class CommandLine
         }
         catch (Exception e) when (e is not OutOfMemoryException)
         {
-            terminal.Error($"a fault of ours, nothing was changed: {e.GetType().Name}: {e.Message} - please report it with the command and the run file (see README.md)");
+            terminal.Error($"a fault of ours, nothing was changed: {e.GetType().Name}: {e.Message} - please report it with the command "
+                + $"and the run file (see README.md)");
             return (int)ExitCode.Fault;
         }
     }
@@ -43,12 +45,15 @@ internal static class CommandLine
     {
         CalledCommand[] commands =
         [
-            new AdviseCommand(), new FitCommand(), new PlotCommand(), new CheckCommand(), new TrendCommand(), new DriftCommand(), new BatchCommand(),
-            new ReportCommand(), new ConvertCommand(), new FlowCommand(), new ImportCommand(), new RunsCommand(), new ShowCommand(), new ExportCommand(),
+            new AdviseCommand(), new FitCommand(), new PlotCommand(), new CheckCommand(), new TrendCommand(), new DriftCommand(),
+            new BatchCommand(),
+            new ReportCommand(), new ConvertCommand(), new FlowCommand(), new ImportCommand(), new RunsCommand(), new ShowCommand(),
+            new ExportCommand(),
             new BenchCommand(), new PracticeCommand(), new BackupCommand(), new RestoreCommand(), new VerifyCommand(),
         ];
         var common = new CommonOptions(surroundings);
-        var root = new RootCommand("Logs viscosity readings against thickener dose and says what to add next. Without a command it opens the bench screen.");
+        var root = new RootCommand("Logs viscosity readings against thickener dose and says what to add next. Without a command it opens "
+            + "the bench screen.");
         foreach (var command in commands)
         {
             command.Connect(common, terminal);

@@ -25,7 +25,8 @@ internal sealed class Outcome<T>
         return made is not null;
     }
 
-    public TResult Match<TResult>(Func<T, TResult> made, Func<string, TResult> refused) => Is(out var it, out var reason) ? made(it) : refused(reason);
+    public TResult Match<TResult>(Func<T, TResult> made, Func<string, TResult> refused)
+        => Is(out var it, out var reason) ? made(it) : refused(reason);
 }
 
 /// <summary>The reason of an outcome that is none.</summary>

@@ -13,7 +13,8 @@ using Viscolog.Wording;
 namespace Viscolog.Reports;
 
 /// <summary>
-/// A batch against its specification, on paper: what was wanted and found, uncertainty, decision rule, the readings, corrections and voids. Only a batch that is
+/// A batch against its specification, on paper: what was wanted and found, uncertainty, decision rule, the readings, corrections and
+/// voids. Only a batch that is
 /// accepted gets a certificate; any other gets the record of its check.
 /// </summary>
 internal static class BatchCertificate
@@ -48,9 +49,11 @@ internal static class BatchCertificate
 
     private static Block.Result Result(BatchCheck check) => check.Verdict switch
     {
-        Verdict.Accept => new("Accepted", $"The batch meets the specification '{check.Specification.Name}'{Conforms(check)}.", ResultWeight.Good),
+        Verdict.Accept => new(
+            "Accepted", $"The batch meets the specification '{check.Specification.Name}'{Conforms(check)}.", ResultWeight.Good),
         Verdict.Reject reject => new("Rejected", $"{Sentence.Of(reject.Why)} {CheckWords.Next(check.Next)}", ResultWeight.Bad),
-        Verdict.Undecided undecided => new("Not decided", $"{Sentence.Of(undecided.Why)} {CheckWords.Next(check.Next)}", ResultWeight.Plain),
+        Verdict.Undecided undecided => new(
+            "Not decided", $"{Sentence.Of(undecided.Why)} {CheckWords.Next(check.Next)}", ResultWeight.Plain),
         _ => throw new ArgumentOutOfRangeException(nameof(check), check.Verdict, "not a case of the closed set"),
     };
 
@@ -91,14 +94,19 @@ internal static class BatchCertificate
 
         if (check.Acidity is { } acidity)
         {
-            rows.Add(GridRow.Of("pH", "pH meter", CheckWords.Ph(acidity.Band), acidity.Mean?.Ph.ToString("0.00", CultureInfo.InvariantCulture) ?? "–", AcidityCheck.StandardUncertainty.ToString("0.0", CultureInfo.InvariantCulture), Chance(acidity.Chance)));
+            rows.Add(GridRow.Of(
+                "pH", "pH meter", CheckWords.Ph(acidity.Band), acidity.Mean?.Ph.ToString("0.00", CultureInfo.InvariantCulture) ?? "–",
+                AcidityCheck.StandardUncertainty.ToString("0.0", CultureInfo.InvariantCulture), Chance(acidity.Chance)));
         }
 
         if (check.StringLength is { } strings)
         {
             rows.Add(GridRow.Of(
-                "string length, mm", "lifted stick", $"{Shown.Number(strings.Band.Low.Millimeters)} to {Shown.Number(strings.Band.High.Millimeters)}",
-                strings.Mean is { } mean ? Shown.Number(mean.Millimeters) : "–", CheckWords.Relative(strings.Uncertainty), Chance(strings.Chance)));
+                "string length, mm", "lifted stick",
+                $"{Shown.Number(strings.Band.Low.Millimeters)} to {Shown.Number(strings.Band.High.Millimeters)}",
+                strings.Mean is { } mean
+                    ? Shown.Number(mean.Millimeters)
+                    : "–", CheckWords.Relative(strings.Uncertainty), Chance(strings.Chance)));
         }
 
         return new(
@@ -106,11 +114,13 @@ internal static class BatchCertificate
             rows.ToImmutable());
     }
 
-    private static string Wanted(BodyCheck body) => $"{Shown.Limit(body.Band.Low.MilliPascalSeconds)} to {Shown.Limit(body.Band.High.MilliPascalSeconds)}";
+    private static string Wanted(BodyCheck body)
+        => $"{Shown.Limit(body.Band.Low.MilliPascalSeconds)} to {Shown.Limit(body.Band.High.MilliPascalSeconds)}";
 
     private static string Found(BatchValue value) => Shown.Uncertain(value.Body, value.StandardUncertainty).Split(" ±")[0];
 
-    private static string Chance(Percentage? chance) => chance is not { } known ? "–" : known.Percent > 99.9 ? "above 99.9 %" : Shown.Chance(known);
+    private static string Chance(Percentage? chance)
+        => chance is not { } known ? "–" : known.Percent > 99.9 ? "above 99.9 %" : Shown.Chance(known);
 
     private static IEnumerable<Block> Uncertainty(BatchCheck check)
     {
@@ -119,7 +129,12 @@ internal static class BatchCertificate
             yield return new Block.Prose($"Found is the {CheckWords.Mean(value)}, brought to {RunFacts.Temperature(check.Run)}.");
             yield return new Block.Prose($"{Sentence.Of(CheckWords.Rule(body))}") { Lead = "Decision rule" };
             var parts = value.Parts.Select(p => $"{p.Name} {CheckWords.Relative(p.Size)} ({p.Words})");
-            yield return new Block.Prose($"{CheckWords.Relative(value.Uncertainty)} standard uncertainty (k = 1), the root of the sum of squares of {string.Join("; ", parts)}. Twice it holds the value 95 times in 100.") { Lead = "Uncertainty of the viscosity" };
+            yield return new Block.Prose($"{CheckWords.Relative(value.Uncertainty)} standard uncertainty (k = 1), the root of the sum of "
+                + $"squares of {string.Join("; ", parts)}. Twice it holds the value 95 times in 100.")
+            {
+                Lead = "Uncertainty of the "
+                + "viscosity"
+            };
         }
         else
         {
@@ -132,13 +147,16 @@ internal static class BatchCertificate
     {
         var entries = file.Run.Entries;
         var change = Enumerable.Range(0, entries.Length).LastOrDefault(i => entries[i].Counts && Steps.Begins(entries[i]));
-        var from = Math.Max(0, file.Rows.Select((r, i) => (r, i)).Where(r => r.r.FirstEntry <= change).Select(r => r.i).DefaultIfEmpty(0).Max());
+        var from = Math.Max(
+            0, file.Rows.Select((r, i) => (r, i)).Where(r => r.r.FirstEntry <= change).Select(r => r.i).DefaultIfEmpty(0).Max());
         yield return new Block.Heading("Readings of the batch as it stood");
         yield return RunRows.Of(file, numbers, study, from);
-        if (check.Body is { Value: { } value } body && study is { IsOfTwo: false, Picture: { Steps: [.., var last] } picture } && picture.Readings.Any(r => r.Step == last.Step && r.Wait is not null))
+        if (check.Body is { Value: { } value } body && study is { IsOfTwo: false, Picture: { Steps: [.., var last] } picture }
+            && picture.Readings.Any(r => r.Step == last.Step && r.Wait is not null))
         {
             yield return new Block.Drawing(
-                SvgPicture.Of(PictureFile.Svg(VerdictPlot.Of(picture, body.Band, $"wanted {Wanted(body)} {PlotText.Unit}", Found95(value)), PictureFile.LowHeight)),
+                SvgPicture.Of(PictureFile.Svg(
+                    VerdictPlot.Of(picture, body.Band, $"wanted {Wanted(body)} {PlotText.Unit}", Found95(value)), PictureFile.LowHeight)),
                 "The readings over standing time, the value found with its interval, and the band wanted.");
         }
     }
@@ -153,7 +171,11 @@ internal static class BatchCertificate
     private static IEnumerable<string> Remarks(RunFile file, ImmutableArray<int> numbers, BatchCheck check, Study? study, DateOnly today)
     {
         var corrections = Corrections.Of(file, numbers, study).ToArray();
-        string[] remarks = [.. check.Warnings.Select(Sentence.Of), .. check.Drift is { } drift ? [Sentence.Of(drift.Words(today))] : Array.Empty<string>()];
+        string[] remarks =
+        [
+            .. check.Warnings.Select(Sentence.Of),
+            .. check.Drift is { } drift ? [Sentence.Of(drift.Words(today))] : Array.Empty<string>(),
+        ];
         return [.. corrections, .. remarks.Except(corrections, StringComparer.Ordinal)];
     }
 }

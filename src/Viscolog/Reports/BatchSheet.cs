@@ -20,14 +20,17 @@ internal static class BatchSheet
         var run = plan.Run;
         return new("Batch sheet", RunFacts.Name(run), issued)
         {
-            Subtitle = $"{Size(plan)} of {run.Base.Name ?? "base"} with {string.Join(" and ", plan.Recipe.Parts.Select(p => p.Thickener.Name))}",
+            Subtitle = $"{Size(plan)} of {run.Base.Name ?? "base"} with "
+                + $"{string.Join(" and ", plan.Recipe.Parts.Select(p => p.Thickener.Name))}",
             Blocks =
             [
                 Head(plan),
                 new Block.Prose(plan.Source),
                 new Block.Heading("1  Weigh"),
                 Weighing(plan),
-                new Block.Prose($"Scale: {Figures.Step(plan.BaseScaleStep)} or finer for the base, {Figures.Step(plan.ScaleStep)} or finer for the thickener, so that no addition is under three of its steps. Grams are rounded down: what is short can follow, what is over can't be taken out."),
+                new Block.Prose($"Scale: {Figures.Step(plan.BaseScaleStep)} or finer for the base, {Figures.Step(plan.ScaleStep)} or "
+                    + $"finer for the thickener, so that no addition is under three of its steps. Grams are rounded down: what is short "
+                    + $"can follow, what is over can't be taken out."),
                 .. Colour(plan, colour),
                 new Block.Heading("2  Dose and read"),
                 new Block.Prose(How(plan)),
@@ -67,23 +70,31 @@ internal static class BatchSheet
     {
         var rows = ImmutableArray.CreateBuilder<GridRow>();
         var amounts = plan.Amounts;
-        rows.Add(GridRow.Of("base " + (plan.Run.Base.Name ?? ""), Figures.Grams(amounts.Base, plan.BaseScaleStep), Of(amounts.Base, plan.Recipe.Base.Density), "", ""));
+        rows.Add(GridRow.Of(
+            "base " + (plan.Run.Base.Name ?? ""), Figures.Grams(amounts.Base, plan.BaseScaleStep),
+            Of(amounts.Base, plan.Recipe.Base.Density), "", ""));
         if (amounts.Water > Mass.None)
         {
-            rows.Add(GridRow.Of("water, with the base", Figures.Grams(amounts.Water, plan.BaseScaleStep), Of(amounts.Water, Density.Water), "–", ""));
+            rows.Add(GridRow.Of(
+                "water, with the base", Figures.Grams(amounts.Water, plan.BaseScaleStep), Of(amounts.Water, Density.Water), "–", ""));
         }
 
         foreach (var amount in amounts.Parts)
         {
             var thickener = amount.Part.Thickener;
-            rows.Add(GridRow.Of($"thickener {thickener.Name}, at hand", Figures.Grams(amount.Neat, plan.ScaleStep), Of(amount.Neat, thickener.Density), "", ""));
+            rows.Add(GridRow.Of($"thickener "
+                + $"{thickener.Name}, at hand", Figures.Grams(amount.Neat, plan.ScaleStep), Of(amount.Neat, thickener.Density), "", ""));
             if (amount.Water > Mass.None)
             {
-                rows.Add(GridRow.Of($"water to cut {thickener.Name} {RunFacts.Dilution(thickener.Dilution)}", Figures.Grams(amount.Water, plan.ScaleStep), Of(amount.Water, Density.Water), "–", ""));
+                rows.Add(GridRow.Of(
+                    $"water to cut {thickener.Name} {RunFacts.Dilution(thickener.Dilution)}", Figures.Grams(amount.Water, plan.ScaleStep),
+                    Of(amount.Water, Density.Water), "–", ""));
             }
         }
 
-        rows.Add(GridRow.Of("in all", Figures.Grams(amounts.Total, plan.ScaleStep), Figures.Milliliters(plan.Volume), "–", "–") with { IsTotal = true });
+        rows.Add(GridRow.Of(
+            "in all", Figures.Grams(amounts.Total, plan.ScaleStep), Figures.Milliliters(plan.Volume), "–", "–") with
+        { IsTotal = true });
         return new(
             [new("material"), .. GridColumn.Numbers("g", "mL"), .. GridColumn.Blank("lot", "weighed, g")],
             rows.ToImmutable());
@@ -94,20 +105,25 @@ internal static class BatchSheet
 
     private static IEnumerable<Block> Colour(BatchPlan plan, ColourYield? colour)
     {
-        const string counts = "It counts as base: it goes in first, in place of as much base, and the base is read with it, for colour shifts the curve.";
+        const string counts = "It counts as base: it goes in first, in place of as much base, and the base is read with it, for colour "
+            + "shifts the curve.";
         if (plan.Volume is not { } volume)
         {
             if (colour is not null)
             {
-                yield return new Block.Prose("Colour concentrate goes by volume, and the base's density is not stated: give it with --density G_ML.");
+                yield return new Block.Prose("Colour concentrate goes by volume, and the base's density is not stated: give it with "
+                    + "--density G_ML.");
             }
 
             yield break;
         }
 
         yield return new Block.Prose(colour is null
-            ? $"Colour concentrate, where the base has none yet: {Figures.Size(ColourYield.Weak.For(volume))} to {Figures.Size(ColourYield.Strong.For(volume))} (1 volume to 16 or 8 volumes of paint: common practice, no source). {counts}"
-            : string.Create(CultureInfo.InvariantCulture, $"Colour concentrate: {Figures.Size(colour.For(volume))} (one volume to {colour.Volumes:0.##} volumes of paint). {counts}"));
+            ? $"Colour concentrate, where the base has none yet: {Figures.Size(ColourYield.Weak.For(volume))} to "
+                + $"{Figures.Size(ColourYield.Strong.For(volume))} (1 volume to 16 or 8 volumes of paint: common practice, no source). "
+                + $"{counts}"
+            : string.Create(CultureInfo.InvariantCulture, $"Colour concentrate: {Figures.Size(colour.For(volume))} (one volume to "
+                + $"{colour.Volumes:0.##} volumes of paint). {counts}"));
     }
 
     private static string How(BatchPlan plan)
@@ -115,23 +131,28 @@ internal static class BatchSheet
         var stir = plan.Stir is { } time
             ? $"Stir for {Shown.Duration(time)} at least, as in the run, and longer in a larger vessel: until top and bottom look alike."
             : "Stir until top and bottom look alike.";
-        return $"{First(plan)} Read the base, then pour slowly into the moving batch. {stir} Let it stand as the table says, and read: two readings 10 s or more apart that agree within {RunFacts.Percent(plan.Run.RepeatabilityInForce)} settle a step.";
+        return $"{First(plan)} Read the base, then pour slowly into the moving batch. {stir} Let it stand as the table says, and read: "
+            + $"two readings 10 s or more apart that agree within {RunFacts.Percent(plan.Run.RepeatabilityInForce)} settle a step.";
     }
 
     private static string First(BatchPlan plan)
     {
         var first = plan.Steps[0];
         var fraction = Math.Round(first.PouredSoFar.Grams / plan.Amounts.Parts[0].Poured.Grams, 2);
-        var usual = fraction < BatchPlan.FirstPart - 0.02 ? string.Create(CultureInfo.InvariantCulture, $" ({100 * BatchPlan.FirstPart:0} % is usual, but too much here for a lot that is stronger)") : "";
-        var over = plan.Steps.First(s => s.IsRead).ChanceOver is { } chance ? $"; the chance that it is over already is {Shown.Chance(chance)}" : "";
-        var rest = over.Length > 0 ? "Then come the steps that advice would take if the batch reads as the run did." : "Then comes the rest in equal parts.";
+        var usual = fraction < BatchPlan.FirstPart - 0.02 ? string.Create(CultureInfo.InvariantCulture, $" ({100 * BatchPlan.FirstPart:0} "
+            + $"% is usual, but too much here for a lot that is stronger)") : "";
+        var over = plan.Steps.First(s => s.IsRead).ChanceOver is { } chance ? $"; the chance that it is over already is "
+            + $"{Shown.Chance(chance)}" : "";
+        var rest = over.Length > 0 ? "Then come the steps that advice would take if the batch reads as the run did." : "Then comes the "
+            + "rest in equal parts.";
         return string.Create(CultureInfo.InvariantCulture, $"First goes {100 * fraction:0} % of the final dose{usual}{over}. {rest}");
     }
 
     private static Block.Grid Dosing(BatchPlan plan)
     {
         var rows = ImmutableArray.CreateBuilder<GridRow>();
-        rows.Add(GridRow.Of("base", "–", "–", "–", "", "", "–", plan.BaseOfRun is { } seen ? $"{Shown.Number(seen.MilliPascalSeconds)} in the run" : "", "", "", "", ""));
+        rows.Add(GridRow.Of("base", "–", "–", "–", "", "", "–", plan.BaseOfRun is { } seen ? $"{Shown.Number(seen.MilliPascalSeconds)} "
+            + $"in the run" : "", "", "", "", ""));
         foreach (var step in plan.Steps)
         {
             var off = step.IsRead ? "" : "–";
@@ -143,7 +164,8 @@ internal static class BatchSheet
                 Figures.Milliliters(step.Volume),
                 Figures.Dose(step.After),
                 step.IsRead ? step.Standing is { } standing ? Figures.Seconds(standing) : "" : off,
-                step.IsRead ? step.Expected is { } expected ? $"{Shown.Number(expected.Median.MilliPascalSeconds)} ({Shown.Spread(expected)})" : "" : off,
+                step.IsRead ? step.Expected is { } expected ? $"{Shown.Number(expected.Median.MilliPascalSeconds)} "
+                    + $"({Shown.Spread(expected)})" : "" : off,
                 off, off, off, off));
         }
 
@@ -163,8 +185,11 @@ internal static class BatchSheet
     private static ImmutableArray<string> Rules(BatchPlan plan)
     {
         var points = ImmutableArray.CreateBuilder<string>();
-        points.Add("In band: stop, whatever is left. Short: the next step. Above what the table expects: this batch is stronger than the run. Log the batch as a run of its own, and 'viscolog advise' weighs its readings against the run: its grams take the place of the table's, and it says how much base brings back a batch that is over.");
-        points.Add(string.Create(CultureInfo.InvariantCulture, $"Readings more than 10 °C from {plan.Run.ReferenceTemperatureInForce.Celsius:0.#} °C don't count; write the temperature beside each."));
+        points.Add("In band: stop, whatever is left. Short: the next step. Above what the table expects: this batch is stronger than the "
+            + "run. Log the batch as a run of its own, and 'viscolog advise' weighs its readings against the run: its grams take the "
+            + "place of the table's, and it says how much base brings back a batch that is over.");
+        points.Add(string.Create(CultureInfo.InvariantCulture, $"Readings more than 10 °C from "
+            + $"{plan.Run.ReferenceTemperatureInForce.Celsius:0.#} °C don't count; write the temperature beside each."));
         points.Add(Acidity(plan));
         return points.ToImmutable();
     }
@@ -177,7 +202,8 @@ internal static class BatchSheet
                 : string.Create(CultureInfo.InvariantCulture, $"The run went from pH {high.Ph:0.0} to {low.Ph:0.0}")
             : "The pH of the run was not measured";
         return plan.Recipe.Parts.Any(p => p.Thickener.Chemistry == ThickenerChemistry.AlkaliSwellable)
-            ? seen + ": bring the base to the same pH before any thickener goes in (about 8.5 to 9.5 is usual for an alkali-swellable one; below 7.5 it hardly swells). Never raise the pH afterwards: what lay idle swells at once."
+            ? seen + ": bring the base to the same pH before any thickener goes in (about 8.5 to 9.5 is usual for an alkali-swellable "
+                + "one; below 7.5 it hardly swells). Never raise the pH afterwards: what lay idle swells at once."
             : seen + ": a batch at another pH may thicken differently.";
     }
 }

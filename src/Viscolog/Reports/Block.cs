@@ -63,7 +63,8 @@ internal sealed record Fact(string Name, string? Text)
 internal sealed record GridColumn(string Name, GridFill Fill = GridFill.Words)
 {
     /// <summary>Columns of numbers.</summary>
-    public static IEnumerable<GridColumn> Numbers(params IEnumerable<string> names) => names.Select(n => new GridColumn(n, GridFill.Numbers));
+    public static IEnumerable<GridColumn> Numbers(params IEnumerable<string> names)
+        => names.Select(n => new GridColumn(n, GridFill.Numbers));
 
     /// <summary>Columns to write into.</summary>
     public static IEnumerable<GridColumn> Blank(params IEnumerable<string> names) => names.Select(n => new GridColumn(n, GridFill.Blank));

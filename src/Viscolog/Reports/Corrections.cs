@@ -15,7 +15,8 @@ internal static class Corrections
     public static IEnumerable<string> Of(RunFile file, ImmutableArray<int> numbers, Study? study)
     {
         string[] rows = [.. Voids(file, numbers), .. Doubts(file, numbers, study)];
-        return [.. rows.Length == 0 ? ["No row is void or doubted."] : rows, .. Temperatures(file), .. (study?.Evidence.Warnings ?? []).Select(Sentence.Of)];
+        return [.. rows.Length == 0 ? ["No row is void or "
+            + "doubted."] : rows, .. Temperatures(file), .. (study?.Evidence.Warnings ?? []).Select(Sentence.Of)];
     }
 
     private static IEnumerable<string> Voids(RunFile file, ImmutableArray<int> numbers)
@@ -36,7 +37,8 @@ internal static class Corrections
         foreach (var reading in StudyBlocks.Readings(study).Where(r => r.Doubted))
         {
             var row = file.Rows.Select((r, i) => (r, i)).First(r => reading.Entry < r.r.FirstEntry + r.r.EntryCount).i;
-            yield return string.Create(CultureInfo.InvariantCulture, $"Row {Number(numbers, row)} reads {Shown.Body(reading.Value)} where the others lead to expect {Shown.Body(reading.Expected)}: it is kept and counts for less.");
+            yield return string.Create(CultureInfo.InvariantCulture, $"Row {Number(numbers, row)} reads {Shown.Body(reading.Value)} where "
+                + $"the others lead to expect {Shown.Body(reading.Expected)}: it is kept and counts for less.");
         }
     }
 
@@ -55,5 +57,6 @@ internal static class Corrections
         }
     }
 
-    private static string Number(ImmutableArray<int> numbers, int place) => (numbers.IsEmpty ? place + 1 : numbers[place]).ToString(CultureInfo.InvariantCulture);
+    private static string Number(ImmutableArray<int> numbers, int place)
+        => (numbers.IsEmpty ? place + 1 : numbers[place]).ToString(CultureInfo.InvariantCulture);
 }

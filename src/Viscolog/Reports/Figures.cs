@@ -8,7 +8,8 @@ namespace Viscolog.Reports;
 internal static class Figures
 {
     /// <summary>Grams to the step of a scale.</summary>
-    public static string Grams(Mass mass, Mass step) => mass.Grams.ToString("N" + Decimals(step.Grams).ToString(CultureInfo.InvariantCulture), PlainText.Spaced);
+    public static string Grams(Mass mass, Mass step)
+        => mass.Grams.ToString("N" + Decimals(step.Grams).ToString(CultureInfo.InvariantCulture), PlainText.Spaced);
 
     /// <summary>Grams in full, two decimals at least.</summary>
     public static string Grams(Mass mass) => mass.Grams.ToString("#,0.00###", PlainText.Spaced);
@@ -24,7 +25,10 @@ internal static class Figures
     public static string OneDecimal(double? value) => value?.ToString("0.0", CultureInfo.InvariantCulture) ?? "";
 
     /// <summary>A size in kg or g, litres or mL, as one says it.</summary>
-    public static string Size(Mass mass) => mass.Grams >= 1000 ? (mass.Grams / 1000).ToString("#,0.###", PlainText.Spaced) + " kg" : mass.Grams.ToString("#,0.##", PlainText.Spaced) + " g";
+    public static string Size(Mass mass)
+        => mass.Grams >= 1000
+            ? (mass.Grams / 1000).ToString("#,0.###", PlainText.Spaced) + " kg"
+            : mass.Grams.ToString("#,0.##", PlainText.Spaced) + " g";
 
     /// <inheritdoc cref="Size(Mass)"/>
     public static string Size(Volume volume) => volume.Milliliters >= 1000
@@ -44,7 +48,9 @@ internal static class Figures
     {
         var decimals = Math.Clamp(3 - (int)Math.Floor(Math.Log10(Math.Max(value, 1e-9))), 0, 6);
         var grain = Math.Pow(10, Math.Max(0, Math.Floor(Math.Log10(Math.Max(value, 1e-9))) - 3));
-        return grain > 1 ? (Math.Round(value / grain) * grain).ToString("N0", PlainText.Spaced) : Math.Round(value, decimals).ToString("#,0." + new string('#', decimals), PlainText.Spaced);
+        return grain > 1
+            ? (Math.Round(value / grain) * grain).ToString("N0", PlainText.Spaced)
+            : Math.Round(value, decimals).ToString("#,0." + new string('#', decimals), PlainText.Spaced);
     }
 
     private static int Decimals(double step) => Math.Clamp((int)Math.Ceiling(-Math.Log10(step) - 1e-9), 0, 6);

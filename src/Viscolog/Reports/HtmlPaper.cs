@@ -6,7 +6,8 @@ using Viscolog.Text;
 namespace Viscolog.Reports;
 
 /// <summary>
-/// Writes a document as one HTML file that needs nothing else: no script, no other file. Every text goes through the XML writer, which escapes it, after
+/// Writes a document as one HTML file that needs nothing else: no script, no other file. Every text goes through the XML writer, which
+/// escapes it, after
 /// characters that can't be shown were taken out; there is no way to write markup that comes from a text.
 /// </summary>
 internal sealed class HtmlPaper
@@ -22,7 +23,13 @@ internal sealed class HtmlPaper
     public static byte[] Write(Paper paper)
     {
         using var stream = new MemoryStream();
-        var settings = new XmlWriterSettings { Encoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), OmitXmlDeclaration = true, NewLineChars = "\n", NewLineHandling = NewLineHandling.None };
+        var settings = new XmlWriterSettings
+        {
+            Encoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false),
+            OmitXmlDeclaration = true,
+            NewLineChars = "\n",
+            NewLineHandling = NewLineHandling.None,
+        };
         using (var xml = XmlWriter.Create(stream, settings))
         {
             new HtmlPaper(xml).Page(paper);
@@ -47,7 +54,8 @@ internal sealed class HtmlPaper
         Open("header");
         Element("p", paper.Kind, "kind");
         Element("h1", paper.Title);
-        Element("p", $"{(paper.Subtitle is null ? "" : paper.Subtitle + " · ")}issued {paper.Issued.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}", "sub");
+        Element("p", $"{(paper.Subtitle is null ? "" : paper.Subtitle + " · ")}issued "
+            + $"{paper.Issued.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}", "sub");
         Close();
         Line();
         Open("main");

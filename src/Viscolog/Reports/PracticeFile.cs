@@ -17,10 +17,11 @@ internal static class PracticeFile
     /// <param name="path">Where.</param>
     /// <param name="force">Whether an existing file may be replaced.</param>
     /// <param name="today">The day that a handout bears.</param>
-    public static Outcome<string> Write(IReadOnlyList<NamedPath> players, string path, bool force, DateOnly today) => Path.GetExtension(path).ToUpperInvariant() switch
-    {
-        ".HTML" or ".HTM" or ".TXT" => PaperFile.Write(PracticeHandout.Of(players, today), path, force),
-        ".SVG" or ".PDF" or ".PNG" => PictureFile.Write(PracticePlot.Of(players), path, force),
-        _ => new Refused($"{PlainText.Clean(path)}: the file's ending decides the format; use {Endings}"),
-    };
+    public static Outcome<string> Write(IReadOnlyList<NamedPath> players, string path, bool force, DateOnly today)
+        => Path.GetExtension(path).ToUpperInvariant() switch
+        {
+            ".HTML" or ".HTM" or ".TXT" => PaperFile.Write(PracticeHandout.Of(players, today), path, force),
+            ".SVG" or ".PDF" or ".PNG" => PictureFile.Write(PracticePlot.Of(players), path, force),
+            _ => new Refused($"{PlainText.Clean(path)}: the file's ending decides the format; use {Endings}"),
+        };
 }

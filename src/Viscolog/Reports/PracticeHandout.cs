@@ -21,13 +21,16 @@ internal static class PracticeHandout
             Subtitle = $"{PracticeWords.Facts(game)} · target {AdviceWords.Band(game.Band)}",
             Blocks =
             [
-                new Block.Drawing(SvgPicture.Of(PictureFile.Svg(PracticePlot.Of(players), PictureFile.HalfHeight)), "Filled: what was read. Open: the body that the pot settles at. Where the two lie apart, the reading came too early."),
+                new Block.Drawing(SvgPicture.Of(PictureFile.Svg(PracticePlot.Of(players), PictureFile.HalfHeight)), "Filled: what was "
+                    + "read. Open: the body that the pot settles at. Where the two lie apart, the reading came too early."),
                 Scores(players),
                 .. players.Select(Player),
                 new Block.Heading("Why over-dosing is a dead end"),
                 new Block.Points([.. PracticeWords.Lesson(OverdoseLesson.Of(taught.Path), Name(taught))]),
             ],
-            Foot = FormattableString.Invariant($"An invented pot: 'viscolog practice demo --pot {game.Difficulty.Name} --seed {game.Seed}' plays it again. {PracticeWords.Truth(taught.Path.Truth)} At a real pot the safety data sheet and local rules decide."),
+            Foot = string.Create(CultureInfo.InvariantCulture, $"An invented pot: 'viscolog practice demo --pot {game.Difficulty.Name} "
+                + $"--seed {game.Seed}' plays it again. {PracticeWords.Truth(taught.Path.Truth)} At a real pot the safety data sheet and "
+                + $"local rules decide."),
         };
     }
 
@@ -57,10 +60,13 @@ internal static class PracticeHandout
     private static Block.Prose Player(NamedPath player)
     {
         var path = player.Path;
-        return new($"{Sentence(PracticeWords.Habit(path.Player))} {(PracticeWords.WhyOver(path) is { } why ? why + " " : "")}{PracticeWords.Ending(path)}") { Lead = Name(player) };
+        return new($"{Sentence(PracticeWords.Habit(path.Player))} "
+            + $"{(PracticeWords.WhyOver(path) is { } why ? why + " " : "")}{PracticeWords.Ending(path)}")
+        { Lead = Name(player) };
     }
 
-    private static string Name(NamedPath player) => player.Name.Length == 0 ? "?" : char.ToUpper(player.Name[0], CultureInfo.InvariantCulture) + player.Name[1..];
+    private static string Name(NamedPath player)
+        => player.Name.Length == 0 ? "?" : char.ToUpper(player.Name[0], CultureInfo.InvariantCulture) + player.Name[1..];
 
     private static string Sentence(string text) => char.ToUpper(text[0], CultureInfo.InvariantCulture) + text[1..] + ".";
 

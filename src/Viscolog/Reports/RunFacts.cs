@@ -16,13 +16,15 @@ internal static class RunFacts
     public static string Method(Run run) => run.MethodInForce.Words;
 
     /// <summary>The temperature that bodies are stated at.</summary>
-    public static string Temperature(Run run) => run.ReferenceTemperatureInForce.Celsius.ToString("0.#", CultureInfo.InvariantCulture) + " °C";
+    public static string Temperature(Run run)
+        => run.ReferenceTemperatureInForce.Celsius.ToString("0.#", CultureInfo.InvariantCulture) + " °C";
 
     /// <summary>The repeatability and where it comes from.</summary>
     public static string Repeatability(Run stated, Run inForce)
     {
         var value = Percent(inForce.RepeatabilityInForce);
-        return stated.Repeatability is not null ? $"{value}, as the run states" : inForce.Repeatability is not null ? $"{value}, from repeat readings" : $"{value}, the method's default";
+        return stated.Repeatability is not null ? $"{value}, as the run states" : inForce.Repeatability is not null ? $"{value}, from "
+            + $"repeat readings" : $"{value}, the method's default";
     }
 
     /// <summary>A percentage to a tenth.</summary>
@@ -58,17 +60,21 @@ internal static class RunFacts
 internal static class Foot
 {
     public static string Of(Run run, Guid? id = null)
-        => $"Made by Viscolog {Version} from {RunFacts.Name(run)}{(id is { } known ? $", run {known:D}" : "")}. Advice is not a release: who signs decides.";
+        => $"Made by Viscolog {Version} from {RunFacts.Name(run)}{(id is { } known ? $", run {known:D}" : "")}. Advice is not a release: "
+            + $"who signs decides.";
 
-    private static string Version { get; } = typeof(Foot).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "";
+    private static string Version { get; } = typeof(Foot).Assembly
+        .GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "";
 }
 
 /// <summary>Cautions as a document states them.</summary>
 internal static class Safety
 {
     /// <summary>What holds wherever colour goes in.</summary>
-    private const string Metal = "Metal pigments are poisonous or catch fire when they raise dust, and some give off gas with alkali: as pastes, never dry, never into a closed vessel.";
+    private const string Metal = "Metal pigments are poisonous or catch fire when they raise dust, and some give off gas with alkali: as "
+        + "pastes, never dry, never into a closed vessel.";
 
     /// <summary>The cautions of a thickener with what belongs to colour, the deciding word last.</summary>
-    public static string Of(ImmutableArray<string> cautions) => string.Join(' ', cautions.Length == 0 ? [Metal] : [.. cautions[..^1], Metal, cautions[^1]]);
+    public static string Of(ImmutableArray<string> cautions)
+        => string.Join(' ', cautions.Length == 0 ? [Metal] : [.. cautions[..^1], Metal, cautions[^1]]);
 }

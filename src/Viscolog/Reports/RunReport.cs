@@ -7,7 +7,9 @@ using Viscolog.Wording;
 
 namespace Viscolog.Reports;
 
-/// <summary>All of one run on paper: the body with its uncertainty and how it was found, the curve, every row, corrections and voids.</summary>
+/// <summary>
+/// All of one run on paper: the body with its uncertainty and how it was found, the curve, every row, corrections and voids.
+/// </summary>
 internal static class RunReport
 {
     /// <summary>Makes it.</summary>
@@ -24,7 +26,8 @@ internal static class RunReport
         var trouble = Sentence.Of(StudyBlocks.Trouble(outcome) ?? "nothing was read");
         return new("Run report", RunFacts.Name(run), issued)
         {
-            Subtitle = $"{run.Base.Name ?? "base"}, {Figures.Size(run.BaseMass)}{(run.Thickeners.IsEmpty ? "" : " with " + string.Join(" and ", run.Thickeners.Select(t => t.Name)))}",
+            Subtitle = $"{run.Base.Name ?? "base"}, {Figures.Size(run.BaseMass)}"
+                + (run.Thickeners.IsEmpty ? "" : " with " + string.Join(" and ", run.Thickeners.Select(t => t.Name))),
             Blocks =
             [
                 told is null ? new Block.Result("No body stated", trouble, ResultWeight.Plain) : StudyBlocks.Result(told),
@@ -54,7 +57,8 @@ internal static class RunReport
             new("Operator", run.Operator),
             .. run.Thickeners.Select(t => new Fact("Thickener", RunFacts.Thickener(t))),
             new("Target", band is not null ? AdviceWords.Band(band) : "none stated"),
-            run.TargetString is { } strings ? new("String wanted", $"{Shown.Number(strings.Low.Millimeters)} to {Shown.Length(strings.High)}") : null,
+            run.TargetString is { } strings ? new("String wanted", $"{Shown.Number(strings.Low.Millimeters)} to "
+                + $"{Shown.Length(strings.High)}") : null,
             new("Method", RunFacts.Method(run)),
             new("Stated at", RunFacts.Temperature(run)),
             new("Repeatability", RunFacts.Repeatability(run, study?.Evidence.Run ?? run)),

@@ -32,7 +32,8 @@ internal static class RunRows
             [
                 (numbers.IsEmpty ? place + 1 : numbers[place]).ToString(CultureInfo.InvariantCulture),
                 content.Time?.ToString(oneDay ? "HH:mm" : "yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) ?? "",
-                content.Dosed is { } d ? (dosed.Length > 1 ? $"{ReadingWords.Grams(d.Poured.Grams)} {d.Thickener}" : ReadingWords.Grams(d.Poured.Grams)) : "",
+                content.Dosed is { } d ? (dosed.Length > 1 ? $"{ReadingWords.Grams(d.Poured.Grams)} "
+                    + $"{d.Thickener}" : ReadingWords.Grams(d.Poured.Grams)) : "",
                 .. dosed.Select(t => Figures.Dose(pot.DoseOf(t.Name))),
                 ReadingWords.Seconds(reading?.Stir), ReadingWords.Seconds(reading?.Wait), ReadingWords.Exact(reading?.Value),
                 Figures.OneDecimal(reading?.Temperature?.Celsius), body is null ? "" : Figures.FourDigits(body.Value.MilliPascalSeconds),
@@ -46,7 +47,8 @@ internal static class RunRows
             [
                 .. GridColumn.Numbers(
                 [
-                    "row", "time", "poured g", .. dosed.Select(t => $"{t.Name} %"), "stir s", "wait s", ReadingWords.Unit(run.MethodInForce),
+                    "row", "time", "poured g", .. dosed
+                        .Select(t => $"{t.Name} %"), "stir s", "wait s", ReadingWords.Unit(run.MethodInForce),
                     "°C", $"mPa·s at {RunFacts.Temperature(run)}", "pH", "string mm",
                 ]),
                 new("remark"),
@@ -72,7 +74,9 @@ internal static class RunRows
     /// <summary>The table without columns that no row fills.</summary>
     private static Block.Grid Used(Block.Grid grid)
     {
-        int[] used = [.. Enumerable.Range(0, grid.Columns.Length).Where(c => c == grid.Columns.Length - 1 || grid.Rows.Any(r => r.Cells[c].Length > 0))];
-        return new([.. used.Select(c => grid.Columns[c])], [.. grid.Rows.Select(r => r with { Cells = [.. used.Select(c => r.Cells[c])] })]);
+        int[] used = [.. Enumerable.Range(0, grid.Columns.Length)
+            .Where(c => c == grid.Columns.Length - 1 || grid.Rows.Any(r => r.Cells[c].Length > 0))];
+        return new(
+            [.. used.Select(c => grid.Columns[c])], [.. grid.Rows.Select(r => r with { Cells = [.. used.Select(c => r.Cells[c])] })]);
     }
 }

@@ -14,7 +14,8 @@ namespace Viscolog.Reports;
 internal static class StudyBlocks
 {
     /// <summary>The study that a report can be made of; null where nothing can be said of the run.</summary>
-    public static Study? Told(StudyOutcome outcome) => outcome is StudyOutcome.Made { Study: { } study } && Trouble(outcome) is null ? study : null;
+    public static Study? Told(StudyOutcome outcome)
+        => outcome is StudyOutcome.Made { Study: { } study } && Trouble(outcome) is null ? study : null;
 
     /// <summary>Why nothing can be said of the run; null where something can.</summary>
     public static string? Trouble(StudyOutcome outcome) => outcome switch
@@ -35,26 +36,30 @@ internal static class StudyBlocks
             "Body and string over the doses of both thickeners, with what is wanted of each.")
         : new(
             SvgPicture.Of(PictureFile.Svg(DosePlot.Of(study.Picture))),
-            $"Body over dose of {study.Picture.Thickener} at {PlotText.Celsius(study.Picture.ReferenceTemperature)}: readings, settled values, the believed curve with its bands{(study.Band is null ? "" : ", the target band")}.");
+            $"Body over dose of {study.Picture.Thickener} at {PlotText.Celsius(study.Picture.ReferenceTemperature)}: readings, settled "
+                + $"values, the believed curve with its bands{(study.Band is null ? "" : ", the target band")}.");
 
     /// <summary>How it was found.</summary>
     /// <param name="stated">The run as its file states it.</param>
     /// <param name="study">What it says.</param>
     public static Block.Points Method(Run stated, Study study) => new(
     [
-        $"Method: {RunFacts.Method(stated)}; repeatability {RunFacts.Repeatability(stated, study.Evidence.Run)}.{(study.IsOfTwo ? " Strings: a lifted stick." : "")}",
+        $"Method: {RunFacts.Method(stated)}; repeatability "
+            + $"{RunFacts.Repeatability(stated, study.Evidence.Run)}.{(study.IsOfTwo ? " Strings: a lifted stick." : "")}",
         .. study.IsOfTwo ? MethodOfTwo(stated, study) : MethodOfOne(stated, study),
     ]);
 
     /// <summary>The readings of a run's only curve.</summary>
     public static IEnumerable<PicturedReading> Readings(Study? study) => study is { IsOfTwo: false } ? study.Picture.Readings : [];
 
-    private static Estimate Now(Study study) => study.Posterior.BodyAt(study.Run.PotNow().DoseOf(study.Evidence.Thickener.Name), Study.Level);
+    private static Estimate Now(Study study)
+        => study.Posterior.BodyAt(study.Run.PotNow().DoseOf(study.Evidence.Thickener.Name), Study.Level);
 
     private static Block.Result ResultOfOne(Study study)
     {
         var (run, now, name, pot) = (study.Run, Now(study), study.Evidence.Thickener.Name, study.Run.PotNow());
-        var body = $"{Shown.Body(now.Median)} ({Shown.Spread(now)}, 9 times in 10) at {RunFacts.Temperature(run)} and {Shown.Dose(pot.DoseOf(name))} {name} ({Shown.Share(pot.ShareOf(name))} of total).";
+        var body = $"{Shown.Body(now.Median)} ({Shown.Spread(now)}, 9 times in 10) at {RunFacts.Temperature(run)} and "
+            + $"{Shown.Dose(pot.DoseOf(name))} {name} ({Shown.Share(pot.ShareOf(name))} of total).";
         if (study.Band is not { } band)
         {
             return new(Shown.Body(now.Median), body, ResultWeight.Plain);
@@ -66,15 +71,24 @@ internal static class StudyBlocks
 
     private static Block.Result ResultOfTwo(Study study)
     {
-        if (study.Advice is not { Body: { Now: { } body, Band: var band }, StringLength: { Now: { } length, Band: var wanted }, Thickeners: [var about, var other] })
+        if (study.Advice is not
+            {
+                Body: { Now: { } body, Band: var band },
+                StringLength: { Now: { } length, Band: var wanted },
+                Thickeners: [var about, var other],
+            })
         {
-            return new("Not both read", "Body and string are both needed to say where the pot stands: read the one that is missing.", ResultWeight.Plain);
+            return new("Not both read", "Body and string are both needed to say where the pot stands: read the one that is "
+                + "missing.", ResultWeight.Plain);
         }
 
         var isBody = body.Low >= band.Low && body.High <= band.High;
         var isString = length.Low >= wanted.Low && length.High <= wanted.High;
-        var words = $"Body {Shown.Body(body.Median)} ({Shown.Spread(body)}, 9 times in 10), target {AdviceWords.Band(band)}. String {Shown.Length(length.Median)} ({Shown.Spread(length)}), wanted {Shown.Number(wanted.Low.Millimeters)} to {Shown.Length(wanted.High)}. "
-            + $"At {Shown.Dose(about.DoseNow)} {about.Name} and {Shown.Dose(other.DoseNow)} {other.Name}, {RunFacts.Temperature(study.Evidence.Run)}.";
+        var words = $"Body {Shown.Body(body.Median)} ({Shown.Spread(body)}, 9 times in 10), target {AdviceWords.Band(band)}. String "
+            + $"{Shown.Length(length.Median)} ({Shown.Spread(length)}), wanted {Shown.Number(wanted.Low.Millimeters)} to "
+            + $"{Shown.Length(wanted.High)}. "
+            + $"At {Shown.Dose(about.DoseNow)} {about.Name} and {Shown.Dose(other.DoseNow)} {other.Name}, "
+            + $"{RunFacts.Temperature(study.Evidence.Run)}.";
         return isBody && isString
             ? new("Both in band", words, ResultWeight.Good)
             : new(isBody ? "Body in band, string not" : isString ? "String in band, body not" : "Not in band", words, ResultWeight.Plain);
@@ -84,10 +98,18 @@ internal static class StudyBlocks
     {
         var (posterior, now) = (study.Posterior, Now(study));
         var spread = Math.Log(now.High.MilliPascalSeconds / now.Low.MilliPascalSeconds) / (2 * 1.645);
-        var history = posterior.Prior.Runs == 0 ? "" : $" {Count.Of(posterior.Prior.Runs, "earlier run", "earlier runs")} of this base and thickener helped.";
-        yield return $"The body is the settled viscosity at {RunFacts.Temperature(run)}: each reading is brought to that temperature (ln η linear in 1/T), the build-up after stirring is carried on to its end, and all readings of the run bear on one curve of body over dose.";
-        yield return string.Create(CultureInfo.InvariantCulture, $"Uncertainty: {100 * spread:0.0} % of the value (standard uncertainty, from the repeatability, the number of readings, the temperature correction, the build-up still to come and the shapes of curve that fit); the interval stated holds the settled body 9 times in 10. The calibration of the instrument is not in it.");
-        yield return string.Create(CultureInfo.InvariantCulture, $"Decision rule: in band is said where the chance of it is {100 * IncrementPolicy.StopChance:0} % or more, the reading's own error counted; so are short and over. This is a statement on the pot, no check against a specification.");
+        var history = posterior.Prior.Runs == 0 ? "" : $" {Count.Of(posterior.Prior.Runs, "earlier run", "earlier runs")} of this base "
+            + $"and thickener helped.";
+        yield return $"The body is the settled viscosity at {RunFacts.Temperature(run)}: each reading is brought to that temperature (ln "
+            + $"η linear in 1/T), the build-up after stirring is carried on to its end, and all readings of the run bear on one curve of "
+            + $"body over dose.";
+        yield return string.Create(CultureInfo.InvariantCulture, $"Uncertainty: {100 * spread:0.0} % of the value (standard uncertainty, "
+            + $"from the repeatability, the number of readings, the temperature correction, the build-up still to come and the shapes of "
+            + $"curve that fit); the interval stated holds the settled body 9 times in 10. The calibration of the instrument is "
+            + $"not in it.");
+        yield return string.Create(CultureInfo.InvariantCulture, $"Decision rule: in band is said where the chance of it is "
+            + $"{100 * IncrementPolicy.StopChance:0} % or more, the reading's own error counted; so are short and over. This is a "
+            + $"statement on the pot, no check against a specification.");
         yield return $"Shapes of curve by weight: {ByWeight(posterior)}.{history}";
         if (study.Band is { } band && posterior.DoseFor(band.Aim, Study.Level) is { } dose)
         {
@@ -103,12 +125,16 @@ internal static class StudyBlocks
 
     private static IEnumerable<string> MethodOfTwo(Run run, Study study) =>
     [
-        $"All readings of the run bear on one law of body and one of string over both doses, at {RunFacts.Temperature(run)}. Shapes of the body's curve by weight: {ByWeight(study.Posterior)}.",
-        "The intervals hold the settled body, and the string, 9 times in 10: repeatability, number of readings, temperature correction, build-up and shapes are in them, the calibration of the instrument is not.",
-        "Decision rule: in band is said where the whole interval lies in the band. This is a statement on the pot, no check against a specification.",
+        $"All readings of the run bear on one law of body and one of string over both doses, at {RunFacts.Temperature(run)}. Shapes of "
+            + $"the body's curve by weight: {ByWeight(study.Posterior)}.",
+        "The intervals hold the settled body, and the string, 9 times in 10: repeatability, number of readings, temperature correction, "
+            + "build-up and shapes are in them, the calibration of the instrument is not.",
+        "Decision rule: in band is said where the whole interval lies in the band. This is a statement on the pot, no check against a "
+            + "specification.",
     ];
 
-    private static string ByWeight(Posterior posterior) => string.Join(", ", Shapes.All.Zip(posterior.ShapeWeights).Where(s => s.Second >= 0.05).OrderByDescending(s => s.Second)
+    private static string ByWeight(Posterior posterior)
+        => string.Join(", ", Shapes.All.Zip(posterior.ShapeWeights).Where(s => s.Second >= 0.05).OrderByDescending(s => s.Second)
         .Select(s => string.Create(CultureInfo.InvariantCulture, $"{s.First.Name} {100 * s.Second:0} %")));
 }
 
@@ -120,7 +146,8 @@ internal sealed record Place(string Sign, string Words, ResultWeight Weight)
 {
     public static Place Of(BodyChances chances)
     {
-        var words = $"Chance of being in band {Shown.Chance(chances.InBand)}, short {Shown.Chance(chances.Under)}, over {Shown.Chance(chances.Over)}.";
+        var words = $"Chance of being in band {Shown.Chance(chances.InBand)}, short {Shown.Chance(chances.Under)}, over "
+            + $"{Shown.Chance(chances.Over)}.";
         var sure = IncrementPolicy.StopChance;
         return chances switch
         {

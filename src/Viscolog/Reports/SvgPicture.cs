@@ -9,7 +9,11 @@ namespace Viscolog.Reports;
 internal sealed class SvgPicture
 {
     private static readonly FrozenSet<string> Elements = FrozenSet.ToFrozenSet(
-        ["svg", "g", "defs", "clipPath", "title", "desc", "line", "polyline", "polygon", "path", "rect", "circle", "ellipse", "text", "tspan"], StringComparer.Ordinal);
+        [
+            "svg", "g", "defs", "clipPath", "title", "desc", "line", "polyline", "polygon", "path", "rect", "circle", "ellipse", "text",
+            "tspan",
+        ],
+        StringComparer.Ordinal);
 
     private readonly XElement _root;
 
@@ -24,7 +28,9 @@ internal sealed class SvgPicture
     public static SvgPicture Of(byte[] bytes)
     {
         using var stream = new MemoryStream(bytes);
-        using var reader = XmlReader.Create(stream, new() { DtdProcessing = DtdProcessing.Ignore, XmlResolver = null, IgnoreProcessingInstructions = true, IgnoreComments = true });
+        using var reader = XmlReader.Create(
+            stream,
+            new() { DtdProcessing = DtdProcessing.Ignore, XmlResolver = null, IgnoreProcessingInstructions = true, IgnoreComments = true });
         var drawn = XElement.Load(reader);
         foreach (var element in drawn.DescendantsAndSelf())
         {
@@ -63,7 +69,8 @@ internal sealed class SvgPicture
         {
             var name = attribute.Name.LocalName;
             if (name.StartsWith("on", StringComparison.OrdinalIgnoreCase) || name.EndsWith("href", StringComparison.OrdinalIgnoreCase)
-                || (attribute.Value.Contains("url(", StringComparison.OrdinalIgnoreCase) && !attribute.Value.Contains("url(#", StringComparison.OrdinalIgnoreCase)))
+                || (attribute.Value.Contains("url(", StringComparison.OrdinalIgnoreCase)
+                    && !attribute.Value.Contains("url(#", StringComparison.OrdinalIgnoreCase)))
             {
                 throw new ArgumentException($"a drawing holds no {name} here", nameof(element));
             }
@@ -71,5 +78,9 @@ internal sealed class SvgPicture
     }
 
     private static double? Pixels(XElement element, string name)
-        => double.TryParse(element.Attribute(name)?.Value.Replace("px", "", StringComparison.Ordinal), NumberStyles.Float, CultureInfo.InvariantCulture, out var value) ? value : null;
+        => double.TryParse(
+            element.Attribute(name)?.Value.Replace("px", "", StringComparison.Ordinal), NumberStyles.Float, CultureInfo.InvariantCulture,
+            out var value)
+            ? value
+            : null;
 }

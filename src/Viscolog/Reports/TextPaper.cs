@@ -19,7 +19,8 @@ internal sealed class TextPaper
     {
         var page = new TextPaper();
         page.Line(PlainText.Clean($"{paper.Kind.ToUpperInvariant()}: {paper.Title}"));
-        page.Wrapped($"{(paper.Subtitle is null ? "" : paper.Subtitle + " · ")}issued {paper.Issued.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}", "");
+        page.Wrapped($"{(paper.Subtitle is null ? "" : paper.Subtitle + " · ")}issued "
+            + $"{paper.Issued.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}", "");
         page.Line();
         foreach (var block in paper.Blocks)
         {

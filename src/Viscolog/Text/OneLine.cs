@@ -32,7 +32,8 @@ internal static class OneLine
     }
 
     /// <summary>The text cut after so many chars, an ellipsis behind; a letter of two chars is not cut in half.</summary>
-    public static string Cut(string text, int most) => text.Length <= most ? text : text[..(char.IsHighSurrogate(text[most - 1]) ? most - 1 : most)] + "…";
+    public static string Cut(string text, int most)
+        => text.Length <= most ? text : text[..(char.IsHighSurrogate(text[most - 1]) ? most - 1 : most)] + "…";
 
     private static bool Breaks(char c) => char.IsControl(c) || c is '\u2028' or '\u2029';
 }

@@ -8,7 +8,8 @@ internal static class Paragraph
     private const string Hard = "\u00a0";
 
     /// <summary>The text with spaces that hold number and unit together.</summary>
-    public static string Bound(string text) => Units.Aggregate(text, (t, unit) => t.Replace(" " + unit, Hard + unit, StringComparison.Ordinal));
+    public static string Bound(string text)
+        => Units.Aggregate(text, (t, unit) => t.Replace(" " + unit, Hard + unit, StringComparison.Ordinal));
 
     /// <summary>Lines no longer than so many characters, where the words allow it.</summary>
     public static IEnumerable<string> Of(string text, int width)

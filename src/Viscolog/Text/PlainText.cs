@@ -12,7 +12,9 @@ internal static class PlainText
     /// <summary>Numbers with their thousands set apart by it.</summary>
     public static readonly NumberFormatInfo Spaced = NumberFormatInfo.ReadOnly(new() { NumberGroupSeparator = "\u2009" });
 
-    /// <summary>Replaces what no picture or terminal can show (control and direction marks, broken surrogates) and runs of space by one space.</summary>
+    /// <summary>
+    /// Replaces what no picture or terminal can show (control and direction marks, broken surrogates) and runs of space by one space.
+    /// </summary>
     public static string Clean(string text)
     {
         var result = new StringBuilder(text.Length);
@@ -61,5 +63,6 @@ internal static class PlainText
 
     private static bool Shows(Rune rune) => rune != Rune.ReplacementChar && (rune.Value & 0xFFFE) != 0xFFFE
         && Rune.GetUnicodeCategory(rune) is not (UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.Surrogate
-            or UnicodeCategory.PrivateUse or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator or UnicodeCategory.OtherNotAssigned);
+            or UnicodeCategory.PrivateUse or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator
+                or UnicodeCategory.OtherNotAssigned);
 }

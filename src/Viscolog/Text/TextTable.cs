@@ -16,7 +16,8 @@ internal sealed class TextTable(params string[] names)
     {
         var used = Enumerable.Range(0, names.Length).Where(c => _rows.Exists(r => r[c].Length > 0)).ToList();
         var widths = used.ConvertAll(c => _rows.Max(r => Math.Max(PlainText.Columns(names[c]), PlainText.Columns(r[c]))));
-        var toRight = used.ConvertAll(c => _rows.TrueForAll(r => r[c].Length == 0 || char.IsAsciiDigit(r[c][0]) || r[c][0] == '–') && !_rows.Exists(r => r[c].Contains('-', StringComparison.Ordinal)));
+        var toRight = used.ConvertAll(c => _rows.TrueForAll(r => r[c].Length == 0 || char.IsAsciiDigit(r[c][0]) || r[c][0] == '–')
+            && !_rows.Exists(r => r[c].Contains('-', StringComparison.Ordinal)));
         var before = widths.Take(widths.Count - 1).Sum(w => w + 2) + 2;
         var room = width is { } most && before + widths[^1] > most && !toRight[^1] ? Math.Max(LeastLast, most - before) : (int?)null;
         return new[] { names }.Concat(_rows).SelectMany(Broken);
@@ -33,7 +34,16 @@ internal sealed class TextTable(params string[] names)
         }
 
         string Line(string[] cells, string last)
-            => ("  " + string.Join("  ", used.Select((c, i) => Padded(i == used.Count - 1 ? last : cells[c], i == used.Count - 1 && room is not null ? 0 : widths[i], toRight[i])))).TrimEnd();
+            => ("  "
+                + string.Join(
+                    "  ",
+                    used.Select((
+                        c,
+                        i) => Padded(i == used.Count - 1
+                            ? last
+                            : cells[c], i == used.Count - 1 && room is not null
+                            ? 0
+                            : widths[i], toRight[i])))).TrimEnd();
     }
 
     private static string Padded(string text, int width, bool toRight)

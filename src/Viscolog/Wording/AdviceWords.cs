@@ -12,14 +12,16 @@ internal static class AdviceWords
     {
         BenchAction.Add add =>
         [
-            $"ADD {Shown.Grams(add.Poured)} {advice.Thickener.Name}   (dose {Shown.Dose(advice.Thickener.DoseNow)} → {Shown.Dose(add.After)})",
+            $"ADD {Shown.Grams(add.Poured)} {advice.Thickener.Name}   (dose {Shown.Dose(advice.Thickener.DoseNow)} → "
+                + $"{Shown.Dose(add.After)})",
             $"Stir it in well, let it stand {Shown.Duration(add.Standing)}, then {Readings(advice)}.",
         ],
         BenchAction.Wait wait => [$"WAIT {Shown.Duration(wait.More)} more, then read again. Add nothing yet."],
         BenchAction.Stop => [$"STOP. {(advice.Quantities.Length == 1 ? "It is" : "Body and string are")} in band: add nothing more."],
         BenchAction.LetDown letDown =>
         [
-            $"LET DOWN with {Shown.Grams(letDown.Base)} of base   (dose {Shown.Dose(advice.Thickener.DoseNow)} → {Shown.Dose(letDown.After)})",
+            $"LET DOWN with {Shown.Grams(letDown.Base)} of base   (dose {Shown.Dose(advice.Thickener.DoseNow)} → "
+                + $"{Shown.Dose(letDown.After)})",
             $"Stir it in well, then {Readings(advice)}.",
         ],
         BenchAction.GiveUp giveUp => [$"STOP ADDING. {ReasonWords.Of(giveUp.Remedy)}"],
@@ -42,9 +44,11 @@ internal static class AdviceWords
     {
         NoAdvice.NoTarget => "the run states no target; add '# target_mpas: VALUE' to it or give --target",
         NoAdvice.NoStringTarget { Thickeners: [var first, var second] }
-            => $"the pot holds '{second}' beside '{first}'; one curve can't hold both: state target_string_mm for advice on body and string together, or keep one thickener a run",
-        NoAdvice.TooFarToForecast far => FormattableString.Invariant(
-            $"what-if: {far.Poured.Grams:0.###} g would bring the dose to {far.After.Percent:0.##} %; beyond {far.Most.Percent:0.##} %, one and a half times the usual range, there is no forecast"),
+            => $"the pot holds '{second}' beside '{first}'; one curve can't hold both: state target_string_mm for advice on body and "
+                + $"string together, or keep one thickener a run",
+        NoAdvice.TooFarToForecast far => string.Create(CultureInfo.InvariantCulture,
+            $"what-if: {far.Poured.Grams:0.###} g would bring the dose to {far.After.Percent:0.##} %; beyond {far.Most.Percent:0.##} %, "
+                + $"one and a half times the usual range, there is no forecast"),
         _ => throw new ArgumentOutOfRangeException(nameof(missing), missing, "not a case of the closed set"),
     };
 
@@ -58,19 +62,23 @@ internal static class AdviceWords
     public static string? Expected(AdvisedQuantity quantity) => Of(quantity, b => Interval(b.Expected), s => Interval(s.Expected));
 
     /// <summary>All bands in words.</summary>
-    public static string Bands(Advice advice) => string.Join(", ", advice.Quantities.Select(q => Of(q, b => Band(b.Band), s => "string " + Band(s.Band))));
+    public static string Bands(Advice advice)
+        => string.Join(", ", advice.Quantities.Select(q => Of(q, b => Band(b.Band), s => "string " + Band(s.Band))));
 
     /// <summary>The chances that the quantities are in band; each is named where there are several.</summary>
     public static string InBand(Advice advice) => advice.Quantities is [var only]
         ? Shown.Chance(only.ChanceInBand)
-        : $"both {Shown.Chance(advice.ChanceAllInBand)}; {string.Join(", ", advice.Quantities.Select(q => $"{Name(q)} {Shown.Chance(q.ChanceInBand)}"))}";
+        : $"both {Shown.Chance(advice.ChanceAllInBand)}; "
+            + $"{string.Join(", ", advice.Quantities.Select(q => $"{Name(q)} {Shown.Chance(q.ChanceInBand)}"))}";
 
     /// <summary>The chances that the quantities are over, likewise.</summary>
     public static string Over(Advice advice) => advice.Quantities is [var only]
         ? Over(only)
         : string.Join(", ", advice.Quantities.Select(q => $"{Name(q)} {Over(q)}"));
 
-    /// <summary>What is still to come, in words: about so much of one thickener, then so much of the other; null where nothing is.</summary>
+    /// <summary>
+    /// What is still to come, in words: about so much of one thickener, then so much of the other; null where nothing is.
+    /// </summary>
     public static string? Plan(Advice advice)
     {
         string[] parts = [.. advice.Thickeners.Where(t => t.Planned is not null).Select(t => Part(t.Name, t.Planned!))];
@@ -78,7 +86,8 @@ internal static class AdviceWords
     }
 
     /// <summary>The lengths of a string band in words.</summary>
-    public static string Band(Core.Pots.StringBand band) => FormattableString.Invariant($"{band.Low.Millimeters:0.##} to {band.High.Millimeters:0.##} mm");
+    public static string Band(Core.Pots.StringBand band)
+        => FormattableString.Invariant($"{band.Low.Millimeters:0.##} to {band.High.Millimeters:0.##} mm");
 
     /// <summary>The band in words.</summary>
     public static string Band(ViscosityBand band)
@@ -90,21 +99,26 @@ internal static class AdviceWords
             : $"{Shown.Limit(band.Low.MilliPascalSeconds)} to {Shown.Limit(band.High.MilliPascalSeconds)} mPa·s";
     }
 
-    private static string Readings(Advice advice) => string.Join(" and ", advice.Quantities.Select(q => Of(q, _ => "read", _ => "draw a string")));
+    private static string Readings(Advice advice)
+        => string.Join(" and ", advice.Quantities.Select(q => Of(q, _ => "read", _ => "draw a string")));
 
-    private static string Over(AdvisedQuantity quantity) => $"{Shown.Chance(quantity.ChanceOver)} ({ReasonWords.OneIn(quantity.ChanceOver)})";
+    private static string Over(AdvisedQuantity quantity)
+        => $"{Shown.Chance(quantity.ChanceOver)} ({ReasonWords.OneIn(quantity.ChanceOver)})";
 
     private static string? Interval(Estimate? body) => body is null ? null : $"{Shown.Body(body.Median)} ({Shown.Spread(body)})";
 
-    private static string? Interval(LengthEstimate? length) => length is null ? null : $"{Shown.Length(length.Median)} ({Shown.Spread(length)})";
+    private static string? Interval(LengthEstimate? length)
+        => length is null ? null : $"{Shown.Length(length.Median)} ({Shown.Spread(length)})";
 
     private static string Part(string thickener, PlannedDose planned)
-        => $"{planned.About.Percent.ToString("0.0#", CultureInfo.InvariantCulture)} % {thickener}{(planned.Additions == 1 ? "" : $" in {planned.Additions.ToString(CultureInfo.InvariantCulture)} additions")}";
+        => $"{planned.About.Percent.ToString("0.0#", CultureInfo.InvariantCulture)} % "
+            + $"{thickener}{(planned.Additions == 1 ? "" : $" in {planned.Additions.ToString(CultureInfo.InvariantCulture)} additions")}";
 
-    private static T Of<T>(AdvisedQuantity quantity, Func<AdvisedQuantity.OfBody, T> body, Func<AdvisedQuantity.OfString, T> strings) => quantity switch
-    {
-        AdvisedQuantity.OfBody b => body(b),
-        AdvisedQuantity.OfString s => strings(s),
-        _ => throw new ArgumentOutOfRangeException(nameof(quantity), quantity, "not a case of the closed set"),
-    };
+    private static T Of<T>(AdvisedQuantity quantity, Func<AdvisedQuantity.OfBody, T> body, Func<AdvisedQuantity.OfString, T> strings)
+        => quantity switch
+        {
+            AdvisedQuantity.OfBody b => body(b),
+            AdvisedQuantity.OfString s => strings(s),
+            _ => throw new ArgumentOutOfRangeException(nameof(quantity), quantity, "not a case of the closed set"),
+        };
 }

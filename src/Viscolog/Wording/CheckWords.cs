@@ -1,3 +1,4 @@
+using System.Globalization;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Checking;
 using Viscolog.Core.Quantities;
@@ -30,11 +31,14 @@ internal static class CheckWords
     public static string Next(NextStep next) => next switch
     {
         NextStep.Release => "Release it: nothing to add.",
-        NextStep.Read read => $"Read the pot {(read.Readings == 1 ? "once" : $"{read.Readings} times")} more: {Sentence.Ended(Why(read.Why))}",
+        NextStep.Read read => $"Read the pot {(read.Readings == 1 ? "once" : $"{read.Readings} times")} more: "
+            + $"{Sentence.Ended(Why(read.Why))}",
         NextStep.Wait wait => $"Let it stand {Shown.Duration(wait.More)} more, then read again: {Sentence.Ended(Why(wait.Why))}",
-        NextStep.AdjustPh ph => $"{(ph.Raise ? "Raise" : "Lower")} the pH to {Ph(ph.Band)} first, stir, and read body and pH again: {Sentence.Ended(Why(ph.Why))}",
+        NextStep.AdjustPh ph => $"{(ph.Raise ? "Raise" : "Lower")} the pH to {Ph(ph.Band)} first, stir, and read body and pH again: "
+            + $"{Sentence.Ended(Why(ph.Why))}",
         NextStep.Correct { Advice: { Action: BenchAction.Add add } advice }
-            => $"Short: add {Shown.Grams(add.Poured)} {advice.Thickener.Name}, stir it in well, let it stand {Shown.Duration(add.Standing)}, and check again. {ReasonWords.Of(advice)}",
+            => $"Short: add {Shown.Grams(add.Poured)} {advice.Thickener.Name}, stir it in well, let it stand "
+                + $"{Shown.Duration(add.Standing)}, and check again. {ReasonWords.Of(advice)}",
         NextStep.Correct { Advice: { Action: BenchAction.LetDown letDown } advice }
             => $"Over: let it down with {Shown.Grams(letDown.Base)} of base, stir it in well, and check again. {ReasonWords.Of(advice)}",
         NextStep.Rework rework => Sentence.Of(Why(rework.What)),
@@ -44,9 +48,11 @@ internal static class CheckWords
     private static string Why(StepReason reason) => reason switch
     {
         StepReason.Found found => found.Words,
-        StepReason.Advised { Advice: { Action: BenchAction.GiveUp give } advice } advised => $"the body is {(advised.IsShort ? "short" : "over")}. {ReasonWords.Of(give.Remedy)} {ReasonWords.Of(advice)}",
+        StepReason.Advised { Advice: { Action: BenchAction.GiveUp give } advice } advised => $"the body is "
+            + $"{(advised.IsShort ? "short" : "over")}. {ReasonWords.Of(give.Remedy)} {ReasonWords.Of(advice)}",
         StepReason.Advised advised => ReasonWords.Of(advised.Advice),
-        StepReason.NotAdvised none => $"the body is {(none.IsShort ? "short" : "over")}, and no correction can be advised: {AdviceWords.Refusal(none.Outcome)}",
+        StepReason.NotAdvised none => $"the body is {(none.IsShort ? "short" : "over")}, and no correction can be advised: "
+            + $"{AdviceWords.Refusal(none.Outcome)}",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "not a case of the closed set"),
     };
 
@@ -63,19 +69,25 @@ internal static class CheckWords
                 yield return ($"  {part.Name}", $"{Relative(part.Size)}: {part.Words}");
             }
 
-            yield return ("Band", $"{Shown.Limit(body.Band.Low.MilliPascalSeconds)} to {Shown.Limit(body.Band.High.MilliPascalSeconds)} mPa·s");
+            yield return (
+                "Band", $"{Shown.Limit(body.Band.Low.MilliPascalSeconds)} to {Shown.Limit(body.Band.High.MilliPascalSeconds)} mPa·s");
             yield return ("Conforms", Chance(body.Chance));
         }
 
         if (check.Acidity is { } acidity)
         {
-            yield return ("pH", $"{(acidity.Mean is { } ph ? FormattableString.Invariant($"{ph.Ph:0.00} ± {AcidityCheck.StandardUncertainty:0.0}") : "not read")}, wanted {Ph(acidity.Band)}: {Chance(acidity.Chance)}");
+            var mean = acidity.Mean is { } ph
+                ? FormattableString.Invariant($"{ph.Ph:0.00} ± {AcidityCheck.StandardUncertainty:0.0}")
+                : "not read";
+            yield return ("pH", $"{mean}, wanted {Ph(acidity.Band)}: {Chance(acidity.Chance)}");
         }
 
         if (check.StringLength is { } strings)
         {
             var band = strings.Band;
-            yield return ("String", $"{(strings.Mean is { } mm ? $"{Shown.Number(mm.Millimeters)} mm ± {Relative(strings.Uncertainty)}" : "not read")}, wanted {Shown.Number(band.Low.Millimeters)} to {Shown.Number(band.High.Millimeters)} mm: {Chance(strings.Chance)}");
+            var mean = strings.Mean is { } mm ? $"{Shown.Number(mm.Millimeters)} mm ± {Relative(strings.Uncertainty)}" : "not read";
+            var wanted = $"{Shown.Number(band.Low.Millimeters)} to {Shown.Number(band.High.Millimeters)}";
+            yield return ("String", $"{mean}, wanted {wanted} mm: {Chance(strings.Chance)}");
         }
 
         if (check.Body is { Value: not null } judged)
@@ -106,6 +118,7 @@ internal static class CheckWords
 
     /// <summary>The decision rule with its guard band.</summary>
     public static string Rule(BodyCheck body) => body.Accepted is { } inside
-        ? FormattableString.Invariant($"{DecisionRule.Words}; guard band {body.GuardBand!.Value.Percent:0.0} %: means from {Shown.Limit(inside.Low.MilliPascalSeconds)} to {Shown.Limit(inside.High.MilliPascalSeconds)} mPa·s are accepted")
+        ? string.Create(CultureInfo.InvariantCulture, $"{DecisionRule.Words}; guard band {body.GuardBand!.Value.Percent:0.0} %: means "
+            + $"from {Shown.Limit(inside.Low.MilliPascalSeconds)} to {Shown.Limit(inside.High.MilliPascalSeconds)} mPa·s are accepted")
         : $"{DecisionRule.Words}; the band is too narrow for this uncertainty: no mean would be accepted";
 }

@@ -37,7 +37,8 @@ internal static class PracticeWords
     };
 
     /// <summary>The players of a demonstration with their names.</summary>
-    public static IReadOnlyList<NamedPath> Named(Demonstration demonstration) => [.. demonstration.Paths.Select(p => new NamedPath(Name(p.Player), p))];
+    public static IReadOnlyList<NamedPath> Named(Demonstration demonstration)
+        => [.. demonstration.Paths.Select(p => new NamedPath(Name(p.Player), p))];
 
     /// <summary>The pot's name.</summary>
     public static string Title(PracticeGame game) => Text.Sentence.Capital(game.Start.Name!);
@@ -49,7 +50,8 @@ internal static class PracticeWords
     public static string Facts(PracticeGame game, bool withName = false)
     {
         var thickener = game.Start.Thickeners[0];
-        return $"{(withName ? Title(game) + " · " : "")}{Shown.Number(game.Start.BaseMass.Grams)} g of base · {thickener.Name}, usually {Percent(thickener.UsualRange.Low)} to {Percent(thickener.UsualRange.Top)} %";
+        return $"{(withName ? Title(game) + " · " : "")}{Shown.Number(game.Start.BaseMass.Grams)} g of base · {thickener.Name}, usually "
+            + $"{Percent(thickener.UsualRange.Low)} to {Percent(thickener.UsualRange.Top)} %";
     }
 
     /// <summary>Minutes and seconds.</summary>
@@ -64,7 +66,9 @@ internal static class PracticeWords
         var poured = line.Poured.Grams > 0 ? $"{Shown.Grams(line.Poured)} in, " : "";
         var added = line.Base.Grams > 0 ? $"{Shown.Grams(line.Base)} of base in, " : "";
         var read = line.Shown is { } shown ? $"read {Shown.Body(shown)}" : "not read";
-        return $"{Shown.Dose(line.Dose)}: {poured}{added}{read}{(line.Stood is { } stood ? $" after {Shown.Duration(stood)}" : "")}{(line.Signs.IsEmpty ? "" : ", seen: " + string.Join(" and ", line.Signs.Select(Sign)))}";
+        var stood = line.Stood is { } time ? $" after {Shown.Duration(time)}" : "";
+        var seen = line.Signs.IsEmpty ? "" : ", seen: " + string.Join(" and ", line.Signs.Select(Sign));
+        return $"{Shown.Dose(line.Dose)}: {poured}{added}{read}{stood}{seen}";
     }
 
     /// <summary>How a game ended, in a word or two.</summary>
@@ -101,14 +105,16 @@ internal static class PracticeWords
     public static string Ending(PracticePath path)
     {
         var score = path.Score;
-        var end = $"Ends {Verdict(score.Verdict)} at {Shown.Body(score.Body)}, with {Count.Of(score.Doses, "dose", "doses")} and {Shown.Grams(score.Poured)}.";
+        var end = $"Ends {Verdict(score.Verdict)} at {Shown.Body(score.Body)}, with {Count.Of(score.Doses, "dose", "doses")} and "
+            + $"{Shown.Grams(score.Poured)}.";
         if (score.Verdict != PracticeVerdict.Over)
         {
             return end + (score.Base.Grams > 0 ? $" {Shown.Grams(score.Base)} of base went in to save it." : "");
         }
 
         var after = score.PotTotal.Grams + score.BaseToSave.Grams;
-        return $"{end} Saving it takes {Shown.Number(score.BaseToSave.Grams)} g of base: from {Shown.Number(score.PotTotal.Grams)} g the pot grows to {Shown.Number(after)} g.";
+        return $"{end} Saving it takes {Shown.Number(score.BaseToSave.Grams)} g of base: from {Shown.Number(score.PotTotal.Grams)} g the "
+            + $"pot grows to {Shown.Number(after)} g.";
     }
 
     /// <summary>Where a path went over, and why; null where it never did.</summary>
@@ -123,12 +129,14 @@ internal static class PracticeWords
         var where = $"Dose {dose} took the pot over, to {Shown.Dose(over.Dose)} where it settles at {Shown.Body(over.Settled)}.";
         if (over.Settled <= path.Truth.Band.High)
         {
-            return $"{where} That lies beyond the peak at {Shown.Dose(path.Truth.Peak ?? over.Dose)}: there more thickener takes body away.";
+            return $"{where} That lies beyond the peak at {Shown.Dose(path.Truth.Peak ?? over.Dose)}: there more thickener takes "
+                + $"body away.";
         }
 
         if (before.PercentToCome > TellingPercent)
         {
-            return $"{where} The reading before it was too early: {Shown.Body(before.Line.Shown ?? before.Body)} was read, {Shown.Body(before.Settled)} was on its way.";
+            return $"{where} The reading before it was too early: {Shown.Body(before.Line.Shown ?? before.Body)} was read, "
+                + $"{Shown.Body(before.Settled)} was on its way.";
         }
 
         if (path.Truth.OverFrom is not { } overFrom)
@@ -137,7 +145,9 @@ internal static class PracticeWords
         }
 
         var wide = overFrom.Percent - path.Truth.InBandFrom.Percent;
-        return $"{where} It added {Shown.Dose(Difference(over.Dose, before.Dose))}, and the band is only {wide.ToString("0.00", CultureInfo.InvariantCulture)} % wide here ({Shown.Dose(path.Truth.InBandFrom)} to {Shown.Dose(overFrom)}).";
+        return $"{where} It added {Shown.Dose(Difference(over.Dose, before.Dose))}, and the band is only "
+            + $"{wide.ToString("0.00", CultureInfo.InvariantCulture)} % wide here ({Shown.Dose(path.Truth.InBandFrom)} to "
+            + $"{Shown.Dose(overFrom)}).";
     }
 
     /// <summary>Why over-dosing is a dead end, on this pot.</summary>
@@ -150,26 +160,37 @@ internal static class PracticeWords
         if (truth.Peak is { } peak)
         {
             var beyond = Times(peak, 1.3);
-            yield return $"The fall after the peak. The body is greatest at {Shown.Dose(peak)}, {Shown.Body(truth.BodyAt(peak))}; at {Shown.Dose(beyond)} it is {Shown.Body(truth.BodyAt(beyond))}. Beyond the peak more thickener takes body away, and the pot can't be had back by adding.";
+            yield return $"The fall after the peak. The body is greatest at {Shown.Dose(peak)}, {Shown.Body(truth.BodyAt(peak))}; at "
+                + $"{Shown.Dose(beyond)} it is {Shown.Body(truth.BodyAt(beyond))}. Beyond the peak more thickener takes body away, and "
+                + $"the pot can't be had back by adding.";
         }
 
-        yield return $"Weeping and lumps. From {Shown.Dose(truth.WeepsFrom)} on this pot holds more thickener than it can bind and weeps; more than {Shown.Dose(Times(truth.RangeTop, IncrementPolicy.StepCap))} at once, or a stir under 5 s, leaves lumps.";
-        yield return $"Letting down costs base. An addition can't be taken out; only base brings the dose back. {string.Join(", ", lesson.Costs.Select((c, i) => Cost(c, truth, i == 0)))}: with twice the dose the pot has to double.";
+        yield return $"Weeping and lumps. From {Shown.Dose(truth.WeepsFrom)} on this pot holds more thickener than it can bind and weeps; "
+            + $"more than {Shown.Dose(Times(truth.RangeTop, IncrementPolicy.StepCap))} at once, or a stir under 5 s, leaves lumps.";
+        yield return $"Letting down costs base. An addition can't be taken out; only base brings the dose back. "
+            + $"{string.Join(", ", lesson.Costs.Select((c, i) => Cost(c, truth, i == 0)))}: with twice the dose the pot has to double.";
         if (lesson.Own is { } own)
         {
-            yield return $"{whose}: {Shown.Dose(own.Dose)} went in where {Shown.Dose(truth.Needed)} was enough. Saving it takes {Shown.Number(own.Base.Grams)} g of base: {Shown.Number(own.Before.Grams)} g become {Shown.Number(own.After.Grams)} g{(own.Base > own.Before ? ", more than double: split the pot and save a part" : "")}.";
+            yield return $"{whose}: {Shown.Dose(own.Dose)} went in where {Shown.Dose(truth.Needed)} was enough. Saving it takes "
+                + $"{Shown.Number(own.Base.Grams)} g of base: {Shown.Number(own.Before.Grams)} g become {Shown.Number(own.After.Grams)} "
+                + $"g{(own.Base > own.Before ? ", more than double: split the pot and save a part" : "")}.";
         }
     }
 
-    /// <summary>What a demonstration teaches: where players went over and why, what hid in the pot, why over-dosing is a dead end.</summary>
+    /// <summary>
+    /// What a demonstration teaches: where players went over and why, what hid in the pot, why over-dosing is a dead end.
+    /// </summary>
     public static IEnumerable<string> LessonOf(Demonstration demonstration)
-        => demonstration.Paths.Select(p => WhyOver(p) is { } why ? $"{Text.Sentence.Capital(Name(p.Player))}. {why}" : null).OfType<string>()
+        => demonstration.Paths.Select(p => WhyOver(p) is { } why ? $"{Text.Sentence.Capital(Name(p.Player))}. {why}" : null)
+            .OfType<string>()
             .Append(Truth(demonstration.Truth))
             .Concat(Lesson(OverdoseLesson.Of(demonstration.Worst), Text.Sentence.Capital(Name(demonstration.Worst.Player))));
 
     /// <summary>What hid in the pot, in a sentence.</summary>
     public static string Truth(PotTruth truth)
-        => $"Hidden: a curve of the kind '{truth.Family}'; the aim needs {Shown.Dose(truth.Needed)}, in band from {Shown.Dose(truth.InBandFrom)}{(truth.OverFrom is { } over ? $" to {Shown.Dose(over)}" : " on")}; it builds up with a time constant of {Shown.Duration(truth.TimeConstant)}.";
+        => $"Hidden: a curve of the kind '{truth.Family}'; the aim needs {Shown.Dose(truth.Needed)}, in band from "
+            + $"{Shown.Dose(truth.InBandFrom)}{(truth.OverFrom is { } over ? $" to {Shown.Dose(over)}" : " on")}; it builds up with a "
+            + $"time constant of {Shown.Duration(truth.TimeConstant)}.";
 
     private static string Poured(PracticeStep step) => step.Line switch
     {
@@ -184,7 +205,8 @@ internal static class PracticeWords
         var stood = step.Line.Stood is { } time ? Shown.Duration(time) : "no time";
         if (step.Line is { Poured.Grams: 0, Base.Grams: 0 })
         {
-            return player == PracticePlayer.Advised ? $"Is told to {(step.Advice?.Action is BenchAction.Wait ? "wait" : "read again")}, and reads after {stood}" : $"Reads again after {stood}";
+            return player == PracticePlayer.Advised ? $"Is told to {(step.Advice?.Action is BenchAction.Wait ? "wait" : "read again")}, "
+                + $"and reads after {stood}" : $"Reads again after {stood}";
         }
 
         var told = player == PracticePlayer.Advised ? "As told, " + Lower(Poured(step)) : Poured(step);
@@ -206,7 +228,8 @@ internal static class PracticeWords
         }
         else if (early)
         {
-            main = $"It is on its way to {Shown.Body(step.Settled)}{(path.Player == PracticePlayer.Impatient ? ", but this is taken for the body" : "")}.";
+            main = $"It is on its way to "
+                + $"{Shown.Body(step.Settled)}{(path.Player == PracticePlayer.Impatient ? ", but this is taken for the body" : "")}.";
         }
         else if (step.Settled >= band.Low)
         {
@@ -224,7 +247,8 @@ internal static class PracticeWords
         ? $"It was told to expect {Shown.Spread(expected)}."
         : "";
 
-    private static string Short(Viscosity body, ViscosityBand band) => (100 * (1 - (body.MilliPascalSeconds / band.Aim.MilliPascalSeconds))).ToString("0", CultureInfo.InvariantCulture) + " %";
+    private static string Short(Viscosity body, ViscosityBand band)
+        => (100 * (1 - (body.MilliPascalSeconds / band.Aim.MilliPascalSeconds))).ToString("0", CultureInfo.InvariantCulture) + " %";
 
     private static string Grams(OverdoseLesson lesson)
     {
@@ -232,8 +256,10 @@ internal static class PracticeWords
         var late = lesson.Greatest > truth.Needed ? lesson.Greatest : truth.Needed;
         var (best, last) = (truth.PercentForGramAt(lesson.Steepest), truth.PercentForGramAt(late));
         return last > SteadyPart * best
-            ? $"No gram less than the one before. On this pot a gram changes the body by {Change(last)} at {Shown.Dose(late)}, by {Change(best)} at most: one dose too many goes as far over as the dose before brought it up."
-            : $"Less body for each gram. At {Shown.Dose(lesson.Steepest)} a gram changed the body by {Change(best)}, at {Shown.Dose(late)} by {Change(last)}.{Flat(truth)}";
+            ? $"No gram less than the one before. On this pot a gram changes the body by {Change(last)} at {Shown.Dose(late)}, by "
+                + $"{Change(best)} at most: one dose too many goes as far over as the dose before brought it up."
+            : $"Less body for each gram. At {Shown.Dose(lesson.Steepest)} a gram changed the body by {Change(best)}, at "
+                + $"{Shown.Dose(late)} by {Change(last)}.{Flat(truth)}";
     }
 
     private static string Flat(PotTruth truth) => truth.FlatFrom is { } flat

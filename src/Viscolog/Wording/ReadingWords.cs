@@ -15,7 +15,8 @@ internal static class ReadingWords
     public static string Typed(Method method) => method.Scales[0].HasSpeed ? "%" : method.Unit;
 
     /// <summary>The value as it was entered, no digit left out.</summary>
-    public static string Exact(InstrumentValue? value) => value?.Scale == InstrumentScale.Viscosity ? value.Shown.ToString("#,0.######", PlainText.Spaced) : Value(value);
+    public static string Exact(InstrumentValue? value)
+        => value?.Scale == InstrumentScale.Viscosity ? value.Shown.ToString("#,0.######", PlainText.Spaced) : Value(value);
 
     /// <summary>The value to three figures, as a screen shows it.</summary>
     public static string Value(InstrumentValue? value)

@@ -55,7 +55,8 @@ internal static class Shown
 
     public static string Body(Viscosity viscosity) => Number(viscosity.MilliPascalSeconds) + " mPa·s";
 
-    public static string Spread(Estimate estimate) => $"{Number(estimate.Low.MilliPascalSeconds)} to {Number(estimate.High.MilliPascalSeconds)}";
+    public static string Spread(Estimate estimate)
+        => $"{Number(estimate.Low.MilliPascalSeconds)} to {Number(estimate.High.MilliPascalSeconds)}";
 
     public static string Length(Length length) => Number(length.Millimeters) + " mm";
 

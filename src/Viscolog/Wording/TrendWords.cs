@@ -1,3 +1,4 @@
+using System.Globalization;
 using Viscolog.Core.Checking;
 
 namespace Viscolog.Wording;
@@ -9,12 +10,15 @@ internal static class TrendWords
     public static string Limits(ControlChart chart, string unit)
     {
         var without = chart.LeftOut.IsEmpty ? "" : $", without {string.Join(", ", chart.LeftOut)}";
-        return $"{Shown.Limit(chart.Lower)} to {Shown.Limit(chart.Upper)}{Spaced(unit)}, mean {Shown.Limit(chart.Mean)}, from {(chart.BaselineCount < chart.Points.Length ? $"the first {chart.BaselineCount}" : $"all {chart.BaselineCount}")} batches{without}";
+        return $"{Shown.Limit(chart.Lower)} to {Shown.Limit(chart.Upper)}{Spaced(unit)}, mean {Shown.Limit(chart.Mean)}, from "
+            + $"{(chart.BaselineCount < chart.Points.Length ? $"the first {chart.BaselineCount}" : $"all {chart.BaselineCount}")} "
+            + $"batches{without}";
     }
 
     /// <summary>The moving range and its limit.</summary>
     public static string Range(ControlChart chart, string unit) => chart.Scale == ChartScale.Log
-        ? FormattableString.Invariant($"mean {100 * double.ExpM1(chart.MovingRangeMean):0.0} %, limit {100 * double.ExpM1(chart.MovingRangeUpper):0.0} %")
+        ? string.Create(CultureInfo.InvariantCulture, $"mean {100 * double.ExpM1(chart.MovingRangeMean):0.0} %, limit "
+            + $"{100 * double.ExpM1(chart.MovingRangeUpper):0.0} %")
         : $"mean {Shown.Limit(chart.MovingRangeMean)}{Spaced(unit)}, limit {Shown.Limit(chart.MovingRangeUpper)}{Spaced(unit)}";
 
     /// <summary>The signals, a line each.</summary>
@@ -23,7 +27,8 @@ internal static class TrendWords
             .Concat(chart.RangeSignals.Select(i => $"batch {chart.Points[i].Batch}: moving range above its limit"));
 
     /// <summary>An index with its interval.</summary>
-    public static string Index(Capability index) => FormattableString.Invariant($"{index.Index:0.00} ({index.Low:0.00} to {index.High:0.00}, {Capability.Level.Percent:0} %)");
+    public static string Index(Capability index)
+        => FormattableString.Invariant($"{index.Index:0.00} ({index.Low:0.00} to {index.High:0.00}, {Capability.Level.Percent:0} %)");
 
     private static string Spaced(string unit) => unit.Length == 0 ? "" : " " + unit;
 }

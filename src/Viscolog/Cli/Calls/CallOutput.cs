@@ -22,7 +22,9 @@ internal sealed class CallOutput(TextWriter output, TextWriter error, bool shows
         var redirected = Console.IsOutputRedirected;
         var dumb = string.Equals(Environment.GetEnvironmentVariable("TERM"), "dumb", StringComparison.Ordinal);
         var bold = !redirected && !dumb && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"));
-        return new(output, error, redirected || HasUnicode(), bold, redirected ? 80 : Math.Max(40, WindowWidth()), !Console.IsErrorRedirected && !dumb);
+        return new(
+            output, error, redirected || HasUnicode(), bold, redirected ? 80 : Math.Max(40, WindowWidth()),
+            !Console.IsErrorRedirected && !dumb);
     }
 
     /// <summary>The same place with less of what it can show.</summary>

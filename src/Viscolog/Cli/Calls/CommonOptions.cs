@@ -8,7 +8,12 @@ internal sealed class CommonOptions(Surroundings surroundings)
 {
     public Surroundings Surroundings { get; } = surroundings;
 
-    public Option<string> Log { get; } = new("--log") { HelpName = "PATH", Description = $"The log's folder; default: ${LogPlace.Variable}, else the user's data folder." };
+    public Option<string> Log { get; } = new("--log")
+    {
+        HelpName = "PATH",
+        Description = $"The log's folder; default: "
+        + $"${LogPlace.Variable}, else the user's data folder."
+    };
 
     public Option<bool> Json { get; } = new("--json") { Description = "Print one JSON object and nothing else." };
 

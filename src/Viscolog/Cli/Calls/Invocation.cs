@@ -101,7 +101,9 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
     {
         var term = Surroundings.Variable("TERM") ?? "";
         var trueColor = Surroundings.Variable("COLORTERM") is "truecolor" or "24bit";
-        return new(Terminal.IsAscii, !parsed.GetValue(common.NoColor) && string.IsNullOrEmpty(Surroundings.Variable("NO_COLOR")), !trueColor || term is "linux");
+        return new(
+            Terminal.IsAscii, !parsed.GetValue(common.NoColor) && string.IsNullOrEmpty(Surroundings.Variable("NO_COLOR")),
+            !trueColor || term is "linux");
     }
 
     /// <summary>Says how screens ended where that was not as it should be.</summary>
@@ -109,7 +111,8 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
     {
         if (end.Fault is { } fault)
         {
-            Terminal.Error($"a fault of ours; everything that was saved is in the log: {fault.GetType().Name}: {fault.Message} - please report it (see README.md)");
+            Terminal.Error($"a fault of ours; everything that was saved is in the log: {fault.GetType().Name}: {fault.Message} - please "
+                + $"report it (see README.md)");
             return ExitCode.Fault;
         }
 
@@ -140,5 +143,6 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
         return log;
     }
 
-    public void Print(object answer) => Terminal.Line(System.Text.Json.JsonSerializer.Serialize(answer, answer.GetType(), Cli.Json.AnswerContext.Relaxed));
+    public void Print(object answer)
+        => Terminal.Line(System.Text.Json.JsonSerializer.Serialize(answer, answer.GetType(), Cli.Json.AnswerContext.Relaxed));
 }

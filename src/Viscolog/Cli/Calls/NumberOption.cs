@@ -26,7 +26,8 @@ internal static class NumberOption
     };
 
     /// <summary>A number as strictly as an option takes it; null where the text is none.</summary>
-    public static double? Read(string? text) => double.TryParse(text, Styles, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value) ? value : null;
+    public static double? Read(string? text)
+        => double.TryParse(text, Styles, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value) ? value : null;
 
     private static double? Parse(string name, string text, double above, double below, Action<string> addError)
     {
@@ -35,7 +36,8 @@ internal static class NumberOption
             return value;
         }
 
-        addError(string.Create(CultureInfo.InvariantCulture, $"{name}: read '{text}', expected a number from {above} to below {below} with a decimal point and no unit"));
+        addError(string.Create(CultureInfo.InvariantCulture, $"{name}: read '{text}', expected a number from {above} to below {below} "
+            + $"with a decimal point and no unit"));
         return null;
     }
 }
@@ -49,7 +51,8 @@ internal static class DayOption
         Description = description,
         CustomParser = result =>
         {
-            if (DateOnly.TryParseExact(result.Tokens[0].Value, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day))
+            if (DateOnly.TryParseExact(
+                result.Tokens[0].Value, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day))
             {
                 return day;
             }
@@ -78,7 +81,8 @@ internal static class SizeOption
                 return size;
             }
 
-            result.AddError($"{name}: read '{result.Tokens[0].Value}', expected a size with its unit, such as \"5 kg\", \"750 g\", \"10 L\" or \"500 mL\": 1 g or mL at least, with a decimal point");
+            result.AddError($"{name}: read '{result.Tokens[0].Value}', expected a size with its unit, such as \"5 kg\", \"750 g\", \"10 "
+                + $"L\" or \"500 mL\": 1 g or mL at least, with a decimal point");
             return null;
         },
     };
@@ -87,7 +91,8 @@ internal static class SizeOption
     public static BatchSize? Read(string text)
     {
         var mark = text.TakeWhile(c => char.IsAsciiDigit(c) || c is '.' or ' ').Count();
-        if (mark <= 0 || NumberOption.Read(text[..mark].Trim()) is not { } number || Unit.Find(text[mark..].Trim()) is not { } unit || number is <= 0 or > Most)
+        if (mark <= 0 || NumberOption.Read(text[..mark].Trim()) is not { } number
+            || Unit.Find(text[mark..].Trim()) is not { } unit || number is <= 0 or > Most)
         {
             return null;
         }
@@ -101,4 +106,20 @@ internal static class SizeOption
             _ => null,
         };
     }
+}
+
+/// <summary>An option that takes a text.</summary>
+internal static class TextOption
+{
+    public static Option<string?> Create(string name, string helpName, string description) => new(name)
+    {
+        HelpName = helpName,
+        Description = description,
+    };
+}
+
+/// <summary>An option that is there or not.</summary>
+internal static class FlagOption
+{
+    public static Option<bool> Create(string name, string description) => new(name) { Description = description };
 }

@@ -7,7 +7,8 @@ namespace Viscolog.Cli.Calls;
 /// <summary>Where a document goes: to a file, or as plain text to standard output.</summary>
 internal sealed class PaperOptions
 {
-    private readonly OutputOptions _file = new("Where to write: .html or .txt; without it plain text is printed.", "file", "--out", "--output", "-o");
+    private readonly OutputOptions _file = new(
+        "Where to write: .html or .txt; without it plain text is printed.", "file", "--out", "--output", "-o");
 
     public Option[] All => _file.All;
 

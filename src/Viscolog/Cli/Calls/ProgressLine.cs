@@ -18,7 +18,9 @@ internal sealed class ProgressLine(CallOutput terminal, TimeProvider clock, bool
 
         // A terminal's line is written over; a file gets a line now and then.
         _next = clock.GetTimestamp() + (long)((terminal.HasLiveErrors ? 0.2 : 5) * clock.TimestampFrequency);
-        var done = value.Total > 0 ? FormattableString.Invariant($"{100.0 * value.Done / value.Total:0} %") : FormattableString.Invariant($"{value.Done}");
+        var done = value.Total > 0
+            ? FormattableString.Invariant($"{100.0 * value.Done / value.Total:0} %")
+            : FormattableString.Invariant($"{value.Done}");
         terminal.Status($"{value.Doing}: {done}");
     }
 

@@ -30,7 +30,9 @@ internal static class RunSource
     {
         code = ExitCode.InputRefused;
         history = history is { Length: > 0 } ? history : null;
-        var run = IsLogged(named) ? ReadLogged(named, withEarlier: history is null, call, ref code) : ReadFile(named, withEarlier: history is null, call);
+        var run = IsLogged(named)
+            ? ReadLogged(named, withEarlier: history is null, call, ref code)
+            : ReadFile(named, withEarlier: history is null, call);
         if (run is null || history is null)
         {
             return run;
@@ -46,7 +48,9 @@ internal static class RunSource
     /// <summary>What to say where the log has no such run.</summary>
     public static string Unknown(string named) => $"the log has no run {named}; 'viscolog runs' lists what it has";
 
-    /// <summary>Whether the name means a run of the log: a number or a UUID. A file of such a name is meant with its folder before it.</summary>
+    /// <summary>
+    /// Whether the name means a run of the log: a number or a UUID. A file of such a name is meant with its folder before it.
+    /// </summary>
     public static bool IsLogged(string named) => Number(named) is not null || Guid.TryParseExact(named, "D", out _);
 
     /// <summary>One run file; null after its refusal was reported.</summary>
@@ -82,7 +86,10 @@ internal static class RunSource
             return null;
         }
 
-        return new($"run {named}", logged.File, withEarlier ? log.Earlier(logged.File.Run, logged.Number) : [], logged.File.Warnings) { Bench = BenchKnowledge.Of(log), Rows = logged.Rows };
+        return new(
+            $"run {named}", logged.File, withEarlier ? log.Earlier(logged.File.Run, logged.Number) : [],
+            logged.File.Warnings)
+        { Bench = BenchKnowledge.Of(log), Rows = logged.Rows };
     }
 
     private static NamedRun? ReadFile(string path, bool withEarlier, Invocation call)
@@ -97,7 +104,8 @@ internal static class RunSource
     }
 
     /// <summary>The log's earlier runs for a file. The file never needs the log: where it can't be had, a warning says so.</summary>
-    private static (ImmutableArray<Run> Earlier, ImmutableArray<string> Warnings, BenchKnowledge Bench) FromLog(RunFile file, Invocation call)
+    private static (
+        ImmutableArray<Run> Earlier, ImmutableArray<string> Warnings, BenchKnowledge Bench) FromLog(RunFile file, Invocation call)
     {
         using var progress = call.Progress();
         var outcome = BenchLog.Open(call.Log, LogUse.Read, call.Clock, progress);
@@ -146,7 +154,8 @@ internal static class RunSource
         return runs.ToImmutable();
     }
 
-    private static bool IsSame(string left, string right) => string.Equals(Path.GetFullPath(left), Path.GetFullPath(right), StringComparison.Ordinal);
+    private static bool IsSame(string left, string right)
+        => string.Equals(Path.GetFullPath(left), Path.GetFullPath(right), StringComparison.Ordinal);
 }
 
 /// <summary>A run that a command names.</summary>

@@ -11,7 +11,8 @@ internal sealed class SpecificationOptions
 {
     private readonly Option<double?> _low = NumberOption.Create("--low", "MPAS", "The least body wanted, in mPa·s.", 1e-3, 1e12);
     private readonly Option<double?> _high = NumberOption.Create("--high", "MPAS", "The greatest body wanted, in mPa·s.", 1e-3, 1e12);
-    private readonly Option<string?> _spec = new("--spec") { HelpName = "NAME", Description = "A specification of the log. Without it and without --low and --high: that of the run's product, else the run's own target." };
+    private readonly Option<string?> _spec = TextOption.Create("--spec", "NAME", "A specification of the log. Without it and without "
+        + "--low and --high: that of the run's product, else the run's own target.");
 
     public Option[] All => [_low, _high, _spec];
 
@@ -73,6 +74,8 @@ internal sealed class SpecificationOptions
         }
 
         return (own.Product is { } product ? named.Bench.Specification(product) : null)
-            ?? (own.Target is { } target ? new Specification("target of the run") { Body = target, ReferenceTemperature = own.ReferenceTemperature } : null);
+            ?? (own.Target is { } target
+                ? new Specification("target of the run") { Body = target, ReferenceTemperature = own.ReferenceTemperature }
+                : null);
     }
 }

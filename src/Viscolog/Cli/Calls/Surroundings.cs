@@ -20,7 +20,9 @@ internal sealed record Surroundings(Func<string, string?> Variable, TimeProvider
     public Func<string?> NextLine { get; init; } = () => null;
 
     /// <summary>Those of the process.</summary>
-    public static Surroundings OfProcess { get; } = new(Environment.GetEnvironmentVariable, TimeProvider.System) { NextLine = Console.In.ReadLine };
+    public static Surroundings OfProcess { get; } = new(
+        Environment.GetEnvironmentVariable, TimeProvider.System)
+    { NextLine = Console.In.ReadLine };
 }
 
 /// <summary>What a screen may use.</summary>

@@ -8,9 +8,11 @@ namespace Viscolog.Cli.Calls;
 /// <summary>A target given on the command line in place of the run's own.</summary>
 internal sealed class TargetOptions
 {
-    public Option<double?> Target { get; } = NumberOption.Create("--target", "MPAS", "Wanted body in mPa·s, in place of the run's own.", 1e-3, 1e12);
+    public Option<double?> Target { get; } = NumberOption.Create(
+        "--target", "MPAS", "Wanted body in mPa·s, in place of the run's own.", 1e-3, 1e12);
 
-    public Option<double?> Tolerance { get; } = NumberOption.Create("--tolerance", "PCT", "Allowed either side in %; default: the run's own, else 15.", 0.1, 100);
+    public Option<double?> Tolerance { get; } = NumberOption.Create(
+        "--tolerance", "PCT", "Allowed either side in %; default: the run's own, else 15.", 0.1, 100);
 
     public Option[] All => [Target, Tolerance];
 
@@ -24,7 +26,9 @@ internal sealed class TargetOptions
         Percentage? tolerance = call.Value(Tolerance) is { } percent ? Percentage.FromPercent(percent) : null;
         if (call.Value(Target) is { } wanted)
         {
-            return new Target.Value(Viscosity.FromMilliPascalSeconds(wanted), tolerance ?? (run.Target as Target.Value)?.Tolerance ?? file.UnusedTolerance).Band;
+            return new Target.Value(
+                Viscosity.FromMilliPascalSeconds(wanted),
+                tolerance ?? (run.Target as Target.Value)?.Tolerance ?? file.UnusedTolerance).Band;
         }
 
         return tolerance is not null && run.Target is { } own ? new Target.Value(own.Band.Aim, tolerance).Band : run.Target?.Band;

@@ -17,7 +17,8 @@ internal sealed class AdviseCommand : CalledCommand
     private readonly TargetOptions _target = new();
     private readonly Option<string[]> _history = RunSource.History();
     private readonly Option<double?> _risk = NumberOption.Create(
-        "--risk", "PCT", FormattableString.Invariant($"Greatest chance of going over, in %; default {IncrementPolicy.DefaultRisk.Percent}."), 0.01, 50);
+        "--risk", "PCT",
+        FormattableString.Invariant($"Greatest chance of going over, in %; default {IncrementPolicy.DefaultRisk.Percent}."), 0.01, 50);
 
     private readonly Option<double?> _whatIf = NumberOption.Create(
         "--what-if", "GRAMS", "Also say what to expect if so many grams are poured instead.", 0.0001, 1e6);
@@ -94,9 +95,11 @@ internal static class AdviceText
         if (advice.WhatIf is { } asked)
         {
             var expected = $"{Shown.Body(asked.Expected.Median)} ({Shown.Spread(asked.Expected)}), 9 times in 10";
-            var chances = $"in band {Shown.Chance(asked.ChanceInBand)}, over {Shown.Chance(asked.ChanceOver)} ({ReasonWords.OneIn(asked.ChanceOver)})";
+            var chances = $"in band {Shown.Chance(asked.ChanceInBand)}, over {Shown.Chance(asked.ChanceOver)} "
+                + $"({ReasonWords.OneIn(asked.ChanceOver)})";
             var notes = string.Join(' ', ReasonWords.Notes(asked));
-            terminal.Row("If", $"{Shown.Grams(asked.Poured)} went in instead (dose {Shown.Dose(asked.After)}): {expected}; {chances}. {notes}", Indent);
+            terminal.Row("If", $"{Shown.Grams(asked.Poured)} went in instead (dose {Shown.Dose(asked.After)}): {expected}; "
+                + $"{chances}. {notes}", Indent);
         }
 
         foreach (var warning in advice.Warnings)

@@ -10,10 +10,17 @@ namespace Viscolog.Cli.Commands;
 /// <summary>A backup of the log.</summary>
 internal sealed class BackupCommand : CalledCommand
 {
-    public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- backup --to my-backups --keep 10 --log my-log";
+    public const string Example = ImportCommand.Example
+        + " && dotnet run --project src/Viscolog -- backup --to my-backups --keep 10 --log my-log";
 
-    private readonly Option<string> _to = new("--to") { HelpName = "FOLDER", Description = "Where to; default: backups in the log's folder. Another disk is better." };
-    private readonly Option<int> _keep = new("--keep") { HelpName = "N", Description = "Backups to keep there, the latest; default 10.", DefaultValueFactory = _ => 10 };
+    private readonly Option<string?> _to = TextOption.Create(
+        "--to", "FOLDER", "Where to; default: backups in the log's folder. Another disk is better.");
+    private readonly Option<int> _keep = new("--keep")
+    {
+        HelpName = "N",
+        Description = "Backups to keep there, the latest; default 10.",
+        DefaultValueFactory = _ => 10,
+    };
 
     public BackupCommand()
         : base("backup", "Copy the log's journal, read the copy through, and keep the latest copies.", Example)
@@ -21,7 +28,8 @@ internal sealed class BackupCommand : CalledCommand
         Take(_to, _keep);
         _keep.Validators.Add(result =>
         {
-            if (result.Tokens is [var token] && !(int.TryParse(token.Value, NumberStyles.None, CultureInfo.InvariantCulture, out var n) && n >= 1))
+            if (result.Tokens is [var token]
+                && !(int.TryParse(token.Value, NumberStyles.None, CultureInfo.InvariantCulture, out var n) && n >= 1))
             {
                 result.AddError($"--keep: read '{token.Value}', expected 1 or more");
             }

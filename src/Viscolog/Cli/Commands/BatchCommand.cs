@@ -14,15 +14,20 @@ internal sealed class BatchCommand : CalledCommand
     public const string Example = "dotnet run --project src/Viscolog -- batch sample-runs/lantern-gel-06.csv --to 5kg --out my-batch.html";
 
     private readonly Argument<string> _run = RunSource.Argument();
-    private readonly Option<BatchSize> _to = SizeOption.Create("--to", "Size of the whole batch with its unit: \"5 kg\", \"750 g\", \"10 L\", \"500 mL\".");
+    private readonly Option<BatchSize> _to = SizeOption.Create(
+        "--to", "Size of the whole batch with its unit: \"5 kg\", \"750 g\", \"10 L\", \"500 mL\".");
     private readonly TargetOptions _target = new();
-    private readonly Option<double?> _density = NumberOption.Create("--density", "G_ML", "The base's density in g/mL, in place of the run's own.", 0.001, 1000);
-    private readonly Option<double?> _step = NumberOption.Create("--scale-step", "G", "Step of the scale that thickener is weighed on; default: the step that the batch needs.", 0.0001, 1000);
-    private readonly Option<double?> _colour = NumberOption.Create("--colour-yield", "N", "Volumes of paint that one volume of colour concentrate makes; 8 to 16 is usual.", 1, 10_000);
+    private readonly Option<double?> _density = NumberOption.Create(
+        "--density", "G_ML", "The base's density in g/mL, in place of the run's own.", 0.001, 1000);
+    private readonly Option<double?> _step = NumberOption.Create(
+        "--scale-step", "G", "Step of the scale that thickener is weighed on; default: the step that the batch needs.", 0.0001, 1000);
+    private readonly Option<double?> _colour = NumberOption.Create(
+        "--colour-yield", "N", "Volumes of paint that one volume of colour concentrate makes; 8 to 16 is usual.", 1, 10_000);
     private readonly PaperOptions _paper = new();
 
     public BatchCommand()
-        : base("batch", "Make a batch sheet from a run: what to weigh, what to add in which steps, what to read, to print and to sign.", Example)
+        : base("batch", "Make a batch sheet from a run: what to weigh, what to add in which steps, what to read, to print and "
+            + "to sign.", Example)
         => Take([_run, _to, .. _target.All, _density, _step, _colour, .. _paper.All]);
 
     protected override ExitCode Run(Invocation call)
@@ -32,7 +37,9 @@ internal sealed class BatchCommand : CalledCommand
             return code;
         }
 
-        var whole = call.Value(_density) is { } known ? file.Run with { Base = file.Run.Base with { Density = Density.FromGramsPerMilliliter(known) } } : file.Run;
+        var whole = call.Value(_density) is { } known
+            ? file.Run with { Base = file.Run.Base with { Density = Density.FromGramsPerMilliliter(known) } }
+            : file.Run;
         var request = new BatchPlanRequest(whole, call.Value(_to)!)
         {
             Band = _target.Band(file, call),

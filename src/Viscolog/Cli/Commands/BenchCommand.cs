@@ -9,7 +9,11 @@ internal sealed class BenchCommand : CalledCommand
 {
     public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- bench 1 --log my-log";
 
-    private readonly Argument<string?> _run = new("RUN") { Description = "The number of a logged run; without it the list of runs opens.", Arity = ArgumentArity.ZeroOrOne };
+    private readonly Argument<string?> _run = new("RUN")
+    {
+        Description = "The number of a logged run; without it the list of runs opens.",
+        Arity = ArgumentArity.ZeroOrOne,
+    };
 
     public BenchCommand()
         : base("bench", "Open the bench screen: log, see, and be advised at the pot.", Example)

@@ -9,7 +9,8 @@ namespace Viscolog.Cli.Commands;
 /// <summary>A batch against its specification.</summary>
 internal sealed class CheckCommand : CalledCommand
 {
-    public const string Example = "dotnet run --project src/Viscolog -- check sample-runs/checks/lantern-gel-21.csv --low 7650 --high 10350";
+    public const string Example = "dotnet run --project src/Viscolog -- check sample-runs/checks/lantern-gel-21.csv --low 7650 "
+        + "--high 10350";
 
     private readonly Argument<string> _run = RunSource.Argument();
     private readonly SpecificationOptions _specification = new();
@@ -38,7 +39,9 @@ internal sealed class CheckCommand : CalledCommand
             return call.Refuse($"{named.Name}: {((CheckOutcome.Refused)outcome).Reason}");
         }
 
-        call.Answer(() => CheckAnswer.Of(check, call.Today, named.Warnings), terminal => CheckText.Write(terminal, check, call.Today), named.Warnings);
+        call.Answer(
+            () => CheckAnswer.Of(check, call.Today, named.Warnings), terminal => CheckText.Write(terminal, check, call.Today),
+            named.Warnings);
         return check.Verdict is Verdict.Reject ? ExitCode.Rejected : ExitCode.Done;
     }
 }
@@ -50,7 +53,8 @@ internal static class CheckText
 
     public static void Write(CallOutput terminal, BatchCheck check, DateOnly today)
     {
-        terminal.Line($"{RunTitle.Of(check.Run)} · {check.Specification.Name}{(check.Body is { } b ? ": " + AdviceWords.Band(b.Band) : "")}");
+        terminal.Line($"{RunTitle.Of(check.Run)} · "
+            + $"{check.Specification.Name}{(check.Body is { } b ? ": " + AdviceWords.Band(b.Band) : "")}");
         terminal.Line();
         terminal.Emphasized("  " + CheckWords.Headline(check.Verdict));
         terminal.Wrapped(CheckWords.Next(check.Next), "  ");

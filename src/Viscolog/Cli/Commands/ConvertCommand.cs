@@ -13,28 +13,47 @@ internal sealed class ConvertCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- convert --method iso-2431-4 60 --density 1.1";
 
-    private readonly Argument<string?> _value = new("VALUE") { Description = "What was read, in the method's own unit (s, KU, %, mm), or the value to take to another unit.", Arity = ArgumentArity.ZeroOrOne, DefaultValueFactory = _ => null };
-    private readonly Option<string?> _method = new("--method") { HelpName = "ID", Description = "How it was read." };
+    private readonly Argument<string?> _value = new("VALUE")
+    {
+        Description = "What was read, in the method's own unit (s, KU, %, mm), or the value to take to another unit.",
+        Arity = ArgumentArity.ZeroOrOne,
+        DefaultValueFactory = _ => null,
+    };
+    private readonly Option<string?> _method = TextOption.Create("--method", "ID", "How it was read.");
     private readonly Option<double?> _density = NumberOption.Create("--density", "G_ML", "The liquid's density, in g/mL.", 0.001, 1000);
     private readonly Option<double?> _factor = NumberOption.Create("--factor", "N", "rotational: mPa·s for each % of torque.", 1e-6, 1e12);
-    private readonly Option<double?> _torque = NumberOption.Create("--torque", "PCT", "rotational: torque in % of full scale; in place of VALUE.", 1e-6, 1000);
-    private readonly Option<double?> _speed = NumberOption.Create("--rpm", "RPM", "rotational: the speed, for the words on shear.", 1e-6, 1e6);
+    private readonly Option<double?> _torque = NumberOption.Create(
+        "--torque", "PCT", "rotational: torque in % of full scale; in place of VALUE.", 1e-6, 1000);
+    private readonly Option<double?> _speed = NumberOption.Create(
+        "--rpm", "RPM", "rotational: the speed, for the words on shear.", 1e-6, 1e6);
     private readonly Option<double?> _ball = NumberOption.Create("--ball", "MM", "falling-ball: the ball's diameter.", 0.001, 1e6);
-    private readonly Option<double?> _ballDensity = NumberOption.Create("--ball-density", "G_ML", "falling-ball: the ball's density.", 0.001, 1000);
+    private readonly Option<double?> _ballDensity = NumberOption.Create(
+        "--ball-density", "G_ML", "falling-ball: the ball's density.", 0.001, 1000);
     private readonly Option<double?> _fall = NumberOption.Create("--fall", "MM", "falling-ball: the distance that is timed.", 0.001, 1e6);
     private readonly Option<double?> _jar = NumberOption.Create("--jar", "MM", "falling-ball: the jar's inner diameter.", 0.001, 1e6);
     private readonly Option<double?> _height = NumberOption.Create("--height", "MM", "slump: the cylinder's height.", 0.001, 1e6);
-    private readonly Option<double?> _diameter = NumberOption.Create("--diameter", "MM", "slump: the cylinder's inner diameter.", 0.001, 1e6);
-    private readonly Option<double?> _temperature = NumberOption.Create("--temp", "C", "Temperature of the reading: the value is brought to --reference as well.", -100, 500);
-    private readonly Option<double?> _reference = NumberOption.Create("--reference", "C", "Reference temperature; default 23 °C.", -100, 500);
-    private readonly Option<double?> _coefficient = NumberOption.Create("--coefficient", "K", "The liquid's temperature coefficient B; default 2000 K, give or take 700 K.", 0, 30_000);
-    private readonly Option<string?> _from = new("--from") { HelpName = "UNIT", Description = $"The unit of VALUE: {string.Join(", ", Unit.All.Select(u => u.Typed[^1]))}." };
-    private readonly Option<string?> _to = new("--to") { HelpName = "UNIT", Description = "The unit wanted." };
+    private readonly Option<double?> _diameter = NumberOption.Create(
+        "--diameter", "MM", "slump: the cylinder's inner diameter.", 0.001, 1e6);
+    private readonly Option<double?> _temperature = NumberOption.Create(
+        "--temp", "C", "Temperature of the reading: the value is brought to --reference as well.", -100, 500);
+    private readonly Option<double?> _reference = NumberOption.Create(
+        "--reference", "C", "Reference temperature; default 23 °C.", -100, 500);
+    private readonly Option<double?> _coefficient = NumberOption.Create(
+        "--coefficient", "K", "The liquid's temperature coefficient B; default 2000 K, give or take 700 K.", 0, 30_000);
+    private readonly Option<string?> _from = new("--from")
+    {
+        HelpName = "UNIT",
+        Description = $"The unit of VALUE: {string.Join(", ", Unit.All.Select(u => u.Typed[^1]))}.",
+    };
+    private readonly Option<string?> _to = TextOption.Create("--to", "UNIT", "The unit wanted.");
 
     public ConvertCommand()
-        : base("convert", "Turn a cup's seconds, Krebs units, a torque, a fall or a slump into a viscosity, or a value into another unit.", Example)
+        : base("convert", "Turn a cup's seconds, Krebs units, a torque, a fall or a slump into a viscosity, or a value into "
+            + "another unit.", Example)
     {
-        Take(_value, _method, _density, _factor, _torque, _speed, _ball, _ballDensity, _fall, _jar, _height, _diameter, _temperature, _reference, _coefficient, _from, _to);
+        Take(
+            _value, _method, _density, _factor, _torque, _speed, _ball, _ballDensity, _fall, _jar, _height, _diameter, _temperature,
+            _reference, _coefficient, _from, _to);
         _method.AcceptOnlyFromAmong([.. Method.All.Select(m => m.Id).Where(id => id != Method.Direct.Id)]);
         Validators.Add(result =>
         {
@@ -57,7 +76,8 @@ internal sealed class ConvertCommand : CalledCommand
         var typed = how.Scales[0].HasSpeed && call.Value(_torque) is { } percent ? percent : NumberOption.Read(call.Value(_value));
         if (typed is not { } number || number <= 0)
         {
-            return call.Refuse($"read '{call.Value(_value)}', expected what {id} shows: a number in {ReadingWords.Typed(how)}, above 0, with a decimal point and no unit");
+            return call.Refuse($"read '{call.Value(_value)}', expected what {id} shows: a number in {ReadingWords.Typed(how)}, above 0, "
+                + $"with a decimal point and no unit");
         }
 
         var conversion = how.Scales[0].HasSpeed
@@ -71,7 +91,8 @@ internal sealed class ConvertCommand : CalledCommand
         var at = AtReference(call, reading);
         return at is { Reason: { } reason }
             ? call.Refuse(reason)
-            : call.Answer(() => ConvertAnswer.Of(how, number, reading, at), t => ConvertText.Write(t, how, number, reading, at), reading.Warnings);
+            : call.Answer(
+                () => ConvertAnswer.Of(how, number, reading, at), t => ConvertText.Write(t, how, number, reading, at), reading.Warnings);
     }
 
     private MethodSetup Setup(Invocation call) => new()
@@ -131,11 +152,15 @@ internal static class ConvertText
                 { YieldStress: { } stress } => $"{Shown.Number(stress.Pascals * at.Factor)} Pa",
                 _ => $"{Shown.Number(reading.Kinematic!.Value.SquareMillimetersPerSecond * at.Factor)} mm²/s",
             };
-            terminal.Row("At reference", FormattableString.Invariant($"{brought} at {at.At.Celsius:0.#} °C, uncertain by {at.Uncertainty.Percent:0.0} %"), Indent);
+            terminal.Row(
+                "At reference",
+                FormattableString.Invariant($"{brought} at {at.At.Celsius:0.#} °C, uncertain by {at.Uncertainty.Percent:0.0} %"), Indent);
         }
 
-        terminal.Row("Uncertainty", FormattableString.Invariant(
-            $"{reading.Uncertainty.Percent:0.0} % (one standard deviation): repeatability {reading.Repeatability.Percent:0.#} %, this reading {reading.ReadingUncertainty.Percent:0.0} %, calibration and formula {reading.CalibrationUncertainty.Percent:0.#} %"), Indent);
+        terminal.Row("Uncertainty", string.Create(CultureInfo.InvariantCulture,
+            $"{reading.Uncertainty.Percent:0.0} % (one standard deviation): repeatability {reading.Repeatability.Percent:0.#} %, this "
+                + $"reading {reading.ReadingUncertainty.Percent:0.0} %, calibration and formula "
+                + $"{reading.CalibrationUncertainty.Percent:0.#} %"), Indent);
         terminal.Row("Shear", reading.Shear, Indent);
         if (reading.Better is { } better)
         {
@@ -153,14 +178,17 @@ internal static class UnitConversion
 
     public static ExitCode Run(Invocation call, string? typed, string from, string to, Density? density)
     {
-        if (!decimal.TryParse(typed, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value) || Math.Abs(value) > Most)
+        if (!decimal.TryParse(
+            typed, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value)
+            || Math.Abs(value) > Most)
         {
             return call.Refuse($"read '{typed}', expected a number with a decimal point and no unit, at most 1e15 in size");
         }
 
         if (Unit.Find(from) is not { } given || Unit.Find(to) is not { } wanted)
         {
-            return call.Refuse($"read '{(Unit.Find(from) is null ? from : to)}', expected a unit: {string.Join(", ", Unit.All.SelectMany(u => u.Typed))}");
+            return call.Refuse($"read '{(Unit.Find(from) is null ? from : to)}', expected a unit: "
+                + $"{string.Join(", ", Unit.All.SelectMany(u => u.Typed))}");
         }
 
         if (given.Kind != UnitKind.Temperature && value < 0)

@@ -14,27 +14,39 @@ namespace Viscolog.Cli.Commands;
 /// <summary>How the bench's methods read certified oils: log a reading, make one void, see the bias of each.</summary>
 internal sealed class DriftCommand : CalledCommand
 {
-    public const string Example = "dotnet run --project src/Viscolog -- import sample-runs/oils --log my-log && dotnet run --project src/Viscolog -- drift --log my-log";
+    public const string Example = "dotnet run --project src/Viscolog -- import sample-runs/oils --log my-log && dotnet run --project "
+        + "src/Viscolog -- drift --log my-log";
 
-    private readonly Option<string?> _method = new("--method") { HelpName = "ID", Description = "Log a reading by this method; the next options belong to it." };
+    private readonly Option<string?> _method = TextOption.Create(
+        "--method", "ID", "Log a reading by this method; the next options belong to it.");
     private readonly Option<double?> _rpm = NumberOption.Create("--rpm", "N", "Speed in 1/min, where a torque is read.", 1e-6, 1e6);
-    private readonly Option<string?> _oil = new("--oil") { HelpName = "NAME", Description = "The oil, as on its bottle." };
-    private readonly Option<double?> _certified = NumberOption.Create("--certified", "MPAS", "The certificate's viscosity in mPa·s.", 1e-3, 1e12);
-    private readonly Option<double?> _certifiedAt = NumberOption.Create("--certified-temp", "C", "The certificate's temperature in °C.", -273, 1e4);
-    private readonly Option<double?> _uncertainty = NumberOption.Create("--uncertainty", "PCT", FormattableString.Invariant($"The certificate's expanded uncertainty (k = 2) in %; default {OilCells.UsualUncertainty}."), 0.001, 50);
-    private readonly Option<double?> _coefficient = NumberOption.Create("--coefficient", "K", "The oil's temperature coefficient in K; without it read the oil within 0.5 °C of the certificate.", 0, 30_000);
-    private readonly Option<double?> _read = NumberOption.Create("--read", "VALUE", "What the method showed: mPa·s, seconds of a cup, KU, or % of torque where --rpm is given.", 1e-3, 1e12);
+    private readonly Option<string?> _oil = TextOption.Create("--oil", "NAME", "The oil, as on its bottle.");
+    private readonly Option<double?> _certified = NumberOption.Create(
+        "--certified", "MPAS", "The certificate's viscosity in mPa·s.", 1e-3, 1e12);
+    private readonly Option<double?> _certifiedAt = NumberOption.Create(
+        "--certified-temp", "C", "The certificate's temperature in °C.", -273, 1e4);
+    private readonly Option<double?> _uncertainty = NumberOption.Create(
+        "--uncertainty", "PCT",
+        FormattableString.Invariant($"The certificate's expanded uncertainty (k = 2) in %; default {OilCells.UsualUncertainty}."), 0.001,
+        50);
+    private readonly Option<double?> _coefficient = NumberOption.Create("--coefficient", "K", "The oil's temperature coefficient in K; "
+        + "without it read the oil within 0.5 °C of the certificate.", 0, 30_000);
+    private readonly Option<double?> _read = NumberOption.Create(
+        "--read", "VALUE", "What the method showed: mPa·s, seconds of a cup, KU, or % of torque where --rpm is given.", 1e-3, 1e12);
     private readonly Option<double?> _temperature = NumberOption.Create("--temp", "C", "The oil's temperature in °C.", -273, 1e4);
-    private readonly Option<double?> _density = NumberOption.Create("--density", "G_ML", "The oil's density in g/mL; cups need it.", 1e-3, 1e3);
+    private readonly Option<double?> _density = NumberOption.Create(
+        "--density", "G_ML", "The oil's density in g/mL; cups need it.", 1e-3, 1e3);
     private readonly Option<double?> _factor = NumberOption.Create("--factor", "MPAS", "mPa·s for each % of torque.", 1e-3, 1e12);
     private readonly Option<DateOnly?> _date = DayOption.Create("--date", "The day; default: today.");
-    private readonly Option<string?> _note = new("--note") { HelpName = "TEXT", Description = "A note." };
+    private readonly Option<string?> _note = TextOption.Create("--note", "TEXT", "A note.");
     private readonly Option<double?> _voided = NumberOption.Create("--void", "N", "Make the reading of this number void.", 1, 1e9);
-    private readonly Option<string?> _why = new("--why") { HelpName = "TEXT", Description = "Why it is made void." };
+    private readonly Option<string?> _why = TextOption.Create("--why", "TEXT", "Why it is made void.");
 
     public DriftCommand()
         : base("drift", "Check methods with certified oils: the bias of each and when it was last checked; verdicts use it.", Example)
-        => Take(_method, _rpm, _oil, _certified, _certifiedAt, _uncertainty, _coefficient, _read, _temperature, _density, _factor, _date, _note, _voided, _why);
+        => Take(
+            _method, _rpm, _oil, _certified, _certifiedAt, _uncertainty, _coefficient, _read, _temperature, _density, _factor, _date,
+            _note, _voided, _why);
 
     protected override ExitCode Run(Invocation call)
     {
@@ -54,7 +66,8 @@ internal sealed class DriftCommand : CalledCommand
 
     private ExitCode Run(Invocation call, BenchLog log, bool logs, DateOnly today)
     {
-        if (logs && Reading(call, today) is var (row, refusal) && (row is null ? call.Refuse(refusal!) : Said(log.AddOil(row), call)) is not ExitCode.Done and var failed)
+        if (logs && Reading(call, today) is var (row, refusal)
+            && (row is null ? call.Refuse(refusal!) : Said(log.AddOil(row), call)) is not ExitCode.Done and var failed)
         {
             return failed;
         }
@@ -91,17 +104,23 @@ internal sealed class DriftCommand : CalledCommand
     {
         var id = call.Value(_method)!;
         var shown = call.Value(_rpm) is not null ? Core.Measuring.InstrumentScale.Torque.Name
-            : Core.Measuring.Method.Find(id)?.Scales.FirstOrDefault(s => !s.HasSpeed)?.Name ?? Core.Measuring.InstrumentScale.Viscosity.Name;
+            : Core.Measuring.Method.Find(id)?.Scales.FirstOrDefault(s => !s.HasSpeed)?.Name
+                ?? Core.Measuring.InstrumentScale.Viscosity.Name;
         (string Column, string? Text)[] all =
         [
             (OilColumns.Method, id), (OilColumns.Oil, call.Value(_oil)), (OilColumns.Note, call.Value(_note)),
             (OilColumns.Date, (call.Value(_date) ?? today).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)),
-            (OilColumns.Certified, Text(_certified)), (OilColumns.CertifiedAt, Text(_certifiedAt)), (OilColumns.Uncertainty, Text(_uncertainty)), (OilColumns.Coefficient, Text(_coefficient)),
-            (shown, Text(_read)), (Columns.Speed.Name, Text(_rpm)), (OilColumns.At, Text(_temperature)), (OilColumns.Density, Text(_density)), (OilColumns.Factor, Text(_factor)),
+            (OilColumns.Certified, Text(_certified)), (OilColumns.CertifiedAt, Text(_certifiedAt)),
+            (OilColumns.Uncertainty, Text(_uncertainty)), (OilColumns.Coefficient, Text(_coefficient)),
+            (shown, Text(_read)), (Columns.Speed.Name, Text(_rpm)), (OilColumns.At, Text(_temperature)),
+            (OilColumns.Density, Text(_density)), (OilColumns.Factor, Text(_factor)),
         ];
-        var cells = all.Where(c => !string.IsNullOrWhiteSpace(c.Text)).ToImmutableDictionary(c => c.Column, c => c.Text!, StringComparer.OrdinalIgnoreCase);
+        var cells = all
+            .Where(c => !string.IsNullOrWhiteSpace(c.Text)).ToImmutableDictionary(
+                c => c.Column, c => c.Text!, StringComparer.OrdinalIgnoreCase);
         var findings = new Findings("drift");
-        var row = OilCells.Read(cells, new(findings, new(',')), column => new(null, column, OneLine.Quoted(cells.GetValueOrDefault(column ?? "", ""))));
+        var row = OilCells.Read(
+            cells, new(findings, new(',')), column => new(null, column, OneLine.Quoted(cells.GetValueOrDefault(column ?? "", ""))));
         return (row, findings.Refusal?.Text);
 
         string? Text(Option<double?> option) => call.Value(option) is { } value ? FileNumbers.Show(value) : null;
@@ -126,8 +145,11 @@ internal sealed class DriftCommand : CalledCommand
         {
             var reading = o.Row.Reading;
             table.Add(
-                o.Number.ToString(CultureInfo.InvariantCulture), reading.On.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), reading.Condition.Words, PlainText.Shorten(reading.Oil.Name, 20),
-                Wording.Shown.Limit(reading.Oil.Viscosity.MilliPascalSeconds), Wording.Shown.Limit(reading.Read.MilliPascalSeconds), FormattableString.Invariant($"{100 * double.ExpM1(reading.Deviation.Ln):+0.0;-0.0;0.0} %"), PlainText.Shorten(o.Row.Void ?? "", 20));
+                o.Number.ToString(CultureInfo.InvariantCulture), reading.On.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+                reading.Condition.Words, PlainText.Shorten(reading.Oil.Name, 20),
+                Wording.Shown.Limit(reading.Oil.Viscosity.MilliPascalSeconds), Wording.Shown.Limit(reading.Read.MilliPascalSeconds),
+                FormattableString.Invariant($"{100 * double.ExpM1(reading.Deviation.Ln):+0.0;-0.0;0.0} %"),
+                PlainText.Shorten(o.Row.Void ?? "", 20));
         }
 
         terminal.Table(table);

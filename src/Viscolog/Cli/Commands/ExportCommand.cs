@@ -17,13 +17,24 @@ internal sealed class ExportCommand : CalledCommand
 {
     public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- export --all -o my-runs --log my-log";
 
-    private readonly Argument<string[]> _runs = new("RUN") { Description = "Numbers of logged runs, or their UUIDs.", Arity = ArgumentArity.ZeroOrMore };
-    private readonly Option<bool> _all = new("--all") { Description = "Every run of the log, and its materials." };
-    private readonly Option<bool> _materials = new("--materials") { Description = "The log's bases, thickeners, methods and specifications; with --all they are there too." };
-    private readonly Option<bool> _oils = new("--oils") { Description = "The log's readings of certified oils; with --all they are there too." };
-    private readonly Option<string> _output = new("--output", "-o") { HelpName = "PATH", Description = "A file for one run or the materials, else a folder; one file without it goes to standard output." };
-    private readonly Option<bool> _safe = new("--spreadsheet-safe") { Description = "Put a mark before texts that a spreadsheet would take for formulas. Such files don't say exactly what the log says; don't import them." };
-    private readonly Option<bool> _force = new("--force") { Description = "Overwrite existing files." };
+    private readonly Argument<string[]> _runs = new("RUN")
+    {
+        Description = "Numbers of logged runs, or their UUIDs.",
+        Arity = ArgumentArity.ZeroOrMore,
+    };
+    private readonly Option<bool> _all = FlagOption.Create("--all", "Every run of the log, and its materials.");
+    private readonly Option<bool> _materials = FlagOption.Create(
+        "--materials", "The log's bases, thickeners, methods and specifications; with --all they are there too.");
+    private readonly Option<bool> _oils = FlagOption.Create(
+        "--oils", "The log's readings of certified oils; with --all they are there too.");
+    private readonly Option<string> _output = new("--output", "-o")
+    {
+        HelpName = "PATH",
+        Description = "A file for one run or the materials, else a folder; one file without it goes to standard output.",
+    };
+    private readonly Option<bool> _safe = FlagOption.Create("--spreadsheet-safe", "Put a mark before texts that a spreadsheet would take "
+        + "for formulas. Such files don't say exactly what the log says; don't import them.");
+    private readonly Option<bool> _force = FlagOption.Create("--force", "Overwrite existing files.");
 
     public ExportCommand()
         : base("export", "Write logged runs as run files, lossless, to keep, to look at, or to import elsewhere.", Example)
@@ -163,7 +174,8 @@ internal sealed class ExportCommand : CalledCommand
     private byte[] OilBytes(BenchLog log, Invocation call)
         => Bytes(stream => OilFileWriter.Write(log.Oils().Select(o => o.Row), stream, call.Value(_safe)));
 
-    private byte[] MaterialBytes(BenchLog log, Invocation call) => Bytes(stream => MaterialFileWriter.Write(log.Materials(), stream, call.Value(_safe)));
+    private byte[] MaterialBytes(BenchLog log, Invocation call)
+        => Bytes(stream => MaterialFileWriter.Write(log.Materials(), stream, call.Value(_safe)));
 
     private byte[] Bytes(LoggedRun logged, Invocation call) => Bytes(stream => RunFileWriter.Write(logged.File, stream, call.Value(_safe)));
 

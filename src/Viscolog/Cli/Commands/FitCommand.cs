@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Collections.Immutable;
 using System.CommandLine;
 using Viscolog.Cli.Calls;
@@ -19,7 +20,8 @@ internal sealed class FitCommand : CalledCommand
 
     private readonly Argument<string> _run = RunSource.Argument();
     private readonly TargetOptions _target = new();
-    private readonly Option<double[]> _at = NumberOption.CreateRepeatable("--at", "PCT", "Ask for the body at a dose, in g per 100 g of base; may be given more than once.", 0, 1000);
+    private readonly Option<double[]> _at = NumberOption.CreateRepeatable(
+        "--at", "PCT", "Ask for the body at a dose, in g per 100 g of base; may be given more than once.", 0, 1000);
 
     public FitCommand()
         : base("fit", "Fit the dose–response curve: shapes, weights, parameters, a chart, and bodies at doses.", Example)
@@ -37,10 +39,12 @@ internal sealed class FitCommand : CalledCommand
             case StudyOutcome.Refused refused:
                 return call.Refuse($"{named.Name}: {refused.Reason}");
             case StudyOutcome.Made { Study: { IsRead: false, Evidence.Warnings: var warnings } }:
-                return call.Refuse($"{named.Name}: no reading to fit{(warnings is [var first, ..] ? $" ({first})" : "")}; log at least the base as it stands");
+                return call.Refuse($"{named.Name}: no reading to fit{(warnings is [var first, ..] ? $" ({first})" : "")}; log at least "
+                    + $"the base as it stands");
             case StudyOutcome.Made { Study: var study } when TooFar(study, call) is { } dose:
-                return call.Refuse(FormattableString.Invariant(
-                    $"--at: read {dose:0.###}, expected at most {Furthest * Top(study):0.###} %: beyond one and a half times the usual range there is no forecast"));
+                return call.Refuse(string.Create(CultureInfo.InvariantCulture,
+                    $"--at: read {dose:0.###}, expected at most {Furthest * Top(study):0.###} %: beyond one and a half times the usual "
+                        + $"range there is no forecast"));
             case StudyOutcome.Made { Study: var study }:
                 var report = new FitReport(study, [.. (call.Value(_at) ?? []).Select(Dose.FromPercent)]);
                 return call.Answer(() => report.ToAnswer(named.Warnings), terminal => FitText.Write(terminal, report), named.Warnings);
@@ -63,7 +67,8 @@ internal sealed record FitReport(Study Study, ImmutableArray<Dose> At)
     public RunFit Fit => Study.Fit;
 
     /// <summary>Both doses at a dose asked for.</summary>
-    public Doses Doses(Dose dose) => new(dose, Study.Evidence.StringThickener is { } other ? Study.Run.PotNow().DoseOf(other.Name) : Dose.None);
+    public Doses Doses(Dose dose)
+        => new(dose, Study.Evidence.StringThickener is { } other ? Study.Run.PotNow().DoseOf(other.Name) : Dose.None);
 
     public Estimate Body(Dose dose) => Study.Posterior.BodyAt(Doses(dose), Study.Level);
 
@@ -71,7 +76,8 @@ internal sealed record FitReport(Study Study, ImmutableArray<Dose> At)
     public LengthEstimate? Strings(Dose dose) => Study.IsOfTwo ? Study.Posterior.StringAt(Doses(dose), Study.Level) : null;
 
     /// <summary>The dose that reaches the aim; null where none is stated or reached, and with two thickeners.</summary>
-    public DoseEstimate? DoseForTarget => Study is { IsOfTwo: false, Band: { } band } ? Study.Posterior.DoseFor(band.Aim, Study.Level) : null;
+    public DoseEstimate? DoseForTarget
+        => Study is { IsOfTwo: false, Band: { } band } ? Study.Posterior.DoseFor(band.Aim, Study.Level) : null;
 
     public FitAnswer ToAnswer(IReadOnlyList<string> warnings) => new()
     {
@@ -83,7 +89,9 @@ internal sealed record FitReport(Study Study, ImmutableArray<Dose> At)
             Rounded.Four(a.Body.Low.MilliPascalSeconds),
             Rounded.Four(a.Body.High.MilliPascalSeconds)))],
         DoseForTarget = DoseForTarget is { } dose
-            ? new(Rounded.Four(dose.Median.Percent), Rounded.Four(dose.Low.Percent), dose.High is { } high ? Rounded.Four(high.Percent) : null)
+            ? new(
+                Rounded.Four(dose.Median.Percent), Rounded.Four(dose.Low.Percent),
+                dose.High is { } high ? Rounded.Four(high.Percent) : null)
             : null,
         TestNext = Fit.TestNext is { } next
             ? new(Rounded.Four(next.Dose.Percent), BodyAnswer.Of(next.Expected), Math.Round(next.Gain.Percent, 1), next.Why)
@@ -94,7 +102,8 @@ internal sealed record FitReport(Study Study, ImmutableArray<Dose> At)
             Named(Fit.Body),
             Named(Fit.Strings),
             [.. At.Select(d => (Dose: d, Length: Strings(d)!)).Select(a => new DosedStringAnswer(
-                a.Dose.Percent, Rounded.Four(a.Length.Median.Millimeters), Rounded.Four(a.Length.Low.Millimeters), Rounded.Four(a.Length.High.Millimeters)))])
+                a.Dose.Percent, Rounded.Four(a.Length.Median.Millimeters), Rounded.Four(a.Length.Low.Millimeters),
+                Rounded.Four(a.Length.High.Millimeters)))])
             : null,
         Warnings = [.. warnings, .. Study.Evidence.Warnings],
     };

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Viscolog.Cli.Calls;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Fitting;
@@ -25,11 +26,14 @@ internal static class FitText
             terminal.Emphasized($"body: {study.Evidence.Thickener.Name} by a shape, {other.Name} on top");
         }
 
-        var (heavy, light) = (fit.Shapes.Where(f => f.Weight >= WorthShowing).ToList(), fit.Shapes.Where(f => f.Weight < WorthShowing).ToList());
+        var (
+            heavy,
+            light) = (fit.Shapes.Where(f => f.Weight >= WorthShowing).ToList(), fit.Shapes.Where(f => f.Weight < WorthShowing).ToList());
         heavy.ForEach(f => WriteShape(terminal, f));
         if (light.Count > 0)
         {
-            terminal.Wrapped("Also tried: " + string.Join(", ", light.Select(f => $"{f.Shape.Name} {Shown.Chance(Percentage.FromFraction(f.Weight))}")));
+            terminal.Wrapped("Also tried: "
+                + string.Join(", ", light.Select(f => $"{f.Shape.Name} {Shown.Chance(Percentage.FromFraction(f.Weight))}")));
         }
 
         if (fit.Strings.Length > 0)
@@ -55,9 +59,11 @@ internal static class FitText
     }
 
     private static string Readings(Study study) => study.IsOfTwo
-        ? $"{Count.Of(study.Evidence.ReadingCount, "reading", "readings")} of body, {Count.Of(study.Evidence.StringCount, "reading", "readings")} of string"
-        : FormattableString.Invariant(
-            $"{Count.Of(study.Evidence.ReadingCount, "reading", "readings")}, repeatability {100 * study.Evidence.Run.RepeatabilityInForce.Fraction:0.#} %, thickener {study.Evidence.Thickener.Name}");
+        ? $"{Count.Of(study.Evidence.ReadingCount, "reading", "readings")} of body, "
+            + $"{Count.Of(study.Evidence.StringCount, "reading", "readings")} of string"
+        : string.Create(CultureInfo.InvariantCulture,
+            $"{Count.Of(study.Evidence.ReadingCount, "reading", "readings")}, repeatability "
+                + $"{100 * study.Evidence.Run.RepeatabilityInForce.Fraction:0.#} %, thickener {study.Evidence.Thickener.Name}");
 
     private static void WriteShape(CallOutput terminal, ShapeFit fit)
     {
@@ -87,7 +93,9 @@ internal static class FitText
             var body = report.Body(dose);
             var value = $"{Shown.Body(body.Median)} ({Shown.Spread(body)})";
             terminal.Wrapped(report.Strings(dose) is { } length
-                ? $"At {Shown.Dose(dose)} {roles.Thickener.Name} and {Shown.Dose(report.Doses(dose).Strings)} {roles.StringThickener!.Name}: {value}, string {Shown.Length(length.Median)} ({Shown.Spread(length)}), 9 times in 10"
+                ? $"At {Shown.Dose(dose)} {roles.Thickener.Name} and {Shown.Dose(report.Doses(dose).Strings)} "
+                    + $"{roles.StringThickener!.Name}: {value}, string {Shown.Length(length.Median)} ({Shown.Spread(length)}), 9 "
+                    + $"times in 10"
                 : $"At {Shown.Dose(dose)}: {value}, 9 times in 10");
         }
 
@@ -99,13 +107,15 @@ internal static class FitText
         if (study.Band is { } band)
         {
             terminal.Line(report.DoseForTarget is { } dose
-                ? $"Dose for {Shown.Body(band.Aim)}: {Shown.Dose(dose.Median)} ({Shown.Dose(dose.Low)} to {(dose.High is { } high ? Shown.Dose(high) : "beyond the range")}), 9 times in 10"
+                ? $"Dose for {Shown.Body(band.Aim)}: {Shown.Dose(dose.Median)} ({Shown.Dose(dose.Low)} to "
+                    + $"{(dose.High is { } high ? Shown.Dose(high) : "beyond the range")}), 9 times in 10"
                 : $"Dose for {Shown.Body(band.Aim)}: not expected within 1.2 times the usual range");
         }
 
         if (report.Fit.TestNext is { } next)
         {
-            terminal.Wrapped($"To learn the curve, test {Shown.Dose(next.Dose)} next (about {Shown.Body(next.Expected.Median)}). {next.Why}");
+            terminal.Wrapped($"To learn the curve, test {Shown.Dose(next.Dose)} next (about {Shown.Body(next.Expected.Median)}). "
+                + $"{next.Why}");
         }
 
         terminal.Line();

@@ -15,9 +15,18 @@ internal sealed class FlowCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- flow sample-runs/flow/lantern-gel-sweep.csv";
 
-    private readonly Argument<string> _file = new("FILE") { Description = "A CSV file with shear rates and stresses or viscosities, or with speeds and torques." };
-    private readonly Option<string> _weights = new("--weights") { HelpName = "KIND", Description = "relative (default): each point counts by 1/stress; none: all alike in Pa.", DefaultValueFactory = _ => "relative" };
-    private readonly Option<double[]> _at = NumberOption.CreateRepeatable("--at", "RATE", "Ask for the viscosity at a shear rate, in 1/s; may be given more than once.", 1e-9, 1e9);
+    private readonly Argument<string> _file = new("FILE")
+    {
+        Description = "A CSV file with shear rates and stresses or viscosities, or with speeds and torques.",
+    };
+    private readonly Option<string> _weights = new("--weights")
+    {
+        HelpName = "KIND",
+        Description = "relative (default): each point counts by 1/stress; none: all alike in Pa.",
+        DefaultValueFactory = _ => "relative",
+    };
+    private readonly Option<double[]> _at = NumberOption.CreateRepeatable(
+        "--at", "RATE", "Ask for the viscosity at a shear rate, in 1/s; may be given more than once.", 1e-9, 1e9);
     private readonly OutputOptions _output = new("Write a picture as well: .svg, .pdf or .png.", "picture");
 
     public FlowCommand()
@@ -44,12 +53,16 @@ internal sealed class FlowCommand : CalledCommand
     {
         var curve = FlowCurve.Of(read.Points, call.Value(_weights) == "none" ? FlowWeights.None : FlowWeights.Relative);
         var picture = FlowPicture.Of(read.Name, curve);
-        var asked = call.Value(_at) is { Length: > 0 } rates ? rates.Select(r => new NamedRate(null, ShearRate.FromPerSecond(r))) : NamedRate.Usual;
+        var asked = call.Value(_at) is { Length: > 0 } rates
+            ? rates.Select(r => new NamedRate(null, ShearRate.FromPerSecond(r)))
+            : NamedRate.Usual;
         var report = new FlowReport(read, curve, [.. asked.Select(curve.At).OfType<RateViscosity>()]);
         var written = _output.Write(call, (path, force) => PictureFile.Write(FlowPlot.Of(picture), path, force));
         return written is { Reason: { } reason }
             ? call.Refuse(reason)
-            : call.Answer(() => report.ToAnswer(written?.Made), terminal => FlowText.Write(terminal, report, picture, written?.Made), report.Warnings);
+            : call.Answer(
+                () => report.ToAnswer(written?.Made), terminal => FlowText.Write(terminal, report, picture, written?.Made),
+                report.Warnings);
     }
 }
 
@@ -71,7 +84,9 @@ internal sealed record FlowReport(FlowFile File, FlowCurve Curve, ImmutableArray
             Pascals(a.Value.Low.MilliPascalSeconds),
             Pascals(a.Value.High.MilliPascalSeconds),
             a.IsOutside))],
-        ThinningIndex = Curve.Index is { } index ? new(Rounded.Four(index.Value), Rounded.Four(index.From.PerSecond), index.IsOutside) : null,
+        ThinningIndex = Curve.Index is { } index
+            ? new(Rounded.Four(index.Value), Rounded.Four(index.From.PerSecond), index.IsOutside)
+            : null,
         Loop = Curve.Loop is { } loop ? new(Rounded.Four(loop.Area), Rounded.Four(100 * loop.Part)) : null,
         Source = File.Source,
         File = picture,
@@ -82,7 +97,12 @@ internal sealed record FlowReport(FlowFile File, FlowCurve Curve, ImmutableArray
 
     private static FlowFitAnswer Fit(FlowFit fit) => new(
         fit.Model.Name,
-        fit.Parameters.ToDictionary(p => p.Name, p => new FlowParameterAnswer(Rounded.Six(p.Value), p.StandardError is { } se ? Rounded.Six(se) : null, p.UpperLimit is { } limit ? Rounded.Six(limit) : null), StringComparer.Ordinal),
+        fit.Parameters.ToDictionary(
+            p => p.Name,
+            p => new FlowParameterAnswer(
+                Rounded.Six(p.Value), p.StandardError is { } se ? Rounded.Six(se) : null,
+                p.UpperLimit is { } limit ? Rounded.Six(limit) : null),
+            StringComparer.Ordinal),
         fit.ResidualSumOfSquares is { } rss ? Rounded.Six(rss) : null,
         fit.Aicc is { } aicc ? Math.Round(aicc, 3) : null,
         Math.Round(fit.Weight, 4),

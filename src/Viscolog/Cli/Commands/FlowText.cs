@@ -1,3 +1,4 @@
+using System.Globalization;
 using Viscolog.Cli.Calls;
 using Viscolog.Core.Flow;
 using Viscolog.Core.Quantities;
@@ -18,7 +19,9 @@ internal static class FlowText
     public static void Write(CallOutput terminal, FlowReport report, FlowPicture picture, string? written)
     {
         var curve = report.Curve;
-        terminal.Line(string.Join(" · ", new[] { report.File.Name is { } name ? PlainText.Shorten(PlainText.Clean(name), 40) : null, Extent(curve) }.OfType<string>()));
+        terminal.Line(string.Join(
+            " · ",
+            new[] { report.File.Name is { } name ? PlainText.Shorten(PlainText.Clean(name), 40) : null, Extent(curve) }.OfType<string>()));
         terminal.Line(curve.Weights == FlowWeights.Relative
             ? "Weights: relative (each point counts by 1/stress); --weights none counts all alike"
             : "Weights: none (all points alike in Pa); --weights relative counts by 1/stress");
@@ -35,7 +38,8 @@ internal static class FlowText
             WriteFit(terminal, curve, fit);
         }
 
-        var others = curve.Fits.Except(shown).Select(f => f.Trouble is null ? $"{f.Model.Name} {Shown.Chance(Percentage.FromFraction(f.Weight))}" : $"{f.Model.Name} ({f.Trouble})").ToArray();
+        var others = curve.Fits.Except(shown).Select(f => f.Trouble is null ? $"{f.Model.Name} "
+            + $"{Shown.Chance(Percentage.FromFraction(f.Weight))}" : $"{f.Model.Name} ({f.Trouble})").ToArray();
         if (others.Length > 0)
         {
             terminal.Wrapped("Also tried: " + string.Join("; ", others));
@@ -54,8 +58,11 @@ internal static class FlowText
     {
         var aicc = fit.Aicc is { } a ? FormattableString.Invariant($"   AICc {a:0.0}") : "";
         var scatter = Math.Sqrt(fit.ResidualSumOfSquares!.Value / Math.Max(1, curve.Fitted.Length - fit.Parameters.Length));
-        var off = curve.Weights == FlowWeights.Relative ? FormattableString.Invariant($"{100 * scatter:0.0} %") : $"{Shown.Number(scatter)} Pa";
-        terminal.Emphasized($"{fit.Model.Name,-18} weight {Shown.Chance(Percentage.FromFraction(fit.Weight))}{aicc}   scatter {off}   {fit.Model.Law}");
+        var off = curve.Weights == FlowWeights.Relative
+            ? FormattableString.Invariant($"{100 * scatter:0.0} %")
+            : $"{Shown.Number(scatter)} Pa";
+        terminal.Emphasized($"{fit.Model.Name,-18} weight {Shown.Chance(Percentage.FromFraction(fit.Weight))}{aicc}   scatter {off}   "
+            + $"{fit.Model.Law}");
         terminal.Wrapped(string.Join("; ", fit.Parameters.Select(Parameter)), "    ");
     }
 
@@ -82,17 +89,20 @@ internal static class FlowText
         {
             var name = at.At.Name is { } process ? process + ", " : "";
             var outside = at.IsOutside ? "   outside the data: a guess" : "";
-            terminal.Line($"At {name + Shown.Number(at.At.Rate.PerSecond) + " 1/s",-34} {Pas(at.Value.Median)} Pa·s ({Pas(at.Value.Low)} to {Pas(at.Value.High)}){outside}");
+            terminal.Line($"At {name + Shown.Number(at.At.Rate.PerSecond) + " 1/s",-34} {Pas(at.Value.Median)} Pa·s ({Pas(at.Value.Low)} "
+                + $"to {Pas(at.Value.High)}){outside}");
         }
 
         if (report.Curve.Index is { } index)
         {
-            terminal.Line($"Shear-thinning index {Shown.Number(index.Value)}: viscosity at {Shown.Number(index.From.PerSecond)} over that at {Shown.Number(10 * index.From.PerSecond)} 1/s{(index.IsOutside ? ", partly outside the data" : "")}");
+            terminal.Line($"Shear-thinning index {Shown.Number(index.Value)}: viscosity at {Shown.Number(index.From.PerSecond)} over that "
+                + $"at {Shown.Number(10 * index.From.PerSecond)} 1/s{(index.IsOutside ? ", partly outside the data" : "")}");
         }
 
         if (report.Curve.Loop is { } loop)
         {
-            terminal.Line(FormattableString.Invariant($"Loop area {Shown.Number(loop.Area)} Pa/s, {100 * loop.Part:0.#} % of the area under the way up"));
+            terminal.Line(string.Create(CultureInfo.InvariantCulture, $"Loop area {Shown.Number(loop.Area)} Pa/s, {100 * loop.Part:0.#} % "
+                + $"of the area under the way up"));
         }
 
         terminal.Line();

@@ -13,7 +13,11 @@ internal sealed class ImportCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- import sample-runs/lantern-gel-06.csv --log my-log";
 
-    private readonly Argument<string[]> _files = new("FILE") { Description = "Run files, materials files or oils files, or folders of them.", Arity = ArgumentArity.OneOrMore };
+    private readonly Argument<string[]> _files = new("FILE")
+    {
+        Description = "Run files, materials files or oils files, or folders of them.",
+        Arity = ArgumentArity.OneOrMore,
+    };
 
     public ImportCommand()
         : base("import", "Bring run files, materials files and oils files into the log: each whole or not at all, nothing twice.", Example)
@@ -80,7 +84,9 @@ internal sealed class ImportCommand : CalledCommand
             switch (log.Import(file, stop))
             {
                 case ImportOutcome.Imported { Plan: var plan }:
-                    return (new() { Files = 1, Runs = plan.IsNew ? 1 : 0, Entries = plan.Added, Voided = plan.Voided, Already = plan.Already }, ExitCode.Done);
+                    return (
+                        new() { Files = 1, Runs = plan.IsNew ? 1 : 0, Entries = plan.Added, Voided = plan.Voided, Already = plan.Already },
+                        ExitCode.Done);
                 case ImportOutcome.Contradicted contradicted:
                     call.Terminal.Error($"{path}: {contradicted.Reason}");
                     return (new(), ExitCode.InputRefused);
@@ -138,7 +144,8 @@ internal sealed class ImportCommand : CalledCommand
 
     private static (ImportAnswer Added, ExitCode Code) Failed(string path, WriteOutcome outcome, Invocation call)
     {
-        call.Terminal.Error($"{path}: {(outcome is WriteOutcome.SavedOnly saved ? saved.Reason : ((WriteOutcome.NotSaved)outcome).Reason)}");
+        var reason = outcome is WriteOutcome.SavedOnly saved ? saved.Reason : ((WriteOutcome.NotSaved)outcome).Reason;
+        call.Terminal.Error($"{path}: {reason}");
         return (new(), ExitCode.LogUnusable);
     }
 
@@ -168,6 +175,8 @@ internal sealed class ImportCommand : CalledCommand
         var materials = answer.Materials > 0 ? $", {Count.Of(answer.Materials, "material", "materials")} new or changed" : "";
         var oils = answer.Oils > 0 ? $", {Count.Of(answer.Oils, "oil reading", "oil readings")} new" : "";
         var voided = answer.Voided > 0 ? FormattableString.Invariant($", {Count.Of(answer.Voided, "entry", "entries")} made void") : "";
-        return $"{Count.Of(answer.Files, "file", "files")}: {Count.Of(answer.Runs, "new run", "new runs")}, {Count.Of(answer.Entries, "new entry", "new entries")}{voided}{materials}{oils}; {Count.Of(answer.Already, "was", "were")} there already";
+        return $"{Count.Of(answer.Files, "file", "files")}: {Count.Of(answer.Runs, "new run", "new runs")}, "
+            + $"{Count.Of(answer.Entries, "new entry", "new entries")}{voided}{materials}{oils}; "
+            + $"{Count.Of(answer.Already, "was", "were")} there already";
     }
 }

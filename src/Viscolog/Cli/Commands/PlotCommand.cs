@@ -14,11 +14,25 @@ internal sealed class PlotCommand : CalledCommand
 
     private const string Map = "map";
 
-    private readonly Argument<string[]> _runs = new("RUN") { Description = "A run file or the number of a logged run, or several to overlay.", Arity = ArgumentArity.OneOrMore };
+    private readonly Argument<string[]> _runs = new("RUN")
+    {
+        Description = "A run file or the number of a logged run, or several to overlay.",
+        Arity = ArgumentArity.OneOrMore,
+    };
     private readonly TargetOptions _target = new();
-    private readonly Option<string> _output = new("--output", "-o") { HelpName = "FILE", Description = "Where to write: .svg, .pdf or .png.", Required = true };
-    private readonly Option<string> _kind = new("--kind") { HelpName = "KIND", Description = "dose (default), settling, residuals or string; of two thickeners dose or map.", DefaultValueFactory = _ => "dose" };
-    private readonly Option<bool> _force = new("--force") { Description = "Overwrite an existing file." };
+    private readonly Option<string> _output = new("--output", "-o")
+    {
+        HelpName = "FILE",
+        Description = "Where to write: .svg, .pdf or .png.",
+        Required = true,
+    };
+    private readonly Option<string> _kind = new("--kind")
+    {
+        HelpName = "KIND",
+        Description = "dose (default), settling, residuals or string; of two thickeners dose or map.",
+        DefaultValueFactory = _ => "dose",
+    };
+    private readonly Option<bool> _force = FlagOption.Create("--force", "Overwrite an existing file.");
 
     public PlotCommand()
         : base("plot", "Draw one run, or several overlaid, into an SVG, PDF or PNG file.", Example)
@@ -42,7 +56,8 @@ internal sealed class PlotCommand : CalledCommand
             first ??= file.Run;
             if (!Core.Pots.ShearConditions.Agree(first, file.Run))
             {
-                call.Warn([$"{path}: read by another method or speed than the first run; its curve stands beside the others but can't be compared with them"]);
+                call.Warn([$"{path}: read by another method or speed than the first run; its curve stands beside the others but can't be "
+                    + $"compared with them"]);
             }
 
             switch (Study.Of(new(file.Run) { Band = _target.Band(file, call), History = named.Earlier }))

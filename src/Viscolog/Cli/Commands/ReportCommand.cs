@@ -13,12 +13,14 @@ internal sealed class ReportCommand : CalledCommand
 
     private readonly Argument<string> _run = RunSource.Argument();
     private readonly TargetOptions _target = new();
-    private readonly Option<bool> _certificate = new("--certificate") { Description = "A batch certificate in place of the report: checked against --spec, --low and --high, the run's product or its target." };
+    private readonly Option<bool> _certificate = FlagOption.Create("--certificate", "A batch certificate in place of the report: checked "
+        + "against --spec, --low and --high, the run's product or its target.");
     private readonly SpecificationOptions _specification = new();
     private readonly PaperOptions _paper = new();
 
     public ReportCommand()
-        : base("report", "Report a run: the body and its uncertainty, the curve, every row, corrections and voids, to print and to sign.", Example)
+        : base("report", "Report a run: the body and its uncertainty, the curve, every row, corrections and voids, to print and "
+            + "to sign.", Example)
         => Take([_run, .. _target.All, _certificate, .. _specification.All, .. _paper.All]);
 
     protected override ExitCode Run(Invocation call)
@@ -62,6 +64,7 @@ internal sealed class ReportCommand : CalledCommand
 
     private string? Conflict(Invocation call)
         => !call.Value(_certificate) ? _specification.AreGiven(call) ? "--spec, --low and --high go with --certificate" : null
-            : _target.AreGiven(call) ? "a certificate goes by a specification: give --spec, or --low and --high, not --target or --tolerance"
+            : _target.AreGiven(call)
+                ? "a certificate goes by a specification: give --spec, or --low and --high, not --target or --tolerance"
             : _specification.Conflict(call);
 }

@@ -9,10 +9,16 @@ namespace Viscolog.Cli.Commands;
 /// <summary>Puts a backup back.</summary>
 internal sealed class RestoreCommand : CalledCommand
 {
-    public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- backup --to my-backups --keep 1 --log my-log && dotnet run --project src/Viscolog -- restore my-backups/*.journal --log my-log";
+    public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- backup --to my-backups --keep 1 --log "
+        + "my-log && dotnet run --project src/Viscolog -- restore my-backups/*.journal --log my-log";
 
-    private readonly Argument<string?> _backup = new("BACKUP") { Description = "A backup, as 'backup' made it.", Arity = ArgumentArity.ZeroOrOne };
-    private readonly Option<bool> _fromCopy = new("--from-copy") { Description = "Instead of a backup: write a damaged journal again from the log's own query copy." };
+    private readonly Argument<string?> _backup = new("BACKUP")
+    {
+        Description = "A backup, as 'backup' made it.",
+        Arity = ArgumentArity.ZeroOrOne,
+    };
+    private readonly Option<bool> _fromCopy = FlagOption.Create(
+        "--from-copy", "Instead of a backup: write a damaged journal again from the log's own query copy.");
 
     public RestoreCommand()
         : base("restore", "Put a backup in the log's place; what was there before is set aside, never deleted.", Example)

@@ -14,9 +14,12 @@ namespace Viscolog.Cli.Commands;
 /// <summary>Which thickener, or pair, reaches a target in a base at the least dose, cost and water: <c>runs --compare</c>.</summary>
 internal sealed class RunComparison
 {
-    private readonly Option<bool> _compare = new("--compare") { Description = "Compare the thickeners of these runs: dose, cost and water for a target, with intervals." };
-    private readonly Option<double?> _target = NumberOption.Create("--target", "MPAS", "With --compare: the body wanted; default: the latest run's.", 1e-3, 1e12);
-    private readonly Option<string> _strings = new("--string") { HelpName = "LOW-HIGH", Description = "With --compare: the string wanted in mm; default: the latest run's that states one." };
+    private readonly Option<bool> _compare = FlagOption.Create(
+        "--compare", "Compare the thickeners of these runs: dose, cost and water for a target, with intervals.");
+    private readonly Option<double?> _target = NumberOption.Create(
+        "--target", "MPAS", "With --compare: the body wanted; default: the latest run's.", 1e-3, 1e12);
+    private readonly Option<string?> _strings = TextOption.Create(
+        "--string", "LOW-HIGH", "With --compare: the string wanted in mm; default: the latest run's that states one.");
 
     public Option[] All => [_compare, _target, _strings];
 
@@ -32,7 +35,9 @@ internal sealed class RunComparison
             return call.Refuse(runs.Length == 0 ? "no run is like that" : "thickeners are compared in one base; name it with --base");
         }
 
-        var band = call.Value(_target) is { } wanted ? ViscosityBand.Around(Viscosity.FromMilliPascalSeconds(wanted), Target.DefaultTolerance) : runs.LastOrDefault(r => r.Target is not null)?.Target?.Band;
+        var band = call.Value(_target) is { } wanted
+            ? ViscosityBand.Around(Viscosity.FromMilliPascalSeconds(wanted), Target.DefaultTolerance)
+            : runs.LastOrDefault(r => r.Target is not null)?.Target?.Band;
         if (band is null)
         {
             return call.Refuse("none of these runs states a target; give --target");
@@ -55,17 +60,24 @@ internal sealed class RunComparison
 
     private static void Write(CallOutput terminal, string name, ViscosityBand band, StringBand? ends, IReadOnlyList<Contender> contenders)
     {
-        terminal.Line($"base {name}, target {Shown.Body(band.Aim)}{(ends is null ? "" : FormattableString.Invariant($", for pairs string {ends.Low.Millimeters:0.##} to {ends.High.Millimeters:0.##} mm as well"))}; medians, 9 times in 10 within the brackets");
+        var pairs = ends is null
+            ? ""
+            : FormattableString.Invariant($", for pairs string {ends.Low.Millimeters:0.##} to {ends.High.Millimeters:0.##} mm as well");
+        terminal.Line($"base {name}, target {Shown.Body(band.Aim)}{pairs}; medians, 9 times in 10 within the brackets");
         terminal.Line();
         var table = new TextTable("thickener", "runs", "dose %", "cost / kg base", "water %", "reached");
         foreach (var one in contenders)
         {
-            table.Add(one.Name, one.Runs.ToString(CultureInfo.InvariantCulture), Words(one.Dose, "not within 1.2 × range"), Words(one.Cost, "no price"), Words(one.Water, "no active_pct"), Shown.Chance(one.ChanceReached));
+            table.Add(one.Name, one.Runs.ToString(CultureInfo.InvariantCulture), Words(one.Dose, "not within "
+                + "1.2 × range"), Words(one.Cost, "no price"), Words(one.Water, "no active_pct"), Shown.Chance(one.ChanceReached));
         }
 
         terminal.Table(table);
         terminal.Line();
-        foreach (var (what, of) in new (string, Func<Contender, Spread?>)[] { ("least dose", c => c.Dose), ("least cost", c => c.Cost), ("least water", c => c.Water) })
+        foreach (var (
+            what,
+            of) in new (string, Func<Contender, Spread?>)[] { ("least dose", c => c.Dose), ("least cost", c => c.Cost),
+            ("least water", c => c.Water) })
         {
             if (Least(contenders, of) is { } line)
             {
@@ -83,15 +95,20 @@ internal sealed class RunComparison
         }
 
         var open = ranked.Skip(1).Where(c => of(c)!.Low < (of(ranked[0])!.High ?? double.PositiveInfinity)).Select(c => c.Name).ToArray();
-        return ranked[0].Name + (ranked.Length == 1 ? " (nothing to compare it with)" : open.Length == 0 ? "" : $", though the intervals don't tell it from {string.Join(" and ", open)}");
+        return ranked[0].Name + (ranked.Length == 1 ? " (nothing to compare it with)" : open.Length == 0 ? "" : $", though the intervals "
+            + $"don't tell it from {string.Join(" and ", open)}");
     }
 
     private static string Words(Spread? spread, string none)
-        => spread is null ? none : $"{Shown.Number(spread.Median)} ({Shown.Number(spread.Low)} to {(spread.High is { } high ? Shown.Number(high) : "beyond")})";
+        => spread is null ? none : $"{Shown.Number(spread.Median)} ({Shown.Number(spread.Low)} to "
+            + $"{(spread.High is { } high ? Shown.Number(high) : "beyond")})";
 
     private static StringBand? Ends(string text)
     {
-        double[] ends = [.. text.Split('-').Select(t => double.TryParse(t, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var v) && v is >= 0 and <= 1e6 ? v : double.NaN)];
+        double[] ends = [.. text.Split('-')
+            .Select(t => double.TryParse(t, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var v) && v is >= 0 and <= 1e6
+                ? v
+                : double.NaN)];
         return ends is [var low, var high] && low < high ? new(Length.FromMillimeters(low), Length.FromMillimeters(high)) : null;
     }
 }

@@ -12,9 +12,10 @@ internal sealed class RunsCommand : CalledCommand
 {
     public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- runs --base LY-12 --log my-log";
 
-    private readonly Option<string> _base = new("--base") { HelpName = "NAME", Description = "Only runs of this base." };
-    private readonly Option<string> _thickener = new("--thickener") { HelpName = "NAME", Description = "Only runs with this thickener." };
-    private readonly Option<string> _text = new("--text") { HelpName = "TEXT", Description = "Only runs whose name, base, lot or thickeners hold this text, capitals or not." };
+    private readonly Option<string?> _base = TextOption.Create("--base", "NAME", "Only runs of this base.");
+    private readonly Option<string?> _thickener = TextOption.Create("--thickener", "NAME", "Only runs with this thickener.");
+    private readonly Option<string?> _text = TextOption.Create(
+        "--text", "TEXT", "Only runs whose name, base, lot or thickeners hold this text, capitals or not.");
     private readonly Option<DateOnly?> _since = DayOption.Create("--since", "Only runs with something logged on this day or later.");
     private readonly Option<DateOnly?> _until = DayOption.Create("--until", "Only runs with nothing logged after this day.");
 
@@ -45,7 +46,8 @@ internal sealed class RunsCommand : CalledCommand
         foreach (var run in runs)
         {
             table.Add(
-                Number(run.Number), Text(run.Name, 32), Text(run.Base, 16), Text(string.Join(", ", run.Thickeners), 20), Number(run.Entries), Number(run.Readings),
+                Number(run.Number), Text(run.Name, 32), Text(run.Base, 16), Text(string.Join(", ", run.Thickeners), 20),
+                Number(run.Entries), Number(run.Readings),
                 run.Last.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture));
         }
 
@@ -67,7 +69,9 @@ internal sealed record RunFilter(string? Base, string? Thickener, string? Text, 
         var day = DateOnly.FromDateTime(run.Last.Date);
         return (Base is null || Same(run.Base, Base))
             && (Thickener is null || run.Thickeners.Any(t => Same(t, Thickener)))
-            && (Text is null || new[] { run.Name, run.Base, run.Lot }.Concat(run.Thickeners).Any(t => t?.Contains(Text, StringComparison.OrdinalIgnoreCase) == true))
+            && (Text is null
+                || new[] { run.Name, run.Base, run.Lot }.Concat(run.Thickeners).Any(t => t?.Contains(
+                    Text, StringComparison.OrdinalIgnoreCase) == true))
             && (Since is null || day >= Since)
             && (Until is null || day <= Until);
     }

@@ -42,7 +42,10 @@ internal sealed class ShowCommand : CalledCommand
         var whole = logged.File.Run;
         var thickeners = whole.Thickeners.Where(t => whole.Entries.OfType<Entry.Dosed>().Any(d => d.Thickener == t.Name)).ToList();
         var table = new TextTable(
-            ["row", .. thickeners.Select(t => $"{t.Name} %"), "poured g", "stir s", "wait s", ReadingWords.Unit(whole.MethodInForce), "°C", "pH", "string mm", "base g", "water g", "taken g", "time", "note"]);
+            [
+                "row", .. thickeners.Select(t => $"{t.Name} %"), "poured g", "stir s", "wait s", ReadingWords.Unit(whole.MethodInForce),
+                "°C", "pH", "string mm", "base g", "water g", "taken g", "time", "note",
+            ]);
         var pot = Pot.With(whole.BaseMass);
         foreach (var (content, number) in logged.File.Contents().Zip(logged.Rows))
         {
@@ -54,8 +57,10 @@ internal sealed class ShowCommand : CalledCommand
                 .. thickeners.Select(t => pot.DoseOf(t.Name).Percent.ToString("0.00", CultureInfo.InvariantCulture)),
                 ReadingWords.Grams(content.Dosed?.Poured.Grams),
                 ReadingWords.Seconds(reading?.Stir), ReadingWords.Seconds(reading?.Wait), ReadingWords.Value(reading?.Value),
-                ReadingWords.Plain(reading?.Temperature?.Celsius), ReadingWords.Plain(reading?.Acidity?.Ph), ReadingWords.Plain(reading?.StringLength?.Millimeters),
-                ReadingWords.Grams(content.LetDown?.Grams), ReadingWords.Grams(content.Water?.Grams), ReadingWords.Grams(content.Taken?.Grams),
+                ReadingWords.Plain(reading?.Temperature?.Celsius), ReadingWords.Plain(reading?.Acidity?.Ph),
+                ReadingWords.Plain(reading?.StringLength?.Millimeters),
+                ReadingWords.Grams(content.LetDown?.Grams), ReadingWords.Grams(content.Water?.Grams),
+                ReadingWords.Grams(content.Taken?.Grams),
                 content.Time?.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) ?? "",
                 Note(content),
             ]);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Collections.Immutable;
 using System.CommandLine;
 using Viscolog.Cli.Calls;
@@ -17,15 +18,31 @@ internal sealed class TrendCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- trend sample-runs/trend/lantern-gel-batches.csv --baseline 20";
 
-    private readonly Argument<string?> _file = new("FILE") { Description = "A CSV file with a column 'batch' and a column of values.", Arity = ArgumentArity.ZeroOrOne };
-    private readonly Option<string?> _product = new("--product") { HelpName = "NAME", Description = "Instead of a file: the log's batches of this specification, each at the value that a check finds." };
-    private readonly Option<double?> _baseline = NumberOption.Create("--baseline", "N", FormattableString.Invariant($"Take the limits from the first N batches; default: the first {ControlChart.UsualBaseline}, or all."), ControlChart.LeastBaseline, 1e6);
-    private readonly Option<string[]> _leaveOut = new("--leave-out") { HelpName = "BATCH", Description = "Leave a batch whose cause was found out of the limits; may be given more than once.", Arity = ArgumentArity.OneOrMore };
-    private readonly Option<bool> _log = new("--log-scale") { Description = "Work on logarithms: the default, unless it is a pH or a value is 0 or less." };
-    private readonly Option<bool> _linear = new("--linear-scale") { Description = "Work on the values as they are." };
-    private readonly Option<double?> _low = NumberOption.Create("--low", "VALUE", "The least value wanted, for the capability; default: that of the file or the specification.", -1e15, 1e15);
+    private readonly Argument<string?> _file = new("FILE")
+    {
+        Description = "A CSV file with a column 'batch' and a column of values.",
+        Arity = ArgumentArity.ZeroOrOne,
+    };
+    private readonly Option<string?> _product = TextOption.Create(
+        "--product", "NAME", "Instead of a file: the log's batches of this specification, each at the value that a check finds.");
+    private readonly Option<double?> _baseline = NumberOption.Create(
+        "--baseline", "N",
+        FormattableString.Invariant($"Take the limits from the first N batches; default: the first {ControlChart.UsualBaseline}, or all."),
+        ControlChart.LeastBaseline, 1e6);
+    private readonly Option<string[]> _leaveOut = new("--leave-out")
+    {
+        HelpName = "BATCH",
+        Description = "Leave a batch whose cause was found out of the limits; may be given more than once.",
+        Arity = ArgumentArity.OneOrMore,
+    };
+    private readonly Option<bool> _log = FlagOption.Create(
+        "--log-scale", "Work on logarithms: the default, unless it is a pH or a value is 0 or less.");
+    private readonly Option<bool> _linear = FlagOption.Create("--linear-scale", "Work on the values as they are.");
+    private readonly Option<double?> _low = NumberOption.Create(
+        "--low", "VALUE", "The least value wanted, for the capability; default: that of the file or the specification.", -1e15, 1e15);
     private readonly Option<double?> _high = NumberOption.Create("--high", "VALUE", "The greatest value wanted.", -1e15, 1e15);
-    private readonly Option<string?> _column = new("--column") { HelpName = "NAME", Description = "The file's column to chart; default: 'value', else a reading, else the first." };
+    private readonly Option<string?> _column = TextOption.Create(
+        "--column", "NAME", "The file's column to chart; default: 'value', else a reading, else the first.");
     private readonly OutputOptions _output = new("Write a picture as well: .svg, .pdf or .png.", "picture", "--output", "-o", "--out");
 
     public TrendCommand()
@@ -50,7 +67,8 @@ internal sealed class TrendCommand : CalledCommand
             return code;
         }
 
-        var request = new ChartRequest(source.Points, call.Value(_log) ? ChartScale.Log : call.Value(_linear) ? ChartScale.Linear : source.UsualScale)
+        var request = new ChartRequest(
+            source.Points, call.Value(_log) ? ChartScale.Log : call.Value(_linear) ? ChartScale.Linear : source.UsualScale)
         {
             Baseline = call.Value(_baseline) is { } n ? (int)n : null,
             LeftOut = [.. call.Value(_leaveOut) ?? []],
@@ -59,7 +77,8 @@ internal sealed class TrendCommand : CalledCommand
         };
         if (request.Baseline > source.Points.Length)
         {
-            return call.Refuse(FormattableString.Invariant($"--baseline: read {request.Baseline}, expected at most {source.Points.Length}, as many batches as there are"));
+            return call.Refuse(string.Create(CultureInfo.InvariantCulture, $"--baseline: read {request.Baseline}, expected at most "
+                + $"{source.Points.Length}, as many batches as there are"));
         }
 
         var outcome = ControlChart.Of(request);
@@ -73,7 +92,10 @@ internal sealed class TrendCommand : CalledCommand
         switch (TrendFileReader.Read(path, call.Value(_column)))
         {
             case TrendFileOutcome.Read { File: var read }:
-                return new(read.Name, TrendColumns.Words(read.Column), read.Unit, read.Points, read.UsualScale) { Low = read.Low, High = read.High, Warnings = read.Warnings };
+                return new(
+                    read.Name, TrendColumns.Words(read.Column), read.Unit, read.Points,
+                    read.UsualScale)
+                { Low = read.Low, High = read.High, Warnings = read.Warnings };
             case TrendFileOutcome.Refused refused:
                 call.Terminal.Error(refused.Refusal.Text);
                 return null;
@@ -110,7 +132,8 @@ internal sealed class TrendCommand : CalledCommand
 
     private ExitCode Answer(Invocation call, TrendSource source, ControlChart chart)
     {
-        var picture = new TrendPicture(source.Name ?? "Batches", source.Unit.Length == 0 ? source.Quantity : $"{source.Quantity}, {source.Unit}", chart);
+        var picture = new TrendPicture(
+            source.Name ?? "Batches", source.Unit.Length == 0 ? source.Quantity : $"{source.Quantity}, {source.Unit}", chart);
         var written = _output.Write(call, (path, force) => PictureFile.Write(picture.Picture(), path, force));
         return written is { Reason: { } reason }
             ? call.Refuse(reason)
@@ -145,7 +168,8 @@ internal static class TrendText
     public static void Write(CallOutput terminal, TrendPicture picture, string unit, string? written)
     {
         var chart = picture.Chart;
-        terminal.Line($"{PlainText.Shorten(PlainText.Clean(picture.Title), 40)} · {Count.Of(chart.Points.Length, "batch", "batches")} · {(picture.IsLog ? "log" : "linear")} scale");
+        terminal.Line($"{PlainText.Shorten(PlainText.Clean(picture.Title), 40)} · {Count.Of(chart.Points.Length, "batch", "batches")} · "
+            + $"{(picture.IsLog ? "log" : "linear")} scale");
         terminal.Line();
         var signals = TrendWords.Signals(chart).ToList();
         terminal.Emphasized(signals.Count == 0 ? "  IN CONTROL: no rule is broken." : $"  {Count.Of(signals.Count, "SIGNAL", "SIGNALS")}");
@@ -159,7 +183,11 @@ internal static class TrendText
         terminal.Row("Moving range", TrendWords.Range(chart, unit), Indent);
         if (chart.Cpk is { } cpk)
         {
-            terminal.Row("Wanted", string.Join(" to ", new[] { chart.Low, chart.High }.Select(w => w is { } v ? Shown.Limit(v) : "any")) + (unit.Length == 0 ? "" : " " + unit), Indent);
+            terminal.Row(
+                "Wanted",
+                string.Join(" to ", new[] { chart.Low, chart.High }.Select(w => w is { } v ? Shown.Limit(v) : "any"))
+                    + (unit.Length == 0 ? "" : " " + unit),
+                Indent);
             terminal.Row("Cpk", TrendWords.Index(cpk) + ", by the moving range", Indent);
             terminal.Row("Ppk", TrendWords.Index(chart.Ppk!) + ", by the deviation of all of them", Indent);
         }

@@ -42,7 +42,8 @@ internal sealed class VerifyCommand : CalledCommand
     {
         var mended = check.Difference is { } difference ? $"{difference}; it was made anew" : null;
         return call.Answer(
-            () => new VerifyAnswer(check.Lines, check.Runs, check.Entries, [.. notes, .. mended is null ? Array.Empty<string>() : [mended]]),
+            () => new VerifyAnswer(
+                check.Lines, check.Runs, check.Entries, [.. notes, .. mended is null ? Array.Empty<string>() : [mended]]),
             terminal =>
             {
                 terminal.Line($"journal: {Count.Of(check.Lines, "line", "lines")}, every checksum holds: "

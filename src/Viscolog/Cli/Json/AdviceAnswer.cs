@@ -110,7 +110,8 @@ internal sealed record BodyAnswer(double Median, double Low, double High, double
 internal sealed record LengthAnswer(double Median, double Low, double High, double LevelPct)
 {
     public static LengthAnswer Of(LengthEstimate estimate) => new(
-        Rounded.Four(estimate.Median.Millimeters), Rounded.Four(estimate.Low.Millimeters), Rounded.Four(estimate.High.Millimeters), estimate.Level.Percent);
+        Rounded.Four(estimate.Median.Millimeters), Rounded.Four(estimate.Low.Millimeters), Rounded.Four(estimate.High.Millimeters),
+        estimate.Level.Percent);
 }
 
 /// <summary>A dose limit.</summary>
@@ -126,7 +127,8 @@ internal sealed record PlannedAnswer(string Thickener, double AboutPct, int Addi
 
 /// <summary>What an addition asked about would bring.</summary>
 internal sealed record WhatIfAnswer(
-    double AddG, double AddPct, double DoseAfterPct, BodyAnswer ExpectedMpas, double ChanceInBandPct, double ChanceOverPct, string ChanceOverWords, IReadOnlyList<string> Notes)
+    double AddG, double AddPct, double DoseAfterPct, BodyAnswer ExpectedMpas, double ChanceInBandPct, double ChanceOverPct,
+    string ChanceOverWords, IReadOnlyList<string> Notes)
 {
     public static WhatIfAnswer Of(WhatIf asked) => new(
         asked.Poured.Grams,

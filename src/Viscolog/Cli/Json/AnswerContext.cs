@@ -34,7 +34,8 @@ namespace Viscolog.Cli.Json;
 internal sealed partial class AnswerContext : JsonSerializerContext
 {
     /// <summary>With text as it is: the output is no web page.</summary>
-    public static AnswerContext Relaxed => field ??= new(new JsonSerializerOptions(Default.Options!) { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
+    public static AnswerContext Relaxed
+        => field ??= new(new JsonSerializerOptions(Default.Options!) { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
 }
 
 /// <summary>An answer with a schema, which stands first.</summary>

@@ -26,7 +26,9 @@ internal sealed record BatchAnswer() : Answer("viscolog.batch/1")
         TotalMl = plan.Volume is { } volume ? Rounded.Four(volume.Milliliters) : null,
         BaseG = plan.Amounts.Base.Grams,
         WaterG = Rounded.Grams(plan.Amounts.Water),
-        Thickeners = [.. plan.Amounts.Parts.Select(p => new BatchPartAnswer(p.Part.Thickener.Name, Rounded.Four(p.Part.Dose.Percent), Rounded.Grams(p.Neat), Rounded.Grams(p.Water)))],
+        Thickeners = [.. plan.Amounts.Parts
+            .Select(p => new BatchPartAnswer(
+                p.Part.Thickener.Name, Rounded.Four(p.Part.Dose.Percent), Rounded.Grams(p.Neat), Rounded.Grams(p.Water)))],
         Steps = [.. plan.Steps.Select(BatchStepAnswer.Of)],
         ScaleStepG = plan.ScaleStep.Grams,
         BaseScaleStepG = plan.BaseScaleStep.Grams,
@@ -41,7 +43,8 @@ internal sealed record BatchAnswer() : Answer("viscolog.batch/1")
 internal sealed record BatchPartAnswer(string Thickener, double DosePct, double ThickenerG, double WaterG);
 
 /// <summary>One addition of a batch.</summary>
-internal sealed record BatchStepAnswer(int Step, string Thickener, double AddG, double SoFarG, double DosePct, double? WaitS, BodyAnswer? ExpectedMpas)
+internal sealed record BatchStepAnswer(
+    int Step, string Thickener, double AddG, double SoFarG, double DosePct, double? WaitS, BodyAnswer? ExpectedMpas)
 {
     public static BatchStepAnswer Of(BatchStep step) => new(
         step.Stage, step.Thickener, step.Poured.Grams, step.PouredSoFar.Grams, Rounded.Four(step.After.Percent),

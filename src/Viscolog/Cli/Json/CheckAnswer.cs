@@ -54,9 +54,15 @@ internal sealed record CheckAnswer() : Answer("viscolog.check/1")
             MoreReadings = (check.Verdict as Verdict.Undecided)?.MoreReadings,
             Rule = DecisionRule.Words,
             GuardBandPct = check.Body?.GuardBand is { } guard ? Rounded.Four(guard.Percent) : null,
-            Parts = value is null ? null : [.. value.Parts.Select(p => new PartAnswer(p.Name, Rounded.Four(p.Size.Percent), p.ShrinksWithReadings, p.Words))],
+            Parts = value is null
+                ? null
+                : [.. value.Parts.Select(p => new PartAnswer(p.Name, Rounded.Four(p.Size.Percent), p.ShrinksWithReadings, p.Words))],
             Ph = check.Acidity is { } ph ? new(ph.Mean?.Ph, ph.Band.Low.Ph, ph.Band.High.Ph, Percent(ph.Chance)) : null,
-            StringMm = check.StringLength is { } s ? new(s.Mean is { } mm ? Rounded.Four(mm.Millimeters) : null, s.Band.Low.Millimeters, s.Band.High.Millimeters, Percent(s.Chance)) : null,
+            StringMm = check.StringLength is { } s
+                ? new(
+                    s.Mean is { } mm ? Rounded.Four(mm.Millimeters) : null, s.Band.Low.Millimeters, s.Band.High.Millimeters,
+                    Percent(s.Chance))
+                : null,
             Drift = check.Drift is { } drift ? DriftAnswer.Of(drift, today) : null,
             Thickener = advice?.Thickener.Name,
             AddG = (advice?.Action as BenchAction.Add)?.Poured.Grams,

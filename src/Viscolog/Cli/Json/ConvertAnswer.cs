@@ -56,7 +56,8 @@ internal sealed record ConvertAnswer() : Answer("viscolog.convert/1")
 }
 
 /// <summary>A converted reading at the reference temperature.</summary>
-internal sealed record ReferenceAnswer(double TempC, double? KinematicMm2S, double? DynamicMpas, double? YieldStressPa, double UncertaintyPct);
+internal sealed record ReferenceAnswer(
+    double TempC, double? KinematicMm2S, double? DynamicMpas, double? YieldStressPa, double UncertaintyPct);
 
 /// <summary>A value in another unit as <c>viscolog.units/1</c>.</summary>
 internal sealed record UnitAnswer(double Value, string Unit, double Result, string ResultUnit)

@@ -11,7 +11,8 @@ internal sealed record DriftsAnswer(IReadOnlyList<DriftAnswer> Methods, IReadOnl
 }
 
 /// <summary>How a method reads certified oils.</summary>
-internal sealed record DriftAnswer(string Method, double? Rpm, double BiasPct, double UncertaintyPct, bool TakenOut, string LastChecked, int Readings, bool Overdue)
+internal sealed record DriftAnswer(
+    string Method, double? Rpm, double BiasPct, double UncertaintyPct, bool TakenOut, string LastChecked, int Readings, bool Overdue)
 {
     public static DriftAnswer Of(MethodDrift drift, DateOnly today) => new(
         drift.Condition.Method.Id,
@@ -31,5 +32,6 @@ internal sealed record DriftAnswer(string Method, double? Rpm, double BiasPct, d
 /// <param name="Void">Why it counts no more.</param>
 internal sealed record OilAnswer(int Number, IReadOnlyDictionary<string, string> Is, double DeviationPct, string? Void)
 {
-    public static OilAnswer Of(LoggedOil oil) => new(oil.Number, oil.Row.Cells, Rounded.Four(100 * double.ExpM1(oil.Row.Reading.Deviation.Ln)), oil.Row.Void);
+    public static OilAnswer Of(LoggedOil oil)
+        => new(oil.Number, oil.Row.Cells, Rounded.Four(100 * double.ExpM1(oil.Row.Reading.Deviation.Ln)), oil.Row.Void);
 }

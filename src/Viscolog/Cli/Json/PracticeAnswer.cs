@@ -6,7 +6,9 @@ using Viscolog.Wording;
 namespace Viscolog.Cli.Json;
 
 /// <summary>A practice pot and who played it, as <c>viscolog.practice/1</c>.</summary>
-internal sealed record PracticeAnswer(string Pot, int Seed, double TargetMpas, PracticeAnswer.Secret Hidden, IReadOnlyList<PracticeAnswer.Player> Players, IReadOnlyList<string> Lesson) : Answer("viscolog.practice/1")
+internal sealed record PracticeAnswer(
+    string Pot, int Seed, double TargetMpas, PracticeAnswer.Secret Hidden, IReadOnlyList<PracticeAnswer.Player> Players,
+    IReadOnlyList<string> Lesson) : Answer("viscolog.practice/1")
 {
     /// <summary>The answer on players of one pot.</summary>
     public static PracticeAnswer Of(IReadOnlyList<NamedPath> players, PracticePath taught)
@@ -16,7 +18,9 @@ internal sealed record PracticeAnswer(string Pot, int Seed, double TargetMpas, P
             game.Difficulty.Name,
             game.Seed,
             game.Band.Aim.MilliPascalSeconds,
-            new(truth.Family, Percent(truth.Needed), Percent(truth.InBandFrom), Percent(truth.OverFrom), Percent(truth.FlatFrom), Percent(truth.Peak), truth.TimeConstant.TotalSeconds),
+            new(
+                truth.Family, Percent(truth.Needed), Percent(truth.InBandFrom), Percent(truth.OverFrom), Percent(truth.FlatFrom),
+                Percent(truth.Peak), truth.TimeConstant.TotalSeconds),
             [.. players.Select(Player.Of)],
             [.. PracticeWords.Lesson(OverdoseLesson.Of(taught))]);
     }
@@ -26,11 +30,14 @@ internal sealed record PracticeAnswer(string Pot, int Seed, double TargetMpas, P
     private static double? Percent(Dose? dose) => dose is { } known ? Percent(known) : null;
 
     /// <summary>What hid in the pot.</summary>
-    internal sealed record Secret(string Family, double NeededPct, double InBandFromPct, double? OverFromPct, double? FlatFromPct, double? PeakPct, double TimeConstantS);
+    internal sealed record Secret(
+        string Family, double NeededPct, double InBandFromPct, double? OverFromPct, double? FlatFromPct, double? PeakPct,
+        double TimeConstantS);
 
     /// <summary>A player and what came of it.</summary>
     internal sealed record Player(
-        string Name, string Verdict, int Doses, int Readings, int Waits, int EarlyDoses, int? OverAtDose, double BodyMpas, double PouredG, double WastedG, double BaseAddedG, double BaseToSaveG, double TimeS, string? WhyOver, IReadOnlyList<Step> Steps)
+        string Name, string Verdict, int Doses, int Readings, int Waits, int EarlyDoses, int? OverAtDose, double BodyMpas, double PouredG,
+        double WastedG, double BaseAddedG, double BaseToSaveG, double TimeS, string? WhyOver, IReadOnlyList<Step> Steps)
     {
         public static Player Of(NamedPath named)
         {
@@ -55,7 +62,8 @@ internal sealed record PracticeAnswer(string Pot, int Seed, double TargetMpas, P
     }
 
     /// <summary>One step.</summary>
-    internal sealed record Step(double PouredG, double BaseAddedG, double DosePct, double? WaitS, double? ReadMpas, double SettlesAtMpas, bool Over, string Text)
+    internal sealed record Step(
+        double PouredG, double BaseAddedG, double DosePct, double? WaitS, double? ReadMpas, double SettlesAtMpas, bool Over, string Text)
     {
         public static Step Of(PracticePath path, int place)
         {
@@ -74,13 +82,17 @@ internal sealed record PracticeAnswer(string Pot, int Seed, double TargetMpas, P
 }
 
 /// <summary>A class's games, as <c>viscolog.practice-scores/1</c>.</summary>
-internal sealed record PracticeScoresAnswer(IReadOnlyList<PracticeResult> Games, IReadOnlyList<string> Warnings) : Answer("viscolog.practice-scores/1");
+internal sealed record PracticeScoresAnswer(
+    IReadOnlyList<PracticeResult> Games, IReadOnlyList<string> Warnings) : Answer("viscolog.practice-scores/1");
 
 /// <summary>A run gone through reading by reading, as <c>viscolog.practice-replay/1</c>.</summary>
-internal sealed record ReplayAnswer(string? Run, IReadOnlyList<ReplayAnswer.Moment> Readings, IReadOnlyList<string> Warnings) : Answer("viscolog.practice-replay/1")
+internal sealed record ReplayAnswer(
+    string? Run, IReadOnlyList<ReplayAnswer.Moment> Readings, IReadOnlyList<string> Warnings) : Answer("viscolog.practice-replay/1")
 {
     /// <summary>One moment.</summary>
-    internal sealed record Moment(int Number, double DosePct, double DoseAfterPct, string Known, AdviceAnswer? Advice, string? NoAdvice, string Done, string? Compared)
+    internal sealed record Moment(
+        int Number, double DosePct, double DoseAfterPct, string Known, AdviceAnswer? Advice, string? NoAdvice, string Done,
+        string? Compared)
     {
         public static Moment Of(ReplayMoment moment) => new(
             moment.Number,

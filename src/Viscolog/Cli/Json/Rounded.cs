@@ -25,7 +25,11 @@ internal static class Rounded
 
     /// <summary>Six significant digits, for figures that a script compares.</summary>
     public static double Six(double value)
-        => value == 0 || !double.IsFinite(value) ? value : double.Parse(value.ToString("G6", System.Globalization.CultureInfo.InvariantCulture), System.Globalization.CultureInfo.InvariantCulture);
+        => value == 0 || !double.IsFinite(value)
+            ? value
+            : double.Parse(
+                value.ToString("G6", System.Globalization.CultureInfo.InvariantCulture),
+                System.Globalization.CultureInfo.InvariantCulture);
 
     /// <summary>Grams to a tenth of a milligram.</summary>
     public static double Grams(Mass mass) => Math.Round(mass.Grams, 4);

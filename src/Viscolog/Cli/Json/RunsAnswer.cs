@@ -11,10 +11,14 @@ namespace Viscolog.Cli.Json;
 internal sealed record RunsAnswer(IReadOnlyList<RunsAnswer.Run> Runs) : Answer("viscolog.runs/1")
 {
     /// <summary>One run.</summary>
-    internal sealed record Run(string Id, int Number, string? Name, string? Base, string? Lot, IReadOnlyList<string> Thickeners, int Entries, int Voided, int Readings, string Last)
+    internal sealed record Run(
+        string Id, int Number, string? Name, string? Base, string? Lot, IReadOnlyList<string> Thickeners, int Entries, int Voided,
+        int Readings, string Last)
     {
         public static Run Of(RunSummary run)
-            => new(run.Id.ToString(), run.Number, run.Name, run.Base, run.Lot, run.Thickeners, run.Entries, run.Voided, run.Readings, RunFiles.FileTime.Show(run.Last));
+            => new(
+                run.Id.ToString(), run.Number, run.Name, run.Base, run.Lot, run.Thickeners, run.Entries, run.Voided, run.Readings,
+                RunFiles.FileTime.Show(run.Last));
     }
 }
 
@@ -37,10 +41,19 @@ internal sealed record RunAnswer() : Answer("viscolog.run/1")
         foreach (var (row, number) in logged.File.Contents().Zip(logged.Rows))
         {
             pot = row.Entries().Aggregate(pot, run.After);
-            entries.Add(new(number, run.Thickeners.ToDictionary(t => t.Name, t => Rounded.Four(pot.DoseOf(t.Name).Percent), StringComparer.Ordinal), row));
+            entries.Add(new(
+                number, run.Thickeners.ToDictionary(t => t.Name, t => Rounded.Four(pot.DoseOf(t.Name).Percent), StringComparer.Ordinal),
+                row));
         }
 
-        return new() { Id = logged.File.Id.ToString()!, Number = logged.Number, Name = run.Name, Header = [.. HeaderText.Of(logged.File)], Entries = entries };
+        return new()
+        {
+            Id = logged.File.Id.ToString()!,
+            Number = logged.Number,
+            Name = run.Name,
+            Header = [.. HeaderText.Of(logged.File)],
+            Entries = entries,
+        };
     }
 
     /// <summary>One row.</summary>
@@ -51,24 +64,34 @@ internal sealed record RunAnswer() : Answer("viscolog.run/1")
 }
 
 /// <summary>A comparison of thickeners as <c>viscolog.compare/1</c>.</summary>
-internal sealed record CompareAnswer(string Base, double TargetMpas, CompareAnswer.Ends? StringMm, IReadOnlyList<CompareAnswer.One> Candidates, IReadOnlyList<string> Warnings) : Answer("viscolog.compare/1")
+internal sealed record CompareAnswer(
+    string Base, double TargetMpas, CompareAnswer.Ends? StringMm, IReadOnlyList<CompareAnswer.One> Candidates,
+    IReadOnlyList<string> Warnings) : Answer("viscolog.compare/1")
 {
     /// <summary>A median with the interval that holds 9 times in 10; no high end where it lies beyond the range.</summary>
     internal sealed record Value(double Median, double Low, double? High)
     {
-        public static Value? Of(Spread? spread) => spread is null ? null : new(Rounded.Four(spread.Median), Rounded.Four(spread.Low), spread.High is { } high ? Rounded.Four(high) : null);
+        public static Value? Of(Spread? spread) => spread is null
+            ? null
+            : new(Rounded.Four(spread.Median), Rounded.Four(spread.Low), spread.High is { } high ? Rounded.Four(high) : null);
     }
 
     /// <summary>The string wanted.</summary>
     internal sealed record Ends(double Low, double High);
 
     /// <summary>A thickener or a pair.</summary>
-    internal sealed record One(IReadOnlyList<string> Thickeners, int Runs, double ChanceReachedPct, Value? DosePct, Value? CostPerKg, Value? WaterPct)
+    internal sealed record One(
+        IReadOnlyList<string> Thickeners, int Runs, double ChanceReachedPct, Value? DosePct, Value? CostPerKg, Value? WaterPct)
     {
         public static One Of(Contender contender) => new(
-            [.. contender.Thickeners.Select(t => t.Name)], contender.Runs, Math.Round(contender.ChanceReached.Percent, 1), Value.Of(contender.Dose), Value.Of(contender.Cost), Value.Of(contender.Water));
+            [.. contender.Thickeners.Select(t => t.Name)], contender.Runs, Math.Round(contender.ChanceReached.Percent, 1),
+            Value.Of(contender.Dose), Value.Of(contender.Cost), Value.Of(contender.Water));
     }
 
-    public static CompareAnswer Of(string @base, ViscosityBand body, StringBand? strings, IEnumerable<Contender> contenders, IReadOnlyList<string> warnings) => new(
-        @base, Rounded.Four(body.Aim.MilliPascalSeconds), strings is null ? null : new(strings.Low.Millimeters, strings.High.Millimeters), [.. contenders.Select(One.Of)], warnings);
+    public static CompareAnswer Of(
+        string @base, ViscosityBand body, StringBand? strings, IEnumerable<Contender> contenders, IReadOnlyList<string> warnings)
+        => new(
+        @base, Rounded.Four(body.Aim.MilliPascalSeconds), strings is null
+            ? null
+            : new(strings.Low.Millimeters, strings.High.Millimeters), [.. contenders.Select(One.Of)], warnings);
 }

@@ -55,5 +55,6 @@ internal sealed record TrendSignalAnswer(string Batch, string Rule, string Side)
 /// <summary>The interval of a capability index.</summary>
 internal sealed record IndexAnswer(double Low, double High, double LevelPct)
 {
-    public static IndexAnswer? Of(Capability? index) => index is null ? null : new(Rounded.Four(index.Low), Rounded.Four(index.High), Capability.Level.Percent);
+    public static IndexAnswer? Of(Capability? index)
+        => index is null ? null : new(Rounded.Four(index.Low), Rounded.Four(index.High), Capability.Level.Percent);
 }

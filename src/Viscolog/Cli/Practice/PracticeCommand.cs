@@ -13,7 +13,10 @@ internal sealed class PracticeCommand : CalledCommand
             "Practise on pots with a hidden curve: nothing of it touches the log. Without a form it opens the practice screen.",
             PracticeDemoCommand.Example)
     {
-        foreach (var form in (Command[])[new PracticeDemoCommand(), new PracticePlayCommand(), new PracticeScoresCommand(), new PracticeReplayCommand()])
+        foreach (var form in (Command[])
+        [
+            new PracticeDemoCommand(), new PracticePlayCommand(), new PracticeScoresCommand(), new PracticeReplayCommand(),
+        ])
         {
             Add(form);
         }
@@ -23,7 +26,8 @@ internal sealed class PracticeCommand : CalledCommand
     {
         if (call.Surroundings.Obstacle() is not null)
         {
-            call.Terminal.Error("the practice screen needs a terminal; here use the forms: viscolog practice demo, play, scores, replay (viscolog practice --help tells more)");
+            call.Terminal.Error("the practice screen needs a terminal; here use the forms: viscolog practice demo, play, scores, replay "
+                + "(viscolog practice --help tells more)");
             return ExitCode.WrongCall;
         }
 

@@ -14,12 +14,13 @@ internal sealed class PracticeDemoCommand : CalledCommand
     public const string Example = "dotnet run --project src/Viscolog -- practice demo --pot slow --seed 3";
 
     private readonly PracticeOptions _game = new();
-    private readonly Option<bool> _brief = new("--brief") { Description = "Only what came of it." };
+    private readonly Option<bool> _brief = FlagOption.Create("--brief", "Only what came of it.");
     private readonly OutputOptions _output = new($"Write a file as well: {PracticeFile.Endings}.", "file");
     private readonly StepwiseOption _stepwise = new();
 
     public PracticeDemoCommand()
-        : base("demo", "Three players on one pot side by side: one reads too early, one pours 1 % at a time, one does what is advised.", Example)
+        : base("demo", "Three players on one pot side by side: one reads too early, one pours 1 % at a time, one does what is "
+            + "advised.", Example)
         => Take([.. _game.All, _stepwise.Option, _brief, .. _output.All]);
 
     protected override ExitCode Run(Invocation call)
@@ -59,7 +60,8 @@ internal sealed class PracticeDemoCommand : CalledCommand
             _stepwise.Pause(call);
         }
 
-        PracticeText.Reveal(terminal, PracticeWords.Named(demonstration), OverdoseLesson.Of(demonstration.Worst), "The player that wasted most");
+        PracticeText.Reveal(
+            terminal, PracticeWords.Named(demonstration), OverdoseLesson.Of(demonstration.Worst), "The player that wasted most");
     }
 }
 
@@ -74,7 +76,12 @@ internal sealed class PracticeOptions
 
     private static readonly string[] Names = [.. PracticeDifficulty.All.Select(d => d.Name)];
 
-    private readonly Option<string> _pot = new("--pot") { HelpName = "NAME", Description = $"{string.Join(", ", Names)}; from the easiest to the hardest.", DefaultValueFactory = _ => UsualPot };
+    private readonly Option<string> _pot = new("--pot")
+    {
+        HelpName = "NAME",
+        Description = $"{string.Join(", ", Names)}; from the easiest to the hardest.",
+        DefaultValueFactory = _ => UsualPot,
+    };
 
     private readonly Option<int> _seed = new("--seed")
     {
@@ -83,7 +90,8 @@ internal sealed class PracticeOptions
         DefaultValueFactory = _ => UsualSeed,
         CustomParser = result =>
         {
-            if (int.TryParse(result.Tokens[0].Value, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number <= PracticeGame.GreatestSeed)
+            if (int.TryParse(result.Tokens[0].Value, NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+                && number <= PracticeGame.GreatestSeed)
             {
                 return number;
             }

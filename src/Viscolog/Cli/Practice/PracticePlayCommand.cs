@@ -12,10 +12,12 @@ namespace Viscolog.Cli.Practice;
 /// <summary>A game whose moves stand on the command line.</summary>
 internal sealed class PracticePlayCommand : CalledCommand
 {
-    public const string Example = "dotnet run --project src/Viscolog -- practice play --pot easy --seed 7 read dose=2 stir=10 wait=60 read dose=2 stir=10 wait=60 read end";
+    public const string Example = "dotnet run --project src/Viscolog -- practice play --pot easy --seed 7 read dose=2 stir=10 wait=60 "
+        + "read dose=2 stir=10 wait=60 read end";
 
     private readonly PracticeOptions _game = new();
-    private readonly Option<string?> _player = new("--player") { HelpName = "NAME", Description = "Who plays; the score is kept under this name. Without it nothing is kept." };
+    private readonly Option<string?> _player = TextOption.Create(
+        "--player", "NAME", "Who plays; the score is kept under this name. Without it nothing is kept.");
     private readonly OutputOptions _output = new($"Write a file as well: {PracticeFile.Endings}.", "file");
     private readonly Argument<string[]> _moves = new("MOVE")
     {
@@ -62,7 +64,8 @@ internal sealed class PracticePlayCommand : CalledCommand
             call.Terminal.Line($"  {PracticeWords.Row(line)}");
         }
 
-        call.Terminal.Line(session.Showing is { } shown ? $"  now the instrument shows {Shown.Body(shown)}" : "  what went in is not stirred in yet");
+        call.Terminal.Line(session.Showing is { } shown ? $"  now the instrument shows {Shown.Body(shown)}" : "  what went in is not "
+            + "stirred in yet");
         call.Note("the game goes on: nothing is shown or kept before 'end'");
         return ExitCode.Done;
     }
@@ -70,7 +73,9 @@ internal sealed class PracticePlayCommand : CalledCommand
     private ExitCode Reveal(Invocation call, PracticeSession session)
     {
         var path = PracticePath.Of(PracticePlayer.Person, session);
-        var name = call.Value(_player) is { } given && PracticeWords.PlayerName(given) is { Length: > 0 } said ? said : PracticeWords.Name(PracticePlayer.Person);
+        var name = call.Value(_player) is { } given && PracticeWords.PlayerName(given) is { Length: > 0 } said
+            ? said
+            : PracticeWords.Name(PracticePlayer.Person);
         NamedPath[] players = [new(name, path), new(PracticeWords.Name(PracticePlayer.Advised), PracticePlayers.Advised(session.Game))];
         if (call.Json)
         {

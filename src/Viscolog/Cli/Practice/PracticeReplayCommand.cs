@@ -16,7 +16,8 @@ internal sealed class PracticeReplayCommand : CalledCommand
     private readonly StepwiseOption _stepwise = new();
 
     public PracticeReplayCommand()
-        : base("replay", "Go through a real run reading by reading: what was known then, what that advises, what was done. The run stays as it is.", Example)
+        : base("replay", "Go through a real run reading by reading: what was known then, what that advises, what was done. The run stays "
+            + "as it is.", Example)
         => Take([_run, .. _target.All, _stepwise.Option]);
 
     protected override ExitCode Run(Invocation call)
@@ -30,7 +31,8 @@ internal sealed class PracticeReplayCommand : CalledCommand
         var band = _target.Band(file, call);
         if (call.Json)
         {
-            call.Print(new ReplayAnswer(file.Run.Name, [.. RunReplays.Of(file.Run, band, named.Earlier).Select(ReplayAnswer.Moment.Of)], named.Warnings));
+            call.Print(new ReplayAnswer(
+                file.Run.Name, [.. RunReplays.Of(file.Run, band, named.Earlier).Select(ReplayAnswer.Moment.Of)], named.Warnings));
             return ExitCode.Done;
         }
 

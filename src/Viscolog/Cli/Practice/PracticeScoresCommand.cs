@@ -12,12 +12,14 @@ namespace Viscolog.Cli.Practice;
 /// <summary>A class's scores as a CSV file.</summary>
 internal sealed class PracticeScoresCommand : CalledCommand
 {
-    public const string Example = PracticePlayCommand.Example + " --player Player-A --log my-log && dotnet run --project src/Viscolog -- practice scores --log my-log";
+    public const string Example = PracticePlayCommand.Example
+        + " --player Player-A --log my-log && dotnet run --project src/Viscolog -- practice scores --log my-log";
 
     private readonly OutputOptions _output = new("Where to write; without it to standard output.", "file");
 
     public PracticeScoresCommand()
-        : base("scores", "The class's score sheet as CSV for spreadsheets: doses, waits, over, grams wasted, for each player and game.", Example)
+        : base("scores", "The class's score sheet as CSV for spreadsheets: doses, waits, over, grams wasted, for each player "
+            + "and game.", Example)
         => Take([.. _output.All]);
 
     protected override ExitCode Run(Invocation call)
