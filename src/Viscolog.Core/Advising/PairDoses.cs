@@ -10,7 +10,7 @@ internal static class PairDoses
     private const int Cases = 100;
 
     /// <summary>Draws; null where a case does not get there within 1.2 of the usual ranges.</summary>
-    public static IEnumerable<PairPlace?> Draws(Posterior posterior, ViscosityBand body, StringBand strings)
+    public static IEnumerable<Doses?> Draws(Posterior posterior, ViscosityBand body, StringBand strings)
     {
         var aim = Math.Log(Math.Sqrt(Math.Max(strings.Low.Millimeters, strings.High.Millimeters / 4) * strings.High.Millimeters));
         for (var i = 0; i < Cases; i++)
@@ -45,28 +45,13 @@ internal static class PairDoses
     private static double First(Func<double, bool> reached)
     {
         const int grid = 30;
-        for (var i = 0; i <= grid; i++)
+        const int halvings = 10;
+        if (reached(0))
         {
-            if (!reached(PosteriorSettings.Furthest * i / grid))
-            {
-                continue;
-            }
-
-            var (low, high) = (PosteriorSettings.Furthest * Math.Max(0, i - 1) / grid, PosteriorSettings.Furthest * i / grid);
-            for (var j = 0; j < 10; j++)
-            {
-                var middle = (low + high) / 2;
-                (low, high) = reached(middle) ? (low, middle) : (middle, high);
-            }
-
-            return high;
+            return 0;
         }
 
-        return double.PositiveInfinity;
+        var (before, after) = Threshold.Of(0, PosteriorSettings.Furthest, reached, grid, halvings);
+        return before < after ? after : double.PositiveInfinity;
     }
 }
-
-/// <summary>A pair of doses.</summary>
-/// <param name="Body">Dose of the thickener that makes the body.</param>
-/// <param name="Second">Dose of the thickener that brings the string.</param>
-public sealed record PairPlace(Dose Body, Dose Second);

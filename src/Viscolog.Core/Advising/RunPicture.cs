@@ -7,7 +7,7 @@ namespace Viscolog.Core.Advising;
 
 /// <summary>Everything that a chart of a run shows, computed once: the terminal, SVG, PDF and PNG all draw these samples.</summary>
 /// <param name="Name">The run's name; null where it has none.</param>
-/// <param name="Thickener">The thickener on the dose axis.</param>
+/// <param name="Thickener">The thickener on the dose axis; with two the one that makes the body.</param>
 /// <param name="ReferenceTemperature">The temperature that all values are stated at.</param>
 public sealed record RunPicture(string? Name, string Thickener, Temperature ReferenceTemperature)
 {
@@ -34,6 +34,9 @@ public sealed record RunPicture(string? Name, string Thickener, Temperature Refe
 
     /// <summary>The dose limit; null where it could not be told.</summary>
     public DoseLimit? Limit { get; init; }
+
+    /// <summary>Body and string over two doses, which stand in place of readings, steps and curve; null with one thickener.</summary>
+    public DosePlane? Plane { get; init; }
 
     /// <summary>The advised addition; null where nothing is to be added.</summary>
     public NextIncrement? Next { get; init; }

@@ -21,6 +21,16 @@ public static class RunPictures
     public static RunPicture Of(Posterior posterior, ViscosityBand? band, Advice? advice, Percentage level)
     {
         var evidence = posterior.Evidence;
+        if (evidence.StringThickener is not null)
+        {
+            return new(evidence.Run.Name, evidence.Thickener.Name, evidence.Run.ReferenceTemperatureInForce)
+            {
+                Target = band,
+                TargetString = evidence.Run.TargetString,
+                Plane = DosePlanes.Of(posterior, advice, level),
+            };
+        }
+
         var steps = evidence.Steps.Where(s => s.Readings.Length > 0).ToImmutableArray();
         return new(evidence.Run.Name, evidence.Thickener.Name, evidence.Run.ReferenceTemperatureInForce)
         {

@@ -19,7 +19,6 @@ public sealed class Study
     private readonly Lazy<Advising> _advising;
     private readonly Lazy<RunPicture> _picture;
     private readonly Lazy<RunPicture> _curve;
-    private readonly Lazy<PairPicture> _pairPicture;
     private readonly Lazy<RunFit> _fit;
 
     private Study(StudyRequest request, Posterior posterior)
@@ -28,7 +27,6 @@ public sealed class Study
         _advising = new(Advise);
         _picture = new(() => RunPictures.Of(Posterior, Band, Advice, Level));
         _curve = new(() => RunPictures.Of(Posterior, Band, null, Level));
-        _pairPicture = new(() => PairPictures.Of(Posterior, Band, Advice, Level));
         _fit = new(() => RunFit.Of(this));
     }
 
@@ -59,14 +57,11 @@ public sealed class Study
     /// <summary>Why there is no advice; null where there is.</summary>
     public NoAdvice? NoAdvice => _advising.Value.Missing;
 
-    /// <summary>What a chart over the dose shows.</summary>
+    /// <summary>What a chart over the dose, or over both, shows.</summary>
     public RunPicture Picture => _picture.Value;
 
-    /// <summary>The same without what is advised.</summary>
-    public RunPicture Curve => _curve.Value;
-
-    /// <summary>What a chart over two doses shows.</summary>
-    public PairPicture PairPicture => _pairPicture.Value;
+    /// <summary>The same without what is advised of one thickener.</summary>
+    public RunPicture Curve => IsOfTwo ? Picture : _curve.Value;
 
     /// <summary>The curves fitted, with their parameters.</summary>
     public RunFit Fit => _fit.Value;

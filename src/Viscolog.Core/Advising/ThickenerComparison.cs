@@ -84,10 +84,10 @@ public static class ThickenerComparison
 
         var roles = posteriors[^1].Evidence.Roles;
         var draws = posteriors.SelectMany(b => PairDoses.Draws(b, body, strings)).ToArray();
-        var reached = draws.OfType<PairPlace>().ToArray();
+        var reached = draws.OfType<Doses>().ToArray();
         var (first, second) = (roles.BodyThickener, roles.StringThickener);
         Spread? Of(double? perFirst, double? perSecond)
-            => perFirst is { } a && perSecond is { } b && 2 * reached.Length > draws.Length ? PairDoses.Spread([.. draws.Select(d => d is null ? double.PositiveInfinity : (a * d.Body.Percent) + (b * d.Second.Percent))]) : null;
+            => perFirst is { } a && perSecond is { } b && 2 * reached.Length > draws.Length ? PairDoses.Spread([.. draws.Select(d => d is null ? double.PositiveInfinity : (a * d.Value.Body.Percent) + (b * d.Value.Strings.Percent))]) : null;
         return new([first, second], posteriors.Length, Percentage.FromFraction((double)reached.Length / draws.Length))
         {
             Dose = Of(1, 1),

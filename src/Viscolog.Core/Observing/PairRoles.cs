@@ -20,6 +20,10 @@ public sealed record PairRoles(Thickener BodyThickener, Thickener StringThickene
         _ => null,
     };
 
+    /// <summary>The roles in a run that is about two thickeners.</summary>
+    /// <returns>Null where it is about one, or names more than two.</returns>
+    public static PairRoles? In(Run run) => Apply(run) ? Of(run) : null;
+
     /// <summary>Whether a run is about more than one thickener: it names several and aims at a string, or several are in the pot.</summary>
     public static bool Apply(Run run) => run.Thickeners.Length > 1
         && (run.TargetString is not null || run.Thickeners.Count(t => run.PotNow().In(t.Name) > Mass.None) > 1);

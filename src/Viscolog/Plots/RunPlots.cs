@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Viscolog.Core.Advising;
 using Viscolog.Text;
 
@@ -6,19 +7,32 @@ namespace Viscolog.Plots;
 /// <summary>The pictures of runs.</summary>
 internal static class RunPlots
 {
+    /// <summary>The pictures that there are of runs: a run with two thickeners has its own, and none laid over others.</summary>
+    public static ImmutableArray<PlotKind> Kinds(IReadOnlyList<RunPicture> runs) => runs switch
+    {
+        [{ Plane: not null }] => [PlotKind.Dose, PlotKind.Map],
+        _ when runs.All(r => r.Plane is null) => [PlotKind.Dose, PlotKind.Settling, PlotKind.Residuals, PlotKind.String],
+        _ => [],
+    };
+
+    /// <summary>What shows a run at a glance.</summary>
+    public static Picture Usual(RunPicture run) => Of([run], run.Plane is null ? PlotKind.Dose : PlotKind.Map);
+
     /// <summary>The picture of one run, or of several laid over each other.</summary>
-    /// <param name="runs">At least one.</param>
+    /// <param name="runs">At least one; the kind is one of their <see cref="Kinds"/>.</param>
     /// <param name="kind">Which picture.</param>
-    /// <exception cref="ArgumentException">There is no run.</exception>
+    /// <exception cref="ArgumentException">There is no run, or no such picture of it.</exception>
     public static Picture Of(IReadOnlyList<RunPicture> runs, PlotKind kind)
     {
-        if (runs.Count == 0)
+        if (runs.Count == 0 || !Kinds(runs).Contains(kind))
         {
-            throw new ArgumentException("needs at least one run", nameof(runs));
+            throw new ArgumentException("needs at least one run, and a kind that there is of it", nameof(runs));
         }
 
         return kind switch
         {
+            PlotKind.Map => MapPlot.Of(runs[0]),
+            PlotKind.Dose when runs[0].Plane is not null => SlicePlot.Of(runs[0]),
             PlotKind.Settling => SettlingPlot.Of(runs),
             PlotKind.Residuals => ResidualPlot.Of(runs),
             PlotKind.String => StringPlot.Of(runs),
@@ -41,6 +55,9 @@ internal enum PlotKind
 
     /// <summary>String length over dose.</summary>
     String,
+
+    /// <summary>The two doses of a run with two thickeners, with contours of body and the band of the string.</summary>
+    Map,
 }
 
 /// <summary>What pictures of runs have in common: how runs are named, and the axes.</summary>

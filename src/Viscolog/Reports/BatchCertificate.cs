@@ -151,7 +151,7 @@ internal static class BatchCertificate
             0, file.Rows.Select((r, i) => (r, i)).Where(r => r.r.FirstEntry <= change).Select(r => r.i).DefaultIfEmpty(0).Max());
         yield return new Block.Heading("Readings of the batch as it stood");
         yield return RunRows.Of(file, numbers, study, from);
-        if (check.Body is { Value: { } value } body && study is { IsOfTwo: false, Picture: { Steps: [.., var last] } picture }
+        if (check.Body is { Value: { } value } body && study is { Picture: { Steps: [.., var last] } picture }
             && picture.Readings.Any(r => r.Step == last.Step && r.Wait is not null))
         {
             yield return new Block.Drawing(

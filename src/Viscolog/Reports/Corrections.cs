@@ -34,7 +34,7 @@ internal static class Corrections
 
     private static IEnumerable<string> Doubts(RunFile file, ImmutableArray<int> numbers, Study? study)
     {
-        foreach (var reading in StudyBlocks.Readings(study).Where(r => r.Doubted))
+        foreach (var reading in (study?.Picture.Readings ?? []).Where(r => r.Doubted))
         {
             var row = file.Rows.Select((r, i) => (r, i)).First(r => reading.Entry < r.r.FirstEntry + r.r.EntryCount).i;
             yield return string.Create(CultureInfo.InvariantCulture, $"Row {Number(numbers, row)} reads {Shown.Body(reading.Value)} where "

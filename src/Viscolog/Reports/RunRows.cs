@@ -18,7 +18,7 @@ internal static class RunRows
     public static Block.Grid Of(RunFile file, ImmutableArray<int> numbers, Study? study, int from = 0)
     {
         var run = file.Run;
-        var bodies = StudyBlocks.Readings(study).ToDictionary(r => r.Entry);
+        var bodies = (study?.Picture.Readings ?? []).ToDictionary(r => r.Entry);
         var dosed = run.Thickeners.Where(t => run.Entries.OfType<Entry.Dosed>().Any(d => d.Thickener == t.Name)).ToArray();
         var oneDay = run.Entries.Select(e => e.Time?.Date).Distinct().Count() == 1;
         var pot = Pot.With(run.BaseMass);

@@ -30,14 +30,10 @@ internal static class StudyBlocks
     public static Block.Result Result(Study study) => study.IsOfTwo ? ResultOfTwo(study) : ResultOfOne(study);
 
     /// <summary>The curve, or the map of two doses.</summary>
-    public static Block.Drawing Drawing(Study study) => study.IsOfTwo
-        ? new(
-            SvgPicture.Of(PictureFile.Svg(PairMapPlot.Of(study.PairPicture))),
-            "Body and string over the doses of both thickeners, with what is wanted of each.")
-        : new(
-            SvgPicture.Of(PictureFile.Svg(DosePlot.Of(study.Picture))),
-            $"Body over dose of {study.Picture.Thickener} at {PlotText.Celsius(study.Picture.ReferenceTemperature)}: readings, settled "
-                + $"values, the believed curve with its bands{(study.Band is null ? "" : ", the target band")}.");
+    public static Block.Drawing Drawing(Study study) => new(SvgPicture.Of(PictureFile.Svg(RunPlots.Usual(study.Picture))), study.IsOfTwo
+        ? "Body and string over the doses of both thickeners, with what is wanted of each."
+        : $"Body over dose of {study.Picture.Thickener} at {PlotText.Celsius(study.Picture.ReferenceTemperature)}: readings, settled values, "
+            + $"the believed curve with its bands{(study.Band is null ? "" : ", the target band")}.");
 
     /// <summary>How it was found.</summary>
     /// <param name="stated">The run as its file states it.</param>
@@ -48,9 +44,6 @@ internal static class StudyBlocks
             + $"{RunFacts.Repeatability(stated, study.Evidence.Run)}.{(study.IsOfTwo ? " Strings: a lifted stick." : "")}",
         .. study.IsOfTwo ? MethodOfTwo(stated, study) : MethodOfOne(stated, study),
     ]);
-
-    /// <summary>The readings of a run's only curve.</summary>
-    public static IEnumerable<PicturedReading> Readings(Study? study) => study is { IsOfTwo: false } ? study.Picture.Readings : [];
 
     private static Estimate Now(Study study)
         => study.Posterior.BodyAt(study.Run.PotNow().DoseOf(study.Evidence.Thickener.Name), Study.Level);

@@ -12,7 +12,7 @@ namespace Viscolog.Tests.Plots;
 public sealed class PictureFileTests
 {
     public static TheoryData<string, string> KindsAndEndings => new(
-        from kind in Enum.GetNames<PlotKind>() from ending in new[] { "svg", "pdf", "png" } select (kind, ending));
+        from kind in RunPlots.Kinds([SamplePictures.Full()]).Select(k => k.ToString()) from ending in new[] { "svg", "pdf", "png" } select (kind, ending));
 
     [Theory]
     [MemberData(nameof(KindsAndEndings))]
@@ -121,6 +121,10 @@ public sealed class PictureFileTests
     [Fact]
     public void No_picture_is_a_mistake_of_the_caller()
         => Assert.Throws<ArgumentException>(() => RunPlots.Of([], PlotKind.Dose));
+
+    [Fact]
+    public void There_is_no_map_of_one_thickener()
+        => Assert.Throws<ArgumentException>(() => RunPlots.Of([SamplePictures.Full()], PlotKind.Map));
 
     [Fact]
     public void The_dose_plot_says_what_it_shows()

@@ -55,7 +55,7 @@ internal static class FitText
 
         terminal.Line();
         WriteDoses(terminal, report);
-        terminal.Chart(study.IsOfTwo ? PairMapPlot.Of(study.PairPicture) : DosePlot.Of(study.Curve), study.IsOfTwo ? 22 : 20);
+        terminal.Chart(RunPlots.Usual(study.Curve), study.IsOfTwo ? 22 : 20);
     }
 
     private static string Readings(Study study) => study.IsOfTwo

@@ -66,35 +66,23 @@ internal sealed class PlotCommand : CalledCommand
                     return call.Refuse($"{path}: {refused.Reason}");
                 case StudyOutcome.Made { Study.IsRead: false }:
                     return call.Refuse($"{path}: no reading to draw; log at least the base as it stands");
-                case StudyOutcome.Made { Study: { IsOfTwo: true } study }:
-                    return OfTwo(call, named, study);
-                case StudyOutcome.Made when call.Value(_kind) == Map:
-                    return call.Refuse($"{path}: body and string together need two thickeners in the run's header, no more and no fewer");
                 case StudyOutcome.Made { Study: var study }:
                     pictures.Add(study.Picture);
                     break;
             }
         }
 
-        return Write(call, RunPlots.Of(pictures.ToImmutable(), Enum.Parse<PlotKind>(call.Value(_kind)!, ignoreCase: true)));
+        var (drawn, asked) = (pictures.ToImmutable(), Enum.Parse<PlotKind>(call.Value(_kind)!, ignoreCase: true));
+        return RunPlots.Kinds(drawn).Contains(asked)
+            ? call.Written(PictureFile.Write(RunPlots.Of(drawn, asked), call.Value(_output)!, call.Value(_force)), path => new Json.PlotAnswer(path))
+            : call.Refuse(Conflict(drawn, call.Value(_runs)));
     }
 
-    /// <summary>A run with two thickeners stands alone in its picture.</summary>
-    private ExitCode OfTwo(Invocation call, NamedRun named, Study study)
+    private static string Conflict(ImmutableArray<RunPicture> drawn, string[] paths)
     {
-        if (call.Value(_runs).Length > 1)
-        {
-            return call.Refuse($"{named.Name}: a run with two thickeners has a picture of its own; draw it without the others");
-        }
-
-        if (call.Value(_kind) is not ("dose" or Map))
-        {
-            return call.Refuse($"{named.Name}: a run with two thickeners is drawn with --kind dose or --kind {Map}");
-        }
-
-        return Write(call, PairPlots.Of(study.PairPicture, Enum.Parse<PairKind>(call.Value(_kind)!, ignoreCase: true)));
+        var ofTwo = drawn.IndexOf(drawn.FirstOrDefault(d => d.Plane is not null)!);
+        return ofTwo < 0 ? $"{paths[0]}: body and string together need two thickeners in the run's header, no more and no fewer"
+            : drawn.Length > 1 ? $"{paths[ofTwo]}: a run with two thickeners has a picture of its own; draw it without the others"
+            : $"{paths[0]}: a run with two thickeners is drawn with --kind dose or --kind {Map}";
     }
-
-    private ExitCode Write(Invocation call, Picture picture)
-        => call.Written(PictureFile.Write(picture, call.Value(_output)!, call.Value(_force)), path => new Json.PlotAnswer(path));
 }

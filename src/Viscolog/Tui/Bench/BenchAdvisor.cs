@@ -12,8 +12,7 @@ internal static class BenchAdvisor
             : ask.Run.Target is null ? "No target: F8 sets one, and advice begins."
             : Wording.AdviceWords.Refusal(outcome);
         var study = (outcome as StudyOutcome.Made)?.Study;
-        var picture = study is { IsOfTwo: false, IsRead: true } ? study.Picture : null;
-        return new(outcome.Advice, refused, picture) { Pair = study is { IsOfTwo: true } ? study.PairPicture : null };
+        return new(outcome.Advice, refused, study is { IsOfTwo: true } or { IsRead: true } ? study.Picture : null);
     }
 }
 
@@ -21,8 +20,4 @@ internal static class BenchAdvisor
 /// <param name="Advice">The advice; null where there is none.</param>
 /// <param name="Refused">Why there is none; null where there is one.</param>
 /// <param name="Picture">What the chart shows; null where nothing can be drawn.</param>
-internal sealed record BenchAdvice(Advice? Advice, string? Refused, RunPicture? Picture)
-{
-    /// <summary>What the map shows in place of the chart; null but for a run with two thickeners.</summary>
-    public PairPicture? Pair { get; init; }
-}
+internal sealed record BenchAdvice(Advice? Advice, string? Refused, RunPicture? Picture);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Advising;
+using Viscolog.Core.Observing;
 using Viscolog.Plots;
 using Viscolog.Plots.Characters;
 using Viscolog.Text;
@@ -66,7 +67,7 @@ internal static class BenchPage
     }
 
     private static string Strings(Core.Pots.Run run, int width)
-        => run is not { TargetString: { } wanted, Thickeners.Length: > 1 } ? ""
+        => run.TargetString is not { } wanted || !PairRoles.Apply(run) ? ""
             : width < WideTitle ? FormattableString.Invariant($", {wanted.Low.Millimeters:0.##}-{wanted.High.Millimeters:0.##} mm")
             : FormattableString.Invariant($", string {wanted.Low.Millimeters:0.##} to {wanted.High.Millimeters:0.##} mm");
 
@@ -164,11 +165,11 @@ internal static class BenchPage
 
     private static void Middle(Page page, BenchState state, int rows)
     {
-        var chart = page.Width >= 80 && (state.Advice?.Picture is not null || state.Advice?.Pair is not null)
+        var chart = page.Width >= 80 && state.Advice?.Picture is not null
             && rows >= TerminalChart.LeastHeight;
         var right = chart ? Math.Max(TerminalChart.LeastWidth + 1, page.Width - 62) : 0;
         var table = BenchTable.Lines(state, page, page.Width - right - 1, rows);
-        var picture = !chart ? null : state.Advice!.Pair is { } map ? PairMapPlot.Of(map) : DosePlot.Of(state.Advice.Picture!);
+        var picture = !chart ? null : RunPlots.Usual(state.Advice!.Picture!);
         var drawn = picture is null ? [] : TerminalChart.Draw(picture, right - 1, rows, page.IsAscii);
         for (var i = 0; i < rows; i++)
         {

@@ -19,7 +19,7 @@ internal static class BenchTable
     public static List<Piece> Lines(BenchState state, Page page, int width, int rows)
     {
         var run = state.Run.File.Run;
-        var pair = PairRoles.Apply(run) ? PairRoles.Of(run) : null;
+        var pair = PairRoles.In(run);
         var widths = Widths(pair is not null, width >= Wide);
         string[] heads = pair is null
             ? ["dose %", "went in g", "stir", "wait", BenchValue.Unit(run), "pH", "°C"]

@@ -12,11 +12,17 @@ internal static class ChartSteps
 {
     public static ChartStep Next(ChartState state, ChartEvent @event, DateTimeOffset now) => @event switch
     {
-        ChartEvent.Turned => state with { Kind = (PlotKind)(((int)state.Kind + 1) % Enum.GetValues<PlotKind>().Length), Said = "" },
+        ChartEvent.Turned => state with { Kind = After(state), Said = "" },
         ChartEvent.Exported => new ChartStep(state, Export(state)),
         ChartEvent.Told told => state with { Said = told.Said },
         _ => throw new ArgumentOutOfRangeException(nameof(@event), @event, "not a case of the closed set"),
     };
+
+    private static PlotKind After(ChartState state)
+    {
+        var kinds = RunPlots.Kinds(state.Pictures);
+        return kinds[(kinds.IndexOf(state.Kind) + 1) % kinds.Length];
+    }
 
     private static Export<ChartEvent> Export(ChartState state) => new(
         ExportForm.Picture(),

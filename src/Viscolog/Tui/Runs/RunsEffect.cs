@@ -62,9 +62,9 @@ internal abstract record RunsEffect : IEffect<RunsEvent>
             foreach (var number in Runs)
             {
                 var run = stage.Context.Log.Run(number)!.File.Run;
-                if (Study.Of(new(run)) is StudyOutcome.Made { Study: { IsRead: true, IsOfTwo: false } study })
+                if (Study.Of(new(run)) is StudyOutcome.Made { Study: { IsRead: true, Curve: { Plane: null } curve } })
                 {
-                    pictures.Add(study.Curve);
+                    pictures.Add(curve);
                 }
             }
 
