@@ -1,7 +1,6 @@
 using Viscolog.Core.Advising;
 using Viscolog.Core.Quantities;
 using Viscolog.Wording;
-using Xunit;
 
 namespace Viscolog.Tests.Wording;
 
