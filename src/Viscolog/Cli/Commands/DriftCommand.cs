@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
-using Viscolog.Core.Measuring;
 using Viscolog.Cli.Calls;
 using Viscolog.Cli.Json;
+using Viscolog.Core.Measuring;
 using Viscolog.OilFiles;
 using Viscolog.RunFiles;
 using Viscolog.Store;

@@ -126,17 +126,26 @@ internal sealed record PlannedAnswer(string Thickener, double AboutPct, int Addi
 }
 
 /// <summary>What an addition asked about would bring.</summary>
-internal sealed record WhatIfAnswer(
-    double AddG, double AddPct, double DoseAfterPct, BodyAnswer ExpectedMpas, double ChanceInBandPct, double ChanceOverPct,
-    string ChanceOverWords, IReadOnlyList<string> Notes)
+internal sealed record WhatIfAnswer
 {
-    public static WhatIfAnswer Of(WhatIf asked) => new(
-        asked.Poured.Grams,
-        Rounded.Four(asked.Increment.Percent),
-        Rounded.Four(asked.After.Percent),
-        BodyAnswer.Of(asked.Expected),
-        Math.Round(asked.ChanceInBand.Percent, 2),
-        Math.Round(asked.ChanceOver.Percent, 2),
-        ReasonWords.OneIn(asked.ChanceOver),
-        [.. ReasonWords.Notes(asked)]);
+    public required double AddG { get; init; }
+    public required double AddPct { get; init; }
+    public required double DoseAfterPct { get; init; }
+    public required BodyAnswer ExpectedMpas { get; init; }
+    public required double ChanceInBandPct { get; init; }
+    public required double ChanceOverPct { get; init; }
+    public required string ChanceOverWords { get; init; }
+    public required IReadOnlyList<string> Notes { get; init; }
+
+    public static WhatIfAnswer Of(WhatIf asked) => new()
+    {
+        AddG = asked.Poured.Grams,
+        AddPct = Rounded.Four(asked.Increment.Percent),
+        DoseAfterPct = Rounded.Four(asked.After.Percent),
+        ExpectedMpas = BodyAnswer.Of(asked.Expected),
+        ChanceInBandPct = Math.Round(asked.ChanceInBand.Percent, 2),
+        ChanceOverPct = Math.Round(asked.ChanceOver.Percent, 2),
+        ChanceOverWords = ReasonWords.OneIn(asked.ChanceOver),
+        Notes = [.. ReasonWords.Notes(asked)],
+    };
 }

@@ -11,18 +11,28 @@ internal sealed record DriftsAnswer(IReadOnlyList<DriftAnswer> Methods, IReadOnl
 }
 
 /// <summary>How a method reads certified oils.</summary>
-internal sealed record DriftAnswer(
-    string Method, double? Rpm, double BiasPct, double UncertaintyPct, bool TakenOut, string LastChecked, int Readings, bool Overdue)
+internal sealed record DriftAnswer
 {
-    public static DriftAnswer Of(MethodDrift drift, DateOnly today) => new(
-        drift.Condition.Method.Id,
-        drift.Condition.RevolutionsPerMinute,
-        Rounded.Four(100 * double.ExpM1(drift.LnBias)),
-        Rounded.Four(drift.Uncertainty.Percent),
-        drift.IsBiased,
-        drift.LastChecked.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
-        drift.Readings,
-        drift.IsOld(today));
+    public required string Method { get; init; }
+    public required double? Rpm { get; init; }
+    public required double BiasPct { get; init; }
+    public required double UncertaintyPct { get; init; }
+    public required bool TakenOut { get; init; }
+    public required string LastChecked { get; init; }
+    public required int Readings { get; init; }
+    public required bool Overdue { get; init; }
+
+    public static DriftAnswer Of(MethodDrift drift, DateOnly today) => new()
+    {
+        Method = drift.Condition.Method.Id,
+        Rpm = drift.Condition.RevolutionsPerMinute,
+        BiasPct = Rounded.Four(100 * double.ExpM1(drift.LnBias)),
+        UncertaintyPct = Rounded.Four(drift.Uncertainty.Percent),
+        TakenOut = drift.IsBiased,
+        LastChecked = drift.LastChecked.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+        Readings = drift.Readings,
+        Overdue = drift.IsOld(today),
+    };
 }
 
 /// <summary>A reading of a certified oil.</summary>

@@ -35,48 +35,74 @@ internal sealed record PracticeAnswer(
         double TimeConstantS);
 
     /// <summary>A player and what came of it.</summary>
-    internal sealed record Player(
-        string Name, string Verdict, int Doses, int Readings, int Waits, int EarlyDoses, int? OverAtDose, double BodyMpas, double PouredG,
-        double WastedG, double BaseAddedG, double BaseToSaveG, double TimeS, string? WhyOver, IReadOnlyList<Step> Steps)
+    internal sealed record Player
     {
+        public required string Name { get; init; }
+        public required string Verdict { get; init; }
+        public required int Doses { get; init; }
+        public required int Readings { get; init; }
+        public required int Waits { get; init; }
+        public required int EarlyDoses { get; init; }
+        public required int? OverAtDose { get; init; }
+        public required double BodyMpas { get; init; }
+        public required double PouredG { get; init; }
+        public required double WastedG { get; init; }
+        public required double BaseAddedG { get; init; }
+        public required double BaseToSaveG { get; init; }
+        public required double TimeS { get; init; }
+        public required string? WhyOver { get; init; }
+        public required IReadOnlyList<Step> Steps { get; init; }
+
         public static Player Of(NamedPath named)
         {
             var (path, score) = (named.Path, named.Path.Score);
-            return new(
-                named.Name,
-                PracticeWords.Verdict(score.Verdict),
-                score.Doses,
-                score.Readings,
-                score.Waits,
-                score.EarlyDoses,
-                score.WentOverAt,
-                Rounded.Four(score.Body.MilliPascalSeconds),
-                Rounded.Grams(score.Poured),
-                Rounded.Grams(score.Wasted),
-                Rounded.Grams(score.Base),
-                Rounded.Grams(score.BaseToSave),
-                Math.Round(score.Time.TotalSeconds),
-                PracticeWords.WhyOver(path),
-                [.. Enumerable.Range(0, path.Steps.Length).Select(i => Step.Of(path, i))]);
+            return new()
+            {
+                Name = named.Name,
+                Verdict = PracticeWords.Verdict(score.Verdict),
+                Doses = score.Doses,
+                Readings = score.Readings,
+                Waits = score.Waits,
+                EarlyDoses = score.EarlyDoses,
+                OverAtDose = score.WentOverAt,
+                BodyMpas = Rounded.Four(score.Body.MilliPascalSeconds),
+                PouredG = Rounded.Grams(score.Poured),
+                WastedG = Rounded.Grams(score.Wasted),
+                BaseAddedG = Rounded.Grams(score.Base),
+                BaseToSaveG = Rounded.Grams(score.BaseToSave),
+                TimeS = Math.Round(score.Time.TotalSeconds),
+                WhyOver = PracticeWords.WhyOver(path),
+                Steps = [.. Enumerable.Range(0, path.Steps.Length).Select(i => Step.Of(path, i))],
+            };
         }
     }
 
     /// <summary>One step.</summary>
-    internal sealed record Step(
-        double PouredG, double BaseAddedG, double DosePct, double? WaitS, double? ReadMpas, double SettlesAtMpas, bool Over, string Text)
+    internal sealed record Step
     {
+        public required double PouredG { get; init; }
+        public required double BaseAddedG { get; init; }
+        public required double DosePct { get; init; }
+        public required double? WaitS { get; init; }
+        public required double? ReadMpas { get; init; }
+        public required double SettlesAtMpas { get; init; }
+        public required bool Over { get; init; }
+        public required string Text { get; init; }
+
         public static Step Of(PracticePath path, int place)
         {
             var (step, line) = (path.Steps[place], path.Steps[place].Line);
-            return new(
-                Rounded.Grams(line.Poured),
-                Rounded.Grams(line.Base),
-                Percent(line.Dose),
-                line.Stood?.TotalSeconds,
-                line.Shown is { } shown ? Rounded.Four(shown.MilliPascalSeconds) : null,
-                Rounded.Four(step.Settled.MilliPascalSeconds),
-                step.IsOver,
-                PracticeWords.Sentence(path, place));
+            return new()
+            {
+                PouredG = Rounded.Grams(line.Poured),
+                BaseAddedG = Rounded.Grams(line.Base),
+                DosePct = Percent(line.Dose),
+                WaitS = line.Stood?.TotalSeconds,
+                ReadMpas = line.Shown is { } shown ? Rounded.Four(shown.MilliPascalSeconds) : null,
+                SettlesAtMpas = Rounded.Four(step.Settled.MilliPascalSeconds),
+                Over = step.IsOver,
+                Text = PracticeWords.Sentence(path, place),
+            };
         }
     }
 }
@@ -90,19 +116,28 @@ internal sealed record ReplayAnswer(
     string? Run, IReadOnlyList<ReplayAnswer.Moment> Readings, IReadOnlyList<string> Warnings) : Answer("viscolog.practice-replay/1")
 {
     /// <summary>One moment.</summary>
-    internal sealed record Moment(
-        int Number, double DosePct, double DoseAfterPct, string Known, AdviceAnswer? Advice, string? NoAdvice, string Done,
-        string? Compared)
+    internal sealed record Moment
     {
-        public static Moment Of(ReplayMoment moment) => new(
-            moment.Number,
-            Math.Round(moment.DoseBefore.Percent, 3),
-            Math.Round(moment.DoseAfter.Percent, 3),
-            ReplayWords.Known(moment),
-            moment.Advice is { } advice ? AdviceAnswer.Of(null, advice, []) : null,
-            moment.Advice is null ? ReplayWords.Advised(moment) : null,
-            ReplayWords.Done(moment),
-            moment.Match is { } match and not ReplayMatch.Ended ? Name(match) : null);
+        public required int Number { get; init; }
+        public required double DosePct { get; init; }
+        public required double DoseAfterPct { get; init; }
+        public required string Known { get; init; }
+        public required AdviceAnswer? Advice { get; init; }
+        public required string? NoAdvice { get; init; }
+        public required string Done { get; init; }
+        public required string? Compared { get; init; }
+
+        public static Moment Of(ReplayMoment moment) => new()
+        {
+            Number = moment.Number,
+            DosePct = Math.Round(moment.DoseBefore.Percent, 3),
+            DoseAfterPct = Math.Round(moment.DoseAfter.Percent, 3),
+            Known = ReplayWords.Known(moment),
+            Advice = moment.Advice is { } advice ? AdviceAnswer.Of(null, advice, []) : null,
+            NoAdvice = moment.Advice is null ? ReplayWords.Advised(moment) : null,
+            Done = ReplayWords.Done(moment),
+            Compared = moment.Match is { } match and not ReplayMatch.Ended ? Name(match) : null,
+        };
 
         private static string Name(ReplayMatch match) => match switch
         {

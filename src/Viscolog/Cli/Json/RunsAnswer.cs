@@ -11,14 +11,33 @@ namespace Viscolog.Cli.Json;
 internal sealed record RunsAnswer(IReadOnlyList<RunsAnswer.Run> Runs) : Answer("viscolog.runs/1")
 {
     /// <summary>One run.</summary>
-    internal sealed record Run(
-        string Id, int Number, string? Name, string? Base, string? Lot, IReadOnlyList<string> Thickeners, int Entries, int Voided,
-        int Readings, string Last)
+    internal sealed record Run
     {
+        public required string Id { get; init; }
+        public required int Number { get; init; }
+        public required string? Name { get; init; }
+        public required string? Base { get; init; }
+        public required string? Lot { get; init; }
+        public required IReadOnlyList<string> Thickeners { get; init; }
+        public required int Entries { get; init; }
+        public required int Voided { get; init; }
+        public required int Readings { get; init; }
+        public required string Last { get; init; }
+
         public static Run Of(RunSummary run)
-            => new(
-                run.Id.ToString(), run.Number, run.Name, run.Base, run.Lot, run.Thickeners, run.Entries, run.Voided, run.Readings,
-                RunFiles.FileTime.Show(run.Last));
+            => new()
+            {
+                Id = run.Id.ToString(),
+                Number = run.Number,
+                Name = run.Name,
+                Base = run.Base,
+                Lot = run.Lot,
+                Thickeners = run.Thickeners,
+                Entries = run.Entries,
+                Voided = run.Voided,
+                Readings = run.Readings,
+                Last = RunFiles.FileTime.Show(run.Last),
+            };
     }
 }
 
