@@ -73,6 +73,6 @@ internal static class DosePlanes
     private static DoseMap Map(Posterior posterior, ImmutableArray<Dose> body, ImmutableArray<Dose> strings) => new(
         body,
         strings,
-        [.. strings.SelectMany(s => body.Select(b => Viscosity.FromLn(posterior.LnBodyAt(b.Percent, s.Percent).Mean)))],
-        [.. strings.SelectMany(s => body.Select(b => Length.FromMillimeters(Math.Exp(posterior.LnStringAt(b.Percent, s.Percent).Mean))))]);
+        [.. strings.SelectMany(s => body.Select(b => Viscosity.FromLn(posterior.At(new(b, s)).Mean)))],
+        [.. strings.SelectMany(s => body.Select(b => Length.FromMillimeters(Math.Exp(posterior.At(new(b, s), Quantity.Stringiness).Mean))))]);
 }

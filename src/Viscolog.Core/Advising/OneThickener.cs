@@ -1,3 +1,4 @@
+using Viscolog.Core.Inference;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Advising;
@@ -14,12 +15,14 @@ internal sealed class OneThickener(Situation at) : AdditionPolicy(at, DecisionSe
     /// <summary>Weight of a shape from which on the others hardly count.</summary>
     private const double ClearShape = 0.6;
 
+    private readonly Reach _reach = at.Posterior.Reach(at.Band.Low);
+
     private DoseLimit Limit => At.Limit(Quantity.Body);
 
     private Percentage Risk => At.Request.Risk;
 
     /// <inheritdoc/>
-    public override bool IsHopeless => At.Posterior.ChanceOfReaching(At.Band.Low, Limit.Dose).Fraction < HopelessChance || Limit.Dose <= At.Now.Body;
+    public override bool IsHopeless => _reach.ChanceWithin(Limit.Dose).Fraction < HopelessChance || Limit.Dose <= At.Now.Body;
 
     /// <inheritdoc/>
     public override Addition? Choose()
@@ -39,7 +42,7 @@ internal sealed class OneThickener(Situation at) : AdditionPolicy(at, DecisionSe
         }
 
         var top = At.Thickener(Quantity.Body).UsualRange.Top;
-        var withoutLimit = Limit.Dose < top && At.Posterior.ChanceOfReaching(At.Band.Low, top).Fraction >= HopelessChance;
+        var withoutLimit = Limit.Dose < top && _reach.ChanceWithin(top).Fraction >= HopelessChance;
         return Move.GiveUp(
             Remedy.AnotherTarget,
             withoutLimit ? new AdviceReason.LimitInTheWay(Limit) : new AdviceReason.OutOfReach(At.Thickener(Quantity.Body).Name));

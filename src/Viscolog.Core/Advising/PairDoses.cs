@@ -22,7 +22,7 @@ internal static class PairDoses
             {
                 var at = first;
                 second = First(z => Value(s.At(at, z), EvenNormals.At(i)) >= aim);
-                var over = Math.Min(second, PosteriorSettings.Furthest);
+                var over = Math.Min(second, Posterior.SoughtUpTo);
                 first = First(z => Value(b.At(z, over), EvenNormals.At(i + (Cases / 2))) >= body.Aim.Ln);
             }
 
@@ -51,7 +51,7 @@ internal static class PairDoses
             return 0;
         }
 
-        var (before, after) = Threshold.Of(0, PosteriorSettings.Furthest, reached, grid, halvings);
+        var (before, after) = Threshold.Of(0, Posterior.SoughtUpTo, reached, grid, halvings);
         return before < after ? after : double.PositiveInfinity;
     }
 }

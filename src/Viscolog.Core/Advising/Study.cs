@@ -94,7 +94,7 @@ public sealed class Study
         }
 
         var after = WhatIfs.DoseAfter(Run, Evidence.Thickener, poured);
-        var most = WhatIfs.Furthest * Evidence.Thickener.UsualRange.Top.Percent;
+        var most = Posterior.ForecastUpTo * Evidence.Thickener.UsualRange.Top.Percent;
         return after.Percent <= most ? null : new(poured, after, Dose.FromPercent(most));
     }
 

@@ -7,9 +7,6 @@ namespace Viscolog.Core.Advising;
 /// <summary>Judges an addition that somebody asks about, by the same posterior as the advice.</summary>
 internal static class WhatIfs
 {
-    /// <summary>Beyond so many times the usual range there is no forecast.</summary>
-    public const double Furthest = 1.5;
-
     /// <summary>Judges it.</summary>
     /// <param name="request">What is asked.</param>
     /// <param name="poured">The addition.</param>

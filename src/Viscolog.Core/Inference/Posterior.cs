@@ -12,6 +12,12 @@ namespace Viscolog.Core.Inference;
 /// </summary>
 public sealed class Posterior
 {
+    /// <summary>A dose is sought up to so many times the usual range (a rule of this project: stated ranges end early).</summary>
+    public const double SoughtUpTo = 1.2;
+
+    /// <summary>Beyond so many times the usual range there is no forecast (a rule of this project).</summary>
+    public const double ForecastUpTo = 1.5;
+
     private readonly double _bodyTop;
     private readonly double _stringTop;
 
@@ -61,7 +67,7 @@ public sealed class Posterior
     /// <summary>The dose that first brings the body of a pot with one thickener up to a value.</summary>
     /// <param name="body">The wanted body.</param>
     /// <param name="level">Level of the interval, below 100 %.</param>
-    /// <returns>Null where the body is not expected to be reached within 1.2 of the usual range.</returns>
+    /// <returns>Null where the body is not expected to be reached within <see cref="SoughtUpTo"/> of the usual range.</returns>
     public DoseEstimate? DoseFor(Viscosity body, Percentage level) => new Reach(Bodies, _bodyTop, body).Dose(level);
 
     /// <summary>The chance that the body of a pot with one thickener comes up to a value at some dose within a limit.</summary>
@@ -129,12 +135,6 @@ public sealed class Posterior
             ? null
             : Dose.FromPercent(peaks[peaks.Length / 2] * _bodyTop);
     }
-
-    /// <summary>ln of the settled body at two doses in %.</summary>
-    internal LnEstimate LnBodyAt(double body, double strings) => At(Doses.FromPercent(body, strings));
-
-    /// <summary>ln of the string at two doses in %.</summary>
-    internal LnEstimate LnStringAt(double body, double strings) => At(Doses.FromPercent(body, strings), Quantity.Stringiness);
 
     private (double Body, double String) Ranges(Doses doses) => (doses.Body.Percent / _bodyTop, doses.Strings.Percent / _stringTop);
 }

@@ -25,12 +25,8 @@ internal static class PosteriorSettings
     public const double OutlierSd = 0.5;
 
     /// <summary>
-    /// The furthest dose at which a curve is looked at, over the top of the usual range (a rule of this project: makers' ranges end early).
-    /// </summary>
-    public const double Furthest = 1.2;
-
-    /// <summary>
-    /// Weight of a curve that never comes up to the aim within <see cref="Furthest"/>: people choose thickeners that can do the job.
+    /// Weight of a curve that never comes up to the aim within <see cref="Posterior.SoughtUpTo"/>: people
+    /// choose thickeners that can do the job.
     /// </summary>
     public const double UnreachingWeight = 0.15;
 

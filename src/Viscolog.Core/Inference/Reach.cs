@@ -49,10 +49,10 @@ internal sealed class Reach
 
         for (var i = 1; i <= Grid; i++)
         {
-            var after = Excess(PosteriorSettings.Furthest * i / Grid);
+            var after = Excess(Posterior.SoughtUpTo * i / Grid);
             if (after >= 0)
             {
-                return PosteriorSettings.Furthest * (i - 1 + (before / (before - after))) / Grid;
+                return Posterior.SoughtUpTo * (i - 1 + (before / (before - after))) / Grid;
             }
 
             before = after;

@@ -20,7 +20,7 @@ internal sealed class SampledCurves
     private const double LeastShapeWeight = 0.01;
 
     /// <summary>Doses over the range top at which a curve is looked at for whether it comes up to the aim.</summary>
-    private static readonly ImmutableArray<double> LookedAt = [0.3, 0.5, 0.7, 0.85, 1, PosteriorSettings.Furthest];
+    private static readonly ImmutableArray<double> LookedAt = [0.3, 0.5, 0.7, 0.85, 1, Posterior.SoughtUpTo];
 
     private readonly Prior _prior;
     private readonly WeightedSample[] _samples;

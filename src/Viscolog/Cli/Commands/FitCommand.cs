@@ -15,9 +15,6 @@ internal sealed class FitCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- fit sample-runs/lantern-gel-07.csv --at 2.5";
 
-    /// <summary>Doses are forecast up to so many times the top of the usual range.</summary>
-    private const double Furthest = 1.5;
-
     private readonly Argument<string> _run = RunSource.Argument();
     private readonly TargetOptions _target = new();
     private readonly Option<double[]> _at = NumberOption.CreateRepeatable(
@@ -42,9 +39,9 @@ internal sealed class FitCommand : CalledCommand
                 return call.Refuse($"{named.Name}: no reading to fit{(warnings is [var first, ..] ? $" ({first})" : "")}; log at least "
                     + $"the base as it stands");
             case StudyOutcome.Made { Study: var study } when TooFar(study, call) is { } dose:
-                return call.Refuse(string.Create(CultureInfo.InvariantCulture,
-                    $"--at: read {dose:0.###}, expected at most {Furthest * Top(study):0.###} %: beyond one and a half times the usual "
-                        + $"range there is no forecast"));
+                var most = Posterior.ForecastUpTo * Top(study);
+                return call.Refuse(FormattableString.Invariant($"--at: read {dose:0.###}, expected at most {most:0.###} %: ")
+                    + "beyond one and a half times the usual range there is no forecast");
             case StudyOutcome.Made { Study: var study }:
                 var report = new FitReport(study, [.. (call.Value(_at) ?? []).Select(Dose.FromPercent)]);
                 return call.Answer(() => report.ToAnswer(named.Warnings), terminal => FitText.Write(terminal, report), named.Warnings);
@@ -56,7 +53,7 @@ internal sealed class FitCommand : CalledCommand
     private static double Top(Study study) => study.Evidence.Thickener.UsualRange.Top.Percent;
 
     private double? TooFar(Study study, Invocation call)
-        => call.Value(_at)?.Where(dose => dose > Furthest * Top(study)).Select(dose => (double?)dose).FirstOrDefault();
+        => call.Value(_at)?.Where(dose => dose > Posterior.ForecastUpTo * Top(study)).Select(dose => (double?)dose).FirstOrDefault();
 }
 
 /// <summary>What <c>fit</c> answers; doses asked for are of the thickener that makes the body, another one stays where it is.</summary>

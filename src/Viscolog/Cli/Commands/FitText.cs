@@ -109,7 +109,8 @@ internal static class FitText
             terminal.Line(report.DoseForTarget is { } dose
                 ? $"Dose for {Shown.Body(band.Aim)}: {Shown.Dose(dose.Median)} ({Shown.Dose(dose.Low)} to "
                     + $"{(dose.High is { } high ? Shown.Dose(high) : "beyond the range")}), 9 times in 10"
-                : $"Dose for {Shown.Body(band.Aim)}: not expected within 1.2 times the usual range");
+                : FormattableString.Invariant(
+                    $"Dose for {Shown.Body(band.Aim)}: not expected within {Posterior.SoughtUpTo} times the usual range"));
         }
 
         if (report.Fit.TestNext is { } next)

@@ -3,6 +3,7 @@ using System.Globalization;
 using Viscolog.Cli.Calls;
 using Viscolog.Cli.Json;
 using Viscolog.Core.Advising;
+using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.Store;
@@ -68,8 +69,13 @@ internal sealed class RunComparison
         var table = new TextTable("thickener", "runs", "dose %", "cost / kg base", "water %", "reached");
         foreach (var one in contenders)
         {
-            table.Add(one.Name, one.Runs.ToString(CultureInfo.InvariantCulture), Words(one.Dose, "not within "
-                + "1.2 × range"), Words(one.Cost, "no price"), Words(one.Water, "no active_pct"), Shown.Chance(one.ChanceReached));
+            table.Add(
+                one.Name,
+                one.Runs.ToString(CultureInfo.InvariantCulture),
+                Words(one.Dose, FormattableString.Invariant($"not within {Posterior.SoughtUpTo} × range")),
+                Words(one.Cost, "no price"),
+                Words(one.Water, "no active_pct"),
+                Shown.Chance(one.ChanceReached));
         }
 
         terminal.Table(table);
