@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.CommandLine;
-using System.Globalization;
 using Viscolog.Cli.Calls;
 using Viscolog.Cli.Json;
 using Viscolog.Core.Advising;
