@@ -141,8 +141,9 @@ internal static class BatchSheet
         var fraction = Math.Round(first.PouredSoFar.Grams / plan.Amounts.Parts[0].Poured.Grams, 2);
         var usual = fraction < BatchPlan.FirstPart - 0.02 ? string.Create(CultureInfo.InvariantCulture, $" ({100 * BatchPlan.FirstPart:0} "
             + $"% is usual, but too much here for a lot that is stronger)") : "";
-        var over = plan.Steps.First(s => s.IsRead).ChanceOver is { } chance ? $"; the chance that it is over already is "
-            + $"{Shown.Chance(chance)}" : "";
+        var over = plan.Steps.First(s => s.IsRead).ChanceOver is { } chance
+            ? $"; the chance that it is over already is {Shown.Chance(chance)}"
+            : "";
         var rest = over.Length > 0 ? "Then come the steps that advice would take if the batch reads as the run did." : "Then comes the "
             + "rest in equal parts.";
         return string.Create(CultureInfo.InvariantCulture, $"First goes {100 * fraction:0} % of the final dose{usual}{over}. {rest}");
@@ -151,8 +152,8 @@ internal static class BatchSheet
     private static Block.Grid Dosing(BatchPlan plan)
     {
         var rows = ImmutableArray.CreateBuilder<GridRow>();
-        rows.Add(GridRow.Of("base", "–", "–", "–", "", "", "–", plan.BaseOfRun is { } seen ? $"{Shown.Number(seen.MilliPascalSeconds)} "
-            + $"in the run" : "", "", "", "", ""));
+        var seen = plan.BaseOfRun is { } read ? $"{Shown.Number(read.MilliPascalSeconds)} in the run" : "";
+        rows.Add(GridRow.Of("base", "–", "–", "–", "", "", "–", seen, "", "", "", ""));
         foreach (var step in plan.Steps)
         {
             var off = step.IsRead ? "" : "–";
@@ -164,8 +165,8 @@ internal static class BatchSheet
                 Figures.Milliliters(step.Volume),
                 Figures.Dose(step.After),
                 step.IsRead ? step.Standing is { } standing ? Figures.Seconds(standing) : "" : off,
-                step.IsRead ? step.Expected is { } expected ? $"{Shown.Number(expected.Median.MilliPascalSeconds)} "
-                    + $"({Shown.Spread(expected)})" : "" : off,
+                !step.IsRead ? off
+                    : step.Expected is { } expected ? $"{Shown.Number(expected.Median.MilliPascalSeconds)} ({Shown.Spread(expected)})" : "",
                 off, off, off, off));
         }
 

@@ -23,8 +23,9 @@ internal static class RunFacts
     public static string Repeatability(Run stated, Run inForce)
     {
         var value = Percent(inForce.RepeatabilityInForce);
-        return stated.Repeatability is not null ? $"{value}, as the run states" : inForce.Repeatability is not null ? $"{value}, from "
-            + $"repeat readings" : $"{value}, the method's default";
+        return stated.Repeatability is not null ? $"{value}, as the run states"
+            : inForce.Repeatability is not null ? $"{value}, from repeat readings"
+            : $"{value}, the method's default";
     }
 
     /// <summary>A percentage to a tenth.</summary>

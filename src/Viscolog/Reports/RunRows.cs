@@ -32,8 +32,7 @@ internal static class RunRows
             [
                 (numbers.IsEmpty ? place + 1 : numbers[place]).ToString(CultureInfo.InvariantCulture),
                 content.Time?.ToString(oneDay ? "HH:mm" : "yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) ?? "",
-                content.Dosed is { } d ? (dosed.Length > 1 ? $"{ReadingWords.Grams(d.Poured.Grams)} "
-                    + $"{d.Thickener}" : ReadingWords.Grams(d.Poured.Grams)) : "",
+                content.Dosed is { } d ? ReadingWords.Grams(d.Poured.Grams) + (dosed.Length > 1 ? " " + d.Thickener : "") : "",
                 .. dosed.Select(t => Figures.Dose(pot.DoseOf(t.Name))),
                 ReadingWords.Seconds(reading?.Stir), ReadingWords.Seconds(reading?.Wait), ReadingWords.Exact(reading?.Value),
                 Figures.OneDecimal(reading?.Temperature?.Celsius), body is null ? "" : Figures.FourDigits(body.Value.MilliPascalSeconds),
@@ -47,8 +46,7 @@ internal static class RunRows
             [
                 .. GridColumn.Numbers(
                 [
-                    "row", "time", "poured g", .. dosed
-                        .Select(t => $"{t.Name} %"), "stir s", "wait s", ReadingWords.Unit(run.MethodInForce),
+                    "row", "time", "poured g", .. dosed.Select(t => $"{t.Name} %"), "stir s", "wait s", ReadingWords.Unit(run.MethodInForce),
                     "°C", $"mPa·s at {RunFacts.Temperature(run)}", "pH", "string mm",
                 ]),
                 new("remark"),

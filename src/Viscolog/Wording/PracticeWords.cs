@@ -205,8 +205,9 @@ internal static class PracticeWords
         var stood = step.Line.Stood is { } time ? Shown.Duration(time) : "no time";
         if (step.Line is { Poured.Grams: 0, Base.Grams: 0 })
         {
-            return player == PracticePlayer.Advised ? $"Is told to {(step.Advice?.Action is BenchAction.Wait ? "wait" : "read again")}, "
-                + $"and reads after {stood}" : $"Reads again after {stood}";
+            return player == PracticePlayer.Advised
+                ? $"Is told to {(step.Advice?.Action is BenchAction.Wait ? "wait" : "read again")}, and reads after {stood}"
+                : $"Reads again after {stood}";
         }
 
         var told = player == PracticePlayer.Advised ? "As told, " + Lower(Poured(step)) : Poured(step);

@@ -177,8 +177,9 @@ internal static class ReasonWords
     {
         AdviceReason.Chosen chosen => Known(chosen) + Bound(chosen)
             + (chosen.IsShapeOpen ? " Several shapes of curve still fit the readings." : ""),
-        AdviceReason.ChosenOfTwo chosen => (chosen.IsStringFirst ? "String first: what it needs thickens too, so that the body is "
-            + "finished last. " : "") + Bound(chosen),
+        AdviceReason.ChosenOfTwo { IsStringFirst: true } chosen
+            => "String first: what it needs thickens too, so that the body is finished last. " + Bound(chosen),
+        AdviceReason.ChosenOfTwo chosen => Bound(chosen),
         _ => throw new ArgumentOutOfRangeException(nameof(why), why, "not a case of the closed set"),
     };
 

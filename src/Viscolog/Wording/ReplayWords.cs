@@ -11,8 +11,9 @@ internal static class ReplayWords
     public static string Known(ReplayMoment moment)
     {
         var entry = moment.Known.Entries.OfType<Entry.Measured>().Last();
-        var now = moment.Advice?.Body.Now is { } body ? $" The body is believed to be {Shown.Body(body.Median)} "
-            + $"({Shown.Spread(body)})." : "";
+        var now = moment.Advice?.Body.Now is { } body
+            ? $" The body is believed to be {Shown.Body(body.Median)} ({Shown.Spread(body)})."
+            : "";
         return $"{Sentence.Capital(Read(entry.Reading, moment.Known))} at {Shown.Dose(moment.DoseBefore)}.{now}";
     }
 
@@ -44,8 +45,10 @@ internal static class ReplayWords
     /// <summary>How what was done compares with what was advised; empty where there is nothing to say.</summary>
     public static string Compared(ReplayMoment moment)
     {
-        var promised = moment.Poured is { } poured ? $" Those grams promised {Shown.Spread(poured.Expected)} mPa·s: in band "
-            + $"{Shown.Chance(poured.ChanceInBand)}, over {Shown.Chance(poured.ChanceOver)} ({ReasonWords.OneIn(poured.ChanceOver)})." : "";
+        var promised = moment.Poured is { } poured
+            ? $" Those grams promised {Shown.Spread(poured.Expected)} mPa·s: in band {Shown.Chance(poured.ChanceInBand)}, "
+                + $"over {Shown.Chance(poured.ChanceOver)} ({ReasonWords.OneIn(poured.ChanceOver)})."
+            : "";
         return moment.Match switch
         {
             ReplayMatch.AsAdvised => "As advised.",

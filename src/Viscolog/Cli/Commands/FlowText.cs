@@ -38,8 +38,8 @@ internal static class FlowText
             WriteFit(terminal, curve, fit);
         }
 
-        var others = curve.Fits.Except(shown).Select(f => f.Trouble is null ? $"{f.Model.Name} "
-            + $"{Shown.Chance(Percentage.FromFraction(f.Weight))}" : $"{f.Model.Name} ({f.Trouble})").ToArray();
+        var others = curve.Fits.Except(shown)
+            .Select(f => $"{f.Model.Name} {(f.Trouble is null ? Shown.Chance(Percentage.FromFraction(f.Weight)) : $"({f.Trouble})")}").ToArray();
         if (others.Length > 0)
         {
             terminal.Wrapped("Also tried: " + string.Join("; ", others));
