@@ -1,6 +1,7 @@
 namespace Viscolog.Reports;
 
-/// <summary>The style sheet of every document: a page of A4 or Letter in print, a column of text on a screen. No selector holds a sign that HTML escapes.</summary>
+/// <summary>The style sheet of every document: a page of A4 or Letter in print, a column of text on a screen. No selector holds a sign
+/// that HTML escapes.</summary>
 internal static class PaperStyle
 {
     public const string Sheet = """

@@ -46,7 +46,8 @@ internal static class RunRows
             [
                 .. GridColumn.Numbers(
                 [
-                    "row", "time", "poured g", .. dosed.Select(t => $"{t.Name} %"), "stir s", "wait s", ReadingWords.Unit(run.MethodInForce),
+                    "row", "time", "poured g", .. dosed.Select(t => $"{t.Name} %"),
+                    "stir s", "wait s", ReadingWords.Unit(run.MethodInForce),
                     "°C", $"mPa·s at {RunFacts.Temperature(run)}", "pH", "string mm",
                 ]),
                 new("remark"),

@@ -32,8 +32,8 @@ internal static class StudyBlocks
     /// <summary>The curve, or the map of two doses.</summary>
     public static Block.Drawing Drawing(Study study) => new(SvgPicture.Of(PictureFile.Svg(RunPlots.Usual(study.Picture))), study.IsOfTwo
         ? "Body and string over the doses of both thickeners, with what is wanted of each."
-        : $"Body over dose of {study.Picture.Thickener} at {PlotText.Celsius(study.Picture.ReferenceTemperature)}: readings, settled values, "
-            + $"the believed curve with its bands{(study.Band is null ? "" : ", the target band")}.");
+        : $"Body over dose of {study.Picture.Thickener} at {PlotText.Celsius(study.Picture.ReferenceTemperature)}: readings, settled "
+            + $"values, the believed curve with its bands{(study.Band is null ? "" : ", the target band")}.");
 
     /// <summary>How it was found.</summary>
     /// <param name="stated">The run as its file states it.</param>

@@ -74,7 +74,8 @@ internal sealed class PlotCommand : CalledCommand
 
         var (drawn, asked) = (pictures.ToImmutable(), Enum.Parse<PlotKind>(call.Value(_kind)!, ignoreCase: true));
         return RunPlots.Kinds(drawn).Contains(asked)
-            ? call.Written(PictureFile.Write(RunPlots.Of(drawn, asked), call.Value(_output)!, call.Value(_force)), path => new Json.PlotAnswer(path))
+            ? call.Written(
+                PictureFile.Write(RunPlots.Of(drawn, asked), call.Value(_output)!, call.Value(_force)), path => new Json.PlotAnswer(path))
             : call.Refuse(Conflict(drawn, call.Value(_runs)));
     }
 
