@@ -56,7 +56,8 @@ internal abstract class AdditionPolicy(Situation at, DecisionSettings settings)
     }
 
     /// <summary>Whether no further reading of a quantity is asked for in this step.</summary>
-    public bool IsReadOften(Quantity quantity) => At.ReadingsOf(quantity) >= (quantity == Quantity.Body ? Settings.EnoughBodies : DecisionSettings.EnoughStrings);
+    public bool IsReadOften(Quantity quantity)
+        => At.ReadingsOf(quantity) >= (quantity == Quantity.Body ? Settings.EnoughBodies : DecisionSettings.EnoughStrings);
 }
 
 /// <summary>An addition that a policy chose.</summary>

@@ -37,7 +37,8 @@ public sealed record Advice(BenchAction Action, AdviceReason Why)
     public AdvisedThickener Thickener => Thickeners[0];
 
     /// <summary>Chance that one of the quantities is over its band; given the readings they are independent.</summary>
-    public Percentage ChanceAnyOver => Percentage.FromFraction(1 - Quantities.Aggregate(1.0, (none, q) => none * (1 - q.ChanceOver.Fraction)));
+    public Percentage ChanceAnyOver => Percentage.FromFraction(1 - Quantities.Aggregate(1.0, (none, q)
+        => none * (1 - q.ChanceOver.Fraction)));
 
     /// <summary>Whether every quantity has been read.</summary>
     public bool IsAllRead => Quantities.All(q => q.IsRead);

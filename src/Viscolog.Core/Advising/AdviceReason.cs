@@ -157,7 +157,8 @@ public abstract record AdviceReason
     /// <param name="Quantity">The quantity whose thickener it is.</param>
     /// <param name="Risk">The chance of going over that it may carry.</param>
     /// <param name="Thickeners">The thickener that goes in and the other.</param>
-    public sealed record ChosenOfTwo(ChoiceBound Bound, Quantity Quantity, Percentage Risk, (string This, string Other) Thickeners) : AdviceReason
+    public sealed record ChosenOfTwo(
+        ChoiceBound Bound, Quantity Quantity, Percentage Risk, (string This, string Other) Thickeners) : AdviceReason
     {
         /// <summary>Whether the string goes first because the body thickener is still to come.</summary>
         public bool IsStringFirst { get; init; }

@@ -52,7 +52,8 @@ internal sealed class Decision
                 : Move.ReadBody(new AdviceReason.NotReadSinceChange(), _at.WaitFor(_at.Posterior.ChangesIn(_at.Step)));
         }
 
-        return _at.Aims.Any(a => _at.ReadingsOf(a.Quantity) == 0) ? Move.ReadString(new AdviceReason.StringNotRead(_at.IsRead(Quantity.Stringiness))) : null;
+        return _at.Aims.Any(a => _at.ReadingsOf(a.Quantity) == 0)
+            ? Move.ReadString(new AdviceReason.StringNotRead(_at.IsRead(Quantity.Stringiness))) : null;
     }
 
     /// <summary>What the last step's body readings call for before they can be judged; null where they can.</summary>
@@ -79,7 +80,8 @@ internal sealed class Decision
     private Move Judged()
     {
         var inBand = _at.AllInBand(_at.Now);
-        if (_settings.SecondLooks.FirstOrDefault(l => inBand >= l.From && inBand < l.To && _at.Step.Readings.Length < l.Readings) is { } look)
+        if (_settings.SecondLooks.FirstOrDefault(l => inBand >= l.From && inBand < l.To
+            && _at.Step.Readings.Length < l.Readings) is { } look)
         {
             return Move.ReadBody(look.Why);
         }
@@ -126,7 +128,8 @@ internal sealed class Decision
         var after = _at.DosesIn(_at.Pot.Add(thickener, poured));
         var (doseNow, dose) = (_at.DoseNow(addition.Quantity), after.Of(addition.Quantity));
         return new(
-            new BenchAction.Add(poured, Dose.FromPercent(dose - doseNow), Dose.FromPercent(dose), _at.WaitFor(_at.Posterior.RisesBetween(_at.Now, after))),
+            new BenchAction.Add(poured, Dose.FromPercent(dose - doseNow), Dose.FromPercent(dose),
+                _at.WaitFor(_at.Posterior.RisesBetween(_at.Now, after))),
             _policy.Why(addition))
         {
             About = addition.Quantity,
@@ -160,7 +163,8 @@ internal sealed class Decision
         }
     }
 
-    /// <summary>Whether a dose that ought to show (a quarter of the usual range) has raised the body by no more than readings scatter.</summary>
+    /// <summary>Whether a dose that ought to show (a quarter of the usual range) has raised the body by no more than readings
+    /// scatter.</summary>
     private bool HasHardlyThickened()
     {
         var rise = _at.Median(Quantity.Body, _at.Now) - _at.Median(Quantity.Body, Dose.None);
@@ -193,14 +197,20 @@ internal sealed class Decision
         var expected = after is { } doses ? _at.Posterior.At(doses, quantity) : null;
         var (inBand, over) = (Chance(chances.InBand), Chance(chances.Over));
         return quantity == Quantity.Body
-            ? new AdvisedQuantity.OfBody(_at.Band, now?.ToEstimate(Study.Level), expected?.ToEstimate(Study.Level)) { ChanceInBand = inBand, ChanceOver = over }
-            : new AdvisedQuantity.OfString(_at.Run.TargetString!, now?.ToLengths(Study.Level), expected?.ToLengths(Study.Level)) { ChanceInBand = inBand, ChanceOver = over };
+            ? new AdvisedQuantity.OfBody(_at.Band, now?.ToEstimate(Study.Level), expected?.ToEstimate(Study.Level))
+            { ChanceInBand = inBand, ChanceOver = over }
+            : new AdvisedQuantity.OfString(_at.Run.TargetString!, now?.ToLengths(Study.Level), expected?.ToLengths(Study.Level))
+            { ChanceInBand = inBand, ChanceOver = over };
     }
 
     private AdvisedThickener Dosable(Quantity quantity, Move move)
     {
         var name = _at.Thickener(quantity).Name;
-        return new(name, _at.Pot.DoseOf(name), _at.Pot.ShareOf(name), _at.Limit(quantity)) { Planned = move.Plan.IsEmpty ? null : move.Plan[(int)quantity] };
+        return new(name, _at.Pot.DoseOf(name), _at.Pot.ShareOf(name), _at.Limit(quantity))
+        {
+            Planned = move.Plan.IsEmpty
+            ? null : move.Plan[(int)quantity]
+        };
     }
 
     private static Percentage Chance(double fraction) => Percentage.FromFraction(Math.Clamp(fraction, 0, 1));

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
@@ -17,7 +18,8 @@ internal static class DoseLimits
 
     /// <summary>Finds the limit.</summary>
     /// <param name="posterior">The posterior.</param>
-    /// <param name="band">The band aimed at; null for none. A flattening is no limit while it may only be a stretch on the way to the band.</param>
+    /// <param name="band">The band aimed at; null for none. A flattening is no limit while it may only be a stretch on the way to the
+    /// band.</param>
     public static DoseLimit Of(Posterior posterior, ViscosityBand? band)
     {
         var top = posterior.Evidence.Thickener.UsualRange.Top.Percent;
@@ -49,7 +51,8 @@ internal static class DoseLimits
         var thickener = quantity == Quantity.Body ? evidence.Thickener : evidence.StringThickener!;
 
         // Strings are wanted here.
-        var limit = Fault(evidence.Run, thickener, false) is { } fault && fault.Dose <= thickener.UsualRange.Top ? fault : UsualRange(thickener.UsualRange.Top);
+        var limit = Fault(evidence.Run, thickener, false) is { } fault
+            && fault.Dose <= thickener.UsualRange.Top ? fault : UsualRange(thickener.UsualRange.Top);
         if (evidence.Run.TooStiff is not { } stiff || limit.Dose.Percent <= from)
         {
             return limit;
@@ -62,7 +65,8 @@ internal static class DoseLimits
 
     private static DoseLimit UsualRange(Dose top) => new(top, FormattableString.Invariant($"the usual range ends at {top.Percent:0.##} %"));
 
-    private static DoseLimit TooStiff(double dose) => new(Dose.FromPercent(dose), FormattableString.Invariant($"from {dose:0.0#} % on the pot is expected to be too stiff to stir"));
+    private static DoseLimit TooStiff(double dose)
+        => new(Dose.FromPercent(dose), FormattableString.Invariant($"from {dose:0.0#} % on the pot is expected to be too stiff to stir"));
 
     private static DoseLimit Least(DoseLimit left, DoseLimit? right) => right is not null && right.Dose < left.Dose ? right : left;
 
@@ -96,7 +100,8 @@ internal static class DoseLimits
         }
 
         var dose = top * lastSteep / Grid;
-        return new(Dose.FromPercent(dose), FormattableString.Invariant($"the curve flattens from {dose:0.0#} %: more buys little body, only water sensitivity and cost"));
+        return new(Dose.FromPercent(dose), string.Create(CultureInfo.InvariantCulture, $"the curve flattens from {dose:0.0#} %: more "
+            + $"buys little body, only water sensitivity and cost"));
     }
 
     private static DoseLimit? Peak(Posterior posterior, double top)
@@ -106,7 +111,8 @@ internal static class DoseLimits
             : null;
     }
 
-    /// <summary>The least dose at which something was seen to be wrong; what is wrong without thickener is not the thickener's doing.</summary>
+    /// <summary>The least dose at which something was seen to be wrong; what is wrong without thickener is not the thickener's
+    /// doing.</summary>
     /// <param name="run">The run.</param>
     /// <param name="thickener">Whose dose it is.</param>
     /// <param name="stringsAreFaults">Whether strings are a fault.</param>
@@ -119,7 +125,9 @@ internal static class DoseLimits
             from placed in step.Readings
             where placed.Reading.Fault is { } fault && (stringsAreFaults || fault != ObservedFault.Strings)
             select (Dose: dose, Fault: placed.Reading.Fault!.Value);
-        return seen.OrderBy(s => s.Dose).Select(s => new DoseLimit(s.Dose, FormattableString.Invariant($"{Words(s.Fault)} at {s.Dose.Percent:0.0#} % (void that entry if stirring mended it)"))).FirstOrDefault();
+        return seen.OrderBy(s => s.Dose)
+            .Select(s => new DoseLimit(s.Dose, string.Create(CultureInfo.InvariantCulture, $"{Words(s.Fault)} at {s.Dose.Percent:0.0#} % "
+                + $"(void that entry if stirring mended it)"))).FirstOrDefault();
     }
 
     private static string Words(ObservedFault fault) => fault switch

@@ -22,7 +22,8 @@ public sealed record DosePlane(DoseSlice OverBody, DoseSlice OverString, DoseMap
 /// <param name="StringDoses">Doses of the thickener that brings the string, evenly spaced from 0.</param>
 /// <param name="Bodies">Row by row, a row for each of <paramref name="StringDoses"/>.</param>
 /// <param name="Lengths">Likewise.</param>
-public sealed record DoseMap(ImmutableArray<Dose> BodyDoses, ImmutableArray<Dose> StringDoses, ImmutableArray<Viscosity> Bodies, ImmutableArray<Length> Lengths)
+public sealed record DoseMap(
+    ImmutableArray<Dose> BodyDoses, ImmutableArray<Dose> StringDoses, ImmutableArray<Viscosity> Bodies, ImmutableArray<Length> Lengths)
 {
     /// <summary>The body at places of the grid.</summary>
     /// <param name="column">Place in <see cref="BodyDoses"/>.</param>

@@ -25,7 +25,8 @@ internal static class DosePlanes
         var (first, second) = (roles.BodyThickener.Name, roles.StringThickener.Name);
         return new(
             new(first, second, now.Strings, [.. Even(body, SliceSamples).Select(d => Sample(posterior, d, now with { Body = d }, level))]),
-            new(second, first, now.Body, [.. Even(strings, SliceSamples).Select(d => Sample(posterior, d, now with { Strings = d }, level))]),
+            new(second, first, now.Body, [.. Even(strings, SliceSamples)
+                .Select(d => Sample(posterior, d, now with { Strings = d }, level))]),
             Map(posterior, Even(body, MapSamples), Even(strings, MapSamples)),
             path)
         {
@@ -41,7 +42,8 @@ internal static class DosePlanes
 
     private static Doses? Next(Doses now, PairRoles roles, Advice? advice) => advice?.Action switch
     {
-        BenchAction.Add add => advice.Thickener.Name == roles.BodyThickener.Name ? now with { Body = add.After } : now with { Strings = add.After },
+        BenchAction.Add add => advice.Thickener.Name == roles.BodyThickener.Name
+            ? now with { Body = add.After } : now with { Strings = add.After },
         _ => null,
     };
 
@@ -52,7 +54,8 @@ internal static class DosePlanes
             return null;
         }
 
-        Dose After(Dose from, string thickener) => Dose.FromPercent(from.Percent + advice.Thickeners.Where(t => t.Name == thickener).Sum(t => t.Planned?.About.Percent ?? 0));
+        Dose After(Dose from, string thickener)
+            => Dose.FromPercent(from.Percent + advice.Thickeners.Where(t => t.Name == thickener).Sum(t => t.Planned?.About.Percent ?? 0));
         return new(After(now.Body, roles.BodyThickener.Name), After(now.Strings, roles.StringThickener.Name));
     }
 
@@ -65,7 +68,8 @@ internal static class DosePlanes
         return (End(p => p.Body.Percent, posterior.Evidence.RangeTop), End(p => p.Strings.Percent, posterior.Evidence.StringTop));
     }
 
-    private static ImmutableArray<Dose> Even(double end, int samples) => [.. Enumerable.Range(0, samples + 1).Select(i => Dose.FromPercent(end * i / samples))];
+    private static ImmutableArray<Dose> Even(double end, int samples)
+        => [.. Enumerable.Range(0, samples + 1).Select(i => Dose.FromPercent(end * i / samples))];
 
     private static SliceSample Sample(Posterior posterior, Dose at, Doses doses, Percentage level)
         => new(at, posterior.BodyAt(doses, level), posterior.StringAt(doses, level));

@@ -5,7 +5,8 @@ namespace Viscolog.Core.Advising;
 
 /// <summary>
 /// Chooses the next dose: escalation with overdose control (Babb, Rogatko and Zacks, Statistics in Medicine 17 (1998) 1103–1120, there for
-/// drug doses). Among the doses whose chance of going over stays within the risk, the one with the greatest chance of landing in band if that
+/// drug doses). Among the doses whose chance of going over stays within the risk, the one with the greatest chance of landing in band if
+/// that
 /// chance is worth it, else the largest.
 /// </summary>
 public static class IncrementPolicy

@@ -26,7 +26,8 @@ internal sealed class OneThickener(Situation at) : AdditionPolicy(at, DecisionSe
 
     /// <inheritdoc/>
     public override Addition? Choose()
-        => IncrementPolicy.Choose(At.Posterior, At.Band, At.Now.Body.Percent, Limit.Dose.Percent, At.Evidence.RangeTop, Risk.Fraction) is { } choice
+        => IncrementPolicy.Choose(
+            At.Posterior, At.Band, At.Now.Body.Percent, Limit.Dose.Percent, At.Evidence.RangeTop, Risk.Fraction) is { } choice
             ? new(Quantity.Body, choice.DosePercent, choice.BestChance, choice.Bound)
             : null;
 
@@ -38,7 +39,8 @@ internal sealed class OneThickener(Situation at) : AdditionPolicy(at, DecisionSe
     {
         if (At.Over(Quantity.Body, At.Now) > Risk.Fraction && !IsHopeless)
         {
-            return IsReadOften(Quantity.Body) ? new LetDowns(At, Settings).ToAim(Quantity.Body) : Move.ReadBody(new AdviceReason.MaybeOver());
+            return IsReadOften(Quantity.Body)
+                ? new LetDowns(At, Settings).ToAim(Quantity.Body) : Move.ReadBody(new AdviceReason.MaybeOver());
         }
 
         var top = At.Thickener(Quantity.Body).UsualRange.Top;

@@ -55,11 +55,13 @@ public static class RunPictures
     private static string? MethodWords(Method method)
         => method == Method.Direct ? null : method.TellsYieldStress ? $"{method.Id}: yield stress over 1/s" : method.Id;
 
-    private static NextIncrement? Arrow(Advice? advice) => advice is { Body: { Now: { } now, Expected: { } expected }, Action: BenchAction.Add add }
+    private static NextIncrement? Arrow(Advice? advice)
+        => advice is { Body: { Now: { } now, Expected: { } expected }, Action: BenchAction.Add add }
         ? new(advice.Thickener.DoseNow, now.Median, add.After, expected)
         : null;
 
-    /// <summary>The curve from no thickener to a little beyond the last dose read, advised or needed for the aim, and to the range top where that is near.</summary>
+    /// <summary>The curve from no thickener to a little beyond the last dose read, advised or needed for the aim, and to the range top
+    /// where that is near.</summary>
     private static ImmutableArray<CurveSample> Curve(Posterior posterior, ViscosityBand? band, Advice? advice, Percentage level)
     {
         var top = posterior.Evidence.Thickener.UsualRange.Top.Percent;

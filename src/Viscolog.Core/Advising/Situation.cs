@@ -80,7 +80,9 @@ internal sealed class Situation
     public double AllInBand(Doses doses) => At(doses).Aggregate(1.0, (all, chances) => all * chances.InBand);
 
     /// <summary>The doses in a pot.</summary>
-    public Doses DosesIn(Pot pot) => Thickeners is [var body, var strings] ? new Doses(pot.DoseOf(body.Name), pot.DoseOf(strings.Name)) : pot.DoseOf(Thickeners[0].Name);
+    public Doses DosesIn(Pot pot)
+        => Thickeners is [var body, var strings]
+            ? new Doses(pot.DoseOf(body.Name), pot.DoseOf(strings.Name)) : pot.DoseOf(Thickeners[0].Name);
 
     /// <summary>Repeatability of the string.</summary>
     public Percentage StringRepeatability => Percentage.FromFraction(Evidence.StringRepeatability);
@@ -91,10 +93,13 @@ internal sealed class Situation
     /// <summary>The median of a quantity at doses, as a logarithm.</summary>
     public double Median(Quantity quantity, Doses doses) => Posterior.At(doses, quantity).Quantile(0.5);
 
-    /// <summary>The least dose of a quantity's thickener, in % and from the one given on, at which the median is at the aim; the limit where none is.</summary>
-    public double DoseForAim(Quantity quantity, Doses from) => First(quantity, from, x => Median(quantity, from.With(quantity, x)) >= Aim(quantity).Middle);
+    /// <summary>The least dose of a quantity's thickener, in % and from the one given on, at which the median is at the aim; the limit
+    /// where none is.</summary>
+    public double DoseForAim(Quantity quantity, Doses from)
+        => First(quantity, from, x => Median(quantity, from.With(quantity, x)) >= Aim(quantity).Middle);
 
-    /// <summary>The least dose of a quantity's thickener, in % and from the one given on, at which something holds; the limit where it never does.</summary>
+    /// <summary>The least dose of a quantity's thickener, in % and from the one given on, at which something holds; the limit where it
+    /// never does.</summary>
     public double First(Quantity quantity, Doses from, Func<double, bool> holds)
     {
         const int places = 8;
@@ -105,7 +110,8 @@ internal sealed class Situation
 
     /// <summary>Time in s until changes of the body, one for each draw, are as good as over.</summary>
     public TimeSpan WaitFor(double[] changes)
-        => TimeSpan.FromSeconds(Settling.BuildUp.WaitUntilBelow(changes, Posterior.TimeConstants(), Settling.Settled.Bound(Evidence.Repeatability)));
+        => TimeSpan.FromSeconds(Settling.BuildUp.WaitUntilBelow(
+            changes, Posterior.TimeConstants(), Settling.Settled.Bound(Evidence.Repeatability)));
 }
 
 /// <summary>A band that a quantity is to come into, on the logarithmic scale.</summary>
@@ -117,7 +123,8 @@ internal sealed record Aim(Quantity Quantity, double Low, double High, double Mi
 {
     public static Aim Of(ViscosityBand band) => new(Quantity.Body, band.Low.Ln, band.High.Ln, band.Aim.Ln);
 
-    /// <summary>The aim is the middle of the band on the scale where readings scatter evenly; half the greatest where there is no least.</summary>
+    /// <summary>The aim is the middle of the band on the scale where readings scatter evenly; half the greatest where there is no
+    /// least.</summary>
     public static Aim Of(StringBand band)
     {
         var high = Math.Log(band.High.Millimeters);
@@ -161,7 +168,8 @@ internal sealed record Move(BenchAction Action, AdviceReason Why)
     public static Move ReadBody(AdviceReason why, TimeSpan? standing = null) => new(new BenchAction.Measure(standing), why);
 
     /// <summary>Read the string once more.</summary>
-    public static Move ReadString(AdviceReason why) => new(new BenchAction.Measure(null) { IsOfString = true }, why) { About = Quantity.Stringiness };
+    public static Move ReadString(AdviceReason why)
+        => new(new BenchAction.Measure(null) { IsOfString = true }, why) { About = Quantity.Stringiness };
 
     /// <summary>Give up.</summary>
     public static Move GiveUp(Remedy remedy, AdviceReason why) => new(new BenchAction.GiveUp(remedy), why);

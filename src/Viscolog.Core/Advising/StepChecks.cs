@@ -13,17 +13,18 @@ internal sealed class StepChecks
     /// </summary>
     private const double SteepestRise = 15;
 
-    private readonly Posterior posterior;
-    private readonly EvidenceStep step;
-    private readonly double repeatability;
+    private readonly Posterior _posterior;
+    private readonly EvidenceStep _step;
+    private readonly double _repeatability;
 
     public StepChecks(Posterior posterior, EvidenceStep step)
     {
-        (this.posterior, this.step) = (posterior, step);
-        repeatability = posterior.Evidence.Repeatability;
+        (_posterior, _step) = (posterior, step);
+        _repeatability = posterior.Evidence.Repeatability;
         var stood = step.Readings[^1].WaitSeconds;
         IsTimed = step.Place > 0 && double.IsFinite(stood);
-        (Remaining, MoreWait) = IsTimed ? Settled.After(posterior.ChangesIn(step), posterior.TimeConstants(), stood, repeatability) : (0, 0);
+        (Remaining, MoreWait) = IsTimed
+            ? Settled.After(posterior.ChangesIn(step), posterior.TimeConstants(), stood, _repeatability) : (0, 0);
         LongEnough = stood >= BuildUp.LongestWaitSeconds;
     }
 
@@ -34,36 +35,38 @@ internal sealed class StepChecks
     public double MoreWait { get; }
 
     /// <summary>Whether the readings have settled, or are as settled as they get.</summary>
-    public bool IsSettled => !IsTimed || LongEnough || Remaining < Settled.Bound(repeatability) || TwoAgree;
+    public bool IsSettled => !IsTimed || LongEnough || Remaining < Settled.Bound(_repeatability) || TwoAgree;
 
     /// <summary>Whether the step's readings fall over time by more than they scatter.</summary>
-    public bool Falls => step.Readings.Length >= 2 && IsTimed && step.Readings[0].Ln - step.Readings[^1].Ln > 2 * Math.Sqrt(2) * repeatability;
+    public bool Falls => _step.Readings.Length >= 2 && IsTimed
+        && _step.Readings[0].Ln - _step.Readings[^1].Ln > 2 * Math.Sqrt(2) * _repeatability;
 
     private bool IsTimed { get; }
 
     private bool LongEnough { get; }
 
-    private bool TwoAgree => step.Readings.Length >= 2
-        && Settled.TwoAgree((step.Readings[^2].WaitSeconds, step.Readings[^2].Ln), (step.Readings[^1].WaitSeconds, step.Readings[^1].Ln), repeatability);
+    private bool TwoAgree => _step.Readings.Length >= 2
+        && Settled.TwoAgree(
+            (_step.Readings[^2].WaitSeconds, _step.Readings[^2].Ln), (_step.Readings[^1].WaitSeconds, _step.Readings[^1].Ln), _repeatability);
 
     /// <summary>Why the last reading can't be taken as it is; null where it can.</summary>
     public Contradiction? Contradiction()
     {
-        var last = step.Readings[^1];
-        var expected = posterior.At(step, last.WaitSeconds).Quantile(0.5);
-        if (CurveFilter.OutlierChance(last.Ln - expected, 2 * repeatability * repeatability) >= 0.5)
+        var last = _step.Readings[^1];
+        var expected = _posterior.At(_step, last.WaitSeconds).Quantile(0.5);
+        if (CurveFilter.OutlierChance(last.Ln - expected, 2 * _repeatability * _repeatability) >= 0.5)
         {
             return new Contradiction.Unexpected { Ratio = Math.Exp(last.Ln - expected) };
         }
 
-        return step.Readings.Length == 1 ? Jump(last) : null;
+        return _step.Readings.Length == 1 ? Jump(last) : null;
     }
 
     /// <summary>A single reading at a new dose against the step before it.</summary>
     private Contradiction? Jump(BodyReading last)
     {
-        var earlier = posterior.Evidence.Steps.Take(step.Place).LastOrDefault(s => s.Readings.Length > 0);
-        var added = earlier is null ? 0 : posterior.Evidence.RangesAt(step) - posterior.Evidence.RangesAt(earlier);
+        var earlier = _posterior.Evidence.Steps.Take(_step.Place).LastOrDefault(s => s.Readings.Length > 0);
+        var added = earlier is null ? 0 : _posterior.Evidence.RangesAt(_step) - _posterior.Evidence.RangesAt(earlier);
         if (earlier is null || added <= 0)
         {
             return null;
@@ -71,12 +74,12 @@ internal sealed class StepChecks
 
         var before = earlier.Readings[^1].Ln;
         var most = SteepestRise * added;
-        if (last.Ln < before - (3 * repeatability))
+        if (last.Ln < before - (3 * _repeatability))
         {
             return new Contradiction.Fell { Ratio = Math.Exp(last.Ln - before) };
         }
 
-        return last.Ln - before > most + (3 * repeatability)
+        return last.Ln - before > most + (3 * _repeatability)
             ? new Contradiction.Jumped { Ratio = Math.Exp(last.Ln - before) }
             : null;
     }

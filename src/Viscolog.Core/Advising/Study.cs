@@ -8,7 +8,8 @@ using Viscolog.Core.Quantities;
 namespace Viscolog.Core.Advising;
 
 /// <summary>
-/// All that a run says, with one thickener or two: evidence, posterior, advice, picture and fit. Each is worked out when it is first asked for and
+/// All that a run says, with one thickener or two: evidence, posterior, advice, picture and fit. Each is worked out when it is first asked
+/// for and
 /// never changes. Deterministic: the same request gives the same study.
 /// </summary>
 public sealed class Study
@@ -82,7 +83,8 @@ public sealed class Study
             return new(null, new NoAdvice.NoTarget());
         }
 
-        NoAdvice? missing = IsOfTwo && Run.TargetString is null ? new NoAdvice.NoStringTarget([.. Run.Thickeners.Select(t => t.Name)]) : TooFar();
+        NoAdvice? missing = IsOfTwo
+            && Run.TargetString is null ? new NoAdvice.NoStringTarget([.. Run.Thickeners.Select(t => t.Name)]) : TooFar();
         return missing is null ? new(new Decision(Request, band, Posterior).Decide(), null) : new(null, missing);
     }
 

@@ -1,10 +1,12 @@
+using System.Globalization;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Advising;
 
 /// <summary>
-/// Finds the dose whose reading teaches most about the curve: the one after which the variance of ln body, averaged over the usual range, is
+/// Finds the dose whose reading teaches most about the curve: the one after which the variance of ln body, averaged over the usual range,
+/// is
 /// expected to be least (MacKay, Neural Computation 4 (1992) 590–604; Cohn, Neural Networks 9 (1996) 1071–1083; both from memory), the
 /// variances taken from the draws.
 /// </summary>
@@ -49,8 +51,9 @@ public static class TestDoses
     private static TestDose Told(Posterior posterior, Dose dose, double gain)
     {
         var part = Percentage.FromFraction(Math.Min(1, gain));
-        return new(dose, posterior.BodyAt(dose, Study.Level), part, FormattableString.Invariant(
-            $"A reading there teaches most about the whole curve: the uncertainty (as variance) over the usual range is expected to fall by {part.Percent:0} %. It heeds no target: to bring a pot into a band ask for advice instead."));
+        return new(dose, posterior.BodyAt(dose, Study.Level), part, string.Create(CultureInfo.InvariantCulture,
+            $"A reading there teaches most about the whole curve: the uncertainty (as variance) over the usual range is expected to fall "
+                + $"by {part.Percent:0} %. It heeds no target: to bring a pot into a band ask for advice instead."));
     }
 
     private static bool IsTooStiff(Posterior posterior, Dose dose)

@@ -14,11 +14,13 @@ public static class ThickenerComparison
     /// <param name="body">The body wanted.</param>
     /// <param name="strings">The string wanted; null for none, and then pairs are left aside.</param>
     /// <returns>Those of which enough is known, the least dose first; and what had to be left aside, in words.</returns>
-    public static (ImmutableArray<Contender> Contenders, ImmutableArray<string> LeftAside) Of(IReadOnlyList<Run> runs, ViscosityBand body, StringBand? strings)
+    public static (ImmutableArray<Contender> Contenders, ImmutableArray<string> LeftAside) Of(
+        IReadOnlyList<Run> runs, ViscosityBand body, StringBand? strings)
     {
         var found = ImmutableArray.CreateBuilder<Contender>();
         var aside = ImmutableArray.CreateBuilder<string>();
-        foreach (var group in runs.GroupBy(Key, StringComparer.Ordinal).Where(g => g.Key.Length > 0).OrderBy(g => g.Key, StringComparer.Ordinal))
+        foreach (var group in runs.GroupBy(Key, StringComparer.Ordinal).Where(g => g.Key.Length > 0)
+            .OrderBy(g => g.Key, StringComparer.Ordinal))
         {
             var latest = group.Last();
             Run[] alike = [.. group.Where(r => ShearConditions.Agree(r, latest))];
@@ -47,7 +49,8 @@ public static class ThickenerComparison
             return $"{roles.BodyThickener.Name} + {roles.StringThickener.Name}";
         }
 
-        return run.PotNow() is var pot && run.Thickeners.Count(t => pot.In(t.Name) > Mass.None) == 1 ? Evidence.MainThickener(run)!.Name : "";
+        return run.PotNow() is var pot
+            && run.Thickeners.Count(t => pot.In(t.Name) > Mass.None) == 1 ? Evidence.MainThickener(run)!.Name : "";
     }
 
     /// <summary>The forecast of a new pot from the earlier ones, lots differing as they do.</summary>
@@ -87,7 +90,10 @@ public static class ThickenerComparison
         var reached = draws.OfType<Doses>().ToArray();
         var (first, second) = (roles.BodyThickener, roles.StringThickener);
         Spread? Of(double? perFirst, double? perSecond)
-            => perFirst is { } a && perSecond is { } b && 2 * reached.Length > draws.Length ? PairDoses.Spread([.. draws.Select(d => d is null ? double.PositiveInfinity : (a * d.Value.Body.Percent) + (b * d.Value.Strings.Percent))]) : null;
+            => perFirst is { } a && perSecond is { } b
+                && 2 * reached.Length > draws.Length
+                    ? PairDoses.Spread([.. draws.Select(d => d is null
+                        ? double.PositiveInfinity : (a * d.Value.Body.Percent) + (b * d.Value.Strings.Percent))]) : null;
         return new([first, second], posteriors.Length, Percentage.FromFraction((double)reached.Length / draws.Length))
         {
             Dose = Of(1, 1),
@@ -98,7 +104,8 @@ public static class ThickenerComparison
 
     /// <summary>Water for each part of thickener as supplied.</summary>
     private static double? WaterPart(Thickener thickener)
-        => thickener.Active is { } active ? 1 - active.Fraction + (thickener.Dilution.WaterParts / thickener.Dilution.ThickenerParts) : null;
+        => thickener.Active is { } active
+            ? 1 - active.Fraction + (thickener.Dilution.WaterParts / thickener.Dilution.ThickenerParts) : null;
 }
 
 /// <summary>What a thickener, or a pair of them, needs to reach a target in a base; intervals hold 9 times in 10.</summary>
@@ -113,7 +120,8 @@ public sealed record Contender(ImmutableArray<Thickener> Thickeners, int Runs, P
     /// <summary>Cost for 1 kg of base in the user's currency; null where a price is not stated.</summary>
     public Spread? Cost { get; init; }
 
-    /// <summary>Water brought in, in g per 100 g of base: what is not active matter, and dilution water; null where the active matter is not stated.</summary>
+    /// <summary>Water brought in, in g per 100 g of base: what is not active matter, and dilution water; null where the active matter is
+    /// not stated.</summary>
     public Spread? Water { get; init; }
 
     /// <summary>What the thickeners are called together.</summary>

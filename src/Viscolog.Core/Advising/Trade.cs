@@ -36,5 +36,6 @@ internal static class Trade
 
     private static Viscosity Body(Situation at, Doses doses) => Viscosity.FromLn(at.Median(Quantity.Body, doses));
 
-    private static Length Length(Situation at, Doses doses) => Quantities.Length.FromMillimeters(Math.Exp(at.Median(Quantity.Stringiness, doses)));
+    private static Length Length(Situation at, Doses doses)
+        => Quantities.Length.FromMillimeters(Math.Exp(at.Median(Quantity.Stringiness, doses)));
 }

@@ -4,7 +4,8 @@ using Viscolog.Core.Quantities;
 namespace Viscolog.Core.Advising;
 
 /// <summary>
-/// Chooses the next addition of two thickeners: escalation with overdose control as for one (see <see cref="IncrementPolicy"/>), over body and string.
+/// Chooses the next addition of two thickeners: escalation with overdose control as for one (see <see cref="IncrementPolicy"/>), over body
+/// and string.
 /// Each addition keeps the chance of going over in either within the risk and leaves room for what the other thickener will still do.
 /// </summary>
 internal sealed class TwoThickeners : AdditionPolicy
@@ -15,16 +16,19 @@ internal sealed class TwoThickeners : AdditionPolicy
     /// <summary>The chance, in the end, of having no room left that an addition may carry.</summary>
     private const double RoomRisk = 0.05;
 
-    /// <summary>What part of the risk that a pot of one thickener allows an addition is allowed here, where about twice as many are made.</summary>
+    /// <summary>What part of the risk that a pot of one thickener allows an addition is allowed here, where about twice as many are
+    /// made.</summary>
     private const double RiskOfOne = 0.875;
 
-    /// <summary>How much more a step on the string's way counts than one on the body's: what brings the string thickens too, so it is learned first.</summary>
+    /// <summary>How much more a step on the string's way counts than one on the body's: what brings the string thickens too, so it is
+    /// learned first.</summary>
     private const double StringFirst = 1.3;
 
     /// <summary>The chance of over, in all, that no addition goes beyond, in multiples of the risk.</summary>
     private const double MostRisk = 5;
 
-    /// <summary>An addition that covers less of its way than this, in half widths of the band, is not worth making while a reading may free a larger one.</summary>
+    /// <summary>An addition that covers less of its way than this, in half widths of the band, is not worth making while a reading may
+    /// free a larger one.</summary>
     private const double SmallGain = 2;
 
     /// <summary>An addition that covers less than this is none.</summary>
@@ -79,7 +83,8 @@ internal sealed class TwoThickeners : AdditionPolicy
 
     /// <inheritdoc/>
     public override Move? InsteadOf(Addition? addition)
-        => OutOfRoom() ?? (addition is null || (addition.Bound != ChoiceBound.BestChance && Gain(addition) < NoGain) ? Repeat() ?? Stuck() : RepeatFirst(addition));
+        => OutOfRoom() ?? (addition is null || (addition.Bound != ChoiceBound.BestChance
+            && Gain(addition) < NoGain) ? Repeat() ?? Stuck() : RepeatFirst(addition));
 
     /// <inheritdoc/>
     public override Move Stuck() => Headroom() ?? Trade.Of(At);
@@ -91,8 +96,13 @@ internal sealed class TwoThickeners : AdditionPolicy
     public override AdviceReason Why(Addition addition)
     {
         var other = Other(addition.Quantity);
-        var isStringFirst = addition is { Quantity: Quantity.Stringiness, Bound: not ChoiceBound.BestChance } && _end.Body.Percent - At.Now.Body.Percent > 0.05;
-        return new AdviceReason.ChosenOfTwo(addition.Bound, addition.Quantity, Risk, (At.Thickener(addition.Quantity).Name, At.Thickener(other).Name)) { IsStringFirst = isStringFirst };
+        var isStringFirst = addition is { Quantity: Quantity.Stringiness, Bound: not ChoiceBound.BestChance }
+            && _end.Body.Percent - At.Now.Body.Percent > 0.05;
+        return new AdviceReason.ChosenOfTwo(
+            addition.Bound, addition.Quantity, Risk, (At.Thickener(addition.Quantity).Name, At.Thickener(other).Name))
+        {
+            IsStringFirst = isStringFirst,
+        };
     }
 
     /// <inheritdoc/>
@@ -122,7 +132,8 @@ internal sealed class TwoThickeners : AdditionPolicy
     /// <summary>A reading in place of an addition that would be small only because the string is not known well enough.</summary>
     private Move? RepeatFirst(Addition addition)
     {
-        var isBoundByString = addition.Bound == ChoiceBound.StringRisk || addition is { Bound: ChoiceBound.Room, Quantity: Quantity.Stringiness };
+        var isBoundByString = addition.Bound == ChoiceBound.StringRisk
+            || addition is { Bound: ChoiceBound.Room, Quantity: Quantity.Stringiness };
         return isBoundByString && !IsReadOften(Quantity.Stringiness) && Gain(addition) < SmallGain
             ? Move.ReadString(new AdviceReason.StringKeepsAdditionSmall(At.StringRepeatability))
             : null;
@@ -132,7 +143,8 @@ internal sealed class TwoThickeners : AdditionPolicy
     private Move? OutOfRoom()
     {
         var strings = At.At(At.Now)[(int)Quantity.Stringiness];
-        if (strings.InBand + strings.Over >= 0.5 || At.Over(Quantity.Body, At.Now.With(Quantity.Stringiness, StringDoseWanted(At.Now.Body, 0.5))) < 0.5)
+        if (strings.InBand + strings.Over >= 0.5
+            || At.Over(Quantity.Body, At.Now.With(Quantity.Stringiness, StringDoseWanted(At.Now.Body, 0.5))) < 0.5)
         {
             return null;
         }
@@ -144,7 +156,8 @@ internal sealed class TwoThickeners : AdditionPolicy
 
         var wanted = _end.Strings.Percent - At.Now.Strings.Percent;
         return new LetDowns(At, Settings).Where(
-            doses => At.Median(Quantity.Body, doses.With(Quantity.Stringiness, At.DoseForAim(Quantity.Stringiness, doses))) <= At.Aim(Quantity.Body).Middle,
+            doses => At.Median(Quantity.Body, doses.With(Quantity.Stringiness, At.DoseForAim(Quantity.Stringiness, doses)))
+                <= At.Aim(Quantity.Body).Middle,
             new AdviceReason.BodyWouldPass(Dose.FromPercent(wanted), At.Thickener(Quantity.Stringiness).Name))
             ?? Move.GiveUp(Remedy.OneOfTwo, Trade.Of(At).Why);
     }
@@ -160,7 +173,8 @@ internal sealed class TwoThickeners : AdditionPolicy
 
         var aim = At.Aim(Quantity.Stringiness);
         return new LetDowns(At, Settings).Where(
-            doses => At.Median(Quantity.Stringiness, doses.With(Quantity.Body, At.DoseForAim(Quantity.Body, doses))) <= aim.Middle - ((aim.High - aim.Middle) / 4),
+            doses => At.Median(Quantity.Stringiness, doses.With(Quantity.Body, At.DoseForAim(Quantity.Body, doses)))
+                <= aim.Middle - ((aim.High - aim.Middle) / 4),
             new AdviceReason.StringWouldPass(Dose.FromPercent(_end.Body.Percent - At.Now.Body.Percent), At.Thickener(Quantity.Body).Name));
     }
 
@@ -168,7 +182,8 @@ internal sealed class TwoThickeners : AdditionPolicy
     private double StringDoseWanted(Dose body, double chance)
     {
         var (from, aim) = (At.Now with { Body = body }, At.Aim(Quantity.Stringiness));
-        return At.First(Quantity.Stringiness, from, x => At.Posterior.At(from.With(Quantity.Stringiness, x), Quantity.Stringiness).ChanceAbove((aim.Low + aim.Middle) / 2) >= chance);
+        return At.First(Quantity.Stringiness, from, x =>
+             At.Posterior.At(from.With(Quantity.Stringiness, x), Quantity.Stringiness).ChanceAbove((aim.Low + aim.Middle) / 2) >= chance);
     }
 
     /// <summary>How much of the way to its aim an addition covers, in half widths of the band.</summary>
@@ -178,7 +193,8 @@ internal sealed class TwoThickeners : AdditionPolicy
         var isString = quantity == Quantity.Stringiness;
         var from = isString ? At.Now : At.Now with { Strings = _end.Strings };
         double Median(double x) => At.Median(quantity, from.With(quantity, x));
-        return (Math.Min(Median(addition.DosePercent), aim.Middle) - Median(At.DoseNow(quantity))) / ((aim.High - aim.Middle) / (isString ? 2 : 1));
+        return (Math.Min(Median(addition.DosePercent), aim.Middle) - Median(At.DoseNow(quantity)))
+            / ((aim.High - aim.Middle) / (isString ? 2 : 1));
     }
 
     private Addition? Consider(Quantity quantity)
@@ -224,7 +240,8 @@ internal sealed class TwoThickeners : AdditionPolicy
         return (Threshold.Of(now, most, IsForbidden, Candidates, 8).Before, forbids);
     }
 
-    /// <summary>What stands already can't be undone by adding nothing; only what an addition brings on top counts against its risk.</summary>
+    /// <summary>What stands already can't be undone by adding nothing; only what an addition brings on top counts against its
+    /// risk.</summary>
     private static double Added(double after, double before) => Math.Max(0, after - before);
 
     private ChoiceBound? Forbidden(Quantity quantity, Doses doses)

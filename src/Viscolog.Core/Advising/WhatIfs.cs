@@ -55,7 +55,8 @@ internal static class WhatIfs
 /// <param name="ChanceInBand">Chance that it ends in band.</param>
 /// <param name="ChanceOver">Chance that it ends over the band.</param>
 /// <param name="Risk">The chance of going over that advice keeps to.</param>
-public sealed record WhatIf(Mass Poured, Dose Increment, Dose After, Estimate Expected, Percentage ChanceInBand, Percentage ChanceOver, Percentage Risk)
+public sealed record WhatIf(
+    Mass Poured, Dose Increment, Dose After, Estimate Expected, Percentage ChanceInBand, Percentage ChanceOver, Percentage Risk)
 {
     /// <summary>The dose limit where the addition goes beyond it; else null.</summary>
     public DoseLimit? BeyondLimit { get; init; }

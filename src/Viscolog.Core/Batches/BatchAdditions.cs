@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
@@ -7,22 +8,25 @@ namespace Viscolog.Core.Batches;
 /// <summary>Turns the stages of a batch into grams for a scale, rounded down so that no sum passes what was planned.</summary>
 internal sealed class BatchAdditions
 {
-    private readonly RecipeAmounts amounts;
-    private readonly ImmutableArray<BatchStage> stages;
+    private readonly RecipeAmounts _amounts;
+    private readonly ImmutableArray<BatchStage> _stages;
 
     public BatchAdditions(RecipeAmounts amounts, ImmutableArray<BatchStage> stages, Mass? step)
     {
-        (this.amounts, this.stages) = (amounts, stages);
+        (_amounts, _stages) = (amounts, stages);
         var parts = stages.Select((s, i) => s.Fraction - (i == 0 ? 0 : stages[i - 1].Fraction)).ToArray();
         var smallest = parts.Min() * amounts.Parts.Min(p => p.Poured.Grams);
         var needed = BatchScales.ForAdditions(smallest, amounts.Parts.Min(p => p.Poured.Grams));
         ScaleStep = step ?? needed;
         Steps = [.. stages.SelectMany(Of)];
         TooCoarse = Steps.Any(s => s.Poured == Mass.None)
-            ? FormattableString.Invariant($"the smallest addition is {smallest:0.####} g, which a scale of {ScaleStep.Grams:0.####} g can't weigh: use one of {needed.Grams:0.####} g, or cut the thickener with water and state the dilution in the run")
+            ? string.Create(CultureInfo.InvariantCulture, $"the smallest addition is {smallest:0.####} g, which a scale of "
+                + $"{ScaleStep.Grams:0.####} g can't weigh: use one of {needed.Grams:0.####} g, or cut the thickener with water and "
+                + $"state the dilution in the run")
             : null;
         Notes = smallest < BatchScales.LeastSteps * ScaleStep.Grams * (1 - 1e-9)
-            ? [FormattableString.Invariant($"the smallest addition is under three steps of the scale ({ScaleStep.Grams:0.####} g): {Cut(smallest)}, or use a scale of {needed.Grams:0.####} g")]
+            ? [string.Create(CultureInfo.InvariantCulture, $"the smallest addition is under three steps of the scale "
+                + $"({ScaleStep.Grams:0.####} g): {Cut(smallest)}, or use a scale of {needed.Grams:0.####} g")]
             : [];
     }
 
@@ -41,17 +45,19 @@ internal sealed class BatchAdditions
     private string Cut(double smallest)
     {
         var water = Math.Max(1, Math.Ceiling((BatchScales.LeastSteps * ScaleStep.Grams / smallest) - 1));
-        return FormattableString.Invariant($"cut the thickener with water (1:{water:0} at least), state the dilution, and weigh that instead");
+        return string.Create(CultureInfo.InvariantCulture, $"cut the thickener with water (1:{water:0} at least), state the dilution, "
+            + $"and weigh that instead");
     }
 
-    private IEnumerable<BatchStep> Of(BatchStage stage, int place) => amounts.Parts.Select((part, i) =>
+    private IEnumerable<BatchStep> Of(BatchStage stage, int place) => _amounts.Parts.Select((part, i) =>
     {
         var sum = BatchScales.Down(part.Poured.Grams * stage.Fraction, ScaleStep);
-        var before = place == 0 ? Mass.None : BatchScales.Down(part.Poured.Grams * stages[place - 1].Fraction, ScaleStep);
-        var last = i == amounts.Parts.Length - 1;
+        var before = place == 0 ? Mass.None : BatchScales.Down(part.Poured.Grams * _stages[place - 1].Fraction, ScaleStep);
+        var last = i == _amounts.Parts.Length - 1;
         var thickener = part.Part.Thickener;
         var step = Mass.FromGrams(Math.Max(0, Math.Round(sum.Grams - before.Grams, 9)));
-        return new BatchStep(place + 1, thickener.Name, step, sum, Dose.FromPercent(100 * sum.Grams * thickener.Dilution.ThickenerFraction / amounts.Base.Grams))
+        return new BatchStep(place + 1, thickener.Name, step, sum,
+            Dose.FromPercent(100 * sum.Grams * thickener.Dilution.ThickenerFraction / _amounts.Base.Grams))
         {
             Volume = Recipe.VolumeOf(thickener, step),
             IsRead = last,

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Quantities;
@@ -23,7 +24,8 @@ internal sealed record BatchAim(Dose? Dose, string Words)
         var now = posterior.At(reached);
         if (!stated || now.ChanceWithin(band.Low.Ln, band.High.Ln) >= LikelyInBand)
         {
-            return new(reached, FormattableString.Invariant($"The run ended at {reached.Percent:0.00} % {name}, and the batch goes there too.")
+            return new(reached, string.Create(CultureInfo.InvariantCulture, $"The run ended at {reached.Percent:0.00} % {name}, and the "
+                + $"batch goes there too.")
                 + (stated ? "" : " The run states no target, so what it reads at that dose, give or take 15 %, is aimed at."));
         }
 
@@ -32,11 +34,14 @@ internal sealed record BatchAim(Dose? Dose, string Words)
         if (posterior.DoseFor(band.Aim, Study.Level) is { } wanted && wanted.Median <= limit.Dose && wanted.Median > Quantities.Dose.None)
         {
             var high = wanted.High is { } end ? FormattableString.Invariant($"{end.Percent:0.00} %") : "more than was read";
-            return new(wanted.Median, FormattableString.Invariant(
-                $"The run itself ended {where}, at {reached.Percent:0.00} % {name}. The batch goes to {wanted.Median.Percent:0.00} %, where its curve meets the target ({wanted.Low.Percent:0.00} % to {high}, 9 times in 10): carry the run to its target first if you can."));
+            return new(wanted.Median, string.Create(CultureInfo.InvariantCulture,
+                $"The run itself ended {where}, at {reached.Percent:0.00} % {name}. The batch goes to {wanted.Median.Percent:0.00} %, "
+                    + $"where its curve meets the target ({wanted.Low.Percent:0.00} % to {high}, 9 times in 10): carry the run to its "
+                    + $"target first if you can."));
         }
 
-        return new(null, FormattableString.Invariant(
-            $"the run ended {where}, and its curve names no dose of '{name}' for the target within the dose limit of {limit.Dose.Percent:0.##} % ({limit.Why}): carry the run to its target first, or state another with --target"));
+        return new(null, string.Create(CultureInfo.InvariantCulture,
+            $"the run ended {where}, and its curve names no dose of '{name}' for the target within the dose limit of "
+                + $"{limit.Dose.Percent:0.##} % ({limit.Why}): carry the run to its target first, or state another with --target"));
     }
 }

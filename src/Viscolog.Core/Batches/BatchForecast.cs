@@ -10,7 +10,8 @@ using Viscolog.Core.Settling;
 namespace Viscolog.Core.Batches;
 
 /// <summary>
-/// Walks the way to a batch's final dose as advice would lead it: the run and those before it are the history of a new pot, which may be of other lots, and
+/// Walks the way to a batch's final dose as advice would lead it: the run and those before it are the history of a new pot, which may be
+/// of other lots, and
 /// every reading comes out as the run's curve says.
 /// </summary>
 internal sealed class BatchForecast
@@ -24,23 +25,25 @@ internal sealed class BatchForecast
     /// <summary>What the name of a base that has none is, so that the run is a history of the batch.</summary>
     private const string NoName = "base";
 
-    private readonly Posterior posterior;
-    private readonly ViscosityBand band;
-    private readonly Percentage risk;
-    private readonly Thickener thickener;
-    private readonly Run batch;
-    private readonly Prior prior;
+    private readonly Posterior _posterior;
+    private readonly ViscosityBand _band;
+    private readonly Percentage _risk;
+    private readonly Thickener _thickener;
+    private readonly Run _batch;
+    private readonly Prior _prior;
 
     public BatchForecast(Posterior posterior, ViscosityBand band, ImmutableArray<Run> history, Percentage risk)
     {
-        (this.posterior, this.band, this.risk) = (posterior, band, risk);
-        thickener = posterior.Evidence.Thickener;
+        (_posterior, _band, _risk) = (posterior, band, risk);
+        _thickener = posterior.Evidence.Thickener;
         var done = Directly(posterior.Evidence.Run);
-        batch = done with { Entries = [] };
-        prior = History.For(batch, thickener, [.. history.Where(r => ShearConditions.Agree(r, posterior.Evidence.Run)).Select(Directly), done]);
+        _batch = done with { Entries = [] };
+        _prior = History.For(_batch, _thickener,
+            [.. history.Where(r => ShearConditions.Agree(r, posterior.Evidence.Run)).Select(Directly), done]);
     }
 
-    /// <summary>The stages up to a dose; the first is <see cref="BatchPlan.FirstPart"/> of it, or less where that already risks going over.</summary>
+    /// <summary>The stages up to a dose; the first is <see cref="BatchPlan.FirstPart"/> of it, or less where that already risks going
+    /// over.</summary>
     /// <param name="final">The final dose; above 0.</param>
     public ImmutableArray<BatchStage> Walk(Dose final)
     {
@@ -58,10 +61,12 @@ internal sealed class BatchForecast
             }
 
             // One part of thickener to a base of 100 g is one per cent.
-            entries = entries.Add(new Entry.Dosed(thickener.Name, thickener.PouredFor(Mass.FromGrams(next - now)))).Add(Reading(Dose.FromPercent(next)));
+            entries = entries.Add(new Entry.Dosed(_thickener.Name, _thickener.PouredFor(Mass.FromGrams(next - now))))
+                .Add(Reading(Dose.FromPercent(next)));
             now = next;
             known = After(entries);
-            next = IncrementPolicy.Choose(known, band, now, final.Percent, thickener.UsualRange.Top.Percent, risk.Fraction)?.DosePercent ?? final.Percent;
+            next = IncrementPolicy.Choose(
+                known, _band, now, final.Percent, _thickener.UsualRange.Top.Percent, _risk.Fraction)?.DosePercent ?? final.Percent;
         }
     }
 
@@ -70,16 +75,17 @@ internal sealed class BatchForecast
         var body = known.At(Dose.FromPercent(next));
         return new(next / final, Standing(now, next), body.ToEstimate(Study.Level))
         {
-            ChanceOver = Percentage.FromFraction(Math.Clamp(body.ChanceAbove(band.High.Ln), 0, 1)),
+            ChanceOver = Percentage.FromFraction(Math.Clamp(body.ChanceAbove(_band.High.Ln), 0, 1)),
         };
     }
 
-    /// <summary>The first dose. Less than usual where what is known of the batch before it gives too great a chance of going over.</summary>
+    /// <summary>The first dose. Less than usual where what is known of the batch before it gives too great a chance of going
+    /// over.</summary>
     private double First(Posterior known, double final)
     {
         const double grain = 0.05;
         var part = BatchPlan.FirstPart;
-        while (part > 2 * grain && known.At(Dose.FromPercent(part * final)).ChanceAbove(band.High.Ln) > BatchPlan.FirstRisk)
+        while (part > 2 * grain && known.At(Dose.FromPercent(part * final)).ChanceAbove(_band.High.Ln) > BatchPlan.FirstRisk)
         {
             part -= grain;
         }
@@ -95,17 +101,18 @@ internal sealed class BatchForecast
     }
 
     private TimeSpan Standing(double now, double next) => TimeSpan.FromSeconds(BuildUp.WaitUntilBelow(
-        posterior.RisesBetween(Dose.FromPercent(now), Dose.FromPercent(next)), posterior.TimeConstants(), Settled.Bound(posterior.Evidence.Repeatability)));
+        _posterior.RisesBetween(Dose.FromPercent(now), Dose.FromPercent(next)),
+            _posterior.TimeConstants(), Settled.Bound(_posterior.Evidence.Repeatability)));
 
     private Posterior After(ImmutableArray<Entry> entries)
-        => Evidence.Of(batch with { BaseMass = Mass.FromGrams(100), Entries = entries }, thickener) is EvidenceOutcome.Usable usable
-            ? Posteriors.WithHistory(usable.Evidence, prior, band)
+        => Evidence.Of(_batch with { BaseMass = Mass.FromGrams(100), Entries = entries }, _thickener) is EvidenceOutcome.Usable usable
+            ? Posteriors.WithHistory(usable.Evidence, _prior, _band)
             : throw new InvalidOperationException("readings that were made up can't be used");
 
     private Entry.Measured Reading(Dose dose) => new Entry.Measured(new()
     {
-        Value = new InstrumentValue.Direct(posterior.BodyAt(dose, Study.Level).Median),
-        Temperature = batch.ReferenceTemperatureInForce,
+        Value = new InstrumentValue.Direct(_posterior.BodyAt(dose, Study.Level).Median),
+        Temperature = _batch.ReferenceTemperatureInForce,
     });
 
     /// <summary>The run as if its bodies had been read off directly, so that what is made up goes with it whatever its method.</summary>

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
@@ -23,7 +24,8 @@ internal static class BatchNotes
 
         if (recipe.WaterOnBase > Percentage.FromPercent(0))
         {
-            yield return FormattableString.Invariant($"water was poured into the run on its own ({recipe.WaterOnBase.Percent:0.00} g for 100 g of base now): it goes in with the base here");
+            yield return string.Create(CultureInfo.InvariantCulture, $"water was poured into the run on its own "
+                + $"({recipe.WaterOnBase.Percent:0.00} g for 100 g of base now): it goes in with the base here");
         }
 
         foreach (var part in recipe.Parts.Where(p => p.Thickener.Density is null && recipe.Base.Density is not null))
@@ -36,6 +38,7 @@ internal static class BatchNotes
             yield return "the thickeners go in by the same part of each, in the order of the run; the order itself can matter, so keep it";
         }
 
-        yield return "a larger vessel mixes more slowly than a cup, other lots thicken differently, and colour or filler shifts the curve: the readings decide, not the last gram of the plan";
+        yield return "a larger vessel mixes more slowly than a cup, other lots thicken differently, and colour or filler shifts the "
+            + "curve: the readings decide, not the last gram of the plan";
     }
 }

@@ -14,7 +14,8 @@ public sealed record BatchPlan(Run Run, Recipe Recipe, RecipeAmounts Amounts)
     public const double FirstPart = 0.7;
 
     /// <summary>
-    /// The greatest chance of going over that the first dose may carry, as a fraction; beyond it less goes in. It is larger than that of an addition to a
+    /// The greatest chance of going over that the first dose may carry, as a fraction; beyond it less goes in. It is larger than that of
+    /// an addition to a
     /// pot at hand, as a batch that nobody has dosed yet may be of any lot (a rule of this project).
     /// </summary>
     public const double FirstRisk = 0.1;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
@@ -41,7 +42,8 @@ public static class BatchPlans
         };
     }
 
-    private const string NeedsDensity = "litres need the base's density, which the run does not state: give the size in kg, or --density G_ML (weigh 100 mL of the base)";
+    private const string NeedsDensity = "litres need the base's density, which the run does not state: give the size in kg, or --density "
+        + "G_ML (weigh 100 mL of the base)";
 
     private static Mass? Size(BatchSize size, Recipe recipe) => size switch
     {
@@ -55,8 +57,9 @@ public static class BatchPlans
     {
         if (posterior.Evidence.LowPh is { } ph)
         {
-            return new BatchOutcome.Refused(FormattableString.Invariant(
-                $"the run was read at pH {ph:0.0}, where an alkali-swellable thickener hardly swells: raise the pH of the run first, its doses mean nothing for a batch"));
+            return new BatchOutcome.Refused(string.Create(CultureInfo.InvariantCulture,
+                $"the run was read at pH {ph:0.0}, where an alkali-swellable thickener hardly swells: raise the pH of the run first, its "
+                    + $"doses mean nothing for a batch"));
         }
 
         var name = posterior.Evidence.Thickener.Name;
@@ -87,7 +90,9 @@ public static class BatchPlans
         var stages = Enumerable.Range(0, BlindParts + 1)
             .Select(i => new BatchStage(i == BlindParts ? 1 : BatchPlan.FirstPart + (rest * i), null, null))
             .ToImmutableArray();
-        var source = $"The batch repeats the doses of the run. Its curve can't tell how far to go at once ({reason}), so what is left after the first doses goes in by three equal parts; whether the run ended in band is not judged here: 'viscolog advise' says.";
+        var source = $"The batch repeats the doses of the run. Its curve can't tell how far to go at once ({reason}), so what is left "
+            + $"after the first doses goes in by three equal parts; whether the run ended in band is not judged here: 'viscolog advise' "
+            + $"says.";
         return Drawn(request, recipe, stages, new(request.Run, request.Band ?? request.Run.Target?.Band, source, []));
     }
 
@@ -115,7 +120,8 @@ public static class BatchPlans
             Stir = Stir(request.Run),
             AcidityOfRun = AcidityOf(request.Run),
             Notes = [.. additions.Notes, .. BatchNotes.Of(request.Run, recipe), .. frame.Warnings],
-            Cautions = [.. recipe.Parts.SelectMany(p => Cautions.For(p.Thickener)).Distinct(StringComparer.Ordinal).OrderBy(c => c == Cautions.Last)],
+            Cautions = [.. recipe.Parts.SelectMany(p => Cautions.For(p.Thickener))
+                .Distinct(StringComparer.Ordinal).OrderBy(c => c == Cautions.Last)],
         });
     }
 
@@ -123,7 +129,8 @@ public static class BatchPlans
     {
         TimeSpan[] times =
         [
-            .. Steps.Of(run).Skip(1).SelectMany(s => s.Readings).Select(r => r.Reading.Stir).OfType<TimeSpan>().Where(t => t > TimeSpan.Zero).Order(),
+            .. Steps.Of(run).Skip(1).SelectMany(s => s.Readings).Select(r => r.Reading.Stir)
+                .OfType<TimeSpan>().Where(t => t > TimeSpan.Zero).Order(),
         ];
         return times.Length == 0 ? null : times[times.Length / 2];
     }

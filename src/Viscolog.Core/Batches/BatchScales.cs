@@ -8,7 +8,8 @@ internal static class BatchScales
     /// <summary>Steps of the scale that the smallest addition is to have, as everywhere.</summary>
     public const int LeastSteps = 3;
 
-    /// <summary>Steps of the scale that all thickener together is to have: rounding then stays within half a per cent of the dose.</summary>
+    /// <summary>Steps of the scale that all thickener together is to have: rounding then stays within half a per cent of the
+    /// dose.</summary>
     private const int StepsOfAll = 200;
 
     /// <summary>Steps of the scale that the base is to have.</summary>

@@ -25,6 +25,7 @@ public sealed record AcidityCheck(Acidity? Mean, AcidityBand Band, Percentage? C
         }
 
         var mean = read.Average(a => a.Ph);
-        return new(Acidity.FromPh(mean), band, Percentage.FromFraction(Conformity.Chance(mean, StandardUncertainty, band.Low.Ph, band.High.Ph)));
+        return new(Acidity.FromPh(mean), band,
+            Percentage.FromFraction(Conformity.Chance(mean, StandardUncertainty, band.Low.Ph, band.High.Ph)));
     }
 }

@@ -35,7 +35,8 @@ public sealed record BatchCheck(Run Run, Specification Specification, Verdict Ve
     {
         get
         {
-            Percentage?[] asked = [.. Body is null ? [] : new[] { Body.Chance }, .. Acidity is null ? [] : new[] { Acidity.Chance }, .. StringLength is null ? [] : new[] { StringLength.Chance }];
+            Percentage?[] asked = [.. Body is null ? [] : new[] { Body.Chance }, .. Acidity is null
+                ? [] : new[] { Acidity.Chance }, .. StringLength is null ? [] : new[] { StringLength.Chance }];
             return asked.Contains(null) ? null : asked.Min();
         }
     }
@@ -45,11 +46,13 @@ public sealed record BatchCheck(Run Run, Specification Specification, Verdict Ve
 /// <param name="Value">The body; null where no reading counts.</param>
 /// <param name="Band">The band.</param>
 /// <param name="Chance">Probability of conformity; null without a value.</param>
-/// <param name="Accepted">Measured values that would be accepted at this uncertainty: the band less a guard band at either end; null where none would be.</param>
+/// <param name="Accepted">Measured values that would be accepted at this uncertainty: the band less a guard band at either end; null where
+/// none would be.</param>
 public sealed record BodyCheck(BatchValue? Value, ViscosityBand Band, Percentage? Chance, ViscosityBand? Accepted)
 {
     /// <summary>The guard band at either end, relative; null where nothing would be accepted.</summary>
-    public Percentage? GuardBand => Accepted is { } inside ? Percentage.FromFraction(Math.Max(0, Math.Exp(inside.Low.Ln - Band.Low.Ln) - 1)) : null;
+    public Percentage? GuardBand => Accepted is { } inside
+        ? Percentage.FromFraction(Math.Max(0, Math.Exp(inside.Low.Ln - Band.Low.Ln) - 1)) : null;
 
     /// <summary>Whether the value lies below the aim.</summary>
     public bool IsBelowAim => Value is { } value && value.Body < Band.Aim;

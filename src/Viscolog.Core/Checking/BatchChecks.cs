@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Observing;
@@ -7,7 +8,8 @@ using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Checking;
 
-/// <summary>The one call behind every check of a batch: run, specification and history in, verdict and next step out. Deterministic.</summary>
+/// <summary>The one call behind every check of a batch: run, specification and history in, verdict and next step out.
+/// Deterministic.</summary>
 public static class BatchChecks
 {
     /// <summary>Beyond so many times, or under that part of, the oil's viscosity its bias is doubted (a rule of this project).</summary>
@@ -24,7 +26,9 @@ public static class BatchChecks
             return new CheckOutcome.Refused(reason);
         }
 
-        var posterior = Evidence.MainThickener(run) is not null && Posteriors.OfCurve(run, specification.Body?.Band, request.History) is PosteriorOutcome.Found believed ? believed.Posterior : null;
+        var posterior = Evidence.MainThickener(run) is not null
+            && Posteriors.OfCurve(run, specification.Body?.Band, request.History) is PosteriorOutcome.Found believed
+                ? believed.Posterior : null;
         var readings = new BatchReadings(run, posterior);
         if (specification.Body is not null && readings.Trouble is { } trouble)
         {
@@ -38,8 +42,10 @@ public static class BatchChecks
         var check = new BatchCheck(run, specification, new Verdict.Accept(), new NextStep.Release())
         {
             Body = body,
-            Acidity = specification.Acidity is { } acid ? AcidityCheck.Of([.. readings.OfPot.Select(r => r.Acidity).OfType<Acidity>()], acid) : null,
-            StringLength = specification.StringLength is { } strings ? StringCheck.Of([.. readings.OfPot.Select(r => r.StringLength).OfType<Length>()], strings) : null,
+            Acidity = specification.Acidity is { } acid
+                ? AcidityCheck.Of([.. readings.OfPot.Select(r => r.Acidity).OfType<Acidity>()], acid) : null,
+            StringLength = specification.StringLength is { } strings
+                ? StringCheck.Of([.. readings.OfPot.Select(r => r.StringLength).OfType<Length>()], strings) : null,
             Condition = condition,
             Drift = drift,
         };
@@ -60,15 +66,18 @@ public static class BatchChecks
             return (null, reason);
         }
 
-        var posterior = Evidence.MainThickener(run) is not null && Posteriors.OfCurve(run, null, []) is PosteriorOutcome.Found believed ? believed.Posterior : null;
+        var posterior = Evidence.MainThickener(run) is not null
+            && Posteriors.OfCurve(run, null, []) is PosteriorOutcome.Found believed ? believed.Posterior : null;
         var readings = new BatchReadings(run with { Target = null }, posterior);
-        var drift = ShearConditions.Of(run).FirstOrDefault() is { } condition ? MethodDrift.Of(request.Oils, condition, run.RepeatabilityInForce) : null;
+        var drift = ShearConditions.Of(run).FirstOrDefault() is { } condition
+            ? MethodDrift.Of(request.Oils, condition, run.RepeatabilityInForce) : null;
         return readings.Counted.IsEmpty
             ? (null, readings.Trouble ?? (readings.All > 0 ? "no reading of its last step has settled" : "its last step was not read"))
             : (new BatchValues(run, readings, drift, request.Today).Value(), null);
     }
 
-    /// <summary>The run as the specification sees it, with the repeatability that counts: its own, the bench's, learned from repeats, the default.</summary>
+    /// <summary>The run as the specification sees it, with the repeatability that counts: its own, the bench's, learned from repeats, the
+    /// default.</summary>
     private static Run Prepared(CheckRequest request)
     {
         var run = request.Run with
@@ -90,7 +99,8 @@ public static class BatchChecks
 
         if (specification.Method is { } asked && asked != run.MethodInForce && specification.Body is not null)
         {
-            return $"the specification '{specification.Name}' asks for readings by {asked.Id}, the run was read by {run.MethodInForce.Id}: bodies by different methods can't be compared, read it by {asked.Id}";
+            return $"the specification '{specification.Name}' asks for readings by {asked.Id}, the run was read by "
+                + $"{run.MethodInForce.Id}: bodies by different methods can't be compared, read it by {asked.Id}";
         }
 
         return ShearConditions.Mixture(run);
@@ -118,10 +128,12 @@ public static class BatchChecks
             yield break;
         }
 
-        var nearest = request.Oils.Where(o => o.Condition == drift.Condition && o.On == drift.LastChecked).Select(o => o.Oil.Viscosity).MinBy(v => Math.Abs(v.Ln - value.Body.Ln));
+        var nearest = request.Oils.Where(o => o.Condition == drift.Condition
+            && o.On == drift.LastChecked).Select(o => o.Oil.Viscosity).MinBy(v => Math.Abs(v.Ln - value.Body.Ln));
         if (Math.Abs(nearest.Ln - value.Body.Ln) > Math.Log(FarFactor))
         {
-            yield return FormattableString.Invariant($"the method was checked with an oil of {nearest.MilliPascalSeconds:0.###} mPa·s, far from this batch: its bias may be another here");
+            yield return string.Create(CultureInfo.InvariantCulture, $"the method was checked with an oil of "
+                + $"{nearest.MilliPascalSeconds:0.###} mPa·s, far from this batch: its bias may be another here");
         }
     }
 

@@ -14,29 +14,31 @@ internal sealed class BatchReadings
     /// <summary>So many standard deviations over the band a pot that still builds is over already.</summary>
     private const double SurelyOver = 3;
 
-    private readonly Run run;
-    private readonly BodyReader reader;
-    private readonly Step step;
-    private readonly int place;
-    private readonly Posterior? posterior;
+    private readonly Run _run;
+    private readonly BodyReader _reader;
+    private readonly Step _step;
+    private readonly int _place;
+    private readonly Posterior? _posterior;
 
     /// <summary>Takes the readings of a run's last step.</summary>
     /// <param name="run">The run, its repeatability as it counts.</param>
     /// <param name="posterior">The posterior in its curve; null where there is none.</param>
     public BatchReadings(Run run, Posterior? posterior)
     {
-        (this.run, this.posterior) = (run, posterior);
-        reader = new(run);
+        (_run, _posterior) = (run, posterior);
+        _reader = new(run);
         var steps = Steps.Of(run);
-        (step, place) = (steps[^1], steps.Length - 1);
-        ImmutableArray<(CountedReading Reading, double Wait)> all = [.. step.Readings.Select(r => Read(r.Reading)).OfType<(CountedReading, double)>()];
+        (_step, _place) = (steps[^1], steps.Length - 1);
+        ImmutableArray<(CountedReading Reading, double Wait)> all =
+            [.. _step.Readings.Select(r => Read(r.Reading)).OfType<(CountedReading, double)>()];
         (All, Counted) = (all.Length, Counting(all));
         if (all.Length > 0 && Counted.IsEmpty)
         {
             MoreWait = WaitFor(all[^1].Wait);
         }
 
-        if (Counted.IsEmpty && run.Target is { } target && all.Length > 0 && all.All(r => r.Reading.Ln - (SurelyOver * run.RepeatabilityInForce.Fraction) > target.Band.High.Ln))
+        if (Counted.IsEmpty && run.Target is { } target && all.Length > 0
+            && all.All(r => r.Reading.Ln - (SurelyOver * run.RepeatabilityInForce.Fraction) > target.Band.High.Ln))
         {
             (Counted, MoreWait) = ([.. all.Select(r => r.Reading)], null);
         }
@@ -52,33 +54,34 @@ internal sealed class BatchReadings
     public TimeSpan? MoreWait { get; }
 
     /// <summary>Whether the readings fall over time, which is not settling.</summary>
-    public bool Falls => EvidenceStep is { Readings.Length: > 1 } read && new StepChecks(posterior!, read).Falls;
+    public bool Falls => EvidenceStep is { Readings.Length: > 1 } read && new StepChecks(_posterior!, read).Falls;
 
     /// <summary>Readings too far from the reference temperature.</summary>
     public int TooFar { get; private set; }
 
     /// <summary>Why nothing of the last step could be converted; null where something could.</summary>
-    public string? Trouble => reader.Trouble;
+    public string? Trouble => _reader.Trouble;
 
     /// <summary>What a reader must know.</summary>
-    public IEnumerable<string> Warnings => reader.Warnings;
+    public IEnumerable<string> Warnings => _reader.Warnings;
 
     /// <summary>Where the temperature coefficient comes from.</summary>
-    public string CoefficientWords => reader.CoefficientWords;
+    public string CoefficientWords => _reader.CoefficientWords;
 
     /// <summary>The readings of the pot as it is now, whatever they read.</summary>
-    public IEnumerable<Reading> OfPot => step.Readings.Select(r => r.Reading);
+    public IEnumerable<Reading> OfPot => _step.Readings.Select(r => r.Reading);
 
-    private EvidenceStep? EvidenceStep => posterior?.Evidence.Steps[^1] is { } last && last.Place == place && last.Readings.Length > 0 ? last : null;
+    private EvidenceStep? EvidenceStep => _posterior?.Evidence.Steps[^1] is { } last && last.Place == _place
+        && last.Readings.Length > 0 ? last : null;
 
     private (CountedReading Reading, double Wait)? Read(Reading reading)
     {
-        if (reader.Read(reading, place) is not var (body, own))
+        if (_reader.Read(reading, _place) is not var (body, own))
         {
             return null;
         }
 
-        var reference = run.ReferenceTemperatureInForce;
+        var reference = _run.ReferenceTemperatureInForce;
         var at = reading.Temperature ?? reference;
         if (Math.Abs(at.Celsius - reference.Celsius) > TemperatureCorrection.GreatestDistance)
         {
@@ -86,25 +89,28 @@ internal sealed class BatchReadings
             return null;
         }
 
-        var (shift, sd) = TemperatureCorrection.LnShift(at, reference, reader.Coefficient);
-        var calibration = Conversions.ToBody(run.MethodInForce, reading.Value!, run.Setup, run.Base.Density) is Conversion.Converted converted
+        var (shift, sd) = TemperatureCorrection.LnShift(at, reference, _reader.Coefficient);
+        var calibration = Conversions.ToBody(_run.MethodInForce, reading.Value!, _run.Setup, _run.Base.Density)
+            is Conversion.Converted converted
             ? converted.Reading.CalibrationUncertainty.Fraction
             : 0;
-        var wait = Settled.WaitSeconds(place == 0, reading.Wait);
-        var slope = reader.Coefficient.Kelvin / (at.Kelvin * at.Kelvin);
-        return (new(body.Ln + shift, own, calibration, slope, at > reference ? sd : -sd, reading.Temperature is not null, Remaining(wait)), wait);
+        var wait = Settled.WaitSeconds(_place == 0, reading.Wait);
+        var slope = _reader.Coefficient.Kelvin / (at.Kelvin * at.Kelvin);
+        return (new(body.Ln + shift, own, calibration, slope, at > reference
+            ? sd : -sd, reading.Temperature is not null, Remaining(wait)), wait);
     }
 
-    /// <summary>Expected build-up still to come after a standing time, in ln units; without a posterior, nothing after six usual time constants.</summary>
+    /// <summary>Expected build-up still to come after a standing time, in ln units; without a posterior, nothing after six usual time
+    /// constants.</summary>
     private double Remaining(double wait)
         => double.IsInfinity(wait) ? 0
-            : EvidenceStep is { } known ? BuildUp.ExpectedRemaining(posterior!.ChangesIn(known), posterior.TimeConstants(), wait)
+            : EvidenceStep is { } known ? BuildUp.ExpectedRemaining(_posterior!.ChangesIn(known), _posterior.TimeConstants(), wait)
             : wait >= Settled.Seconds ? 0 : double.PositiveInfinity;
 
     /// <summary>Those that have settled; else the last two where they agree though time lay between them.</summary>
     private ImmutableArray<CountedReading> Counting(ImmutableArray<(CountedReading Reading, double Wait)> all)
     {
-        var repeatability = run.RepeatabilityInForce.Fraction;
+        var repeatability = _run.RepeatabilityInForce.Fraction;
         var bound = Settled.Bound(repeatability);
         ImmutableArray<CountedReading> settled = [.. all.Where(r => r.Reading.Remaining < bound).Select(r => r.Reading)];
         if (settled.Length > 0 || all.Length < 2)
@@ -125,8 +131,8 @@ internal sealed class BatchReadings
             return TimeSpan.FromSeconds(Math.Max(BuildUp.LeastWaitSeconds, Settled.Seconds - stood));
         }
 
-        var (changes, times) = (posterior!.ChangesIn(known), posterior.TimeConstants());
-        return TimeSpan.FromSeconds(Settled.After(changes, times, stood, run.RepeatabilityInForce.Fraction).MoreWaitSeconds);
+        var (changes, times) = (_posterior!.ChangesIn(known), _posterior.TimeConstants());
+        return TimeSpan.FromSeconds(Settled.After(changes, times, stood, _run.RepeatabilityInForce.Fraction).MoreWaitSeconds);
     }
 }
 
@@ -138,4 +144,5 @@ internal sealed class BatchReadings
 /// <param name="ShiftSd">Standard deviation of the temperature correction with its sign, shared through the coefficient.</param>
 /// <param name="HasTemperature">Whether its temperature was read.</param>
 /// <param name="Remaining">Expected build-up still to come, in ln units.</param>
-internal sealed record CountedReading(double Ln, double Own, double Calibration, double LnPerCelsius, double ShiftSd, bool HasTemperature, double Remaining);
+internal sealed record CountedReading(
+    double Ln, double Own, double Calibration, double LnPerCelsius, double ShiftSd, bool HasTemperature, double Remaining);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using MathNet.Numerics.Distributions;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Measuring;
@@ -13,7 +14,8 @@ internal sealed class BatchValues(Run run, BatchReadings readings, MethodDrift? 
     /// <summary>Standard uncertainty of a bench thermometer in °C, shared by all readings (from memory).</summary>
     private const double ThermometerSd = 0.2;
 
-    /// <summary>Standard uncertainty in °C of a pot whose temperature nobody read: anywhere within 2 °C of the reference (a rule of this project).</summary>
+    /// <summary>Standard uncertainty in °C of a pot whose temperature nobody read: anywhere within 2 °C of the reference (a rule of this
+    /// project).</summary>
     private static readonly double UnreadSd = 2 / Math.Sqrt(3);
 
     /// <summary>Beyond this level of the chi-squared law readings scatter more than the repeatability explains.</summary>
@@ -41,22 +43,29 @@ internal sealed class BatchValues(Run run, BatchReadings readings, MethodDrift? 
         var bare = Mean(r => r.HasTemperature ? 0 : r.LnPerCelsius) * UnreadSd;
         UncertaintyPart[] parts =
         [
-            new("repeatability", Fraction(scatter / Math.Sqrt(count)), true, Words(scatter, counted.Length, isObserved), "read it more often"),
-            new("reading off", Fraction(Math.Sqrt(Mean(r => r.Own * r.Own) / count)), true, "stopwatch, scale or ruler, each reading its own", "read it more often"),
+            new("repeatability", Fraction(scatter / Math.Sqrt(count)), true,
+                Words(scatter, counted.Length, isObserved), "read it more often"),
+            new("reading off", Fraction(Math.Sqrt(Mean(r => r.Own * r.Own) / count)), true, "stopwatch, scale or ruler, each reading its "
+                + "own", "read it more often"),
             Calibration(counted),
-            new("temperature", Fraction(Root(Mean(r => r.ShiftSd), Mean(r => r.HasTemperature ? r.LnPerCelsius : 0) * ThermometerSd)), false, TemperatureWords(counted), Warm("bring the pot to")),
-            new("unread degrees", Fraction(bare), false, "anywhere within 2 °C of the reference", Warm("read the temperature, and bring the pot to")),
+            new("temperature", Fraction(Root(Mean(r => r.ShiftSd), Mean(r => r.HasTemperature
+                ? r.LnPerCelsius : 0) * ThermometerSd)), false, TemperatureWords(counted), Warm("bring the pot to")),
+            new("unread degrees", Fraction(bare), false, "anywhere within 2 °C of the reference", Warm("read the temperature, and bring "
+                + "the pot to")),
             new("build-up", Fraction(Mean(r => r.Remaining)), false, "what may still be to come", "let it stand longer before it is read"),
         ];
         Warn(counted, weights);
-        return new(Viscosity.FromLn(mean - bias), weights.Count(w => w >= 0.5), [.. parts.Where((p, i) => i == 0 || p.Size.Fraction >= Negligible)]) { LnBiasTakenOut = bias };
+        return new(Viscosity.FromLn(mean - bias), weights.Count(w => w >= 0.5), [.. parts.Where((p, i) => i == 0
+            || p.Size.Fraction >= Negligible)])
+        { LnBiasTakenOut = bias };
     }
 
     private static double Root(double a, double b) => Math.Sqrt((a * a) + (b * b));
 
     private static Percentage Fraction(double value) => Percentage.FromFraction(value);
 
-    private string Warm(string what) => FormattableString.Invariant($"{what} {run.ReferenceTemperatureInForce.Celsius:0.#} °C and read it there");
+    private string Warm(string what)
+        => FormattableString.Invariant($"{what} {run.ReferenceTemperatureInForce.Celsius:0.#} °C and read it there");
 
     /// <summary>A reading far off the middle of three or more counts by the chance that it is no outlier.</summary>
     private double[] Weights(ImmutableArray<CountedReading> counted)
@@ -92,12 +101,14 @@ internal sealed class BatchValues(Run run, BatchReadings readings, MethodDrift? 
 
     private string Words(double scatter, int count, bool isObserved)
     {
-        var where = isObserved ? "of these readings, which scatter more than the method does" : run.Repeatability is null ? "by default (from memory)" : "of the method at this bench";
+        var where = isObserved ? "of these readings, which scatter more than the method does" : run.Repeatability is null
+            ? "by default (from memory)" : "of the method at this bench";
         return FormattableString.Invariant($"{100 * scatter:0.0} % {where}, {count} {(count == 1 ? "reading" : "readings")}");
     }
 
     /// <summary>
-    /// A fresh check with a certified oil stands for the whole of the instrument; an old one leaves the formula's own doubt beside it; without one only that is known.
+    /// A fresh check with a certified oil stands for the whole of the instrument; an old one leaves the formula's own doubt beside it;
+    /// without one only that is known.
     /// A bias that is not told from 0 is left in the value and counts as uncertainty (JCGM 100:2008, F.2.4.5).
     /// </summary>
     private UncertaintyPart Calibration(ImmutableArray<CountedReading> counted)
@@ -106,15 +117,18 @@ internal sealed class BatchValues(Run run, BatchReadings readings, MethodDrift? 
         const string remedy = "check the method with a certified oil, several readings";
         if (drift is null)
         {
-            var words = own > 0 ? "the formula's own; never checked with a certified oil" : "taken as exact; never checked with a certified oil";
+            var words = own > 0 ? "the formula's own; never checked with a certified oil" : "taken as exact; never checked with a "
+                + "certified oil";
             return new("calibration", Fraction(own), false, words, remedy);
         }
 
         var isOld = drift.IsOld(today);
         var size = isOld ? Root(drift.ForVerdicts.Fraction, own) : drift.ForVerdicts.Fraction;
         var bias = FormattableString.Invariant($"{Math.Abs(100 * double.ExpM1(drift.LnBias)):0.0} %");
-        var taken = drift.IsBiased ? $"certified oil: {bias} too {(drift.LnBias > 0 ? "high" : "low")}, taken out; how well that is known counts" : $"certified oil: a bias of {bias} is not told from none and counts as doubt";
-        return new("calibration", Fraction(size), false, isOld ? taken + "; the check is overdue, so the formula's own doubt counts too" : taken, remedy);
+        var taken = drift.IsBiased ? $"certified oil: {bias} too {(drift.LnBias > 0 ? "high" : "low")}, taken out; how well that is "
+            + $"known counts" : $"certified oil: a bias of {bias} is not told from none and counts as doubt";
+        return new("calibration", Fraction(size), false, isOld
+            ? taken + "; the check is overdue, so the formula's own doubt counts too" : taken, remedy);
     }
 
     private string TemperatureWords(ImmutableArray<CountedReading> counted)
@@ -126,28 +140,34 @@ internal sealed class BatchValues(Run run, BatchReadings readings, MethodDrift? 
     {
         if (weights.Count(w => w < 0.5) is var outliers and > 0)
         {
-            warnings.Add(FormattableString.Invariant($"{outliers} of {counted.Length} readings {(outliers == 1 ? "lies" : "lie")} far off the others and {(outliers == 1 ? "counts" : "count")} for next to nothing"));
+            warnings.Add(string.Create(CultureInfo.InvariantCulture, $"{outliers} of {counted.Length} readings "
+                + $"{(outliers == 1 ? "lies" : "lie")} far off the others and {(outliers == 1 ? "counts" : "count")} for next to nothing"));
         }
 
         if (readings.All > counted.Length)
         {
             var early = readings.All - counted.Length;
-            warnings.Add(FormattableString.Invariant($"{early} {(early == 1 ? "reading was" : "readings were")} taken before the pot had settled and {(early == 1 ? "does" : "do")} not count"));
+            warnings.Add(string.Create(CultureInfo.InvariantCulture, $"{early} {(early == 1 ? "reading was" : "readings were")} taken "
+                + $"before the pot had settled and {(early == 1 ? "does" : "do")} not count"));
         }
 
         if (readings.TooFar > 0)
         {
-            warnings.Add(FormattableString.Invariant($"{readings.TooFar} {(readings.TooFar == 1 ? "reading" : "readings")} more than 10 °C from the reference temperature left out; read nearer to it"));
+            warnings.Add(
+                string.Create(CultureInfo.InvariantCulture, $"{readings.TooFar} {(readings.TooFar == 1 ? "reading" : "readings")} more "
+                    + $"than 10 °C from the reference temperature left out; read nearer to it"));
         }
 
         if (counted.Count(r => !r.HasTemperature) is var bare and > 0)
         {
-            warnings.Add(FormattableString.Invariant($"{bare} {(bare == 1 ? "reading" : "readings")} without temperature: taken within 2 °C of {run.ReferenceTemperatureInForce.Celsius:0.#} °C"));
+            warnings.Add(string.Create(CultureInfo.InvariantCulture, $"{bare} {(bare == 1 ? "reading" : "readings")} without "
+                + $"temperature: taken within 2 °C of {run.ReferenceTemperatureInForce.Celsius:0.#} °C"));
         }
 
         if (drift is null)
         {
-            warnings.Add($"{run.MethodInForce.Id} was never checked with a certified oil at this bench: a bias of the instrument would go unseen");
+            warnings.Add($"{run.MethodInForce.Id} was never checked with a certified oil at this bench: a bias of the instrument would "
+                + $"go unseen");
         }
         else if (drift.IsOld(today))
         {

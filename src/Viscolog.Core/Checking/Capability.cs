@@ -4,7 +4,8 @@ using Viscolog.Core.Quantities;
 namespace Viscolog.Core.Checking;
 
 /// <summary>
-/// How a process fits its limits: min((U − m)/3σ, (m − L)/3σ), with an interval by Bissell's formula (Applied Statistics 39 (1990) 331–340):
+/// How a process fits its limits: min((U − m)/3σ, (m − L)/3σ), with an interval by Bissell's formula (Applied Statistics 39 (1990)
+/// 331–340):
 /// c ± z·√(1/(9n) + c²/(2ν)), ν the degrees of freedom of σ.
 /// </summary>
 /// <param name="Index">The index.</param>

@@ -46,7 +46,8 @@ internal static class ChartRules
     }
 }
 
-/// <summary>The four rules by which a chart gives a signal (Western Electric, Statistical Quality Control Handbook, 1956; from memory).</summary>
+/// <summary>The four rules by which a chart gives a signal (Western Electric, Statistical Quality Control Handbook, 1956; from
+/// memory).</summary>
 public enum ChartRule
 {
     /// <summary>One point beyond the limits.</summary>

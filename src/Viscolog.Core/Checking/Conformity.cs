@@ -3,8 +3,10 @@ using MathNet.Numerics.Distributions;
 namespace Viscolog.Core.Checking;
 
 /// <summary>
-/// The probability that a quantity lies within its limits when a measurement of it is normal: JCGM 106:2012 (Evaluation of measurement data – The role of
-/// measurement uncertainty in conformity assessment), clause 7.4, and the acceptance interval that a decision rule makes of it (clause 8.3).
+/// The probability that a quantity lies within its limits when a measurement of it is normal: JCGM 106:2012 (Evaluation of measurement
+/// data – The role of
+/// measurement uncertainty in conformity assessment), clause 7.4, and the acceptance interval that a decision rule makes of it (clause
+/// 8.3).
 /// </summary>
 internal static class Conformity
 {
@@ -34,7 +36,8 @@ internal static class Conformity
         for (var i = 0; i < 100; i++)
         {
             var between = (outside + inside) / 2;
-            (outside, inside) = Chance(between, uncertainty, low, high) < DecisionRule.AcceptFrom.Fraction ? (between, inside) : (outside, between);
+            (outside, inside) = Chance(between, uncertainty, low, high) < DecisionRule.AcceptFrom.Fraction
+                ? (between, inside) : (outside, between);
         }
 
         // The normal is even, so the guard bands are alike at both limits.

@@ -1,9 +1,12 @@
+using System.Globalization;
+
 using System.Collections.Immutable;
 
 namespace Viscolog.Core.Checking;
 
 /// <summary>
-/// An individuals and moving-range chart (ISO 7870-2): mean ± 3·(mean moving range)/d2, and D4·(mean moving range) for the range of neighbours. On the log scale
+/// An individuals and moving-range chart (ISO 7870-2): mean ± 3·(mean moving range)/d2, and D4·(mean moving range) for the range of
+/// neighbours. On the log scale
 /// all of it is worked out on ln of the values, and levels are brought back to the values' unit; moving ranges stay in ln.
 /// </summary>
 public sealed record ControlChart
@@ -16,7 +19,8 @@ public sealed record ControlChart
 
     private ControlChart(ChartRequest request, ImmutableArray<double> scaled, ImmutableArray<double> baseline)
     {
-        (Points, Scale, BaselineCount, LeftOut) = (request.Points, request.Scale, request.Baseline ?? Math.Min(UsualBaseline, scaled.Length), request.LeftOut);
+        (Points, Scale, BaselineCount, LeftOut) =
+            (request.Points, request.Scale, request.Baseline ?? Math.Min(UsualBaseline, scaled.Length), request.LeftOut);
         (Low, High, InBaseline) = (request.Low, request.High, baseline.Length);
         var mean = baseline.Average();
         MovingRangeMean = Ranges(baseline).Average()!.Value;
@@ -86,7 +90,8 @@ public sealed record ControlChart
     /// <summary>Capability within the baseline, by the moving range; null where no limit is wanted.</summary>
     public Capability? Cpk { get; }
 
-    /// <summary>Performance over the baseline, by the standard deviation of all its values (ISO 22514-1 calls it so); null where no limit is wanted.</summary>
+    /// <summary>Performance over the baseline, by the standard deviation of all its values (ISO 22514-1 calls it so); null where no limit
+    /// is wanted.</summary>
     public Capability? Ppk { get; }
 
     /// <summary>What a reader must know.</summary>
@@ -102,15 +107,18 @@ public sealed record ControlChart
         }
 
         ImmutableArray<double> scaled = [.. request.Points.Select(p => request.Scale == ChartScale.Log ? Math.Log(p.Value) : p.Value)];
-        ImmutableArray<double> baseline = [.. scaled.Take(request.Baseline ?? UsualBaseline).Where((_, i) => !request.LeftOut.Contains(request.Points[i].Batch, StringComparer.Ordinal))];
+        ImmutableArray<double> baseline = [.. scaled.Take(request.Baseline ?? UsualBaseline)
+            .Where((_, i) => !request.LeftOut.Contains(request.Points[i].Batch, StringComparer.Ordinal))];
         if (baseline.Length < LeastBaseline)
         {
-            return new ChartOutcome.Refused(FormattableString.Invariant($"limits need {LeastBaseline} batches or more (20 tell them well), {baseline.Length} {(baseline.Length == 1 ? "is" : "are")} there"));
+            return new ChartOutcome.Refused(string.Create(CultureInfo.InvariantCulture, $"limits need {LeastBaseline} batches or more "
+                + $"(20 tell them well), {baseline.Length} {(baseline.Length == 1 ? "is" : "are")} there"));
         }
 
         return Ranges(baseline).Average() > 1e-12 * Math.Max(1, baseline.Max(Math.Abs))
             ? new ChartOutcome.Charted(new(request, scaled, baseline))
-            : new ChartOutcome.Refused("all values of the baseline are the same, so there is no scatter to take limits from: read them more finely, or take a longer baseline");
+            : new ChartOutcome.Refused("all values of the baseline are the same, so there is no scatter to take limits from: read them "
+                + "more finely, or take a longer baseline");
     }
 
     /// <summary>A level so many standard deviations from the mean, in the values' unit.</summary>
@@ -121,7 +129,8 @@ public sealed record ControlChart
     {
         if (request.Scale == ChartScale.Log && request.Points.FirstOrDefault(p => p.Value <= 0) is { } low)
         {
-            return FormattableString.Invariant($"batch {low.Batch} has the value {low.Value:0.###}, which has no logarithm: chart these values on the linear scale");
+            return string.Create(CultureInfo.InvariantCulture, $"batch {low.Batch} has the value {low.Value:0.###}, which has no "
+                + $"logarithm: chart these values on the linear scale");
         }
 
         if (request.Scale == ChartScale.Log && (request.Low <= 0 || request.High <= 0))
@@ -157,10 +166,13 @@ public sealed record ControlChart
             yield return FormattableString.Invariant($"the limits rest on {InBaseline} batches; they are rough below {UsualBaseline}");
         }
 
-        string[] outside = [.. Signals.Where(s => s.Rule == ChartRule.BeyondLimits && s.Place < BaselineCount && !LeftOut.Contains(s.Batch, StringComparer.Ordinal)).Select(s => s.Batch)];
+        string[] outside = [.. Signals.Where(s => s.Rule == ChartRule.BeyondLimits && s.Place < BaselineCount
+            && !LeftOut.Contains(s.Batch, StringComparer.Ordinal)).Select(s => s.Batch)];
         if (outside.Length > 0)
         {
-            yield return $"{(outside.Length == 1 ? "batch" : "batches")} {string.Join(", ", outside)} of the baseline {(outside.Length == 1 ? "lies" : "lie")} beyond the limits: where the cause is found, leave {(outside.Length == 1 ? "it" : "them")} out and take the limits anew";
+            yield return $"{(outside.Length == 1 ? "batch" : "batches")} {string.Join(", ", outside)} of the baseline "
+                + $"{(outside.Length == 1 ? "lies" : "lie")} beyond the limits: where the cause is found, leave "
+                + $"{(outside.Length == 1 ? "it" : "them")} out and take the limits anew";
         }
 
         if (Cpk is not null && Signals.Any(s => s.Place < BaselineCount))

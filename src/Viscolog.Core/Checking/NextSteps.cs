@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
@@ -9,7 +10,8 @@ namespace Viscolog.Core.Checking;
 /// <summary>Goes from a verdict to what to do.</summary>
 internal sealed class NextSteps(BatchCheck check, BatchReadings readings, ImmutableArray<Run> history)
 {
-    /// <summary>More readings than these nobody takes for a verdict; then something else is better changed (common practice, no source).</summary>
+    /// <summary>More readings than these nobody takes for a verdict; then something else is better changed (common practice, no
+    /// source).</summary>
     private const int MostReadings = 10;
 
     /// <summary>Decides.</summary>
@@ -23,7 +25,8 @@ internal sealed class NextSteps(BatchCheck check, BatchReadings readings, Immuta
     };
 
     /// <summary>
-    /// An alkali-swellable thickener swells with the pH: below its band the body is short for want of alkali, and thickener poured in now would be too
+    /// An alkali-swellable thickener swells with the pH: below its band the body is short for want of alkali, and thickener poured in now
+    /// would be too
     /// much once the pH is right.
     /// </summary>
     private NextStep.AdjustPh? PhFirst()
@@ -41,14 +44,16 @@ internal sealed class NextSteps(BatchCheck check, BatchReadings readings, Immuta
 
         // Where no pH is asked for, only a short body makes it matter.
         var usual = AcidityCheck.Of([.. readings.OfPot.Select(r => r.Acidity).OfType<Acidity>()], AcidityCheck.UsualForSwelling);
-        return check.Body is { Value: not null, IsBelowAim: true } && usual.Chance <= DecisionRule.RejectUpTo && usual.IsTooLow ? new(true, usual.Band, why) : null;
+        return check.Body is { Value: not null, IsBelowAim: true } && usual.Chance <= DecisionRule.RejectUpTo
+            && usual.IsTooLow ? new(true, usual.Band, why) : null;
     }
 
     private NextStep Undecided(Verdict.Undecided undecided)
     {
         if (readings.Falls)
         {
-            return Rework("let it rest, stir gently, and read until two readings agree: falling readings mean breakdown under shear, bubbles or a change of temperature");
+            return Rework("let it rest, stir gently, and read until two readings agree: falling readings mean breakdown under shear, "
+                + "bubbles or a change of temperature");
         }
 
         if (readings.MoreWait is { } more)
@@ -67,10 +72,12 @@ internal sealed class NextSteps(BatchCheck check, BatchReadings readings, Immuta
         }
 
         var doubt = value.Parts.Where(p => !p.ShrinksWithReadings || undecided.MoreReadings is not null).MaxBy(p => p.Size);
-        var reading = undecided.MoreReadings is { } many ? FormattableString.Invariant($"{many} more readings would decide, which is too many") : "no number of readings decides";
+        var reading = undecided.MoreReadings is { } many ? string.Create(CultureInfo.InvariantCulture, $"{many} more readings would "
+            + $"decide, which is too many") : "no number of readings decides";
         return Toward(body) is { } correct
             ? correct
-            : Rework(doubt is null ? reading : FormattableString.Invariant($"{reading}: the greatest doubt is {doubt.Name} ({doubt.Size.Percent:0.0} %); {doubt.Remedy}"));
+            : Rework(doubt is null ? reading : string.Create(CultureInfo.InvariantCulture, $"{reading}: the greatest doubt is "
+                + $"{doubt.Name} ({doubt.Size.Percent:0.0} %); {doubt.Remedy}"));
     }
 
     private static bool IsPass(Percentage? chance) => chance >= DecisionRule.AcceptFrom;
@@ -86,18 +93,22 @@ internal sealed class NextSteps(BatchCheck check, BatchReadings readings, Immuta
         }
 
         return check.Acidity is { Mean: not null } acidity && acidity.Chance <= DecisionRule.RejectUpTo
-            ? new NextStep.AdjustPh(acidity.IsTooLow, acidity.Band, new StepReason.Found("the body goes with the pH: read both again afterwards"))
+            ? new NextStep.AdjustPh(acidity.IsTooLow, acidity.Band, new StepReason.Found("the body goes with the pH: read both again "
+                + "afterwards"))
             : Others();
     }
 
     private NextStep Others() => check switch
     {
         { Acidity: { Mean: not null } acidity } when !IsPass(acidity.Chance)
-            => new NextStep.AdjustPh(acidity.Mean < Middle(acidity.Band), acidity.Band, new StepReason.Found("the body goes with the pH: read both again afterwards")),
+            => new NextStep.AdjustPh(acidity.Mean < Middle(acidity.Band), acidity.Band, new StepReason.Found("the body goes with the pH: "
+                + "read both again afterwards")),
         { StringLength: { Mean: { } mean } strings, Body: { } body } when mean < strings.Band.Low && check.Run.Thickeners.Length > 1
-            && Asked(body.Band.Shifted(body.Value?.LnBiasTakenOut ?? 0)).Advice is { Action: BenchAction.Add } advice => new NextStep.Correct(advice),
+            && Asked(body.Band.Shifted(body.Value?.LnBiasTakenOut ?? 0)).Advice is { Action: BenchAction.Add } advice
+                => new NextStep.Correct(advice),
         { StringLength: { Mean: { } mean } strings } when mean < strings.Band.Low
-            => Rework("the string is too short: a thickener that draws strings brings it, an associative one as a rule; try it on a cup first"),
+            => Rework("the string is too short: a thickener that draws strings brings it, an associative one as a rule; try it on a cup "
+                + "first"),
         { StringLength: { Mean: { } mean } strings } when mean > strings.Band.High
             => Rework("the string is too long: base or water shortens it, at the cost of body; try it on a cup first"),
         _ => Rework("read the string length on a fresh sample, by another hand"),
@@ -105,14 +116,17 @@ internal sealed class NextSteps(BatchCheck check, BatchReadings readings, Immuta
 
     private static Acidity Middle(AcidityBand band) => Acidity.FromPh((band.Low.Ph + band.High.Ph) / 2);
 
-    /// <summary>Thickener or base by the same advice as at the bench, with the product's history; the band as this instrument reads it.</summary>
+    /// <summary>Thickener or base by the same advice as at the bench, with the product's history; the band as this instrument reads
+    /// it.</summary>
     private NextStep Advised()
     {
         var (run, body) = (check.Run, check.Body!);
         var direction = body.IsBelowAim ? "short" : "over";
         if (Evidence.MainThickener(run) is null)
         {
-            return Rework($"the body is {direction}, and the run names no thickener to correct it by: {(body.IsBelowAim ? "log its base and thickener to be told how much to add" : "let it down with base in small steps, reading after each")}");
+            return Rework($"the body is {direction}, and the run names no thickener to correct it by: "
+                + (body.IsBelowAim ? "log its base and thickener to be told how much to add"
+                    : "let it down with base in small steps, reading after each"));
         }
 
         var outcome = Asked(body.Band.Shifted(body.Value!.LnBiasTakenOut));
@@ -124,7 +138,8 @@ internal sealed class NextSteps(BatchCheck check, BatchReadings readings, Immuta
             { Action: BenchAction.Measure } advice => new NextStep.Read(1, new StepReason.Advised(advice, body.IsBelowAim)),
             { Action: BenchAction.Wait wait } advice => new NextStep.Wait(wait.More, new StepReason.Advised(advice, body.IsBelowAim)),
             null => new NextStep.Rework(new StepReason.NotAdvised(outcome, body.IsBelowAim)),
-            _ => Rework($"the body is {direction}, though the run's curve says otherwise: look at its readings ('viscolog fit'), and read the pot again"),
+            _ => Rework($"the body is {direction}, though the run's curve says otherwise: look at its readings ('viscolog fit'), and "
+                + $"read the pot again"),
         };
     }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 
@@ -9,7 +10,8 @@ namespace Viscolog.Core.Checking;
 /// <param name="LeftOut">Runs of the product that tell no value, with the reason.</param>
 public sealed record ProductTrend(ImmutableArray<ChartPoint> Points, ImmutableArray<string> LeftOut)
 {
-    /// <summary>Whether a run is a batch of a product: it says so, or it says nothing and its name is the product's, or the product's with more words after it.</summary>
+    /// <summary>Whether a run is a batch of a product: it says so, or it says nothing and its name is the product's, or the product's with
+    /// more words after it.</summary>
     /// <param name="stated">The product that the run states; null where it states none.</param>
     /// <param name="name">The run's name; null where it has none.</param>
     /// <param name="product">The product.</param>
@@ -23,20 +25,23 @@ public sealed record ProductTrend(ImmutableArray<ChartPoint> Points, ImmutableAr
     /// <param name="runs">The runs, each with a name for the chart; those of other products are left aside.</param>
     /// <param name="oils">Readings of certified oils at this bench.</param>
     /// <param name="today">The day of asking.</param>
-    public static ProductTrend Of(Specification specification, IEnumerable<(string Name, Run Run)> runs, ImmutableArray<OilReading> oils, DateOnly today)
+    public static ProductTrend Of(
+        Specification specification, IEnumerable<(string Name, Run Run)> runs, ImmutableArray<OilReading> oils, DateOnly today)
     {
         var found = runs.Where(r => IsOf(r.Run.Product, r.Run.Name, specification.Name))
             .AsParallel().AsOrdered()
             .Select(r => (r.Name, Outcome: Enough(BatchChecks.ValueOf(new(r.Run, specification, today) { Oils = oils }), specification)))
             .ToArray();
         return new(
-            [.. found.Where(f => f.Outcome.Value is not null).Select(f => new ChartPoint(f.Name, f.Outcome.Value!.Body.MilliPascalSeconds))],
+            [.. found.Where(f => f.Outcome.Value is not null)
+                .Select(f => new ChartPoint(f.Name, f.Outcome.Value!.Body.MilliPascalSeconds))],
             [.. found.Where(f => f.Outcome.Value is null).Select(f => $"{f.Name}: {f.Outcome.Reason}")]);
     }
 
     /// <summary>A value of fewer readings than a verdict needs is none: a run that was left half way is no batch yet.</summary>
     private static (BatchValue? Value, string? Reason) Enough((BatchValue? Value, string? Reason) found, Specification specification)
         => found.Value is { } value && value.Readings < specification.MinimumReadingsInForce
-            ? (null, FormattableString.Invariant($"{value.Readings} of the {specification.MinimumReadingsInForce} readings that a value needs"))
+            ? (null, string.Create(CultureInfo.InvariantCulture, $"{value.Readings} of the {specification.MinimumReadingsInForce} "
+                + $"readings that a value needs"))
             : found;
 }

@@ -1,7 +1,8 @@
 namespace Viscolog.Core.Checking;
 
 /// <summary>
-/// Constants of an individuals and moving-range chart as ISO 7870-2:2013 prints them (table of factors, n = 2; the printed digits seen in textbook tables): three-digit
+/// Constants of an individuals and moving-range chart as ISO 7870-2:2013 prints them (table of factors, n = 2; the printed digits seen in
+/// textbook tables): three-digit
 /// values, so that limits agree with those that others work out by hand. They follow from the normal law: d2 = 2/√π, d3 = √(2 − 4/π).
 /// </summary>
 public static class ShewhartConstants
@@ -16,7 +17,8 @@ public static class ShewhartConstants
     public const double Limit = 3;
 
     /// <summary>
-    /// Variance of the mean moving range of n values over its squared mean, exact for independent normal values: the ranges overlap, so neighbours go together.
+    /// Variance of the mean moving range of n values over its squared mean, exact for independent normal values: the ranges overlap, so
+    /// neighbours go together.
     /// The covariance of neighbouring ranges is σ²·(4/π)(√¾ + π/12 − 1), that of two absolute normals with correlation −½.
     /// </summary>
     /// <param name="count">Values; 2 or more.</param>

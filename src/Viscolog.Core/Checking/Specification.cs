@@ -8,7 +8,8 @@ namespace Viscolog.Core.Checking;
 /// <param name="Name">The product; not empty.</param>
 public sealed record Specification(string Name)
 {
-    /// <summary>Readings that a verdict needs where a specification states none (a mean of 2 or more; common practice, no source).</summary>
+    /// <summary>Readings that a verdict needs where a specification states none (a mean of 2 or more; common practice, no
+    /// source).</summary>
     public const int DefaultMinimumReadings = 2;
 
     /// <summary>The product; not empty.</summary>

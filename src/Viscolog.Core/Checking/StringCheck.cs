@@ -25,7 +25,8 @@ public sealed record StringCheck(Length? Mean, Percentage Uncertainty, StringBan
 
         var mean = read.Average(l => Math.Log(Math.Max(Shortest, l.Millimeters)));
         var uncertainty = Repeatability.Fraction / Math.Sqrt(read.Count);
-        var chance = Conformity.Chance(mean, uncertainty, Math.Log(Math.Max(Shortest / 2, band.Low.Millimeters)), Math.Log(band.High.Millimeters));
+        var chance = Conformity.Chance(mean, uncertainty,
+            Math.Log(Math.Max(Shortest / 2, band.Low.Millimeters)), Math.Log(band.High.Millimeters));
         return new(Length.FromMillimeters(Math.Exp(mean)), Percentage.FromFraction(uncertainty), band, Percentage.FromFraction(chance));
     }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Checking;
@@ -6,7 +7,8 @@ namespace Viscolog.Core.Checking;
 internal sealed class Verdicts(BatchCheck check, BatchReadings readings)
 {
     /// <summary>Readings missing from those that a verdict needs; 0 where none is.</summary>
-    public int Missing => check.Body is null ? 0 : Math.Max(0, check.Specification.MinimumReadingsInForce - (check.Body.Value?.Readings ?? 0));
+    public int Missing => check.Body is null
+        ? 0 : Math.Max(0, check.Specification.MinimumReadingsInForce - (check.Body.Value?.Readings ?? 0));
 
     /// <summary>Decides.</summary>
     public Verdict Decide()
@@ -23,7 +25,9 @@ internal sealed class Verdicts(BatchCheck check, BatchReadings readings)
 
         if (Missing > 0)
         {
-            return new Verdict.Undecided(Missing, FormattableString.Invariant($"a verdict needs {check.Specification.MinimumReadingsInForce} readings of the settled pot, {check.Body!.Value?.Readings ?? 0} {(check.Body.Value?.Readings == 1 ? "is" : "are")} there"));
+            return new Verdict.Undecided(Missing,
+                string.Create(CultureInfo.InvariantCulture, $"a verdict needs {check.Specification.MinimumReadingsInForce} readings of "
+                    + $"the settled pot, {check.Body!.Value?.Readings ?? 0} {(check.Body.Value?.Readings == 1 ? "is" : "are")} there"));
         }
 
         return Failing() is { } why ? new Verdict.Reject(why) : (Verdict?)(Unread() ?? Doubted()) ?? new Verdict.Accept();
@@ -39,14 +43,16 @@ internal sealed class Verdicts(BatchCheck check, BatchReadings readings)
         [
             Fails(check.Body?.Chance) ? $"the body is {(check.Body!.IsBelowAim ? "short" : "over")}" : null,
             Fails(check.Acidity?.Chance) ? $"the pH is too {(check.Acidity!.IsTooLow ? "low" : "high")}" : null,
-            Fails(check.StringLength?.Chance) ? $"the string is too {(check.StringLength!.Mean < check.StringLength.Band.Low ? "short" : "long")}" : null,
+            Fails(check.StringLength?.Chance)
+                ? $"the string is too {(check.StringLength!.Mean < check.StringLength.Band.Low ? "short" : "long")}" : null,
         ];
         return failing.All(f => f is null) ? null : string.Join(", ", failing.OfType<string>());
     }
 
     private Verdict.Undecided? Unread()
         => check.Acidity is { Mean: null } ? new(1, "the specification asks for a pH, and none was read of the pot as it is now")
-            : check.StringLength is { Mean: null } ? new(1, "the specification asks for a string length, and none was read of the pot as it is now")
+            : check.StringLength is { Mean: null } ? new(1, "the specification asks for a string length, and none was read of the pot as "
+                + "it is now")
             : null;
 
     private Verdict.Undecided? Doubted()
@@ -54,12 +60,16 @@ internal sealed class Verdicts(BatchCheck check, BatchReadings readings)
         if (check.Body is { Value: { } value } body && !Passes(body.Chance))
         {
             var shared = value.Variance(shrinking: false);
-            var more = Conformity.MoreReadings(value.Body.Ln, value.Variance(shrinking: true) * value.Readings, value.Readings, shared, body.Band.Low.Ln, body.Band.High.Ln);
+            var more = Conformity.MoreReadings(
+                value.Body.Ln, value.Variance(shrinking: true) * value.Readings, value.Readings, shared, body.Band.Low.Ln,
+                body.Band.High.Ln);
             return new(more, "the value lies too near a limit for its uncertainty");
         }
 
-        return check.Acidity is { } acidity && !Passes(acidity.Chance) ? new(null, "the pH lies too near a limit for what a bench meter can tell")
-            : check.StringLength is { Mean: { } mean } strings && !Passes(strings.Chance) ? new(MoreStrings(strings, mean), "the string length lies too near a limit for its uncertainty")
+        return check.Acidity is { } acidity && !Passes(acidity.Chance) ? new(null, "the pH lies too near a limit for what a bench meter "
+            + "can tell")
+            : check.StringLength is { Mean: { } mean } strings
+                && !Passes(strings.Chance) ? new(MoreStrings(strings, mean), "the string length lies too near a limit for its uncertainty")
             : null;
     }
 
@@ -67,7 +77,9 @@ internal sealed class Verdicts(BatchCheck check, BatchReadings readings)
     {
         var single = StringCheck.Repeatability.Fraction;
         var count = single * single / (strings.Uncertainty.Fraction * strings.Uncertainty.Fraction);
-        return Conformity.MoreReadings(Math.Log(mean.Millimeters), single * single, count, 0, Math.Log(Math.Max(0.25, strings.Band.Low.Millimeters)), Math.Log(strings.Band.High.Millimeters));
+        return Conformity.MoreReadings(
+            Math.Log(mean.Millimeters), single * single, count, 0,
+            Math.Log(Math.Max(0.25, strings.Band.Low.Millimeters)), Math.Log(strings.Band.High.Millimeters));
     }
 }
 
@@ -91,7 +103,8 @@ public abstract record Verdict
     public sealed record Undecided(int? MoreReadings, string Why) : Verdict;
 }
 
-/// <summary>When a batch is accepted and when it is rejected: by the probability of conformity (JCGM 106:2012), with 5 % for either mistake.</summary>
+/// <summary>When a batch is accepted and when it is rejected: by the probability of conformity (JCGM 106:2012), with 5 % for either
+/// mistake.</summary>
 public static class DecisionRule
 {
     /// <summary>From this probability of conformity on a batch is accepted.</summary>
@@ -101,6 +114,7 @@ public static class DecisionRule
     public static Percentage RejectUpTo { get; } = Percentage.FromPercent(5);
 
     /// <summary>In words.</summary>
-    public static string Words { get; } = FormattableString.Invariant(
-        $"accept from {AcceptFrom.Percent:0} % probability of conformity, reject up to {RejectUpTo.Percent:0} %, else undecided (JCGM 106:2012)");
+    public static string Words { get; } = string.Create(CultureInfo.InvariantCulture,
+        $"accept from {AcceptFrom.Percent:0} % probability of conformity, reject up to {RejectUpTo.Percent:0} %, else undecided (JCGM "
+            + $"106:2012)");
 }

@@ -21,10 +21,14 @@ public sealed class ReasonWordsTests
         { new AdviceReason.StringNotRead(true), "The string has not been read since", "note in mm where its string breaks." },
         { new AdviceReason.LowPh(6.84), "At pH 6.8 an", "hardly swells" },
         { new AdviceReason.Falls(), "fall over time", "until two agree." },
-        { new AdviceReason.Contradicted(new Contradiction.Unexpected { Ratio = 1.5 }), "The last reading is 50 % above what the others lead to expect: stir gently", "50 % above" },
-        { new AdviceReason.Contradicted(new Contradiction.Fell { Ratio = 0.01 }), "The body reads 99 % below what it read before the addition, though thickener went in", "99 % below" },
-        { new AdviceReason.Contradicted(new Contradiction.Jumped { Ratio = 22.22 }), "The body reads 22.2 times what it read before so small an addition", "22.2 times" },
-        { new AdviceReason.StillBuilds(0.034, Percentage.FromPercent(5)), "about 3.4 % is to come, and under 2.5 % counts as settled", "agree within 5 %" },
+        { new AdviceReason.Contradicted(new Contradiction.Unexpected { Ratio = 1.5 }), "The last reading is 50 % above what the others "
+            + "lead to expect: stir gently", "50 % above" },
+        { new AdviceReason.Contradicted(new Contradiction.Fell { Ratio = 0.01 }), "The body reads 99 % below what it read before the "
+            + "addition, though thickener went in", "99 % below" },
+        { new AdviceReason.Contradicted(new Contradiction.Jumped { Ratio = 22.22 }), "The body reads 22.2 times what it read before so "
+            + "small an addition", "22.2 times" },
+        { new AdviceReason.StillBuilds(0.034, Percentage.FromPercent(5)),
+            "about 3.4 % is to come, and under 2.5 % counts as settled", "agree within 5 %" },
         { new AdviceReason.StillBuilds(0.344, Percentage.FromPercent(5)), "about 34 % is to come", "about 34 %" },
         { new AdviceReason.InBandOnOneReading(), "on a single reading", "to be sure" },
         { new AdviceReason.ProbablyInBand(), "Probably in band", "decides" },
@@ -37,29 +41,38 @@ public sealed class ReasonWordsTests
         { new AdviceReason.StringUntold(), "The string can't be told", "one more from the same pot" },
         { new AdviceReason.StringKeepsAdditionSmall(Fifth), "good to 20 % only", "keeps the next addition small" },
         { new AdviceReason.BodyMayPass(), "before base goes in", "before the string arrives" },
-        { new AdviceReason.Over(Quantity.Body), "base brings the dose back down", "base brings both doses back down. What the string then lacks" },
+        { new AdviceReason.Over(Quantity.Body), "base brings the dose back down", "base brings both doses back down. What the string "
+            + "then lacks" },
         { new AdviceReason.Over(Quantity.Stringiness), "What the body then lacks", "The string is over its band" },
         { new AdviceReason.BodyWouldPass(Dose.FromPercent(1.25), "S"), "about 1.25 % more S", "Base now makes room" },
         { new AdviceReason.StringWouldPass(Dose.FromPercent(1.25), "A"), "the 1.25 % A that", "Base now makes room" },
         { new AdviceReason.BaseIsOver(Quantity.Body), "The pot is over, and even", "The body is over, and even" },
         { new AdviceReason.BaseIsOver(Quantity.Stringiness), "draw a longer one", "The string is over" },
-        { new AdviceReason.TooMuchBase(Mass.FromGrams(412.4), new AdviceReason.Over(Quantity.Stringiness)), "The pot is over, and letting it down would take 412 g", "in small doses. Letting it down would take 412 g" },
+        { new AdviceReason.TooMuchBase(Mass.FromGrams(412.4), new AdviceReason.Over(Quantity.Stringiness)), "The pot is over, and "
+            + "letting it down would take 412 g", "in small doses. Letting it down would take 412 g" },
         { new AdviceReason.BaseTooSmall(Fine), "(0.01 g)", "use a finer scale" },
         { new AdviceReason.IncrementTooSmall(Fine), "(0.01 g)", "pre-dilute the thickener" },
         { new AdviceReason.LimitInTheWay(Limit), "(the usual range ends at 5 %)", "stands in the way" },
         { new AdviceReason.OutOfReach("T"), "out of reach with 'T'", "aim lower" },
-        { new AdviceReason.StringOutOfReach("S", Length.FromMillimeters(12.34)), "'S' is expected to bring the string to 12.3 mm", "a shorter string" },
+        { new AdviceReason.StringOutOfReach("S", Length.FromMillimeters(12.34)),
+            "'S' is expected to bring the string to 12.3 mm", "a shorter string" },
         {
             new AdviceReason.NotBoth(Dose.FromPercent(2), Viscosity.FromMilliPascalSeconds(12345), Length.FromMillimeters(9), ("A", "S")),
             "the string wants 2.0 % 'S', which brings the body to about 12300 mPa·s",
             "reaches about 9 mm. Trade: a shorter string, more body, less 'A'"
         },
-        { new AdviceReason.BodyOutOfReach("A", Viscosity.FromMilliPascalSeconds(4321)), "about 4320 mPa·s only", "stronger thickener than 'A'" },
+        { new AdviceReason.BodyOutOfReach("A", Viscosity.FromMilliPascalSeconds(4321)),
+            "about 4320 mPa·s only", "stronger thickener than 'A'" },
         { new AdviceReason.NothingSafe(), "repeat the readings", "accept a greater risk" },
-        { new AdviceReason.Chosen(ChoiceBound.BodyRisk, Percentage.FromPercent(2.4), Limit) { FewDoses = 2 }, "Two doses read are too few", "within 2.4 % (1 in 42)." },
-        { new AdviceReason.Chosen(ChoiceBound.StepCap, Fifth, Limit) { EarlierRuns = 3, IsOnKnownGround = true, IsShapeOpen = true }, "3 earlier runs of this base", "nor beyond 60 % of the usual range. Several shapes" },
-        { new AdviceReason.ChosenOfTwo(ChoiceBound.Room, Quantity.Stringiness, Fifth, ("S", "A")) { IsStringFirst = true }, "String first: ", "room for the A still to come, which moves the string too." },
-        { new AdviceReason.ChosenOfTwo(ChoiceBound.StringRisk, Quantity.Body, Fifth, ("A", "S")), "within 20 % (1 in 5); the string is the nearer", "in body or string" },
+        { new AdviceReason.Chosen(ChoiceBound.BodyRisk, Percentage.FromPercent(2.4), Limit)
+            { FewDoses = 2 }, "Two doses read are too few", "within 2.4 % (1 in 42)." },
+        { new AdviceReason.Chosen(ChoiceBound.StepCap, Fifth, Limit)
+            { EarlierRuns = 3, IsOnKnownGround = true, IsShapeOpen = true }, "3 earlier runs of this base",
+            "nor beyond 60 % of the usual range. Several shapes" },
+        { new AdviceReason.ChosenOfTwo(ChoiceBound.Room, Quantity.Stringiness, Fifth, ("S", "A"))
+            { IsStringFirst = true }, "String first: ", "room for the A still to come, which moves the string too." },
+        { new AdviceReason.ChosenOfTwo(ChoiceBound.StringRisk, Quantity.Body, Fifth, ("A", "S")), "within 20 % (1 in 5); the string is "
+            + "the nearer", "in body or string" },
     };
 
     [Theory]
@@ -77,7 +90,8 @@ public sealed class ReasonWordsTests
     [Fact]
     public void Remedies_and_warnings_have_words_of_their_own()
     {
-        Assert.Equal(Enum.GetValues<Remedy>().Length, Enum.GetValues<Remedy>().Select(ReasonWords.Of).Distinct(StringComparer.Ordinal).Count());
+        Assert.Equal(Enum.GetValues<Remedy>().Length,
+            Enum.GetValues<Remedy>().Select(ReasonWords.Of).Distinct(StringComparer.Ordinal).Count());
         AdviceWarning[] warnings =
         [
             new AdviceWarning.OfEvidence("x"), new AdviceWarning.HardlyThickened(), new AdviceWarning.UnlikeHistory(true),
@@ -94,7 +108,8 @@ public sealed class ReasonWordsTests
     [InlineData(72, "7 in 10")]
     [InlineData(95, "almost certain")]
     [InlineData(0.01, "less than 1 in 10000")]
-    public void A_chance_is_said_in_two_digits(double percent, string said) => Assert.Equal(said, ReasonWords.OneIn(Percentage.FromPercent(percent)));
+    public void A_chance_is_said_in_two_digits(double percent, string said)
+        => Assert.Equal(said, ReasonWords.OneIn(Percentage.FromPercent(percent)));
 
     private static IEnumerable<Type> Cases<T>() => typeof(T).Assembly.GetTypes().Where(t => t.IsSubclassOf(typeof(T)));
 
@@ -103,9 +118,12 @@ public sealed class ReasonWordsTests
         var chance = Percentage.FromPercent(50);
         AdvisedQuantity[] all =
         [
-            new AdvisedQuantity.OfBody(ViscosityBand.Around(Viscosity.FromMilliPascalSeconds(1000), Fifth), null, null) { ChanceInBand = chance, ChanceOver = chance },
-            new AdvisedQuantity.OfString(new(Length.FromMillimeters(1), Length.FromMillimeters(2)), null, null) { ChanceInBand = chance, ChanceOver = chance },
+            new AdvisedQuantity.OfBody(ViscosityBand.Around(Viscosity.FromMilliPascalSeconds(1000), Fifth), null, null)
+                { ChanceInBand = chance, ChanceOver = chance },
+            new AdvisedQuantity.OfString(new(Length.FromMillimeters(1), Length.FromMillimeters(2)), null, null)
+                { ChanceInBand = chance, ChanceOver = chance },
         ];
-        return ReasonWords.Of(new Advice(new BenchAction.Stop(), why) { Quantities = [.. all.Take(quantities)], Thickeners = [], ChanceAllInBand = chance });
+        return ReasonWords.Of(new Advice(new BenchAction.Stop(), why)
+        { Quantities = [.. all.Take(quantities)], Thickeners = [], ChanceAllInBand = chance });
     }
 }
