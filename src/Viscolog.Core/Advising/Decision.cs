@@ -196,11 +196,20 @@ internal sealed class Decision
         var now = _at.IsRead(quantity) ? _at.Posterior.At(_at.Now, quantity) : null;
         var expected = after is { } doses ? _at.Posterior.At(doses, quantity) : null;
         var (inBand, over) = (Chance(chances.InBand), Chance(chances.Over));
-        return quantity == Quantity.Body
-            ? new AdvisedQuantity.OfBody(_at.Band, now?.ToEstimate(Study.Level), expected?.ToEstimate(Study.Level))
-            { ChanceInBand = inBand, ChanceOver = over }
-            : new AdvisedQuantity.OfString(_at.Run.TargetString!, now?.ToLengths(Study.Level), expected?.ToLengths(Study.Level))
-            { ChanceInBand = inBand, ChanceOver = over };
+        if (quantity == Quantity.Body)
+        {
+            return new AdvisedQuantity.OfBody(_at.Band, now?.ToEstimate(Study.Level), expected?.ToEstimate(Study.Level))
+            {
+                ChanceInBand = inBand,
+                ChanceOver = over,
+            };
+        }
+
+        return new AdvisedQuantity.OfString(_at.Run.TargetString!, now?.ToLengths(Study.Level), expected?.ToLengths(Study.Level))
+        {
+            ChanceInBand = inBand,
+            ChanceOver = over,
+        };
     }
 
     private AdvisedThickener Dosable(Quantity quantity, Move move)
@@ -208,8 +217,7 @@ internal sealed class Decision
         var name = _at.Thickener(quantity).Name;
         return new(name, _at.Pot.DoseOf(name), _at.Pot.ShareOf(name), _at.Limit(quantity))
         {
-            Planned = move.Plan.IsEmpty
-            ? null : move.Plan[(int)quantity]
+            Planned = move.Plan.IsEmpty ? null : move.Plan[(int)quantity],
         };
     }
 
