@@ -32,7 +32,7 @@ public sealed class HouseRulesTests
     [InlineData(typeof(AdviceReason), 34)]
     [InlineData(typeof(AdviceWarning), 5)]
     [InlineData(typeof(Contradiction), 3)]
-    [InlineData(typeof(StepReason), 3)]
+    [InlineData(typeof(StepReason), 5)]
     [InlineData(typeof(AdvisedQuantity), 2)]
     [InlineData(typeof(EvidenceOutcome), 2)]
     [InlineData(typeof(PosteriorOutcome), 2)]

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Quantities;
 
@@ -45,15 +44,7 @@ public static class TestDoses
             (best, bestGain) = gain > bestGain ? (i, gain) : (best, bestGain);
         }
 
-        return best < 0 ? null : Told(posterior, doses[best], bestGain);
-    }
-
-    private static TestDose Told(Posterior posterior, Dose dose, double gain)
-    {
-        var part = Percentage.FromFraction(Math.Min(1, gain));
-        return new(dose, posterior.BodyAt(dose, Study.Level), part, string.Create(CultureInfo.InvariantCulture,
-            $"A reading there teaches most about the whole curve: the uncertainty (as variance) over the usual range is expected to fall "
-                + $"by {part.Percent:0} %. It heeds no target: to bring a pot into a band ask for advice instead."));
+        return best < 0 ? null : new(doses[best], posterior.BodyAt(doses[best], Study.Level), Percentage.FromFraction(Math.Min(1, bestGain)));
     }
 
     private static bool IsTooStiff(Posterior posterior, Dose dose)
@@ -81,5 +72,4 @@ public static class TestDoses
 /// <param name="Dose">The dose.</param>
 /// <param name="Expected">The settled body expected there.</param>
 /// <param name="Gain">By how much the curve's mean variance over the usual range is expected to fall.</param>
-/// <param name="Why">In words.</param>
-public sealed record TestDose(Dose Dose, Estimate Expected, Percentage Gain, string Why);
+public sealed record TestDose(Dose Dose, Estimate Expected, Percentage Gain);

@@ -58,4 +58,12 @@ public abstract record StepReason
     /// <param name="Outcome">The study that was to advise it.</param>
     /// <param name="IsShort">Whether the body is short, or over.</param>
     public sealed record NotAdvised(StudyOutcome Outcome, bool IsShort) : StepReason;
+
+    /// <summary>The run names no thickener to correct the body by.</summary>
+    /// <param name="IsShort">Whether the body is short, or over.</param>
+    public sealed record NoThickener(bool IsShort) : StepReason;
+
+    /// <summary>The run's curve says otherwise than the readings of the batch.</summary>
+    /// <param name="IsShort">Whether they say that the body is short, or over.</param>
+    public sealed record CurveDisagrees(bool IsShort) : StepReason;
 }

@@ -121,12 +121,9 @@ internal sealed class NextSteps(BatchCheck check, BatchReadings readings, Immuta
     private NextStep Advised()
     {
         var (run, body) = (check.Run, check.Body!);
-        var direction = body.IsBelowAim ? "short" : "over";
         if (Evidence.MainThickener(run) is null)
         {
-            return Rework($"the body is {direction}, and the run names no thickener to correct it by: "
-                + (body.IsBelowAim ? "log its base and thickener to be told how much to add"
-                    : "let it down with base in small steps, reading after each"));
+            return new NextStep.Rework(new StepReason.NoThickener(body.IsBelowAim));
         }
 
         var outcome = Asked(body.Band.Shifted(body.Value!.LnBiasTakenOut));
@@ -138,8 +135,7 @@ internal sealed class NextSteps(BatchCheck check, BatchReadings readings, Immuta
             { Action: BenchAction.Measure } advice => new NextStep.Read(1, new StepReason.Advised(advice, body.IsBelowAim)),
             { Action: BenchAction.Wait wait } advice => new NextStep.Wait(wait.More, new StepReason.Advised(advice, body.IsBelowAim)),
             null => new NextStep.Rework(new StepReason.NotAdvised(outcome, body.IsBelowAim)),
-            _ => Rework($"the body is {direction}, though the run's curve says otherwise: look at its readings ('viscolog fit'), and "
-                + $"read the pot again"),
+            _ => new NextStep.Rework(new StepReason.CurveDisagrees(body.IsBelowAim)),
         };
     }
 

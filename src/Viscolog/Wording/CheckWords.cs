@@ -53,6 +53,12 @@ internal static class CheckWords
         StepReason.Advised advised => ReasonWords.Of(advised.Advice),
         StepReason.NotAdvised none => $"the body is {(none.IsShort ? "short" : "over")}, and no correction can be advised: "
             + $"{AdviceWords.Refusal(none.Outcome)}",
+        StepReason.NoThickener { IsShort: true }
+            => "the body is short, and the run names no thickener to correct it by: log its base and thickener to be told how much to add",
+        StepReason.NoThickener
+            => "the body is over, and the run names no thickener to correct it by: let it down with base in small steps, reading after each",
+        StepReason.CurveDisagrees disagrees => $"the body is {(disagrees.IsShort ? "short" : "over")}, though the run's curve says otherwise: "
+            + "look at its readings ('viscolog fit'), and read the pot again",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "not a case of the closed set"),
     };
 

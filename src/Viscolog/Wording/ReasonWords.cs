@@ -50,6 +50,11 @@ internal static class ReasonWords
         _ => FormattableString.Invariant($"1 in {Digits(1 / chance.Fraction, 2, 1)}"),
     };
 
+    /// <summary>Why a dose is the one to test.</summary>
+    public static string Of(TestDose next) => string.Create(CultureInfo.InvariantCulture,
+        $"A reading there teaches most about the whole curve: the uncertainty (as variance) over the usual range is expected to fall "
+        + $"by {next.Gain.Percent:0} %. It heeds no target: to bring a pot into a band ask for advice instead.");
+
     /// <summary>What holds of an addition that was asked about.</summary>
     public static IEnumerable<string> Notes(WhatIf asked)
     {

@@ -6,6 +6,7 @@ using Viscolog.Core.Advising;
 using Viscolog.Core.Fitting;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Quantities;
+using Viscolog.Wording;
 
 namespace Viscolog.Cli.Commands;
 
@@ -90,7 +91,7 @@ internal sealed record FitReport(Study Study, ImmutableArray<Dose> At)
                 dose.High is { } high ? Rounded.Four(high.Percent) : null)
             : null,
         TestNext = Fit.TestNext is { } next
-            ? new(Rounded.Four(next.Dose.Percent), BodyAnswer.Of(next.Expected), Math.Round(next.Gain.Percent, 1), next.Why)
+            ? new(Rounded.Four(next.Dose.Percent), BodyAnswer.Of(next.Expected), Math.Round(next.Gain.Percent, 1), ReasonWords.Of(next))
             : null,
         Pair = Study.Evidence.StringThickener is { } other ? new(
             Study.Evidence.Thickener.Name,

@@ -116,7 +116,7 @@ internal static class FitText
         if (report.Fit.TestNext is { } next)
         {
             terminal.Wrapped($"To learn the curve, test {Shown.Dose(next.Dose)} next (about {Shown.Body(next.Expected.Median)}). "
-                + $"{next.Why}");
+                + $"{ReasonWords.Of(next)}");
         }
 
         terminal.Line();
