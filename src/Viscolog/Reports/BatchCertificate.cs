@@ -132,8 +132,7 @@ internal static class BatchCertificate
             yield return new Block.Prose($"{CheckWords.Relative(value.Uncertainty)} standard uncertainty (k = 1), the root of the sum of "
                 + $"squares of {string.Join("; ", parts)}. Twice it holds the value 95 times in 100.")
             {
-                Lead = "Uncertainty of the "
-                + "viscosity"
+                Lead = "Uncertainty of the viscosity",
             };
         }
         else

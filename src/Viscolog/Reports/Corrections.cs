@@ -15,8 +15,12 @@ internal static class Corrections
     public static IEnumerable<string> Of(RunFile file, ImmutableArray<int> numbers, Study? study)
     {
         string[] rows = [.. Voids(file, numbers), .. Doubts(file, numbers, study)];
-        return [.. rows.Length == 0 ? ["No row is void or "
-            + "doubted."] : rows, .. Temperatures(file), .. (study?.Evidence.Warnings ?? []).Select(Sentence.Of)];
+        return
+        [
+            .. rows.Length == 0 ? ["No row is void or doubted."] : rows,
+            .. Temperatures(file),
+            .. (study?.Evidence.Warnings ?? []).Select(Sentence.Of),
+        ];
     }
 
     private static IEnumerable<string> Voids(RunFile file, ImmutableArray<int> numbers)
@@ -26,8 +30,9 @@ internal static class Corrections
         {
             if (contents[i].Void is { } reason)
             {
-                var next = i + 1 < contents.Length && contents[i + 1].Replaces ? $"; row {Number(numbers, i + 1)} stands in its place" : "";
-                yield return $"Row {Number(numbers, i)} is void and counts for nothing ({reason}){next}.";
+                var isReplaced = i + 1 < contents.Length && contents[i + 1].Replaces;
+                var next = isReplaced ? $"; row {RunRows.Number(numbers, i + 1)} stands in its place" : "";
+                yield return $"Row {RunRows.Number(numbers, i)} is void and counts for nothing ({reason}){next}.";
             }
         }
     }
@@ -37,7 +42,9 @@ internal static class Corrections
         foreach (var reading in (study?.Picture.Readings ?? []).Where(r => r.Doubted))
         {
             var row = file.Rows.Select((r, i) => (r, i)).First(r => reading.Entry < r.r.FirstEntry + r.r.EntryCount).i;
-            yield return string.Create(CultureInfo.InvariantCulture, $"Row {Number(numbers, row)} reads {Shown.Body(reading.Value)} where "
+            yield return string.Create(
+                CultureInfo.InvariantCulture,
+                $"Row {RunRows.Number(numbers, row)} reads {Shown.Body(reading.Value)} where "
                 + $"the others lead to expect {Shown.Body(reading.Expected)}: it is kept and counts for less.");
         }
     }
@@ -56,7 +63,4 @@ internal static class Corrections
             yield return $"{Count.Of(off.Length, "reading", "readings")} taken at {range} °C: brought to {RunFacts.Temperature(file.Run)}.";
         }
     }
-
-    private static string Number(ImmutableArray<int> numbers, int place)
-        => (numbers.IsEmpty ? place + 1 : numbers[place]).ToString(CultureInfo.InvariantCulture);
 }

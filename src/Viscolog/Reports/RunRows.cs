@@ -30,7 +30,7 @@ internal static class RunRows
             var reading = content.Reading;
             rows.Add(new(
             [
-                (numbers.IsEmpty ? place + 1 : numbers[place]).ToString(CultureInfo.InvariantCulture),
+                Number(numbers, place),
                 content.Time?.ToString(oneDay ? "HH:mm" : "yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) ?? "",
                 content.Dosed is { } d ? ReadingWords.Grams(d.Poured.Grams) + (dosed.Length > 1 ? " " + d.Thickener : "") : "",
                 .. dosed.Select(t => Figures.Dose(pot.DoseOf(t.Name))),
@@ -54,6 +54,10 @@ internal static class RunRows
             ],
             [.. rows.Skip(from)]));
     }
+
+    /// <summary>The number of a row: the log's, else its place counted from 1.</summary>
+    public static string Number(ImmutableArray<int> numbers, int place)
+        => (numbers.IsEmpty ? place + 1 : numbers[place]).ToString(CultureInfo.InvariantCulture);
 
     private static string Remark(FileRow content, bool isDoubted)
     {
