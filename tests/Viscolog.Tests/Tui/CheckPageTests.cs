@@ -117,9 +117,8 @@ public sealed class CheckPageTests
         var read = Assert.IsType<TrendFiles.TrendFileOutcome.Read>(TrendFiles.TrendFileReader.Read(
             Checkout.Sample("trend/lantern-gel-batches.csv"),
             null));
-        return TrendState.Of(
-            Bench().Materials,
-            "Lantern gel") with { Trend = new(read.File.Points, ["Lantern gel 25: its last step was not read"]) };
+        var state = TrendState.Of(Bench().Materials, "Lantern gel");
+        return state with { Trend = new(read.File.Points, ["Lantern gel 25: its last step was not read"]) };
     }
 
     private static LoggedRun Logged(string name)

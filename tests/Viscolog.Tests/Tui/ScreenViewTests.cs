@@ -12,13 +12,14 @@ public sealed class ScreenViewTests
         "Trial",
         new("F2/F3", "ask", "ask a question", "ask 1", "ask 2"),
         new("F4", null, "fail", "fail"),
-        new(
-            "Enter",
-            null,
-            "take what is typed") { Typed = fields => fields.Focused < 0 ? null : "typed " + string.Join('|', fields.Texts) },
+        new("Enter", null, "take what is typed") { Typed = Enter },
         new("+", null, "a plus where nothing is typed") { Typed = fields => fields is { Focused: 0, Texts: ["", ..] } ? "plus" : null },
         new("Esc", "back", "back") { Role = KeyRole.Leaves },
         new("^Q", "quit", "quit") { Role = KeyRole.Quits });
+
+    private static string? Enter(FieldTexts fields) => fields.Focused < 0 ? null : "typed " + string.Join('|', fields.Texts);
+
+    private static int Entered(string state) => state.StartsWith("typed", StringComparison.Ordinal) ? state.Length : 0;
 
     [Fact]
     public void Of_several_questions_only_the_last_is_answered()
@@ -82,13 +83,7 @@ public sealed class ScreenViewTests
             Stage = new(width, 24);
             var plan = new ScreenPlan<string, string>(_ => Keys, (state, sent, _) => Next(state, sent, first), (_, canvas) => new(canvas))
             {
-                Fields = new(
-                    2,
-                    (_, columns, _) => columns < 40
-                        ? []
-                        : [(0, 10), (20, 10)]) { Entered = state => state.StartsWith("typed", StringComparison.Ordinal)
-                        ? state.Length
-                        : 0 },
+                Fields = new(2, (_, columns, _) => columns < 40 ? [] : [(0, 10), (20, 10)]) { Entered = Entered },
             };
             Screen = new(new(_log, TimeProvider.System, new(hasColor: false), IsAscii: true), plan, "begun");
             Stage.Show(Screen);

@@ -16,14 +16,14 @@ internal sealed class FormDialog<T> : Dialog<T?>
     public FormDialog(Form<T> form, TuiContext context)
     {
         _form = form;
-        Title = context.IsAscii ? AsciiText.Of(form.Title) : form.Title;
+        Title = Shown(form.Title);
         Width = 70;
         SetScheme(context.Shades.Scheme);
         var about = form.About.Length == 0 ? [] : Paragraph.Of(form.About, 64).ToList();
         var row = 0;
         foreach (var line in about)
         {
-            Add(new Label { X = 1, Y = row++, Text = context.IsAscii ? AsciiText.Of(line) : line });
+            Add(new Label { X = 1, Y = row++, Text = Shown(line) });
         }
 
         row += about.Count > 0 ? 1 : 0;
@@ -34,9 +34,7 @@ internal sealed class FormDialog<T> : Dialog<T?>
             // No letter of a label is a key: columns have underscores in their names.
             Add(new Label { X = 1, Y = row + i, Text = form.Fields[i].Label, HotKeySpecifier = new(0xFFFF) });
             Add(_fields[i]);
-            Add(new Label { X = wide + 26, Y = row + i, Width = Dim.Fill(), Text = context.IsAscii
-                ? AsciiText.Of(form.Fields[i].Hint)
-                : form.Fields[i].Hint });
+            Add(new Label { X = wide + 26, Y = row + i, Width = Dim.Fill(), Text = Shown(form.Fields[i].Hint) });
         }
 
         _error = new Label { X = 1, Y = row + _fields.Length, Width = Dim.Fill(), Height = 2, Text = " " };
@@ -44,6 +42,8 @@ internal sealed class FormDialog<T> : Dialog<T?>
         Add(_error);
         AddButton(new Button { Text = "_Cancel" });
         AddButton(new Button { Text = "_OK", IsDefault = true });
+
+        string Shown(string text) => context.IsAscii ? AsciiText.Of(text) : text;
     }
 
     protected override bool OnAccepting(CommandEventArgs args)

@@ -77,7 +77,10 @@ internal sealed record Ring<TEvent> : IEffect<TEvent>
 /// <param name="Where">The form.</param>
 /// <param name="Write">Writes to a path on a day.</param>
 /// <param name="Told">Takes what became of it.</param>
-internal sealed record Export<TEvent>(Form<string> Where, Func<string, DateOnly, Outcome<string>> Write, Func<string, TEvent> Told) : IEffect<TEvent>
+internal sealed record Export<TEvent>(
+    Form<string> Where,
+    Func<string, DateOnly, Outcome<string>> Write,
+    Func<string, TEvent> Told) : IEffect<TEvent>
     where TEvent : class
 {
     public void Perform(IStage<TEvent> stage)

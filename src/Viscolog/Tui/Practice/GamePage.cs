@@ -107,11 +107,11 @@ internal static class GamePage
     /// <summary>What was read so far; nothing of the truth.</summary>
     private static RunPicture Readings(PracticeSession session)
         => new("read so far", session.Run.Thickeners[0].Name, session.Run.ReferenceTemperatureInForce)
-    {
-        Target = session.Game.Band,
-        Readings = [.. session.Lines.Where(l => l.Shown is not null)
-            .Select(l => new PicturedReading(l.Number, l.Dose, l.Stood, l.Shown!.Value, l.Shown!.Value, 0, Doubted: false))],
-    };
+        {
+            Target = session.Game.Band,
+            Readings = [.. session.Lines.Where(l => l.Shown is not null)
+                .Select(l => new PicturedReading(l.Number, l.Dose, l.Stood, l.Shown!.Value, l.Shown!.Value, 0, Doubted: false))],
+        };
 
     private static void Ended(Page page, GameState state, PracticePath path)
     {

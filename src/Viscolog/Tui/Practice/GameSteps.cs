@@ -38,22 +38,21 @@ internal static class GameSteps
             $"{Shown.Grams(letDown.Grams)} of base went in; F3 starts stirring"),
         GameEvent.Stir when state.Path is null => Stir(state),
         GameEvent.LetDownCalled when state.Path is null => new GameStep(state, new Ask<GameEvent>(PracticeForms.LetDown())),
-        GameEvent.Hurry => state with { Speed = state.Speed == 1
-            ? FastSpeed
-            : 1, Said = state.Speed == 1
-            ? "time goes ten times as fast"
-            : "time goes as the clock does" },
+        GameEvent.Hurry => state.Speed == 1
+            ? state with { Speed = FastSpeed, Said = "time goes ten times as fast" }
+            : state with { Speed = 1, Said = "time goes as the clock does" },
         GameEvent.End when state.Path is null => End(state),
         GameEvent.Again when state.Path is not null => Open(state.Session.Game, state.Player, now) with { Entered = state.Entered + 1 },
         GameEvent.Exported when state.Path is { } path => new GameStep(state, Export(state, path)),
         GameEvent.Compared compared => state with { Advised = compared.Advised },
         GameEvent.Kept kept => state with { Said = kept.Said },
-        GameEvent.Turned when state.Path is not null => state with { View = (GameView)(((int)state.View
-            + 1) % Enum.GetValues<GameView>().Length), Above = 0 },
+        GameEvent.Turned when state.Path is not null => state with { View = Next(state.View), Above = 0 },
         GameEvent.Moved moved => state with { Above = Math.Max(0, state.Above + moved.Lines) },
         GameEvent.Ticked => Tick(state, now),
         _ => state,
     };
+
+    private static GameView Next(GameView view) => (GameView)(((int)view + 1) % Enum.GetValues<GameView>().Length);
 
     private static Export<GameEvent> Export(GameState state, PracticePath path) => new(
         ExportForm.Practice(),
@@ -82,10 +81,14 @@ internal static class GameSteps
         var turn = state.Session.Take(move);
         return turn.Refusal is { } refusal
             ? state with { Error = refusal }
-            : state with { Session = turn.Session, Error = null, Said = said, Entered = state.Entered
-                + 1, Trace = turn.Session.NeedsStirring
-                ? []
-                : state.Trace };
+            : state with
+            {
+                Session = turn.Session,
+                Error = null,
+                Said = said,
+                Entered = state.Entered + 1,
+                Trace = turn.Session.NeedsStirring ? [] : state.Trace,
+            };
     }
 
     private static GameStep Stir(GameState state)
@@ -125,9 +128,8 @@ internal static class GameSteps
         }
 
         var path = PracticePath.Of(PracticePlayer.Person, turn.Session);
-        var ended = state with { Session = turn.Session, Path = path, Error = null, Said = state.Player.Length > 0
-            ? ""
-            : "no player's name, so no score was kept" };
+        var said = state.Player.Length > 0 ? "" : "no player's name, so no score was kept";
+        var ended = state with { Session = turn.Session, Path = path, Error = null, Said = said };
         return new GameStep(ended, state.Player.Length > 0
             ? [new GameEffect.Compare(turn.Session.Game), new GameEffect.Keep(state.Player, path)]
             : [new GameEffect.Compare(turn.Session.Game)]);

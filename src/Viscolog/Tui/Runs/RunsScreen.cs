@@ -26,10 +26,9 @@ internal static class RunsScreen
         Above = ["Type to search; Up and Down choose a run."],
     };
 
-    private static readonly KeyTable<RunsEvent> OfPractice = OfLog with { Rows = OfLog.Rows.Add(new(
-        "Esc",
-        null,
-        "back") { Role = KeyRole.Leaves }) };
+    private static readonly KeyRow<RunsEvent> Back = new("Esc", null, "back") { Role = KeyRole.Leaves };
+
+    private static readonly KeyTable<RunsEvent> OfPractice = OfLog with { Rows = OfLog.Rows.Add(Back) };
 
     private static readonly ScreenPlan<RunsState, RunsEvent> Plan = new(Keys, RunsSteps.Next, RunsPage.Of)
     {
