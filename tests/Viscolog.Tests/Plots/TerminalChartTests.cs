@@ -31,9 +31,9 @@ public sealed class TerminalChartTests
     public void No_line_is_too_long_no_chart_too_high_and_plain_is_plain()
     {
         var odd = OddPictures.All();
-        Gen.Select(Gen.Int[1, 140], Gen.Int[1, 50], Gen.Bool, Gen.Int[0, odd.Count - 1]).Sample((width, height, ascii, which) =>
+        Gen.Select(Gen.Int[1, 140], Gen.Int[1, 50], Gen.Bool, Gen.Int[0, odd.Count - 1], Gen.Enum<PlotKind>()).Sample((width, height, ascii, which, kind) =>
         {
-            var lines = TerminalChart.Draw(DosePlot.Of(odd[which]), width, height, ascii);
+            var lines = TerminalChart.Draw(RunPlots.Of(odd[which], kind), width, height, ascii);
             Assert.InRange(lines.Count, 1, height);
             Assert.All(lines, l => Assert.True(PlainText.Columns(l) <= Math.Max(width, 3), l));
             Assert.All(lines, l => Assert.DoesNotContain(l, c => char.IsControl(c) || (ascii && c is < ' ' or > '~')));

@@ -225,7 +225,7 @@ internal sealed class CharPainter(Panel panel, CharPlane plane, ChartGlyphs glyp
         {
             if (contours.Field.At(X(column), 0) < level && contours.Field.At(X(column + 1), 0) >= level)
             {
-                var text = glyphs.Number(level, most: 9);
+                var text = glyphs.Number(level);
                 if (column + 1 + text.Length <= _grid.Columns)
                 {
                     _grid.Write(column + 1, _grid.Rows - 1, text);

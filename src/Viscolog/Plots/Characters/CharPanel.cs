@@ -6,9 +6,6 @@ internal sealed class CharPanel
     /// <summary>A label every so many columns.</summary>
     private const int ColumnsPerLabel = 8;
 
-    /// <summary>The longest label.</summary>
-    private const int LabelColumns = 9;
-
     private readonly Panel _panel;
     private readonly ChartGlyphs _glyphs;
 
@@ -23,7 +20,7 @@ internal sealed class CharPanel
         (_panel, _glyphs, _labels) = (panel, glyphs, new string?[rows]);
         foreach (var value in panel.Up.Marks(Math.Max(2, rows / 3)))
         {
-            _labels[rows - 1 - panel.Up.Place(value, rows)] ??= glyphs.Number(value, LabelColumns);
+            _labels[rows - 1 - panel.Up.Place(value, rows)] ??= glyphs.Number(value);
         }
     }
 
@@ -53,7 +50,7 @@ internal sealed class CharPanel
         foreach (var value in across.Marks(columns / ColumnsPerLabel).Order())
         {
             var column = across.Place(value, columns);
-            var text = _glyphs.Number(value, LabelColumns);
+            var text = _glyphs.Number(value);
             var from = Math.Max(0, margin + column - (text.Length / 2));
             axis.Put(column, 0, _glyphs.AcrossTick);
             if (from >= free && from + text.Length < width - title.Length)

@@ -12,9 +12,6 @@ internal sealed record CharPlane(CharGrid Grid, Axis Across, Axis Up)
 
     public int Row(double y) => Grid.Rows - 1 - Up.Place(y, Grid.Rows);
 
-    /// <summary>One mark.</summary>
-    public void Put(double x, double y, char mark) => Grid.Put(Column(x), Row(y), mark);
-
     /// <summary>A level line from the left edge to the right.</summary>
     public void Level(double y, char mark)
     {

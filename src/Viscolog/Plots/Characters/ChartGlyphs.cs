@@ -9,6 +9,8 @@ internal sealed record ChartGlyphs
     /// <summary>A cell of a map where all values are in their bands.</summary>
     public const char InAllBands = '#';
 
+    private const int LabelColumns = 9;
+
     /// <summary>Lines, marks and braille dots.</summary>
     public static ChartGlyphs Rich { get; } = new();
 
@@ -80,11 +82,11 @@ internal sealed record ChartGlyphs
         _ => Reading.ToString(),
     };
 
-    /// <summary>A number, by powers of ten where it would be longer than <paramref name="most"/> columns.</summary>
-    public string Number(double value, int most)
+    /// <summary>A number, by powers of ten where it would be too long for a label.</summary>
+    public string Number(double value)
     {
         var text = value < 0 ? "-" + PlotText.Number(-value, Thousands) : PlotText.Number(value, Thousands);
-        return text.Length <= most ? text : value.ToString("0.#E+0", CultureInfo.InvariantCulture);
+        return text.Length <= LabelColumns ? text : value.ToString("0.#E+0", CultureInfo.InvariantCulture);
     }
 
     /// <summary>A mark of one's own for each of several runs or steps.</summary>
