@@ -1,6 +1,5 @@
-using System.Globalization;
-
 using System.Collections.Immutable;
+using System.Globalization;
 
 namespace Viscolog.Core.Checking;
 

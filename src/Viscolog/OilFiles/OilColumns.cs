@@ -28,15 +28,15 @@ internal static class OilColumns
     /// <summary>Numbers, each with what it may be.</summary>
     public static IReadOnlyDictionary<string, NumberRange> Numbers { get; } =
         new Dictionary<string, NumberRange>(Shown.Select(c => KeyValuePair.Create(c.Name, c.Range!)), StringComparer.OrdinalIgnoreCase)
-    {
-        [Certified] = NumberRange.Viscosity,
-        [CertifiedAt] = NumberRange.Temperature,
-        [Uncertainty] = new("%", 0.001, 50),
-        [Coefficient] = new("K", 0, 30_000),
-        [At] = NumberRange.Temperature,
-        [Density] = NumberRange.Density,
-        [Factor] = NumberRange.Viscosity,
-    };
+        {
+            [Certified] = NumberRange.Viscosity,
+            [CertifiedAt] = NumberRange.Temperature,
+            [Uncertainty] = new("%", 0.001, 50),
+            [Coefficient] = new("K", 0, 30_000),
+            [At] = NumberRange.Temperature,
+            [Density] = NumberRange.Density,
+            [Factor] = NumberRange.Viscosity,
+        };
 
     /// <summary>Every column, in the order in which they are written.</summary>
     public static IReadOnlyList<string> All { get; } =

@@ -95,8 +95,8 @@ internal static class SlicePlot
         var below = strings.Axis(plane, "String length, mm") with { To = 0.47 };
         var (left, right) = (Across(plane.OverBody) with { To = 0.48 }, Across(plane.OverString) with { From = 0.52 });
         var (first, second) = (PlotText.Percent(plane.OverBody.OtherDose), PlotText.Percent(plane.OverString.OtherDose));
-        return new(RunFrame.Name(run.Name), $"left: {plane.OverString.Thickener} stays at {first} · right: {plane.OverBody.Thickener} "
-            + $"stays at {second}",
+        var subtitle = $"left: {plane.OverString.Thickener} stays at {first} · right: {plane.OverBody.Thickener} stays at {second}";
+        return new(RunFrame.Name(run.Name), subtitle,
         [
             new(left, above, [.. body.Over(plane, plane.OverBody, isTitled: true)]),
             new(left, below, [.. strings.Over(plane, plane.OverBody, isTitled: false)]),

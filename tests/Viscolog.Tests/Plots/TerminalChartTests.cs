@@ -31,7 +31,7 @@ public sealed class TerminalChartTests
     public void No_line_is_too_long_no_chart_too_high_and_plain_is_plain()
     {
         var odd = OddPictures.All();
-        Gen.Select(Gen.Int[1, 140], Gen.Int[1, 50], Gen.Bool, Gen.Int[0, odd.Count - 1], Gen.Enum<PlotKind>()).Sample((width, height, ascii, which, kind) =>
+        Gen.Select(Gen.Int[1, 140], Gen.Int[1, 50], Gen.Bool, Gen.Int[0, odd.Count - 1], Gen.OneOf([.. RunPlots.Kinds(odd[0]).Select(k => Gen.Const(k))])).Sample((width, height, ascii, which, kind) =>
         {
             var lines = TerminalChart.Draw(RunPlots.Of(odd[which], kind), width, height, ascii);
             Assert.InRange(lines.Count, 1, height);
