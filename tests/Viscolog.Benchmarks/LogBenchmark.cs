@@ -8,6 +8,7 @@ using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.Store.Journal;
 
 namespace Viscolog.Benchmarks;
 
@@ -106,7 +107,7 @@ internal static class LogBenchmark
     private static void Import(LogPlace place, RunFile file)
     {
         using var log = Open(place, LogUse.Write);
-        if (log.Import(file, CancellationToken.None) is not ImportOutcome.Imported)
+        if (log.Import(file, CancellationToken.None).Outcome is not WriteOutcome.Saved)
         {
             throw new InvalidOperationException("the import failed");
         }

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using Viscolog.Store.Journal;
 
 namespace Viscolog.Store;
 
@@ -30,33 +31,29 @@ internal sealed class LogLock : IDisposable
     public static LogLock? Take(LogPlace place, bool isShared, TimeSpan patience)
     {
         var since = Stopwatch.StartNew();
-        while (true)
+        FileStream? file;
+        while ((file = TryOpen(place.Lock, isShared)) is null && since.Elapsed < patience)
         {
-            if (TryOpen(place.Lock, isShared) is { } file)
-            {
-                return new(file, isShared ? null : place.Holder);
-            }
-
-            if (since.Elapsed >= patience)
-            {
-                return null;
-            }
-
             Thread.Sleep(Pause);
         }
+
+        return file is null ? null : new(file, isShared ? null : place.Holder);
     }
 
-    /// <summary>Who has the log, as they said themselves.</summary>
-    public static string HolderOf(LogPlace place)
+    /// <summary>That somebody has the log, and who, as they said themselves.</summary>
+    public static string BusyWords(LogPlace place)
     {
+        var holder = "";
         try
         {
-            return File.ReadAllText(place.Holder).Trim() is { Length: > 0 } text ? text : "another program";
+            holder = File.ReadAllText(place.Holder).Trim();
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return "another program";
+            // Nobody said who.
         }
+
+        return $"the log in {place.Folder} is busy: {(holder.Length > 0 ? holder : "another program")} has it; close that first";
     }
 
     /// <inheritdoc/>

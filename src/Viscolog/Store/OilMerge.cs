@@ -1,4 +1,6 @@
 using Viscolog.OilFiles;
+using Viscolog.Store.Copy;
+using Viscolog.Store.Journal;
 
 namespace Viscolog.Store;
 
@@ -22,7 +24,7 @@ internal sealed record OilMerge(IReadOnlyList<LogRecord> Records, int Added, int
             var number = known?.Number ?? next++;
             if (known is null)
             {
-                records.Add(new LogRecord.OilRead(number, new(row.Cells, StringComparer.Ordinal)));
+                records.Add(new LogRecord.OilRead(number, row.Cells));
                 added++;
             }
             else

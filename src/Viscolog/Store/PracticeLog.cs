@@ -1,4 +1,5 @@
 using Viscolog.RunFiles;
+using Viscolog.Store.Journal;
 
 namespace Viscolog.Store;
 
@@ -28,7 +29,8 @@ internal static class PracticeLog
     private static IEnumerable<RunFile> Samples()
     {
         var assembly = typeof(PracticeLog).Assembly;
-        foreach (var name in assembly.GetManifestResourceNames().Where(n => n.StartsWith(Prefix, StringComparison.Ordinal)).Order(StringComparer.Ordinal))
+        var names = assembly.GetManifestResourceNames().Where(n => n.StartsWith(Prefix, StringComparison.Ordinal));
+        foreach (var name in names.Order(StringComparer.Ordinal))
         {
             using var stream = assembly.GetManifestResourceStream(name)!;
             var bytes = new byte[stream.Length];

@@ -1,5 +1,6 @@
 using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.Store.Journal;
 using Viscolog.Tests.RunFiles;
 using Viscolog.Tests.Support;
 
@@ -33,13 +34,8 @@ internal sealed class Bench : IDisposable
         => FileText.Read($"# name: {name}\n# base: GB-40\n# base_g: 120\n# thickener: TA\n# thickener: TU\n{more}thickener,added_g,stir_s,wait_s,viscosity_mpas,note\n"
             + string.Concat(Enumerable.Range(0, rows).Select(i => FormattableString.Invariant($"TA,0.01,10,30,{800 + i},\n"))));
 
-    public static MergePlan Plan(ImportOutcome outcome) => outcome switch
-    {
-        ImportOutcome.Imported imported => imported.Plan,
-        ImportOutcome.Contradicted contradicted => throw new InvalidOperationException(contradicted.Reason),
-        ImportOutcome.NotAcknowledged not => throw new InvalidOperationException(not.Reason),
-        _ => throw new InvalidOperationException("a case that the test does not know"),
-    };
+    public static MergePlan Plan((WriteOutcome Outcome, MergePlan? Plan) imported)
+        => imported.Outcome is WriteOutcome.Saved ? imported.Plan! : throw new InvalidOperationException(imported.Outcome.Trouble);
 
     public void Dispose() => _folder.Dispose();
 

@@ -1,4 +1,6 @@
 using Viscolog.Store;
+using Viscolog.Store.Copy;
+using Viscolog.Store.Journal;
 using Viscolog.Tests.Support;
 
 namespace Viscolog.Tests.Store;
@@ -142,7 +144,7 @@ public sealed class FaultTests
         {
             Assert.Throws<OperationCanceledException>(() => log.Import(Bench.File("glaze 2", 4), stop.Token));
             Assert.Single(log.Runs());
-            Assert.IsType<ImportOutcome.Imported>(log.Import(Bench.File("glaze 3", 4), CancellationToken.None));
+            Assert.IsType<WriteOutcome.Saved>(log.Import(Bench.File("glaze 3", 4), CancellationToken.None).Outcome);
         }
 
         Assert.True(File.ReadAllBytes(bench.Place.Journal).AsSpan().StartsWith(journal));
@@ -158,7 +160,7 @@ public sealed class FaultTests
             BreakCopy(log);
             Assert.StartsWith("the query copy failed, nothing was saved", Assert.IsType<WriteOutcome.NotSaved>(log.Add(1, Bench.Row(950))).Reason, StringComparison.Ordinal);
             Assert.IsType<WriteOutcome.NotSaved>(log.Add(1, Bench.Row(951)));
-            Assert.IsType<ImportOutcome.NotAcknowledged>(log.Import(Bench.File("glaze 2", 1), CancellationToken.None));
+            Assert.IsType<WriteOutcome.NotSaved>(log.Import(Bench.File("glaze 2", 1), CancellationToken.None).Outcome);
         }
 
         using var again = bench.Open(LogUse.Read);
@@ -195,7 +197,7 @@ public sealed class FaultTests
         yield return ("a folder", null);
         yield return ("another LiteDB file", OtherDatabase(null));
         yield return ("a query copy of a newer schema", OtherDatabase(0x56490000 | (CopyFile.Schema + 1)));
-        yield return ("a journal of a newer version", JournalWriter.FirstLine(new(LogOpening.JournalVersion + 1, Guid.Empty)));
+        yield return ("a journal of a newer version", JournalWriter.FirstLine(new(JournalFile.Version + 1, Guid.Empty)));
     }
 
     private static byte[] OtherDatabase(int? version)

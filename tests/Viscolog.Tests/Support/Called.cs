@@ -1,6 +1,7 @@
 using Viscolog.Cli;
 using Viscolog.Cli.Calls;
 using Viscolog.Store;
+using Viscolog.Store.Journal;
 
 namespace Viscolog.Tests.Support;
 

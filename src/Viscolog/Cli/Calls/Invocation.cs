@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Viscolog.Output;
 using Viscolog.Store;
+using Viscolog.Store.Journal;
 
 namespace Viscolog.Cli.Calls;
 

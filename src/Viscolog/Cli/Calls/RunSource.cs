@@ -4,6 +4,7 @@ using System.Globalization;
 using Viscolog.Core.Pots;
 using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.Store.Copy;
 
 namespace Viscolog.Cli.Calls;
 

@@ -2,7 +2,7 @@ using System.Security.Cryptography;
 using System.Text;
 using Viscolog.RunFiles;
 
-namespace Viscolog.Store;
+namespace Viscolog.Store.Copy;
 
 /// <summary>Tells runs apart, the same way on every machine.</summary>
 internal static class RunIdentity

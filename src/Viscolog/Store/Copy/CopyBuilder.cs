@@ -1,7 +1,8 @@
 using System.Text;
 using Viscolog.Output;
+using Viscolog.Store.Journal;
 
-namespace Viscolog.Store;
+namespace Viscolog.Store.Copy;
 
 /// <summary>Makes a query copy from a journal: beside the old one first, and in its place once it is whole.</summary>
 internal static class CopyBuilder
@@ -18,14 +19,14 @@ internal static class CopyBuilder
     public static void BuildBeside(LogPlace place, JournalScan scan, IProgress<LogProgress>? progress)
     {
         DeleteBeside(place);
-        using var copy = QueryCopy.Create(CopyFile.Create(place.NewCopy));
+        using var copy = CopyFile.Create(place.NewCopy);
         Fill(copy, place, scan, progress);
     }
 
     /// <summary>Makes a query copy that ends with the program.</summary>
     public static QueryCopy BuildInMemory(LogPlace place, JournalScan scan, IProgress<LogProgress>? progress)
     {
-        var copy = QueryCopy.Create(CopyFile.CreateInMemory());
+        var copy = CopyFile.CreateInMemory();
         Fill(copy, place, scan, progress);
         return copy;
     }
@@ -49,7 +50,8 @@ internal static class CopyBuilder
         var counted = copy.Counted();
         if (counted != (runs, rows))
         {
-            throw new IOException(FormattableString.Invariant($"the new query copy holds {counted.Rows} of {rows} rows and {counted.Runs} of {runs} runs"));
+            throw new IOException(FormattableString.Invariant(
+                $"the new query copy holds {counted.Rows} of {rows} rows and {counted.Runs} of {runs} runs"));
         }
     }
 

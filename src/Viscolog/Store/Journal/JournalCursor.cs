@@ -1,4 +1,4 @@
-namespace Viscolog.Store;
+namespace Viscolog.Store.Journal;
 
 /// <summary>Goes through a journal line by line without holding more of it than a line and what was read ahead.</summary>
 internal sealed class JournalCursor(Stream stream)

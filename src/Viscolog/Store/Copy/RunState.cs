@@ -1,7 +1,8 @@
 using Viscolog.Core.Pots;
 using Viscolog.RunFiles;
+using Viscolog.Store.Journal;
 
-namespace Viscolog.Store;
+namespace Viscolog.Store.Copy;
 
 /// <summary>A run while records are taken in: its document, and its pot to tell each row's doses.</summary>
 internal sealed class RunState
@@ -30,16 +31,17 @@ internal sealed class RunState
     }
 
     /// <summary>A run whose header was stated, for the first time or anew.</summary>
-    public static RunState Stated(LogRecord.RunStated stated, RunFile file, RunState? before, string at)
+    public static RunState Stated(LogRecord.RunStated stated, RunState? before, string at)
     {
+        var file = HeaderText.Read(stated.Header);
         var run = file.Run;
         var doc = (before?.Doc ?? new RunDoc { Id = stated.Run, Uuid = stated.Id.ToString() }) with
         {
-            Key = IndexKey.Of(RunIdentity.Key(file)),
+            Key = RunDoc.KeyOf(RunIdentity.Key(file)),
             Name = run.Name,
             Base = run.Base.Name,
             Thickeners = [.. run.Thickeners.Select(t => t.Name)],
-            Pairs = [.. run.Thickeners.Select(t => PairOf(run.Base.Name, t.Name))],
+            Pairs = [.. run.Thickeners.Select(t => RunDoc.PairOf(run.Base.Name, t.Name))],
             Header = stated.Header,
             Earlier = before is null ? [] : [.. before.Doc.Earlier, string.Join('\n', before.Doc.Header)],
             Columns = stated.Columns ?? [],
@@ -47,9 +49,6 @@ internal sealed class RunState
         };
         return new(doc, run) { IsReordered = before is not null };
     }
-
-    /// <summary>A base with a thickener, to find runs by.</summary>
-    public static string PairOf(string? @base, string thickener) => IndexKey.Of($"{@base}\u001f{thickener}");
 
     /// <summary>Takes a new row in.</summary>
     public RowDoc Add(LogRecord.RowAdded added, string at)
