@@ -59,11 +59,8 @@ internal sealed class KillRounds(string folder, int seed)
         }
     }
 
-    private static BenchLog Open(LogPlace place, LogUse use) => BenchLog.Open(place, use, TimeProvider.System, null) switch
-    {
-        LogOutcome.Opened opened => opened.Log,
-        var other => throw new InvalidOperationException(other.ToString()),
-    };
+    private static BenchLog Open(LogPlace place, LogUse use) => BenchLog.Open(place, use, TimeProvider.System, null)
+        .Match(log => log, reason => throw new InvalidOperationException(reason));
 
     private static Process Start(params string[] command)
     {

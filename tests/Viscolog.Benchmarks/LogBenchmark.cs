@@ -113,11 +113,8 @@ internal static class LogBenchmark
         }
     }
 
-    private static BenchLog Open(LogPlace place, LogUse use) => BenchLog.Open(place, use, TimeProvider.System, null) switch
-    {
-        LogOutcome.Opened opened => opened.Log,
-        var other => throw new InvalidOperationException(other.ToString()),
-    };
+    private static BenchLog Open(LogPlace place, LogUse use) => BenchLog.Open(place, use, TimeProvider.System, null)
+        .Match(log => log, reason => throw new InvalidOperationException(reason));
 
     /// <summary>The fair other side: CsvHelper goes through every cell of the same file.</summary>
     private static void ReadAlone(string path)

@@ -50,7 +50,6 @@ public sealed class HouseRulesTests
     [InlineData(typeof(GameEvent), 13)]
     [InlineData(typeof(GameEffect), 2)]
     [InlineData(typeof(LogRecord), 9)]
-    [InlineData(typeof(LogOutcome), 4)]
     [InlineData(typeof(WriteOutcome), 4)]
     [InlineData(typeof(Viscolog.Cli.Json.Answer), 18)]
     public void A_closed_set_has_so_many_sealed_cases(Type set, int cases)

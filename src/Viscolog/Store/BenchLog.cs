@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Viscolog.Core.Pots;
 using Viscolog.MaterialFiles;
 using Viscolog.OilFiles;
+using Viscolog.Output;
 using Viscolog.RunFiles;
 using Viscolog.Store.Copy;
 using Viscolog.Store.Journal;
@@ -48,7 +49,7 @@ internal sealed class BenchLog : IDisposable
     private QueryCopy Copy => _copy ?? throw new InvalidOperationException(_fault);
 
     /// <summary>Opens the log of a place.</summary>
-    public static LogOutcome Open(LogPlace place, LogUse use, TimeProvider clock, IProgress<LogProgress>? progress)
+    public static Outcome<BenchLog> Open(LogPlace place, LogUse use, TimeProvider clock, IProgress<LogProgress>? progress)
         => new LogOpening(place, use, clock, progress).Open();
 
     /// <summary>What a list says of each run, by number.</summary>

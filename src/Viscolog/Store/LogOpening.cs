@@ -1,3 +1,4 @@
+using Viscolog.Output;
 using Viscolog.Store.Copy;
 using Viscolog.Store.Journal;
 using Viscolog.Text;
@@ -12,39 +13,34 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
 
     private readonly List<string> _notes = [];
 
-    /// <summary>Opens it.</summary>
-    public LogOutcome Open()
+    /// <summary>Opens it; the log is to be disposed of. Where it is refused, nothing was changed.</summary>
+    public Outcome<BenchLog> Open()
     {
         LogLock? taken = null;
         try
         {
-            if (AbsentReason() is { } absent)
+            if (File.Exists(place.Folder))
             {
-                if (use == LogUse.Read)
-                {
-                    return new LogOutcome.Absent(absent);
-                }
+                return new Refused($"{place.Folder} is a file, not a log's folder; name the folder with --log");
+            }
 
+            if (place.IsAbsent)
+            {
                 MakeFolder();
             }
 
-            taken = TakeLock(isShared: use == LogUse.Read);
-            if (taken is null && (File.Exists(place.Lock) || IsWritable()))
-            {
-                return new LogOutcome.Busy($"{LogLock.BusyWords(place)}, or name another log with --log");
-            }
-
-            var opened = new LogOutcome.Opened(OpenLocked(ref taken));
+            taken = TakeLock();
+            var opened = OpenLocked(ref taken);
             taken = null;
             return opened;
         }
         catch (LogRefused e)
         {
-            return new LogOutcome.Refused(e.Message);
+            return new Refused(e.Message);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or InvalidDataException)
         {
-            return new LogOutcome.Refused(OneLine.Of($"the log in {place.Folder} can't be reached: {e.Message}"));
+            return new Refused(OneLine.Of($"the log in {place.Folder} can't be reached: {e.Message}"));
         }
         finally
         {
@@ -95,20 +91,13 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
 
     private BenchLog Log(JournalScan scan, LogLock? taken, QueryCopy? copy) => new(place, scan, use, taken, clock, copy) { Notes = _notes };
 
-    private string? AbsentReason()
-    {
-        if (File.Exists(place.Folder))
-        {
-            throw new LogRefused($"{place.Folder} is a file, not a log's folder; name the folder with --log");
-        }
-
-        return !Directory.Exists(place.Folder) || !Path.Exists(place.Journal)
-            ? $"there is no log in {place.Folder}; 'viscolog import FILE' starts one, --log names another folder"
-            : null;
-    }
-
     private void MakeFolder()
     {
+        if (use == LogUse.Read)
+        {
+            throw new LogRefused($"there is no log in {place.Folder}; 'viscolog import FILE' starts one, --log names another folder");
+        }
+
         var parent = Path.GetDirectoryName(place.Folder);
         if (!place.IsUsual && parent is not null && !Directory.Exists(parent))
         {
@@ -123,14 +112,21 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
         }
     }
 
-    private LogLock? TakeLock(bool isShared)
+    /// <summary>The lock; null where a reader can't have one because the folder can't be written, in which case nobody else writes there either.</summary>
+    private LogLock? TakeLock()
     {
         if (Directory.Exists(place.Lock))
         {
             throw new LogRefused($"{place.Lock} is a folder; move it away");
         }
 
-        return use == LogUse.Read && !File.Exists(place.Lock) && !IsWritable() ? null : LogLock.Take(place, isShared, Patience);
+        if (use == LogUse.Read && !File.Exists(place.Lock) && !IsWritable())
+        {
+            return null;
+        }
+
+        return LogLock.Take(place, isShared: use == LogUse.Read, Patience)
+            ?? throw new LogRefused($"{LogLock.BusyWords(place)}, or name another log with --log");
     }
 
     private bool IsWritable()

@@ -5,31 +5,19 @@ using Viscolog.Store.Journal;
 namespace Viscolog.Store;
 
 /// <summary>What the journal gets so that the log says what a file says.</summary>
-internal sealed record MergePlan
+/// <param name="Run">The run's number.</param>
+/// <param name="Records">What to log; made while it is gone through, since a file may be long.</param>
+/// <param name="RecordCount">How many records that is.</param>
+/// <param name="Added">Rows that are new.</param>
+/// <param name="Voided">Rows that become void.</param>
+/// <param name="Already">Rows that the log has already.</param>
+internal sealed record MergePlan(int Run, IEnumerable<LogRecord> Records, int RecordCount, int Added, int Voided, int Already)
 {
-    /// <summary>The run's number.</summary>
-    public int Run { get; private init; }
-
     /// <summary>Whether the run is new to the log.</summary>
     public bool IsNew { get; private init; }
 
-    /// <summary>Rows that are new.</summary>
-    public int Added { get; private init; }
-
-    /// <summary>Rows that become void.</summary>
-    public int Voided { get; private init; }
-
-    /// <summary>Rows that the log has already.</summary>
-    public int Already { get; private init; }
-
     /// <summary>What the file and the log can't both be right about; null where there is nothing.</summary>
     public string? Contradiction { get; private init; }
-
-    /// <summary>What to log; made while it is gone through, since a file may be long.</summary>
-    public IEnumerable<LogRecord> Records { get; private init; } = [];
-
-    /// <summary>How many records that is.</summary>
-    public int RecordCount { get; private init; }
 
     /// <summary>The plan for a file.</summary>
     public static MergePlan Of(RunFile file, QueryCopy copy)
@@ -39,14 +27,11 @@ internal sealed record MergePlan
     }
 
     /// <summary>The plan for a run that the log lacks.</summary>
-    public static MergePlan New(RunFile file, Guid id, int number) => new()
+    public static MergePlan New(RunFile file, Guid id, int number)
     {
-        Run = number,
-        IsNew = true,
-        Added = file.Rows.Length,
-        RecordCount = 1 + file.Rows.Length,
-        Records = file.Contents().Select(LogRecord (row, i) => new LogRecord.RowAdded(number, i + 1, row)).Prepend(Stated(number, id, file)),
-    };
+        var rows = file.Contents().Select(LogRecord (row, i) => new LogRecord.RowAdded(number, i + 1, row));
+        return new(number, rows.Prepend(Stated(number, id, file)), 1 + file.Rows.Length, file.Rows.Length, 0, 0) { IsNew = true };
+    }
 
     /// <summary>The record of a run's header.</summary>
     public static LogRecord.RunStated Stated(int run, Guid id, RunFile file)
@@ -73,14 +58,10 @@ internal sealed record MergePlan
             : merge.Columns.Length == known.File.UnknownColumns.Length ? []
             : [Stated(known.Number, known.File.Id!.Value, known.File with { UnknownColumns = merge.Columns })];
         records.AddRange(Rows(merge, known, logged));
-        return new()
+        var (added, voided) = (records.OfType<LogRecord.RowAdded>().Count(), records.OfType<LogRecord.RowVoided>().Count());
+        var already = merge.Steps.Count(s => s is { Logged: not null, File: not null });
+        return new(known.Number, records, records.Count, added, voided, already)
         {
-            Run = known.Number,
-            Added = records.OfType<LogRecord.RowAdded>().Count(),
-            Voided = records.OfType<LogRecord.RowVoided>().Count(),
-            Already = merge.Steps.Count(s => s is { Logged: not null, File: not null }),
-            Records = records,
-            RecordCount = records.Count,
             Contradiction = RowAppender.Fault(known.File.Run, merge.Steps.Select(s => Merged(merge, logged, s.Logged, s.File))),
         };
     }
@@ -115,7 +96,10 @@ internal sealed record MergePlan
         var advice = file.Id is null
             ? "if it is another run, give it another name; if the log is wrong, make the row void and add the right one below it"
             : "the run went on in two places; make one of them void what the other lacks, or give one a run_id of its own";
-        return new() { Contradiction = FormattableString.Invariant($"run {known.Number} of the log {what}; {advice}") };
+        return new(known.Number, [], 0, 0, 0, 0)
+        {
+            Contradiction = FormattableString.Invariant($"run {known.Number} of the log {what}; {advice}"),
+        };
     }
 
     private static string Words(IReadOnlyList<FileRow> rows, int place)

@@ -1,3 +1,4 @@
+using Viscolog.Output;
 using Viscolog.RunFiles;
 using Viscolog.Store.Journal;
 
@@ -12,10 +13,10 @@ internal static class PracticeLog
     public static string FolderOf(LogPlace real) => real.Folder.TrimEnd(Path.DirectorySeparatorChar) + "-practice";
 
     /// <summary>Opens it, with the sample runs in it.</summary>
-    public static LogOutcome Open(LogPlace real, TimeProvider clock)
+    public static Outcome<BenchLog> Open(LogPlace real, TimeProvider clock)
     {
         var outcome = BenchLog.Open(new(FolderOf(real), real.IsUsual), LogUse.Write, clock, null);
-        if (outcome is LogOutcome.Opened { Log: var log })
+        if (outcome.Made is { } log)
         {
             foreach (var file in Samples())
             {

@@ -1,3 +1,4 @@
+using Viscolog.Output;
 using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.Store.Journal;
@@ -18,16 +19,28 @@ internal sealed class Bench : IDisposable
 
     public LogPlace Place { get; }
 
-    public BenchLog Open(LogUse use = LogUse.Write) => Outcome(use) switch
+    public BenchLog Open(LogUse use = LogUse.Write)
+        => Outcome(use).Match(log => log, reason => throw new InvalidOperationException(reason));
+
+    public Outcome<BenchLog> Outcome(LogUse use = LogUse.Read) => BenchLog.Open(Place, use, TimeProvider.System, null);
+
+    /// <summary>Why the log is refused, which is not because somebody else has it.</summary>
+    public string Refusal(string of = "")
     {
-        LogOutcome.Opened opened => opened.Log,
-        LogOutcome.Refused refused => throw new InvalidOperationException(refused.Reason),
-        var other => throw new InvalidOperationException(other.ToString()),
-    };
+        var outcome = Outcome();
+        outcome.Made?.Dispose();
+        Assert.True(outcome.Reason is not null, of);
+        Assert.DoesNotContain("is busy", outcome.Reason, StringComparison.Ordinal);
+        return outcome.Reason;
+    }
 
-    public LogOutcome Outcome(LogUse use = LogUse.Read) => BenchLog.Open(Place, use, TimeProvider.System, null);
-
-    public string Refusal() => Assert.IsType<LogOutcome.Refused>(Outcome()).Reason;
+    /// <summary>The words for a log that somebody else has.</summary>
+    public string Busy(LogUse use = LogUse.Read)
+    {
+        var reason = Outcome(use).Reason;
+        Assert.StartsWith($"the log in {Place.Folder} is busy: ", reason, StringComparison.Ordinal);
+        return reason!;
+    }
 
     /// <summary>A run file with so many readings, each with an addition.</summary>
     public static RunFile File(string name, int rows, string more = "")

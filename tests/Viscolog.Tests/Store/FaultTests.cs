@@ -40,12 +40,12 @@ public sealed class FaultTests
         using var bench = Bench.Filled();
         using (bench.Open())
         {
-            var busy = Assert.IsType<LogOutcome.Busy>(bench.Outcome());
-            Assert.Contains(FormattableString.Invariant($"process {Environment.ProcessId} of {Environment.UserName}"), busy.Reason, StringComparison.Ordinal);
+            var busy = bench.Busy();
+            Assert.Contains(FormattableString.Invariant($"process {Environment.ProcessId} of {Environment.UserName}"), busy, StringComparison.Ordinal);
             var called = Called.In(bench.Place.Folder, "runs");
-            Assert.Equal((4, busy.Reason + "\n"), (called.Code, called.Error));
+            Assert.Equal((4, busy + "\n"), (called.Code, called.Error));
             var advised = Called.In(bench.Place.Folder, "advise", Checkout.Sample("lantern-gel-07.csv"));
-            Assert.Equal((0, $"warning: going on without earlier runs: {busy.Reason}\n"), (advised.Code, advised.Error));
+            Assert.Equal((0, $"warning: going on without earlier runs: {busy}\n"), (advised.Code, advised.Error));
         }
 
         Assert.Equal(0, Called.In(bench.Place.Folder, "runs").Code);
@@ -59,7 +59,7 @@ public sealed class FaultTests
         using (var other = bench.Open(LogUse.Read))
         {
             Assert.Equal(Snapshot.All(one), Snapshot.All(other));
-            Assert.IsType<LogOutcome.Busy>(bench.Outcome(LogUse.Write));
+            bench.Busy(LogUse.Write);
         }
 
         bench.Open().Dispose();

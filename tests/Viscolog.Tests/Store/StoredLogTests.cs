@@ -122,7 +122,7 @@ public sealed class StoredLogTests : IDisposable
 
     private static void Saved(WriteOutcome outcome) => Assert.IsType<WriteOutcome.Saved>(outcome);
 
-    private BenchLog Open(LogUse use) => Assert.IsType<LogOutcome.Opened>(BenchLog.Open(new(Log), use, Clock, null)).Log;
+    private BenchLog Open(LogUse use) => BenchLog.Open(new(Log), use, Clock, null).Made!;
 
     private void Copy(string[] files)
     {

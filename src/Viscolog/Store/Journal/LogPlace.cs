@@ -10,6 +10,9 @@ internal sealed record LogPlace(string Folder, bool IsUsual = false)
     /// <summary>The variable of the environment that names a log's folder.</summary>
     public const string Variable = "VISCOLOG_LOG";
 
+    /// <summary>Whether there is no log there yet.</summary>
+    public bool IsAbsent => !File.Exists(Folder) && !Path.Exists(Journal);
+
     /// <summary>The disk it is on.</summary>
     public Disk Disk { get; init; } = Disk.Real;
 

@@ -91,10 +91,9 @@ internal abstract record RunsEffect : IEffect<RunsEvent>
                 return;
             }
 
-            var outcome = PracticeLog.Open(context.Log.Place, context.Clock);
-            if (outcome is not LogOutcome.Opened { Log: var log })
+            if (!PracticeLog.Open(context.Log.Place, context.Clock).Is(out var log, out var trouble))
             {
-                stage.Send(new RunsEvent.Told(outcome.Trouble!));
+                stage.Send(new RunsEvent.Told(trouble));
                 return;
             }
 
