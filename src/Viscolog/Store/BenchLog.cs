@@ -11,8 +11,8 @@ using Viscolog.Text;
 namespace Viscolog.Store;
 
 /// <summary>
-/// The log: every run that was measured at this bench or brought to it. The journal is the record of truth, the query copy answers questions. For
-/// one thread.
+/// The log: every run that was measured at this bench or brought to it. The journal is the record of truth, the query copy answers
+/// questions. For one thread.
 /// </summary>
 internal sealed class BenchLog : IDisposable
 {
@@ -31,7 +31,7 @@ internal sealed class BenchLog : IDisposable
         if (use == LogUse.Write)
         {
             _journal = new(place.Disk, place.Journal, scan);
-            // From here on the copy changes; a seal that says otherwise would only be found wrong at the next start.
+            // From here on the query copy changes, so the seal no longer holds.
             place.Disk.Delete(place.Seal);
             // An earlier start may have died between making the journal and flushing its name.
             place.Disk.FlushFolder(place.Folder);
@@ -164,7 +164,9 @@ internal sealed class BenchLog : IDisposable
 
     private LoggedRun Known(int run) => Run(run) ?? throw new ArgumentOutOfRangeException(nameof(run), run, "the log has no such run");
 
-    /// <summary>Makes a row of a run void, adds one behind it or at the end, or both, unless the run could not be exported and read again then.</summary>
+    /// <summary>
+    /// Makes a row of a run void, adds one behind it or at the end, or both; not saved where the run could not be exported and read again.
+    /// </summary>
     private WriteOutcome Change(int run, (int Row, string Reason)? voided, FileRow? added)
     {
         if (Looked(() => Known(run)) is not { } logged)
@@ -268,7 +270,7 @@ internal sealed class BenchLog : IDisposable
         }
     }
 
-    /// <summary>Gives the query copy up; nothing is looked up or added any more.</summary>
+    /// <summary>Closes the query copy after a fault; nothing can be looked up or added until the log is opened again.</summary>
     private void LetGo(string fault)
     {
         _fault = fault;

@@ -6,7 +6,7 @@ using Viscolog.Text;
 
 namespace Viscolog.Store;
 
-/// <summary>Copies of the journal, which hold all that the log holds: made, looked through, put back.</summary>
+/// <summary>Copies of the journal, which hold all that the log holds: made, checked, restored.</summary>
 internal static class LogBackups
 {
     private const string Prefix = "backup-";
@@ -17,7 +17,7 @@ internal static class LogBackups
     /// <param name="folder">Where to; made where its parent exists.</param>
     /// <param name="keep">Copies to keep, this one included; 1 or more.</param>
     /// <param name="now">The time, for the name.</param>
-    /// <param name="progress">Told from time to time.</param>
+    /// <param name="progress">Receives reports from time to time; may be null.</param>
     public static Outcome<BackupMade> Make(BenchLog log, string folder, int keep, DateTimeOffset now, IProgress<LogProgress>? progress)
     {
         return Guarded<BackupMade>($"no backup was made in {folder}", () =>

@@ -5,10 +5,10 @@ using Viscolog.Text;
 
 namespace Viscolog.Store;
 
-/// <summary>Opens a log: lock, journal, query copy. Mends what can be mended without losing anything that was acknowledged.</summary>
+/// <summary>Opens a log: lock, journal, query copy. Repairs what can be repaired without losing anything that was acknowledged.</summary>
 internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock, IProgress<LogProgress>? progress)
 {
-    /// <summary>How long somebody who has the log is waited for.</summary>
+    /// <summary>How long to wait for another program that has the log.</summary>
     public static readonly TimeSpan Patience = TimeSpan.FromSeconds(2);
 
     private readonly List<string> _notes = [];
@@ -52,7 +52,7 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
     {
         if (!Path.Exists(place.Journal))
         {
-            // The lock keeps others away, so the name need not be claimed by an empty file, which a kill could leave behind.
+            // The lock keeps others away, so no empty file has to claim the name first, which a kill could leave behind.
             var now = clock.GetUtcNow();
             JournalFile.Begin(place.Disk, place.Journal, Guid.CreateVersion7(now), JournalFile.Stamp(now));
         }
@@ -65,7 +65,7 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
         var scan = JournalFile.Scan(place.Journal, seal?.JournalLength ?? 0, progress);
         if (scan.IsTorn)
         {
-            // Who only reads leaves it where it is, unread.
+            // A reader leaves the torn end in place and ignores it.
             scan = use == LogUse.Write ? CutTornEnd(scan) : scan with { FileLength = scan.Length };
         }
 
@@ -112,7 +112,7 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
         }
     }
 
-    /// <summary>The lock; null where a reader can't have one because the folder can't be written, in which case nobody else writes there either.</summary>
+    /// <summary>The lock; null for a reader of a folder that can't be written and has none.</summary>
     private LogLock? TakeLock()
     {
         if (Directory.Exists(place.Lock))
@@ -182,7 +182,7 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
         _ => "the query copy was not as it was left and was made anew from the journal; nothing is lost",
     };
 
-    /// <summary>Makes the query copy anew; one in memory where the folder has no room for it or can't be written, and somebody only reads.</summary>
+    /// <summary>Makes the query copy anew: in memory, for a reader, where the folder has no room for it or can't be written.</summary>
     private QueryCopy? Rebuild(JournalScan scan, string? note)
     {
         try
@@ -193,8 +193,8 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
         }
         catch (InvalidDataException e)
         {
-            throw new LogRefused(
-                $"{place.Journal} can't be understood: {e.Message}; nothing was changed. Put a backup in its place with 'viscolog restore'", e);
+            var advice = "nothing was changed. Put a backup in its place with 'viscolog restore'";
+            throw new LogRefused($"{place.Journal} can't be understood: {e.Message}; {advice}", e);
         }
         catch (Exception e) when (e is not OutOfMemoryException)
         {

@@ -109,7 +109,7 @@ internal sealed record MergePlan(int Run, IEnumerable<LogRecord> Records, int Re
             return "nothing more";
         }
 
-        var cells = Columns.All.Select(c => (c.Name, Text: c.Show(rows[place]))).Where(c => c.Text is not null).Select(c => $"{c.Name} {c.Text}");
+        var cells = Columns.All.Where(c => c.Show(rows[place]) is not null).Select(c => $"{c.Name} {c.Show(rows[place])}");
         return FormattableString.Invariant($"row {place + 1} ({string.Join(", ", cells)})");
     }
 

@@ -4,7 +4,7 @@ using Viscolog.Store.Journal;
 
 namespace Viscolog.Store;
 
-/// <summary>What a file of oil readings brings: equal readings are told apart by how many there are, so importing again adds nothing.</summary>
+/// <summary>What a file of oil readings brings: equal readings are counted, so importing a file again adds nothing.</summary>
 /// <param name="Records">What is to be logged.</param>
 /// <param name="Added">Readings that are new.</param>
 /// <param name="Voided">Readings of the log that are made void.</param>

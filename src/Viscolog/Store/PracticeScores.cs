@@ -8,8 +8,8 @@ using Viscolog.Text;
 namespace Viscolog.Store;
 
 /// <summary>
-/// The games that a class has played, each a file of its own that is written once and whole; beside the real log, in the folder of the practice
-/// log, never in it.
+/// The games that a class has played, each a file of its own that is written once and whole; beside the real log, in the folder of the
+/// practice log, never in it.
 /// </summary>
 /// <param name="folder">The practice log's folder.</param>
 internal sealed class PracticeScores(string folder)

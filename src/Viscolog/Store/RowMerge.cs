@@ -4,8 +4,8 @@ using Viscolog.RunFiles;
 namespace Viscolog.Store;
 
 /// <summary>
-/// How two states of one run fit together. Either side may have gone on at its end, made rows void, and put a row in the place of one that it
-/// made void; anything else is a contradiction.
+/// How two states of one run fit together. Either side may have gone on at its end, made rows void, and put a row in the place of one
+/// that it made void; anything else is a contradiction.
 /// </summary>
 internal sealed class RowMerge
 {

@@ -58,7 +58,7 @@ internal static class CopyBuilder
     /// <summary>Puts the new query copy in the place of the old one and seals it.</summary>
     public static void PutInPlace(LogPlace place, JournalScan scan)
     {
-        // Without its seal the old pair is worth nothing, so no moment of this leaves something wrong behind.
+        // Without its seal the old pair is not trusted, so a kill at any moment leaves nothing wrong behind.
         place.Disk.Delete(place.Seal);
         place.Disk.Delete(place.CopyLog);
         place.Disk.Move(place.NewCopy, place.Copy, overwrite: true);
@@ -66,11 +66,11 @@ internal static class CopyBuilder
         SealUp(place, scan);
     }
 
-    /// <summary>Says what journal and query copy are now.</summary>
+    /// <summary>Writes the seal of the journal and query copy as they are now.</summary>
     public static void SealUp(LogPlace place, JournalScan scan)
         => WholeFile.Write(place.Disk, place.Seal, Encoding.UTF8.GetBytes(Seal.Of(scan, place.Copy).Text()), replace: true);
 
-    /// <summary>Deletes what stands beside.</summary>
+    /// <summary>Deletes a query copy that stands beside the one in use.</summary>
     public static void DeleteBeside(LogPlace place)
     {
         place.Disk.Delete(place.NewCopy);

@@ -59,19 +59,20 @@ internal static class CopyFile
     /// <summary>Makes an empty query copy.</summary>
     public static QueryCopy Create(string path)
     {
-        var database = new LiteDatabase(new ConnectionString { Filename = path, Collation = Collation.Binary }, Mapper());
+        var database = Database(path, readOnly: false);
         database.UserVersion = Mark | Schema;
         database.Checkpoint();
         return QueryCopy.Create(database);
     }
 
     /// <summary>Makes an empty query copy in memory.</summary>
-    public static QueryCopy CreateInMemory()
-        => QueryCopy.Create(new(new ConnectionString { Filename = ":memory:", Collation = Collation.Binary }, Mapper()));
+    public static QueryCopy CreateInMemory() => QueryCopy.Create(Database(":memory:", readOnly: false));
 
     /// <summary>Opens one whose state is <see cref="CopyState.Ours"/>.</summary>
-    public static QueryCopy Open(string path, bool readOnly)
-        => new(new(new ConnectionString { Filename = path, ReadOnly = readOnly, Collation = readOnly ? null : Collation.Binary }, Mapper()));
+    public static QueryCopy Open(string path, bool readOnly) => new(Database(path, readOnly));
+
+    private static LiteDatabase Database(string path, bool readOnly)
+        => new(new ConnectionString { Filename = path, ReadOnly = readOnly, Collation = readOnly ? null : Collation.Binary }, Mapper());
 
     private static BsonMapper Mapper()
     {

@@ -42,7 +42,7 @@ internal sealed class QueryCopy : IDisposable
         return copy;
     }
 
-    /// <summary>Takes records in; they can be looked up after <see cref="Flush"/>.</summary>
+    /// <summary>Applies a record; what it says can be looked up after <see cref="Flush"/>.</summary>
     /// <exception cref="InvalidDataException">A record does not fit what stands before it.</exception>
     public void Apply(LogRecord record)
     {
@@ -76,7 +76,7 @@ internal sealed class QueryCopy : IDisposable
         }
     }
 
-    /// <summary>Writes what was taken in.</summary>
+    /// <summary>Writes what the applied records say.</summary>
     public void Flush()
     {
         FlushRows();

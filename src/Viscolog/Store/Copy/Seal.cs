@@ -6,8 +6,8 @@ using Viscolog.Store.Journal;
 namespace Viscolog.Store.Copy;
 
 /// <summary>
-/// What journal and query copy were when the log was last closed. While both are still the same, to the last bit, nothing needs to be compared;
-/// a seal that is missing, damaged or does not fit only costs the work of making the query copy anew.
+/// What journal and query copy were when the log was last closed. While both are still the same, to the last bit, nothing needs to be
+/// compared; a seal that is missing, damaged or does not fit only costs the work of making the query copy anew.
 /// </summary>
 /// <param name="JournalLength">Bytes of the journal.</param>
 /// <param name="JournalSum">The checksum of its last line.</param>

@@ -25,7 +25,7 @@ internal static class StoredCells
     {
         var findings = new Findings(FormattableString.Invariant($"oil reading {number}"));
         var cells = stored.ToImmutableDictionary(StringComparer.OrdinalIgnoreCase);
-        return OilCells.Read(cells, new(findings, new(',')), column => new(null, column, OneLine.Quoted(cells.GetValueOrDefault(column ?? "", ""))))
+        return OilCells.Read(cells, new(findings, new(',')), c => new(null, c, OneLine.Quoted(cells.GetValueOrDefault(c ?? "", ""))))
             ?? throw new FormatException(findings.Refusal?.Text);
     }
 }

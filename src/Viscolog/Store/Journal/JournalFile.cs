@@ -18,7 +18,7 @@ internal static class JournalFile
     /// <summary>Looks at every byte of the journal; refuses what is not a journal of this version.</summary>
     /// <param name="path">The journal.</param>
     /// <param name="sealedLength">Bytes that the seal vouches for; 0 without a seal.</param>
-    /// <param name="progress">Told from time to time; null where nobody listens.</param>
+    /// <param name="progress">Receives reports from time to time; may be null.</param>
     /// <exception cref="LogRefused">It is none.</exception>
     public static JournalScan Scan(string path, long sealedLength, IProgress<LogProgress>? progress)
     {

@@ -9,8 +9,8 @@ namespace Viscolog.Store.Journal;
 
 /// <summary>
 /// One line of the journal: its number from 1, a space, a record in JSON, a space, a checksum in eight hexadecimal digits, a line feed.
-/// The checksum is the CRC-32 (ISO 3309, the one of zip and PNG) of all bytes from the first digit of the checksum before it to the space in
-/// front of it, so a line that is changed, lost, doubled or out of place shows itself.
+/// The checksum is the CRC-32 (ISO 3309, the one of zip and PNG) of all bytes from the first digit of the checksum before it to the
+/// space in front of it, so a line that is changed, lost, doubled or out of place shows itself.
 /// </summary>
 internal static class JournalLine
 {

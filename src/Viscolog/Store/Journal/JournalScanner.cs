@@ -23,7 +23,7 @@ internal sealed class JournalScanner
     /// <summary>Looks at every byte.</summary>
     /// <param name="journal">The journal from its beginning.</param>
     /// <param name="sealedLength">Bytes that the seal vouches for; 0 without a seal.</param>
-    /// <param name="progress">Told from time to time; null where nobody listens.</param>
+    /// <param name="progress">Receives reports from time to time; may be null.</param>
     public static JournalScan Scan(Stream journal, long sealedLength, IProgress<LogProgress>? progress)
         => new JournalScanner(journal, progress).Scan(sealedLength);
 
@@ -95,7 +95,7 @@ internal sealed class JournalScanner
 
     /// <summary>
     /// Whether the bad line at hand is the end of a write that never finished, and not damage to something that was acknowledged. A line
-    /// is acknowledged after a flush, and a batch's last line is written after its others were flushed; so after a tear nothing whole can follow.
+    /// is acknowledged after a flush, and a batch's last line is written after its others were flushed; so nothing whole follows a tear.
     /// </summary>
     private bool IsTear(long sealedLength)
     {
@@ -125,8 +125,8 @@ internal sealed class JournalScanner
     private bool IsEnd() => JournalLine.Json(_cursor.Line).StartsWith("{\"kind\":\"end\""u8);
 
     /// <summary>
-    /// Whether the line looks like a write that was cut short: without its end, or with blocks that were never filled. One changed bit makes
-    /// neither: no byte at a line's beginning or end is one bit away from zero, and it makes no two zeros side by side.
+    /// Whether the line looks like a write that was cut short: without its end, or with blocks that were never filled. One changed bit
+    /// makes neither: no byte at a line's beginning or end is one bit away from zero, and it makes no two zeros side by side.
     /// </summary>
     private bool IsBroken()
     {

@@ -12,7 +12,8 @@ internal static class RecordJson
     // A person reads the journal, so letters beyond ASCII stand as they are.
     private static readonly JavaScriptEncoder Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
 
-    private static readonly JsonTypeInfo<LogRecord> Record = new RecordContext(new(RecordContext.Default.Options) { Encoder = Encoder }).LogRecord;
+    private static readonly JsonTypeInfo<LogRecord> Record
+        = new RecordContext(new(RecordContext.Default.Options) { Encoder = Encoder }).LogRecord;
 
     /// <summary>A writer for records.</summary>
     public static Utf8JsonWriter Writer(IBufferWriter<byte> target) => new(target, new() { Encoder = Encoder });
