@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text;
 using CsCheck;
 using Viscolog.MaterialFiles;
 using Viscolog.OilFiles;
@@ -180,6 +181,20 @@ public sealed class BenchLogTests
         using var again = bench.Open();
         Assert.Equal(3, again.Run(1)!.Rows.Length);
         Assert.Single(again.Earlier(again.Run(1)!.File.Run, null));
+    }
+
+    [Fact]
+    public void A_material_is_stated_anew_where_any_cell_changed_came_or_went()
+    {
+        using var bench = new Bench();
+        using var log = bench.Open();
+        int Stated(string lot)
+        {
+            var file = Encoding.UTF8.GetBytes($"# viscolog-materials: 1\nkind,name,colour,lot\nbase,GB-40,white,{lot}\n");
+            return log.State(Assert.IsType<MaterialFileOutcome.Read>(MaterialFileReader.Parse("m", file)).File.Rows).Stated;
+        }
+
+        Assert.Equal([1, 0, 1, 1, 1, 0], [Stated(""), Stated(""), Stated("7"), Stated("8"), Stated(""), Stated("")]);
     }
 
     [Fact]

@@ -176,6 +176,31 @@ public sealed class FaultTests
     }
 
     [Fact]
+    public void A_query_copy_beside_which_a_log_of_changes_lies_is_made_anew()
+    {
+        using var bench = Bench.Filled();
+        File.WriteAllText(bench.Place.CopyLog, "left over");
+        using (var log = bench.Open(LogUse.Read))
+        {
+            Assert.StartsWith("the query copy was not as it was left and was made anew", Assert.Single(log.Notes), StringComparison.Ordinal);
+            Assert.Equal(5, log.Run(1)!.File.Rows.Length);
+        }
+
+        Assert.False(File.Exists(bench.Place.CopyLog));
+    }
+
+    [Fact]
+    public void A_whole_journal_of_a_newer_version_is_left_to_that_version()
+    {
+        using var bench = new Bench();
+        Directory.CreateDirectory(bench.Place.Folder);
+        var journal = JournalWriter.FirstLine(new(JournalFile.Version + 1, Guid.Empty));
+        File.WriteAllBytes(bench.Place.Journal, journal);
+        Assert.Contains("was written by a newer version of this program; nothing was changed", bench.Refusal(), StringComparison.Ordinal);
+        Assert.Equal(journal, File.ReadAllBytes(bench.Place.Journal));
+    }
+
+    [Fact]
     public void A_query_copy_of_an_older_schema_is_made_anew()
     {
         using var bench = Bench.Filled();
