@@ -5,6 +5,7 @@ using Viscolog.Core.Measuring;
 using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.Store.Journal;
 
 namespace Viscolog.Benchmarks;
 
@@ -58,11 +59,8 @@ internal sealed class KillRounds(string folder, int seed)
         }
     }
 
-    private static BenchLog Open(LogPlace place, LogUse use) => BenchLog.Open(place, use, TimeProvider.System, null) switch
-    {
-        LogOutcome.Opened opened => opened.Log,
-        var other => throw new InvalidOperationException(other.ToString()),
-    };
+    private static BenchLog Open(LogPlace place, LogUse use) => BenchLog.Open(place, use, TimeProvider.System, null)
+        .Match(log => log, reason => throw new InvalidOperationException(reason));
 
     private static Process Start(params string[] command)
     {
@@ -151,7 +149,7 @@ internal sealed class KillRounds(string folder, int seed)
         try
         {
             using var log = Open(_place, LogUse.Read);
-            var run = log.Runs().FirstOrDefault(r => r.Name == name);
+            var run = log.Runs().FirstOrDefault(r => r.Header.Name == name);
             _lost += run is null && done ? 20_000 : 0;
             _false += run is not null && run.Entries != 20_000 ? 1 : 0;
             if (run is not null)
@@ -190,12 +188,12 @@ internal sealed class KillRounds(string folder, int seed)
         _false += rows.SequenceEqual(Enumerable.Range(1, _next - 1)) ? 0 : 1;
         using (var log = Open(_place, LogUse.Read))
         {
-            _lost += _imported.Except(log.Runs().Select(r => r.Name ?? ""), StringComparer.Ordinal).Count();
+            _lost += _imported.Except(log.Runs().Select(r => r.Header.Name ?? ""), StringComparer.Ordinal).Count();
         }
 
         foreach (var backup in Directory.Exists(_place.Backups) ? Directory.GetFiles(_place.Backups, "backup-*") : [])
         {
-            LogOpening.Scan(backup, new FileInfo(backup).Length, null);
+            JournalFile.Scan(backup, new FileInfo(backup).Length, null);
         }
     }
 }

@@ -8,6 +8,7 @@ using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.Store.Journal;
 
 namespace Viscolog.Benchmarks;
 
@@ -106,17 +107,14 @@ internal static class LogBenchmark
     private static void Import(LogPlace place, RunFile file)
     {
         using var log = Open(place, LogUse.Write);
-        if (log.Import(file, CancellationToken.None) is not ImportOutcome.Imported)
+        if (log.Import(file, CancellationToken.None).Outcome is not WriteOutcome.Saved)
         {
             throw new InvalidOperationException("the import failed");
         }
     }
 
-    private static BenchLog Open(LogPlace place, LogUse use) => BenchLog.Open(place, use, TimeProvider.System, null) switch
-    {
-        LogOutcome.Opened opened => opened.Log,
-        var other => throw new InvalidOperationException(other.ToString()),
-    };
+    private static BenchLog Open(LogPlace place, LogUse use) => BenchLog.Open(place, use, TimeProvider.System, null)
+        .Match(log => log, reason => throw new InvalidOperationException(reason));
 
     /// <summary>The fair other side: CsvHelper goes through every cell of the same file.</summary>
     private static void ReadAlone(string path)

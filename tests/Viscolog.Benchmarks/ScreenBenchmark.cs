@@ -26,7 +26,7 @@ internal static class ScreenBenchmark
         var folder = Directory.CreateTempSubdirectory("viscolog-screen-").FullName;
         try
         {
-            using var log = ((LogOutcome.Opened)BenchLog.Open(new(Path.Combine(folder, "log")), LogUse.Write, TimeProvider.System, null)).Log;
+            using var log = BenchLog.Open(new(Path.Combine(folder, "log")), LogUse.Write, TimeProvider.System, null).Made!;
             for (var i = 0; i < size / RowsARun; i++)
             {
                 var text = new StringBuilder(FormattableString.Invariant($"# name: run {i}\n# base: GB-{i % 10}\n# base_g: 120\n# thickener: TA\n# target_mpas: 12000\nthickener,added_g,wait_s,viscosity_mpas\n"));

@@ -5,6 +5,7 @@ using Viscolog.OilFiles;
 using Viscolog.Reports;
 using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.Store.Journal;
 using Viscolog.TrendFiles;
 using Viscolog.Tui.Batches;
 using Viscolog.Tui.Bench;
@@ -49,9 +50,7 @@ public sealed class HouseRulesTests
     [InlineData(typeof(GameEvent), 13)]
     [InlineData(typeof(GameEffect), 2)]
     [InlineData(typeof(LogRecord), 9)]
-    [InlineData(typeof(LogOutcome), 4)]
-    [InlineData(typeof(WriteOutcome), 3)]
-    [InlineData(typeof(ImportOutcome), 3)]
+    [InlineData(typeof(WriteOutcome), 4)]
     [InlineData(typeof(Viscolog.Cli.Json.Answer), 18)]
     public void A_closed_set_has_so_many_sealed_cases(Type set, int cases)
     {

@@ -17,6 +17,8 @@ public sealed class RoomTests
         ["Tui.Materials", "Tui.Charts"],
         ["Tui.Pattern", "Tui.Typing"],
         ["Reports", "Store"],
+        ["Store.Copy"],
+        ["Store.Journal"],
         ["Plots.Oxy", "Plots.Characters"],
         ["Plots", "MaterialFiles", "OilFiles", "FlowFiles", "TrendFiles", "PracticeFiles"],
         ["RunFiles", "Wording"],
@@ -62,12 +64,14 @@ public sealed class RoomTests
     [Theory]
     [InlineData("Plots", "RunFiles")]
     [InlineData("Store", "Plots")]
+    [InlineData("Store.Copy", "Plots")]
+    [InlineData("Store.Journal", "Plots")]
     public void Rooms_that_keep_apart_though_one_stands_below(string room, string other)
         => Assert.DoesNotContain((room, other), CompiledCode.Crossings.Select(c => (CompiledCode.Room(c.User)!, CompiledCode.Room(c.Used)!)));
 
     [Theory]
-    [InlineData("LiteDB", "Store")]
-    [InlineData("System.IO.Hashing", "Store")]
+    [InlineData("LiteDB", "Store.Copy")]
+    [InlineData("System.IO.Hashing", "Store.Copy", "Store.Journal")]
     [InlineData("Terminal.Gui", "Tui", "Tui.Pattern")]
     [InlineData("OxyPlot", "Plots.Oxy")]
     [InlineData("SkiaSharp", "Plots.Oxy")]

@@ -14,30 +14,33 @@ internal sealed record BenchKnowledge(ImmutableArray<Material> Materials, Immuta
     /// <summary>Nothing.</summary>
     public static BenchKnowledge None { get; } = new([], []);
 
-    public static BenchKnowledge Of(BenchLog log) => new([.. log.Materials().Select(m => m.Material)], [.. log.Oils().Where(o => o.Row.Void is null).Select(o => o.Row.Reading)]);
+    public static BenchKnowledge Of(BenchLog log)
+        => new([.. log.Materials().Select(m => m.Material)], [.. log.Oils().Where(o => o.Row.Void is null).Select(o => o.Row.Reading)]);
+
+    private IEnumerable<Specification> Specifications => Materials.OfType<Material.OfSpecification>().Select(s => s.Specification);
 
     /// <summary>The specification of that name; capitals make no difference. Null where there is none.</summary>
     public Specification? Specification(string name)
-        => Materials.OfType<Material.OfSpecification>().Select(s => s.Specification).FirstOrDefault(s => s.Name.Equals(name.Trim(), StringComparison.OrdinalIgnoreCase));
+        => Specifications.FirstOrDefault(s => s.Name.Equals(name.Trim(), StringComparison.OrdinalIgnoreCase));
 
     /// <summary>What to say where there is no specification of a name, or one that asks for no body.</summary>
     public string UnknownSpecification(string name)
     {
-        string[] known = [.. Materials.OfType<Material.OfSpecification>().Where(s => s.Specification.Body is not null).Select(s => $"'{s.Name}'").Order(StringComparer.Ordinal)];
-        return known.Length == 0
-            ? $"the log has no specification '{name}' that asks for a body; 'viscolog import FILE' brings a materials file in"
-            : $"the log has no specification '{name}' that asks for a body; it has {string.Join(", ", known)}";
+        string[] known = [.. Specifications.Where(s => s.Body is not null).Select(s => $"'{s.Name}'").Order(StringComparer.Ordinal)];
+        var what = known.Length == 0 ? "'viscolog import FILE' brings a materials file in" : $"it has {string.Join(", ", known)}";
+        return $"the log has no specification '{name}' that asks for a body; {what}";
     }
 
     /// <summary>The batches of a product, in the order of their numbers.</summary>
-    public ProductTrend Trend(BenchLog log, Specification specification, DateOnly today) => ProductTrend.Of(specification, RunsOf(log, specification), Oils, today);
+    public ProductTrend Trend(BenchLog log, Specification specification, DateOnly today)
+        => ProductTrend.Of(specification, RunsOf(log, specification), Oils, today);
 
     /// <summary>The runs of a product, each with its name on a chart, in the order of their numbers.</summary>
     public static ImmutableArray<(string Name, Run Run)> RunsOf(BenchLog log, Specification specification)
         =>
         [
-            .. log.Runs().Where(r => ProductTrend.IsOf(r.Product, r.Name, specification.Name)).OrderBy(r => r.Number)
-                .Select(r => (r.Name ?? FormattableString.Invariant($"run {r.Number}"), log.Run(r.Number)!.File.Run)),
+            .. log.Runs().Where(r => ProductTrend.IsOf(r.Header.Product, r.Header.Name, specification.Name)).OrderBy(r => r.Number)
+                .Select(r => (r.Header.Name ?? FormattableString.Invariant($"run {r.Number}"), log.Run(r.Number)!.File.Run)),
         ];
 
     /// <summary>The check of a run.</summary>
@@ -51,5 +54,7 @@ internal sealed record BenchKnowledge(ImmutableArray<Material> Materials, Immuta
 
     /// <summary>The repeatability that the bench keeps for a method; null where it keeps none, or several.</summary>
     private Percentage? RepeatabilityOf(Method method)
-        => Materials.OfType<Material.OfMethod>().Where(m => !m.IsRetired && m.Method.Method == method && m.Method.Repeatability is not null).Select(m => m.Method.Repeatability).ToArray() is [var only] ? only : null;
+        => Materials.OfType<Material.OfMethod>()
+            .Where(m => !m.IsRetired && m.Method.Method == method && m.Method.Repeatability is not null)
+            .Select(m => m.Method.Repeatability).ToArray() is [var only] ? only : null;
 }

@@ -2,21 +2,23 @@ using System.Collections.Immutable;
 using Viscolog.Core.Pots;
 using Viscolog.MaterialFiles;
 using Viscolog.OilFiles;
+using Viscolog.Output;
 using Viscolog.RunFiles;
+using Viscolog.Store.Copy;
+using Viscolog.Store.Journal;
 using Viscolog.Text;
 
 namespace Viscolog.Store;
 
 /// <summary>
-/// The log: every run that was measured at this bench or brought to it. The journal is the record of truth, the query copy answers questions. For
-/// one thread.
+/// The log: every run that was measured at this bench or brought to it. The journal is the record of truth, the query copy answers
+/// questions. For one thread.
 /// </summary>
 internal sealed class BenchLog : IDisposable
 {
     /// <summary>Earlier runs that are looked up at most.</summary>
     private const int MostEarlier = 100;
 
-    private readonly LogPlace _place;
     private readonly TimeProvider _clock;
     private readonly LogLock? _lock;
     private readonly JournalWriter? _journal;
@@ -25,161 +27,121 @@ internal sealed class BenchLog : IDisposable
 
     internal BenchLog(LogPlace place, JournalScan scan, LogUse use, LogLock? taken, TimeProvider clock, QueryCopy? copy)
     {
-        (_place, _lock, _clock) = (place, taken, clock);
+        (Place, _lock, _clock) = (place, taken, clock);
         if (use == LogUse.Write)
         {
             _journal = new(place.Disk, place.Journal, scan);
-            // From here on the copy changes; a seal that says otherwise would only be found wrong at the next start.
+            // From here on the query copy changes, so the seal no longer holds.
             place.Disk.Delete(place.Seal);
             // An earlier start may have died between making the journal and flushing its name.
             place.Disk.FlushFolder(place.Folder);
         }
 
-        _copy = copy ?? new(CopyFile.Open(place.Copy, readOnly: use == LogUse.Read));
+        _copy = copy ?? CopyFile.Open(place.Copy, readOnly: use == LogUse.Read);
     }
 
     /// <summary>What was mended when the log was opened, a line each.</summary>
     public IReadOnlyList<string> Notes { get; init; } = [];
 
     /// <summary>Where it is.</summary>
-    public LogPlace Place => _place;
+    public LogPlace Place { get; }
 
     private QueryCopy Copy => _copy ?? throw new InvalidOperationException(_fault);
 
     /// <summary>Opens the log of a place.</summary>
-    public static LogOutcome Open(LogPlace place, LogUse use, TimeProvider clock, IProgress<LogProgress>? progress)
+    public static Outcome<BenchLog> Open(LogPlace place, LogUse use, TimeProvider clock, IProgress<LogProgress>? progress)
         => new LogOpening(place, use, clock, progress).Open();
 
     /// <summary>What a list says of each run, by number.</summary>
-    public IReadOnlyList<RunSummary> Runs() => [.. Copy.Runs().Select(Summary)];
+    public IReadOnlyList<RunSummary> Runs() => Copy.Runs();
 
     /// <summary>The run of a number; null where there is none.</summary>
-    public LoggedRun? Run(int number) => Copy.Run(number) is { } doc ? Whole(doc) : null;
+    public LoggedRun? Run(int number) => Copy.Run(number);
 
     /// <summary>The run of a UUID; null where there is none.</summary>
-    public LoggedRun? Run(Guid id) => Copy.Run(id) is { } doc ? Whole(doc) : null;
+    public LoggedRun? Run(Guid id) => Copy.Run(id);
 
     /// <summary>The latest runs with a run's base and any of its thickeners, the earliest first.</summary>
     /// <param name="run">The run.</param>
     /// <param name="number">Its number where the log has it: then only runs that were begun before it.</param>
-    public ImmutableArray<Run> Earlier(Run run, int? number)
-    {
-        var docs = run.Base.Name is null ? [] : run.Thickeners.SelectMany(t => Copy.RunsByPair(RunState.PairOf(run.Base.Name, t.Name)));
-        return [.. docs.DistinctBy(d => d.Id).Where(d => number is null || d.Id < number).OrderBy(d => d.Id).TakeLast(MostEarlier).Select(d => Whole(d).File.Run)];
-    }
+    public ImmutableArray<Run> Earlier(Run run, int? number) => [.. Copy.Earlier(run, number, MostEarlier).Select(r => r.File.Run)];
 
     /// <summary>The number under which the log has the run of a file; null where it has not.</summary>
-    public int? Find(RunFile file) => RunMatch.Of(file, this).Known?.Number;
+    public int? Find(RunFile file) => RunMatch.Of(file, Copy).Known?.Number;
+
+    /// <summary>The materials, by kind and name.</summary>
+    public IReadOnlyList<MaterialRow> Materials() => Copy.Materials();
+
+    /// <summary>Readings of certified oils, by number.</summary>
+    public IReadOnlyList<LoggedOil> Oils() => Copy.Oils();
 
     /// <summary>Brings a run file in: as a new run, as the continuation of one, or not at all.</summary>
-    public ImportOutcome Import(RunFile file, CancellationToken stop)
+    /// <returns>What came of it, and what was to be logged; null where that could not be found out.</returns>
+    public (WriteOutcome Outcome, MergePlan? Plan) Import(RunFile file, CancellationToken stop)
     {
-        if (Looked(() => MergePlan.Of(file, RunMatch.Of(file, this), Copy.RunCount() + 1)) is not ({ } plan, null))
+        if (Looked(() => MergePlan.Of(file, Copy)) is not { } plan)
         {
-            return new ImportOutcome.NotAcknowledged(_fault!);
+            return (new WriteOutcome.NotSaved(_fault!), null);
         }
 
-        if (plan.Contradiction is { } contradiction)
-        {
-            return new ImportOutcome.Contradicted(contradiction);
-        }
-
-        return Commit(plan.Records, plan.RecordCount, stop) switch
-        {
-            WriteOutcome.Saved => new ImportOutcome.Imported(plan),
-            WriteOutcome.SavedOnly saved => new ImportOutcome.NotAcknowledged(saved.Reason),
-            WriteOutcome.NotSaved not => new ImportOutcome.NotAcknowledged(not.Reason),
-            _ => throw new InvalidOperationException("not a case of the closed set"),
-        };
+        return plan.Contradiction is { } contradiction
+            ? (new WriteOutcome.Contradicted(contradiction), plan)
+            : (Commit(plan.Records, plan.RecordCount, stop), plan);
     }
 
     /// <summary>Begins a run: its header, and rows where there are some already.</summary>
     public (WriteOutcome Outcome, int Run) Begin(RunFile file)
     {
         var id = file.Id ?? Guid.CreateVersion7(_clock.GetUtcNow());
-        var number = Copy.RunCount() + 1;
-        var plan = MergePlan.Of(file with { Id = id }, new(null, id, null), number);
-        return (Commit(plan.Records, plan.RecordCount, CancellationToken.None), number);
+        var plan = MergePlan.New(file with { Id = id }, id, Copy.RunCount() + 1);
+        return (Commit(plan.Records, plan.RecordCount, CancellationToken.None), plan.Run);
     }
 
     /// <summary>Adds a row to the end of a run.</summary>
-    public WriteOutcome Add(int run, FileRow row)
-        => Commit(run, (logged, rows) =>
-        {
-            rows.Add(row);
-            return [new LogRecord.RowAdded(run, logged.Rows.Length + 1, row)];
-        });
+    public WriteOutcome Add(int run, FileRow row) => Change(run, null, row);
 
     /// <summary>Makes a row void; nothing disappears.</summary>
-    public WriteOutcome Void(int run, int row, string reason)
-        => Commit(run, (logged, rows) =>
-        {
-            var place = PlaceOf(logged, row);
-            rows[place] = rows[place] with { Void = reason };
-            return [new LogRecord.RowVoided(run, row, reason)];
-        });
+    public WriteOutcome Void(int run, int row, string reason) => Change(run, (row, reason), null);
 
     /// <summary>Makes a row void and puts another in its place.</summary>
-    public WriteOutcome Replace(int run, int row, string reason, FileRow by)
-    {
-        var replacing = by with { Replaces = true };
-        return Commit(run, (logged, rows) =>
-        {
-            var place = PlaceOf(logged, row);
-            rows[place] = rows[place] with { Void = reason };
-            rows.Insert(place + 1, replacing);
-            return [new LogRecord.RowVoided(run, row, reason), new LogRecord.RowAdded(run, logged.Rows.Length + 1, replacing, row)];
-        });
-    }
+    public WriteOutcome Replace(int run, int row, string reason, FileRow by) => Change(run, (row, reason), by with { Replaces = true });
 
     /// <summary>States a run's header anew, such as another target; its rows stay.</summary>
     public WriteOutcome Restate(int run, RunFile header)
-        => Commit([MergePlan.Stated(run, Guid.Parse(Doc(run).Uuid), header)]);
-
-    /// <summary>The materials, by kind and name.</summary>
-    public IReadOnlyList<MaterialRow> Materials()
-        => [.. Copy.Materials().Select(m => StoredMaterials.Read(new(m.Kind, m.Name, new(m.Cells, StringComparer.Ordinal))))];
+        => Looked(() => Known(run)) is { } known
+            ? Commit(MergePlan.Stated(run, known.File.Id!.Value, header))
+            : new WriteOutcome.NotSaved(_fault!);
 
     /// <summary>States materials, new or anew; those that the log has already as they are stay untouched.</summary>
     public (WriteOutcome Outcome, int Stated) State(IEnumerable<MaterialRow> materials)
     {
-        var changed = materials.Select(StoredMaterials.Of).Where(m => Copy.Material(m.Kind, m.Name) is not { } known || !Same(known.Cells, m.Cells)).Select(LogRecord (m) => new LogRecord.MaterialStated(m)).ToList();
-        return (changed.Count == 0 ? new WriteOutcome.Saved() : Commit(changed), changed.Count);
+        LogRecord[] changed = [.. materials.Select(StoredCells.Of).Where(m => !Copy.Has(m)).Select(m => new LogRecord.MaterialStated(m))];
+        return (Commit(changed), changed.Length);
     }
-
-    /// <summary>Readings of certified oils, by number.</summary>
-    public IReadOnlyList<LoggedOil> Oils() => [.. Copy.Oils().Select(o => new LoggedOil(o.Id, StoredOils.Read(o)))];
 
     /// <summary>Brings readings of certified oils in; those that the log has already are not added twice.</summary>
     public (WriteOutcome Outcome, OilMerge Merge) AddOils(IEnumerable<OilRow> rows)
     {
         var merge = OilMerge.Of(rows, Oils());
-        return (Commit(merge.Records, merge.Records.Count, CancellationToken.None), merge);
+        return (Commit([.. merge.Records]), merge);
     }
 
     /// <summary>Adds one reading of a certified oil, whether one that says the same is there or not.</summary>
-    public WriteOutcome AddOil(OilRow row) => Commit([new LogRecord.OilRead(Copy.Oils().Count + 1, new(row.Cells, StringComparer.Ordinal))]);
+    public WriteOutcome AddOil(OilRow row) => Commit(new LogRecord.OilRead(Oils().Count + 1, row.Cells));
 
     /// <summary>Makes a reading of a certified oil void; nothing disappears.</summary>
     public WriteOutcome VoidOil(int number, string reason)
-        => Copy.Oils().FirstOrDefault(o => o.Id == number) switch
+        => Oils().FirstOrDefault(o => o.Number == number) switch
         {
             null => new WriteOutcome.NotSaved(FormattableString.Invariant($"the log has no oil reading {number}")),
-            { Voided: { } earlier } => new WriteOutcome.NotSaved($"that reading is void already: {earlier}"),
-            _ => Commit([new LogRecord.OilVoided(number, reason)]),
+            { Row.Void: { } earlier } => new WriteOutcome.NotSaved($"that reading is void already: {earlier}"),
+            _ => Commit(new LogRecord.OilVoided(number, reason)),
         };
-
-    /// <summary>The runs that a file without a UUID may be.</summary>
-    internal IEnumerable<LoggedRun> RunsByKey(string key) => Copy.RunsByKey(key).Select(Whole);
-
-    /// <summary>The headers that a run had, the earliest first, the one in force last; each as one text.</summary>
-    internal IReadOnlyList<string> Headers(int run) => [.. Doc(run).Earlier, string.Join('\n', Doc(run).Header)];
 
     /// <summary>Closes the query copy while the lock is kept, so that it can be compared; says what the journal is.</summary>
     internal JournalScan CloseForCheck()
     {
-        _fault = "the log is being checked";
-        CloseCopy();
+        LetGo("the log is being checked");
         return _journal?.Now ?? throw new InvalidOperationException("the log was opened to be read");
     }
 
@@ -200,79 +162,66 @@ internal sealed class BenchLog : IDisposable
         _lock?.Dispose();
     }
 
-    private static bool Same(Dictionary<string, string> left, SortedDictionary<string, string> right)
-        => left.Count == right.Count && left.All(p => right.TryGetValue(p.Key, out var text) && text == p.Value);
+    private LoggedRun Known(int run) => Run(run) ?? throw new ArgumentOutOfRangeException(nameof(run), run, "the log has no such run");
 
-    private static RunSummary Summary(RunDoc doc)
+    /// <summary>
+    /// Makes a row of a run void, adds one behind it or at the end, or both; not saved where the run could not be exported and read again.
+    /// </summary>
+    private WriteOutcome Change(int run, (int Row, string Reason)? voided, FileRow? added)
     {
-        var header = HeaderText.Read(doc.Header).Run;
-        return new(doc.Id, Guid.Parse(doc.Uuid), doc.Name, doc.Base, header.Lot, [.. doc.Thickeners], doc.Rows, doc.Voided, doc.Readings, Time(doc.Last)) { Product = header.Product };
-    }
-
-    private static DateTimeOffset Time(string text)
-        => FileTime.TryParse(text, out var time) ? time : throw new FormatException($"'{text}' is no time");
-
-    private LoggedRun Whole(RunDoc doc)
-    {
-        var rows = Copy.RowsOf(doc.Id);
-        if (rows.Count != doc.Rows)
-        {
-            throw new InvalidDataException(FormattableString.Invariant($"the query copy has {rows.Count} of the {doc.Rows} rows of run {doc.Id}; 'viscolog verify' makes it anew"));
-        }
-
-        var header = HeaderText.Read(doc.Header) with { Id = Guid.Parse(doc.Uuid), UnknownColumns = [.. doc.Columns] };
-        return new(doc.Id, header.With(rows.Select(r => r.Row())), [.. rows.Select(r => r.Number())]);
-    }
-
-    private RunDoc Doc(int run) => Copy.Run(run) ?? throw new ArgumentOutOfRangeException(nameof(run), run, "the log has no such run");
-
-    private static int PlaceOf(LoggedRun run, int row) => run.Rows.IndexOf(row) is >= 0 and var place
-        ? place
-        : throw new ArgumentOutOfRangeException(nameof(row), row, "the run has no such row");
-
-    /// <summary>Commits a change of a run's rows, unless the run could not be exported and read again then.</summary>
-    /// <param name="run">The run's number.</param>
-    /// <param name="change">Changes the rows and says what to log.</param>
-    private WriteOutcome Commit(int run, Func<LoggedRun, List<FileRow>, List<LogRecord>> change)
-    {
-        if (Looked(() => Run(run)) is not (var found, null))
+        if (Looked(() => Known(run)) is not { } logged)
         {
             return new WriteOutcome.NotSaved(_fault!);
         }
 
-        var logged = found ?? throw new ArgumentOutOfRangeException(nameof(run), run, "the log has no such run");
         var rows = logged.File.Contents().ToList();
-        var records = change(logged, rows);
-        if (records[0] is LogRecord.RowVoided voided && logged.File.Contents().ElementAt(logged.Rows.IndexOf(voided.Row)).Void is { } earlier)
+        var records = new List<LogRecord>();
+        var next = rows.Count;
+        if (voided is var (row, reason))
         {
-            return new WriteOutcome.NotSaved($"that row is void already: {earlier}");
+            var place = logged.Rows.IndexOf(row);
+            ArgumentOutOfRangeException.ThrowIfNegative(place, nameof(voided));
+            if (rows[place].Void is { } earlier)
+            {
+                return new WriteOutcome.NotSaved($"that row is void already: {earlier}");
+            }
+
+            rows[place] = rows[place] with { Void = reason };
+            records.Add(new LogRecord.RowVoided(run, row, reason));
+            next = place + 1;
         }
 
-        return RowAppender.Fault(logged.File.Run, rows) is { } fault ? new WriteOutcome.NotSaved(fault) : Commit(records);
+        if (added is not null)
+        {
+            rows.Insert(next, added);
+            records.Add(new LogRecord.RowAdded(run, logged.Rows.Length + 1, added, voided?.Row));
+        }
+
+        return RowAppender.Fault(logged.File.Run, rows) is { } fault ? new WriteOutcome.NotSaved(fault) : Commit([.. records]);
     }
 
-    /// <summary>Looks something up before anything is written; a query copy that fails is let go.</summary>
-    private (T? Found, string? Fault) Looked<T>(Func<T> look)
+    /// <summary>Looks something up before anything is written; null, with the fault, where the query copy fails or has failed.</summary>
+    private T? Looked<T>(Func<T> look)
+        where T : class
     {
         if (_fault is not null)
         {
-            return (default, _fault);
+            return null;
         }
 
         try
         {
-            return (look(), null);
+            return look();
         }
         catch (Exception e) when (e is not (OutOfMemoryException or ArgumentException))
         {
             // LiteDB throws exceptions of many types, and its instance is of no use after any of them.
-            _fault = OneLine.Of($"the query copy failed, nothing was saved; close the log and open it again ({e.Message})");
-            CloseCopy();
-            return (default, _fault);
+            LetGo(OneLine.Of($"the query copy failed, nothing was saved; close the log and open it again ({e.Message})"));
+            return null;
         }
     }
 
-    private WriteOutcome Commit(List<LogRecord> records) => Commit(records, records.Count, CancellationToken.None);
+    private WriteOutcome Commit(params LogRecord[] records) => Commit(records, records.Length, CancellationToken.None);
 
     /// <summary>Adds records to the journal, flushed, then to the query copy. Nothing else writes.</summary>
     private WriteOutcome Commit(IEnumerable<LogRecord> records, int count, CancellationToken stop)
@@ -288,7 +237,7 @@ internal sealed class BenchLog : IDisposable
             return new WriteOutcome.NotSaved(_fault);
         }
 
-        var at = LogOpening.Stamp(_clock);
+        var at = JournalFile.Stamp(_clock.GetUtcNow());
         try
         {
             journal.Append(records, count, at, stop);
@@ -300,7 +249,7 @@ internal sealed class BenchLog : IDisposable
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             var state = journal.IsBroken ? "it is not acknowledged, and the next start may find it or not" : "it is not in the log";
-            return new WriteOutcome.NotSaved(OneLine.Of($"{_place.Journal} could not be written, {state}: {e.Message}"));
+            return new WriteOutcome.NotSaved(OneLine.Of($"{Place.Journal} could not be written, {state}: {e.Message}"));
         }
 
         try
@@ -315,11 +264,17 @@ internal sealed class BenchLog : IDisposable
         }
         catch (Exception e) when (e is not OutOfMemoryException)
         {
-            // LiteDB throws exceptions of many types, and its instance is of no use after any of them.
-            _fault = "the query copy failed; close the log and open it again";
-            CloseCopy();
+            // As above.
+            LetGo("the query copy failed; close the log and open it again");
             return new WriteOutcome.SavedOnly(OneLine.Of($"saved; the query copy is repaired at the next start ({e.Message})"));
         }
+    }
+
+    /// <summary>Closes the query copy after a fault; nothing can be looked up or added until the log is opened again.</summary>
+    private void LetGo(string fault)
+    {
+        _fault = fault;
+        CloseCopy();
     }
 
     private void CloseCopy()
@@ -341,11 +296,21 @@ internal sealed class BenchLog : IDisposable
     {
         try
         {
-            CopyBuilder.SealUp(_place, scan);
+            CopyBuilder.SealUp(Place, scan);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             // Without a seal the next start makes the query copy anew, which loses nothing.
         }
     }
+}
+
+/// <summary>What a log is opened for.</summary>
+internal enum LogUse
+{
+    /// <summary>To look things up; a log is not made, and left as it is where nothing needs mending.</summary>
+    Read,
+
+    /// <summary>To add to it; it is made where there is none.</summary>
+    Write,
 }

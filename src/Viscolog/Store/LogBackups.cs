@@ -1,10 +1,12 @@
 using System.Globalization;
 using Viscolog.Output;
+using Viscolog.Store.Copy;
+using Viscolog.Store.Journal;
 using Viscolog.Text;
 
 namespace Viscolog.Store;
 
-/// <summary>Copies of the journal, which hold all that the log holds: made, looked through, put back.</summary>
+/// <summary>Copies of the journal, which hold all that the log holds: made, checked, restored.</summary>
 internal static class LogBackups
 {
     private const string Prefix = "backup-";
@@ -15,51 +17,49 @@ internal static class LogBackups
     /// <param name="folder">Where to; made where its parent exists.</param>
     /// <param name="keep">Copies to keep, this one included; 1 or more.</param>
     /// <param name="now">The time, for the name.</param>
-    /// <param name="progress">Told from time to time.</param>
+    /// <param name="progress">Receives reports from time to time; may be null.</param>
     public static Outcome<BackupMade> Make(BenchLog log, string folder, int keep, DateTimeOffset now, IProgress<LogProgress>? progress)
     {
-        var disk = log.Place.Disk;
-        var temporary = Path.Combine(folder, $".{Guid.NewGuid():N}.tmp");
-        try
+        return Guarded<BackupMade>($"no backup was made in {folder}", () =>
         {
-            if (!Directory.Exists(folder) && folder != log.Place.Backups && !Directory.Exists(Path.GetDirectoryName(folder)))
+            var (disk, parent) = (log.Place.Disk, Path.GetDirectoryName(folder));
+            if (!Directory.Exists(folder) && folder != log.Place.Backups && !Directory.Exists(parent))
             {
-                return new Refused($"there is no folder {Path.GetDirectoryName(folder)} to make backups in; make it first or name another with --to");
+                return new Refused($"there is no folder {parent} to make backups in; make it first or name another with --to");
             }
 
-            disk.MakeFolder(folder);
-            progress?.Report(new("copying the journal", 0, 0));
-            Copy(disk, log.Place.Journal, temporary);
-            var scan = LogOpening.Scan(temporary, new FileInfo(log.Place.Journal).Length, progress);
-            var path = FreeName(folder, now);
-            disk.Move(temporary, path, overwrite: false);
-            disk.FlushFolder(folder);
-            return new BackupMade(path, scan.Lines, Prune(disk, folder, keep));
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or LogRefused)
-        {
-            return new Refused(OneLine.Of($"no backup was made in {folder}: {e.Message}"));
-        }
-        finally
-        {
-            if (File.Exists(temporary))
+            var temporary = Path.Combine(folder, $".{Guid.NewGuid():N}.tmp");
+            try
             {
-                disk.Delete(temporary);
+                disk.MakeFolder(folder);
+                progress?.Report(new("copying the journal", 0, 0));
+                Copied(disk, log.Place.Journal, temporary);
+                var scan = JournalFile.Scan(temporary, new FileInfo(log.Place.Journal).Length, progress);
+                var path = Free(folder, Prefix + Stamp(now), Ending);
+                disk.Move(temporary, path, overwrite: false);
+                disk.FlushFolder(folder);
+                return new BackupMade(path, scan.Lines, Prune(disk, folder, keep));
             }
-        }
+            finally
+            {
+                if (File.Exists(temporary))
+                {
+                    disk.Delete(temporary);
+                }
+            }
+        });
     }
 
     /// <summary>Puts a backup in the place of a log, whose present files are set aside together first.</summary>
     public static Outcome<BackupRestored> Restore(LogPlace place, string backup, DateTimeOffset now, IProgress<LogProgress>? progress)
-    {
-        try
+        => Guarded<BackupRestored>($"{backup} was not restored", () =>
         {
             if (!File.Exists(backup))
             {
                 return new Refused($"{backup}: no such file; name a backup, such as one in {place.Backups}");
             }
 
-            var scan = LogOpening.Scan(backup, 0, progress);
+            var scan = JournalFile.Scan(backup, 0, progress);
             if (scan.IsTorn)
             {
                 return new Refused($"{backup} is cut off in the middle; take another backup");
@@ -74,23 +74,17 @@ internal static class LogBackups
             using var taken = LogLock.Take(place, isShared: false, LogOpening.Patience);
             if (taken is null)
             {
-                return Busy(place);
+                return new Refused(LogLock.BusyWords(place));
             }
 
             // The copy comes in first under another name, so that a full disk is found while nothing has moved.
-            Copy(place.Disk, backup, Arriving(place));
+            Copied(place.Disk, backup, Arriving(place));
             return PutBack(place, scan, now, progress);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or LogRefused or InvalidDataException)
-        {
-            return new Refused(OneLine.Of($"{backup} was not restored: {e.Message}"));
-        }
-    }
+        });
 
     /// <summary>Writes a damaged journal again from the log's query copy, where that is what it was when the log was last closed.</summary>
     public static Outcome<BackupRestored> RestoreFromCopy(LogPlace place, DateTimeOffset now, IProgress<LogProgress>? progress)
-    {
-        try
+        => Guarded<BackupRestored>("the journal was not written again", () =>
         {
             if (Seal.Read(place.Seal) is not { } seal || CopyFile.StateOf(place.Copy) != CopyState.Ours)
             {
@@ -100,31 +94,44 @@ internal static class LogBackups
             using var taken = LogLock.Take(place, isShared: false, LogOpening.Patience);
             if (taken is null)
             {
-                return Busy(place);
+                return new Refused(LogLock.BusyWords(place));
             }
 
-            var (length, sum) = Seal.SumOf(place.Copy);
-            if ((length, sum) != (seal.CopyLength, seal.CopySum))
+            if (Seal.SumOf(place.Copy) != (seal.CopyLength, seal.CopySum))
             {
                 return new Refused($"{place.Copy} is not as it was left; restore a backup instead");
             }
 
-            using (var copy = new QueryCopy(CopyFile.Open(place.Copy, readOnly: true)))
-            {
-                var at = FormattableString.Invariant($"{now.UtcDateTime:yyyy-MM-dd'T'HH:mm:ss.fff'Z'}");
-                JournalFromCopy.Write(place.Disk, copy, Arriving(place), at, progress);
-            }
+            WriteFromCopy(place, now, progress);
+            return PutBack(place, JournalFile.Scan(Arriving(place), 0, progress), now, progress);
+        });
 
-            return PutBack(place, LogOpening.Scan(Arriving(place), 0, progress), now, progress);
+    private static Outcome<T> Guarded<T>(string fault, Func<Outcome<T>> work)
+        where T : class
+    {
+        try
+        {
+            return work();
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or LogRefused or InvalidDataException)
         {
-            return new Refused(OneLine.Of($"the journal was not written again: {e.Message}"));
+            return new Refused(OneLine.Of($"{fault}: {e.Message}"));
         }
     }
 
-    private static Refused Busy(LogPlace place)
-        => new($"the log in {place.Folder} is busy: {LogLock.HolderOf(place)} has it; close that first");
+    private static void WriteFromCopy(LogPlace place, DateTimeOffset now, IProgress<LogProgress>? progress)
+    {
+        using var copy = CopyFile.Open(place.Copy, readOnly: true);
+        var path = Arriving(place);
+        JournalFile.Begin(place.Disk, path, Guid.CreateVersion7(), JournalFile.Stamp(now));
+        using var journal = new JournalWriter(place.Disk, path, JournalFile.Scan(path, 0, null));
+        var (done, total) = (0, copy.BatchCount());
+        foreach (var (records, at) in copy.Batches())
+        {
+            progress?.Report(new("writing the journal", ++done, total));
+            journal.Append(records, records.Count, at, CancellationToken.None);
+        }
+    }
 
     private static string Arriving(LogPlace place) => place.Journal + ".new";
 
@@ -146,19 +153,14 @@ internal static class LogBackups
             return null;
         }
 
-        var folder = Path.Combine(place.Folder, "aside-" + Stamp(now));
-        for (var i = 2; Path.Exists(folder); i++)
-        {
-            folder = Path.Combine(place.Folder, FormattableString.Invariant($"aside-{Stamp(now)}-{i}"));
-        }
-
+        var folder = Free(place.Folder, "aside-" + Stamp(now), "");
         place.Disk.MakeFolder(folder);
         foreach (var path in present)
         {
             var target = Path.Combine(folder, Path.GetFileName(path));
             if (path == place.Journal && File.Exists(path))
             {
-                Copy(place.Disk, path, target);
+                Copied(place.Disk, path, target);
             }
             else
             {
@@ -170,18 +172,18 @@ internal static class LogBackups
         return folder;
     }
 
-    private static void Copy(Disk disk, string from, string to)
+    private static void Copied(Disk disk, string from, string to)
     {
         using var source = new FileStream(from, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, bufferSize: 0);
         disk.Copy(source, to);
     }
 
-    private static string FreeName(string folder, DateTimeOffset now)
+    private static string Free(string folder, string name, string ending)
     {
-        var path = Path.Combine(folder, Prefix + Stamp(now) + Ending);
+        var path = Path.Combine(folder, name + ending);
         for (var i = 2; Path.Exists(path); i++)
         {
-            path = Path.Combine(folder, FormattableString.Invariant($"{Prefix}{Stamp(now)}-{i}{Ending}"));
+            path = Path.Combine(folder, FormattableString.Invariant($"{name}-{i}{ending}"));
         }
 
         return path;
@@ -190,7 +192,8 @@ internal static class LogBackups
     private static int Prune(Disk disk, string folder, int keep)
     {
         // By time of writing, since names of one second are told apart by a number that does not sort.
-        var old = new DirectoryInfo(folder).GetFiles(Prefix + "*" + Ending).OrderByDescending(f => f.LastWriteTimeUtc).ThenByDescending(f => f.Name, StringComparer.Ordinal).Skip(keep).ToList();
+        var old = new DirectoryInfo(folder).GetFiles(Prefix + "*" + Ending)
+            .OrderByDescending(f => f.LastWriteTimeUtc).ThenByDescending(f => f.Name, StringComparer.Ordinal).Skip(keep).ToList();
         old.ForEach(f => disk.Delete(f.FullName));
         return old.Count;
     }

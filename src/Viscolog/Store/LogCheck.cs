@@ -1,3 +1,5 @@
+using Viscolog.Store.Copy;
+using Viscolog.Store.Journal;
 using Viscolog.Text;
 
 namespace Viscolog.Store;
@@ -22,8 +24,15 @@ internal sealed record LogCheck(long Lines, int Runs, long Entries, string? Diff
         try
         {
             CopyBuilder.BuildBeside(place, scan, progress);
-            var difference = Compare(place, progress);
-            var (runs, rows) = Counts(place);
+            string? difference;
+            int runs;
+            long rows;
+            using (var fresh = CopyFile.Open(place.NewCopy, readOnly: true))
+            {
+                difference = Compare(fresh, place, progress);
+                (runs, rows) = fresh.Counted();
+            }
+
             if (difference is null)
             {
                 CopyBuilder.DeleteBeside(place);
@@ -42,18 +51,11 @@ internal sealed record LogCheck(long Lines, int Runs, long Entries, string? Diff
         }
     }
 
-    private static (int Runs, long Rows) Counts(LogPlace place)
+    private static string? Compare(QueryCopy fresh, LogPlace place, IProgress<LogProgress>? progress)
     {
-        using var copy = new QueryCopy(CopyFile.Open(place.NewCopy, readOnly: true));
-        return copy.Counted();
-    }
-
-    private static string? Compare(LogPlace place, IProgress<LogProgress>? progress)
-    {
-        using var fresh = new QueryCopy(CopyFile.Open(place.NewCopy, readOnly: true));
         try
         {
-            using var present = new QueryCopy(CopyFile.Open(place.Copy, readOnly: true));
+            using var present = CopyFile.Open(place.Copy, readOnly: true);
             using var wanted = fresh.Everything().GetEnumerator();
             var number = 0L;
             foreach (var found in present.Everything())

@@ -1,9 +1,10 @@
 using System.Diagnostics;
+using Viscolog.Store.Journal;
 
 namespace Viscolog.Store;
 
 /// <summary>
-/// Keeps a log to one program at a time, or to several that only read. The system frees it when a program dies, however it dies.
+/// Gives a log to one program at a time, or to several that only read. The system releases it when a program ends, however it ends.
 /// </summary>
 internal sealed class LogLock : IDisposable
 {
@@ -15,13 +16,13 @@ internal sealed class LogLock : IDisposable
     private LogLock(FileStream file, string? holder)
     {
         (_file, _holder) = (file, holder);
-        Leave(WhoWeAre());
+        Leave(path => File.WriteAllText(path, WhoWeAre()));
     }
 
     /// <summary>Whether others may read at the same time.</summary>
     public bool IsShared => _holder is null;
 
-    /// <summary>Takes the lock, waiting a while where somebody has it; null where they keep it.</summary>
+    /// <summary>Takes the lock, waiting while another program has it; null when the patience is over.</summary>
     /// <param name="place">The log.</param>
     /// <param name="isShared">Whether others may read at the same time.</param>
     /// <param name="patience">How long to wait.</param>
@@ -30,39 +31,35 @@ internal sealed class LogLock : IDisposable
     public static LogLock? Take(LogPlace place, bool isShared, TimeSpan patience)
     {
         var since = Stopwatch.StartNew();
-        while (true)
+        FileStream? file;
+        while ((file = TryOpen(place.Lock, isShared)) is null && since.Elapsed < patience)
         {
-            if (TryOpen(place.Lock, isShared) is { } file)
-            {
-                return new(file, isShared ? null : place.Holder);
-            }
-
-            if (since.Elapsed >= patience)
-            {
-                return null;
-            }
-
             Thread.Sleep(Pause);
         }
+
+        return file is null ? null : new(file, isShared ? null : place.Holder);
     }
 
-    /// <summary>Who has the log, as they said themselves.</summary>
-    public static string HolderOf(LogPlace place)
+    /// <summary>Says that the log is busy and who has it, by the name that its holder left.</summary>
+    public static string BusyWords(LogPlace place)
     {
+        var holder = "";
         try
         {
-            return File.ReadAllText(place.Holder).Trim() is { Length: > 0 } text ? text : "another program";
+            holder = File.ReadAllText(place.Holder).Trim();
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return "another program";
+            // The holder left no name.
         }
+
+        return $"the log in {place.Folder} is busy: {(holder.Length > 0 ? holder : "another program")} has it; close that first";
     }
 
     /// <inheritdoc/>
     public void Dispose()
     {
-        Leave(null);
+        Leave(File.Delete);
         _file.Dispose();
     }
 
@@ -88,31 +85,22 @@ internal sealed class LogLock : IDisposable
 
     private static string WhoWeAre()
     {
-        var since = DateTimeOffset.Now.ToString("yyyy-MM-dd HH:mm:ss zzz", System.Globalization.CultureInfo.InvariantCulture);
-        return FormattableString.Invariant($"process {Environment.ProcessId} of {Environment.UserName} on {Environment.MachineName}, since {since}");
+        var who = FormattableString.Invariant($"process {Environment.ProcessId} of {Environment.UserName} on {Environment.MachineName}");
+        return FormattableString.Invariant($"{who}, since {DateTimeOffset.Now:yyyy-MM-dd HH:mm:ss zzz}\n");
     }
 
-    private void Leave(string? text)
+    private void Leave(Action<string> change)
     {
-        if (_holder is null)
-        {
-            return;
-        }
-
         try
         {
-            if (text is null)
+            if (_holder is not null)
             {
-                File.Delete(_holder);
-            }
-            else
-            {
-                File.WriteAllText(_holder, text + "\n");
+                change(_holder);
             }
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            // It is only a courtesy to whom the log is busy for.
+            // The name only helps whoever finds the log busy.
         }
     }
 }

@@ -1,53 +1,46 @@
-using System.Globalization;
 using Viscolog.Output;
+using Viscolog.Store.Copy;
+using Viscolog.Store.Journal;
 using Viscolog.Text;
 
 namespace Viscolog.Store;
 
-/// <summary>Opens a log: lock, journal, query copy. Mends what can be mended without losing anything that was acknowledged.</summary>
+/// <summary>Opens a log: lock, journal, query copy. Repairs what can be repaired without losing anything that was acknowledged.</summary>
 internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock, IProgress<LogProgress>? progress)
 {
-    /// <summary>The version of the journal's format.</summary>
-    public const int JournalVersion = 1;
-
-    /// <summary>How long somebody who has the log is waited for.</summary>
+    /// <summary>How long to wait for another program that has the log.</summary>
     public static readonly TimeSpan Patience = TimeSpan.FromSeconds(2);
 
     private readonly List<string> _notes = [];
 
-    /// <summary>Opens it.</summary>
-    public LogOutcome Open()
+    /// <summary>Opens it; the log is to be disposed of. Where it is refused, nothing was changed.</summary>
+    public Outcome<BenchLog> Open()
     {
         LogLock? taken = null;
         try
         {
-            if (AbsentReason() is { } absent)
+            if (File.Exists(place.Folder))
             {
-                if (use == LogUse.Read)
-                {
-                    return new LogOutcome.Absent(absent);
-                }
+                return new Refused($"{place.Folder} is a file, not a log's folder; name the folder with --log");
+            }
 
+            if (place.IsAbsent)
+            {
                 MakeFolder();
             }
 
-            taken = TakeLock(isShared: use == LogUse.Read);
-            if (taken is null && (File.Exists(place.Lock) || IsWritable()))
-            {
-                return new LogOutcome.Busy($"the log in {place.Folder} is busy: {LogLock.HolderOf(place)} has it; close that first, or name another log with --log");
-            }
-
-            var opened = new LogOutcome.Opened(OpenLocked(ref taken));
+            taken = TakeLock();
+            var opened = OpenLocked(ref taken);
             taken = null;
             return opened;
         }
         catch (LogRefused e)
         {
-            return new LogOutcome.Refused(e.Message);
+            return new Refused(e.Message);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or InvalidDataException)
         {
-            return new LogOutcome.Refused(OneLine.Of($"the log in {place.Folder} can't be reached: {e.Message}"));
+            return new Refused(OneLine.Of($"the log in {place.Folder} can't be reached: {e.Message}"));
         }
         finally
         {
@@ -55,24 +48,13 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
         }
     }
 
-    /// <summary>Looks at every byte of the journal; refuses what is not a journal of this version.</summary>
-    /// <exception cref="LogRefused">It is none.</exception>
-    public static JournalScan Scan(string path, long sealedLength, IProgress<LogProgress>? progress)
-    {
-        using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, bufferSize: 0);
-        CheckFirstLine(stream, path);
-        stream.Position = 0;
-        var scan = JournalScanner.Scan(stream, sealedLength, progress);
-        return scan.Fault is { } fault
-            ? throw new LogRefused($"{path} is damaged: {fault.Text}; nothing was changed. 'viscolog restore --from-copy' writes it again from the query copy where that is whole, 'viscolog restore BACKUP' puts a backup in its place; both keep the present files aside")
-            : scan;
-    }
-
     private BenchLog OpenLocked(ref LogLock? taken)
     {
         if (!Path.Exists(place.Journal))
         {
-            Begin();
+            // The lock keeps others away, so no empty file has to claim the name first, which a kill could leave behind.
+            var now = clock.GetUtcNow();
+            JournalFile.Begin(place.Disk, place.Journal, Guid.CreateVersion7(now), JournalFile.Stamp(now));
         }
         else if (Directory.Exists(place.Journal))
         {
@@ -80,10 +62,10 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
         }
 
         var seal = Seal.Read(place.Seal);
-        var scan = Scan(place.Journal, seal?.JournalLength ?? 0, progress);
+        var scan = JournalFile.Scan(place.Journal, seal?.JournalLength ?? 0, progress);
         if (scan.IsTorn)
         {
-            // Who only reads leaves it where it is, unread.
+            // A reader leaves the torn end in place and ignores it.
             scan = use == LogUse.Write ? CutTornEnd(scan) : scan with { FileLength = scan.Length };
         }
 
@@ -91,7 +73,7 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
         RefuseForeign(state);
         if (state == CopyState.Ours && IsSealed(seal, scan))
         {
-            return new BenchLog(place, scan, use, taken, clock, null) { Notes = _notes };
+            return Log(scan, taken, null);
         }
 
         if (taken is { IsShared: true })
@@ -99,29 +81,23 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
             // The query copy has to be made anew, which only one may do; another may have done so meanwhile.
             taken.Dispose();
             taken = LogLock.Take(place, isShared: false, Patience);
-            return taken is null
-                ? new BenchLog(place, scan, use, null, clock, CopyInMemory(scan, "the query copy has to be made anew, but somebody else is reading the log")) { Notes = _notes }
-                : OpenLocked(ref taken);
+            return taken is not null
+                ? OpenLocked(ref taken)
+                : Log(scan, null, CopyInMemory(scan, "the query copy has to be made anew, but somebody else is reading the log"));
         }
 
-        var copy = Rebuild(scan, WhyRebuilt(state, seal));
-        return new BenchLog(place, scan, use, taken, clock, copy) { Notes = _notes };
+        return Log(scan, taken, Rebuild(scan, WhyRebuilt(state, seal)));
     }
 
-    private string? AbsentReason()
-    {
-        if (File.Exists(place.Folder))
-        {
-            throw new LogRefused($"{place.Folder} is a file, not a log's folder; name the folder with --log");
-        }
-
-        return !Directory.Exists(place.Folder) || !Path.Exists(place.Journal)
-            ? $"there is no log in {place.Folder}; 'viscolog import FILE' starts one, --log names another folder"
-            : null;
-    }
+    private BenchLog Log(JournalScan scan, LogLock? taken, QueryCopy? copy) => new(place, scan, use, taken, clock, copy) { Notes = _notes };
 
     private void MakeFolder()
     {
+        if (use == LogUse.Read)
+        {
+            throw new LogRefused($"there is no log in {place.Folder}; 'viscolog import FILE' starts one, --log names another folder");
+        }
+
         var parent = Path.GetDirectoryName(place.Folder);
         if (!place.IsUsual && parent is not null && !Directory.Exists(parent))
         {
@@ -131,66 +107,40 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
         place.Disk.MakeFolder(place.Folder);
         if (Path.Exists(place.Copy))
         {
-            throw new LogRefused($"{place.Journal} is missing, but {place.Copy} is there; put a backup back with 'viscolog restore', or move that file away to start anew");
+            throw new LogRefused($"{place.Journal} is missing, but {place.Copy} is there; put a backup back with 'viscolog restore', "
+                + "or move that file away to start anew");
         }
     }
 
-    private LogLock? TakeLock(bool isShared)
+    /// <summary>The lock; null for a reader of a folder that can't be written and has none.</summary>
+    private LogLock? TakeLock()
     {
         if (Directory.Exists(place.Lock))
         {
             throw new LogRefused($"{place.Lock} is a folder; move it away");
         }
 
-        return use == LogUse.Read && !File.Exists(place.Lock) && !IsWritable() ? null : LogLock.Take(place, isShared, Patience);
+        if (use == LogUse.Read && !File.Exists(place.Lock) && !IsWritable())
+        {
+            return null;
+        }
+
+        return LogLock.Take(place, isShared: use == LogUse.Read, Patience)
+            ?? throw new LogRefused($"{LogLock.BusyWords(place)}, or name another log with --log");
     }
 
     private bool IsWritable()
     {
         try
         {
-            using var probe = new FileStream(Path.Combine(place.Folder, $".{Guid.NewGuid():N}"), FileMode.CreateNew, FileAccess.Write, FileShare.None, 1, FileOptions.DeleteOnClose);
+            var name = Path.Combine(place.Folder, $".{Guid.NewGuid():N}");
+            using var probe = new FileStream(name, FileMode.CreateNew, FileAccess.Write, FileShare.None, 1, FileOptions.DeleteOnClose);
             return true;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             return false;
         }
-    }
-
-    private void Begin()
-    {
-        var begun = new LogRecord.Begun(JournalVersion, Guid.CreateVersion7(clock.GetUtcNow())) { At = Stamp(clock) };
-        // The lock keeps others away, so the name need not be claimed by an empty file, which a kill could leave behind.
-        WholeFile.Write(place.Disk, place.Journal, JournalWriter.FirstLine(begun), replace: true);
-    }
-
-    /// <summary>The time as records carry it.</summary>
-    public static string Stamp(TimeProvider clock) => clock.GetUtcNow().ToString("yyyy-MM-dd'T'HH:mm:ss.fff'Z'", CultureInfo.InvariantCulture);
-
-    private static void CheckFirstLine(FileStream stream, string path)
-    {
-        var cursor = new JournalCursor(stream);
-        var ours = cursor.MoveNext() && cursor.Line.StartsWith("1 {\"kind\":\"log\""u8);
-        if (!ours || !cursor.IsEnded || JournalLine.Fault(cursor.Chained, cursor.Line) is not null)
-        {
-            var what = stream.Length == 0 ? "is empty" : ours ? "is damaged in its first line" : "is not the journal of a log";
-            throw new LogRefused($"{path} {what}; nothing was changed. Move it away, put a backup in its place with 'viscolog restore', or name another log with --log");
-        }
-
-        try
-        {
-            if (LogText.Read(JournalLine.Json(cursor.Line), 1) is LogRecord.Begun { Version: JournalVersion })
-            {
-                return;
-            }
-        }
-        catch (InvalidDataException)
-        {
-            // A newer version may say more in its first line.
-        }
-
-        throw new LogRefused($"{path} was written by a newer version of this program; nothing was changed. Use that version, or name another log with --log");
     }
 
     private JournalScan CutTornEnd(JournalScan scan)
@@ -201,7 +151,8 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
         place.Disk.FlushFolder(place.Folder);
         place.Disk.Cut(stream, scan.Length);
         place.Disk.Flush(stream);
-        _notes.Add(FormattableString.Invariant($"the last thing that was being logged had not been acknowledged and is not in the log; its {scan.FileLength - scan.Length} bytes are kept in {place.Torn}"));
+        _notes.Add("the last thing that was being logged had not been acknowledged and is not in the log; "
+            + FormattableString.Invariant($"its {scan.FileLength - scan.Length} bytes are kept in {place.Torn}"));
         return scan with { FileLength = scan.Length };
     }
 
@@ -220,7 +171,7 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
     }
 
     private bool IsSealed(Seal? seal, JournalScan scan)
-        => seal is not null && seal.JournalLength == scan.Length && seal.JournalSum == scan.LastSum && !Path.Exists(place.CopyLog) && seal == Seal.Of(scan, place.Copy);
+        => seal is not null && !Path.Exists(place.CopyLog) && seal == Seal.Of(scan, place.Copy);
 
     private static string? WhyRebuilt(CopyState state, Seal? seal) => (state, seal) switch
     {
@@ -231,7 +182,7 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
         _ => "the query copy was not as it was left and was made anew from the journal; nothing is lost",
     };
 
-    /// <summary>Makes the query copy anew; one in memory where the folder has no room for it or can't be written, and somebody only reads.</summary>
+    /// <summary>Makes the query copy anew: in memory, for a reader, where the folder has no room for it or can't be written.</summary>
     private QueryCopy? Rebuild(JournalScan scan, string? note)
     {
         try
@@ -242,7 +193,8 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
         }
         catch (InvalidDataException e)
         {
-            throw new LogRefused($"{place.Journal} can't be understood: {e.Message}; nothing was changed. Put a backup in its place with 'viscolog restore'", e);
+            var advice = "nothing was changed. Put a backup in its place with 'viscolog restore'";
+            throw new LogRefused($"{place.Journal} can't be understood: {e.Message}; {advice}", e);
         }
         catch (Exception e) when (e is not OutOfMemoryException)
         {

@@ -1,8 +1,10 @@
 using Viscolog.OilFiles;
+using Viscolog.Store.Copy;
+using Viscolog.Store.Journal;
 
 namespace Viscolog.Store;
 
-/// <summary>What a file of oil readings brings: equal readings are told apart by how many there are, so importing again adds nothing.</summary>
+/// <summary>What a file of oil readings brings: equal readings are counted, so importing a file again adds nothing.</summary>
 /// <param name="Records">What is to be logged.</param>
 /// <param name="Added">Readings that are new.</param>
 /// <param name="Voided">Readings of the log that are made void.</param>
@@ -22,7 +24,7 @@ internal sealed record OilMerge(IReadOnlyList<LogRecord> Records, int Added, int
             var number = known?.Number ?? next++;
             if (known is null)
             {
-                records.Add(new LogRecord.OilRead(number, new(row.Cells, StringComparer.Ordinal)));
+                records.Add(new LogRecord.OilRead(number, row.Cells));
                 added++;
             }
             else

@@ -1,4 +1,6 @@
+using Viscolog.Output;
 using Viscolog.RunFiles;
+using Viscolog.Store.Journal;
 
 namespace Viscolog.Store;
 
@@ -11,10 +13,10 @@ internal static class PracticeLog
     public static string FolderOf(LogPlace real) => real.Folder.TrimEnd(Path.DirectorySeparatorChar) + "-practice";
 
     /// <summary>Opens it, with the sample runs in it.</summary>
-    public static LogOutcome Open(LogPlace real, TimeProvider clock)
+    public static Outcome<BenchLog> Open(LogPlace real, TimeProvider clock)
     {
         var outcome = BenchLog.Open(new(FolderOf(real), real.IsUsual), LogUse.Write, clock, null);
-        if (outcome is LogOutcome.Opened { Log: var log })
+        if (outcome.Made is { } log)
         {
             foreach (var file in Samples())
             {
@@ -28,7 +30,8 @@ internal static class PracticeLog
     private static IEnumerable<RunFile> Samples()
     {
         var assembly = typeof(PracticeLog).Assembly;
-        foreach (var name in assembly.GetManifestResourceNames().Where(n => n.StartsWith(Prefix, StringComparison.Ordinal)).Order(StringComparer.Ordinal))
+        var names = assembly.GetManifestResourceNames().Where(n => n.StartsWith(Prefix, StringComparison.Ordinal));
+        foreach (var name in names.Order(StringComparer.Ordinal))
         {
             using var stream = assembly.GetManifestResourceStream(name)!;
             var bytes = new byte[stream.Length];

@@ -2,13 +2,14 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using Viscolog.Output;
 using Viscolog.PracticeFiles;
+using Viscolog.Store.Journal;
 using Viscolog.Text;
 
 namespace Viscolog.Store;
 
 /// <summary>
-/// The games that a class has played, each a file of its own that is written once and whole; beside the real log, in the folder of the practice
-/// log, never in it.
+/// The games that a class has played, each a file of its own that is written once and whole; beside the real log, in the folder of the
+/// practice log, never in it.
 /// </summary>
 /// <param name="folder">The practice log's folder.</param>
 internal sealed class PracticeScores(string folder)
@@ -29,8 +30,9 @@ internal sealed class PracticeScores(string folder)
             }
 
             Disk.Real.MakeFolder(_games);
-            var name = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{result.Ended.UtcDateTime:yyyyMMdd-HHmmss}-{Guid.NewGuid():N}.json");
-            WholeFile.Write(Path.Combine(_games, name), JsonSerializer.SerializeToUtf8Bytes(result, PracticeJson.Relaxed.PracticeResult), replace: false);
+            var name = FormattableString.Invariant($"{result.Ended.UtcDateTime:yyyyMMdd-HHmmss}-{Guid.NewGuid():N}.json");
+            var json = JsonSerializer.SerializeToUtf8Bytes(result, PracticeJson.Relaxed.PracticeResult);
+            WholeFile.Write(Path.Combine(_games, name), json, replace: false);
             return null;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)

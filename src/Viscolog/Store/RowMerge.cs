@@ -4,89 +4,89 @@ using Viscolog.RunFiles;
 namespace Viscolog.Store;
 
 /// <summary>
-/// How two states of one run fit together. Either side may have gone on at its end, made rows void, and put a row in the place of one that it
-/// made void; anything else is a contradiction.
+/// How two states of one run fit together. Either side may have gone on at its end, made rows void, and put a row in the place of one
+/// that it made void; anything else is a contradiction.
 /// </summary>
-/// <param name="Steps">The rows of both in order.</param>
-/// <param name="Contradiction">Where they contradict each other; null where they don't.</param>
-internal sealed record RowMerge(ImmutableArray<RowMergeStep> Steps, RowContradiction? Contradiction)
+internal sealed class RowMerge
 {
-    /// <summary>Fits the rows of a file to the rows of the log.</summary>
-    public static RowMerge Of(IReadOnlyList<FileRow> logged, IReadOnlyList<FileRow> file)
+    private readonly List<(int? Logged, int? File)> _steps = [];
+
+    private RowMerge(RunFile logged, RunFile file)
     {
-        var steps = ImmutableArray.CreateBuilder<RowMergeStep>();
+        Columns = logged.UnknownColumns.AddRange(file.UnknownColumns.Where(c => PlaceIn(logged, c) < 0));
+        int[] places = [.. Columns.Select(c => PlaceIn(file, c))];
+        Logged = [.. logged.Contents().Select(r => r with { Unknown = [.. r.Unknown.Select((t, i) => places[i] < 0 ? "" : t)] })];
+        File = [.. file.Contents().Select(r => r with { Unknown = [.. places.Select(p => r.Unknown.ElementAtOrDefault(p) ?? "")] })];
         var (i, j) = (0, 0);
-        while (i < logged.Count || j < file.Count)
+        while (i < Logged.Length || j < File.Length)
         {
-            var step = Next(logged, file, i, j);
-            if (step is null)
+            if (Next(i, j) is not { } step)
             {
-                return new([], new(i, j));
+                Contradiction = (i, j);
+                return;
             }
 
-            steps.Add(step);
+            _steps.Add(step);
             i += step.Logged is null ? 0 : 1;
             j += step.File is null ? 0 : 1;
         }
-
-        return new(steps.ToImmutable(), null);
     }
 
-    /// <summary>Whether both rows say the same, void or not.</summary>
-    public static bool SameButVoid(FileRow left, FileRow right)
-        => Plain(left) == Plain(right) && Filled(left.Unknown).SequenceEqual(Filled(right.Unknown), StringComparer.Ordinal);
+    /// <summary>The unknown columns of both: the log's, then those that only the file has.</summary>
+    public ImmutableArray<string> Columns { get; }
 
-    private static RowMergeStep? Next(IReadOnlyList<FileRow> logged, IReadOnlyList<FileRow> file, int i, int j)
+    /// <summary>The log's rows as they compare: an unknown column that the file lacks says nothing.</summary>
+    public ImmutableArray<FileRow> Logged { get; }
+
+    /// <summary>The file's rows, their unknown texts in the columns of both.</summary>
+    public ImmutableArray<FileRow> File { get; }
+
+    /// <summary>The rows of both in order, by their places on either side from 0; null where a side lacks the row.</summary>
+    public IReadOnlyList<(int? Logged, int? File)> Steps => _steps;
+
+    /// <summary>Where they say different things, by the places of both; null where they don't.</summary>
+    public (int Logged, int File)? Contradiction { get; }
+
+    /// <summary>Whether the first rows are the same; a side without rows contradicts nothing.</summary>
+    public bool BeginAlike => Logged.IsEmpty || File.IsEmpty || SameButVoid(Logged[0], File[0]);
+
+    /// <summary>Fits the rows of a file to the rows of the log.</summary>
+    public static RowMerge Of(RunFile logged, RunFile file) => new(logged, file);
+
+    private static int PlaceIn(RunFile file, string column)
+        => file.UnknownColumns.IndexOf(column, 0, file.UnknownColumns.Length, StringComparer.OrdinalIgnoreCase);
+
+    private (int? Logged, int? File)? Next(int i, int j)
     {
-        if (j == file.Count)
+        if (i == Logged.Length || j == File.Length)
         {
-            return new(i, null);
+            return i == Logged.Length ? (null, j) : (i, null);
         }
 
-        if (i == logged.Count)
+        if (SameButVoid(Logged[i], File[j]))
         {
-            return new(null, j);
-        }
-
-        if (SameButVoid(logged[i], file[j]))
-        {
-            var (there, here) = (logged[i].Void, file[j].Void);
-            return there is null || here is null || there == here ? new(i, j) : null;
+            var (there, here) = (Logged[i].Void, File[j].Void);
+            return there is null || here is null || there == here ? (i, j) : null;
         }
 
         // One side may have put a row in the place of a void one; then the other side's row comes up later.
-        if (j > 0 && file[j - 1].Void is not null && ComesLater(file, j, logged[i]))
+        if (IsReplaced(File, j, Logged[i]))
         {
-            return new(null, j);
+            return (null, j);
         }
 
-        return i > 0 && logged[i - 1].Void is not null && ComesLater(logged, i, file[j]) ? new(i, null) : null;
+        return IsReplaced(Logged, i, File[j]) ? (i, null) : null;
     }
 
-    private static bool ComesLater(IReadOnlyList<FileRow> rows, int after, FileRow sought)
-    {
-        for (var k = after + 1; k < rows.Count; k++)
-        {
-            if (SameButVoid(rows[k], sought))
-            {
-                return true;
-            }
-        }
+    private static bool IsReplaced(ImmutableArray<FileRow> rows, int place, FileRow other)
+        => place > 0 && rows[place - 1].Void is not null && rows.Skip(place + 1).Any(r => SameButVoid(r, other));
 
-        return false;
-    }
+    private static bool SameButVoid(FileRow left, FileRow right)
+        => Plain(left) == Plain(right) && Filled(left.Unknown).SequenceEqual(Filled(right.Unknown), StringComparer.Ordinal);
 
     private static FileRow Plain(FileRow row) => row with { Void = null, Replaces = false, Unknown = [] };
 
     // The last ones may be missing where they are empty.
-    private static ImmutableArray<string> Filled(ImmutableArray<string> unknown)
-    {
-        var count = unknown.Length;
-        while (count > 0 && unknown[count - 1].Length == 0)
-        {
-            count--;
-        }
-
-        return unknown[..count];
-    }
+    private static IEnumerable<string> Filled(ImmutableArray<string> unknown)
+        => unknown.Take(1 + unknown.AsSpan().LastIndexOfAnyExcept(""));
 }

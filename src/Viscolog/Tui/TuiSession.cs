@@ -1,6 +1,7 @@
 using Terminal.Gui.App;
 using Terminal.Gui.Drivers;
 using Viscolog.Store;
+using Viscolog.Store.Copy;
 using Viscolog.Tui.Bench;
 using Viscolog.Tui.Pattern;
 using Viscolog.Tui.Practice;

@@ -22,6 +22,18 @@ public sealed class LogCommandTests : IDisposable
     }
 
     [Fact]
+    public void A_file_that_contradicts_the_log_is_refused_as_input()
+    {
+        var text = "# name: glaze\n# base_g: 100\nwait_s,viscosity_mpas\n60,800\n90,900\n";
+        File.WriteAllText(_folder.Of("run.csv"), text);
+        Assert.Equal(0, Call("import", _folder.Of("run.csv")).Code);
+        File.WriteAllText(_folder.Of("run.csv"), text.Replace(",900", ",950", StringComparison.Ordinal));
+        var called = Call("import", _folder.Of("run.csv"));
+        Assert.Equal(2, called.Code);
+        Assert.StartsWith($"{_folder.Of("run.csv")}: run 1 of the log says otherwise: ", called.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Runs_lists_what_scripts_rely_on()
     {
         Call("import", Checkout.Sample("lantern-gel-06.csv"));

@@ -6,7 +6,7 @@ using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.MaterialFiles;
-using Viscolog.Store;
+using Viscolog.Store.Copy;
 using Viscolog.Tests.Support;
 using static Viscolog.Tests.MaterialFiles.MaterialText;
 
@@ -34,7 +34,7 @@ public class MaterialFileTests
             row =>
             {
                 Enter();
-                Assert.Equal(Whole(row), Whole(StoredMaterials.Read(StoredMaterials.Of(row))));
+                Assert.Equal(Whole(row), Whole(StoredCells.Material(StoredCells.Of(row))));
             },
             iter: 2000);
 

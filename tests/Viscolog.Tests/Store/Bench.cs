@@ -1,5 +1,7 @@
+using Viscolog.Output;
 using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.Store.Journal;
 using Viscolog.Tests.RunFiles;
 using Viscolog.Tests.Support;
 
@@ -17,29 +19,36 @@ internal sealed class Bench : IDisposable
 
     public LogPlace Place { get; }
 
-    public BenchLog Open(LogUse use = LogUse.Write) => Outcome(use) switch
+    public BenchLog Open(LogUse use = LogUse.Write)
+        => Outcome(use).Match(log => log, reason => throw new InvalidOperationException(reason));
+
+    public Outcome<BenchLog> Outcome(LogUse use = LogUse.Read) => BenchLog.Open(Place, use, TimeProvider.System, null);
+
+    /// <summary>Why the log is refused, which is not because somebody else has it.</summary>
+    public string Refusal(string of = "")
     {
-        LogOutcome.Opened opened => opened.Log,
-        LogOutcome.Refused refused => throw new InvalidOperationException(refused.Reason),
-        var other => throw new InvalidOperationException(other.ToString()),
-    };
+        var outcome = Outcome();
+        outcome.Made?.Dispose();
+        Assert.True(outcome.Reason is not null, of);
+        Assert.DoesNotContain("is busy", outcome.Reason, StringComparison.Ordinal);
+        return outcome.Reason;
+    }
 
-    public LogOutcome Outcome(LogUse use = LogUse.Read) => BenchLog.Open(Place, use, TimeProvider.System, null);
-
-    public string Refusal() => Assert.IsType<LogOutcome.Refused>(Outcome()).Reason;
+    /// <summary>The words for a log that somebody else has.</summary>
+    public string Busy(LogUse use = LogUse.Read)
+    {
+        var reason = Outcome(use).Reason;
+        Assert.StartsWith($"the log in {Place.Folder} is busy: ", reason, StringComparison.Ordinal);
+        return reason!;
+    }
 
     /// <summary>A run file with so many readings, each with an addition.</summary>
     public static RunFile File(string name, int rows, string more = "")
         => FileText.Read($"# name: {name}\n# base: GB-40\n# base_g: 120\n# thickener: TA\n# thickener: TU\n{more}thickener,added_g,stir_s,wait_s,viscosity_mpas,note\n"
             + string.Concat(Enumerable.Range(0, rows).Select(i => FormattableString.Invariant($"TA,0.01,10,30,{800 + i},\n"))));
 
-    public static MergePlan Plan(ImportOutcome outcome) => outcome switch
-    {
-        ImportOutcome.Imported imported => imported.Plan,
-        ImportOutcome.Contradicted contradicted => throw new InvalidOperationException(contradicted.Reason),
-        ImportOutcome.NotAcknowledged not => throw new InvalidOperationException(not.Reason),
-        _ => throw new InvalidOperationException("a case that the test does not know"),
-    };
+    public static MergePlan Plan((WriteOutcome Outcome, MergePlan? Plan) imported)
+        => imported.Outcome is WriteOutcome.Saved ? imported.Plan! : throw new InvalidOperationException(imported.Outcome.Trouble);
 
     public void Dispose() => _folder.Dispose();
 

@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
+using System.Text;
 using CsCheck;
 using Viscolog.MaterialFiles;
 using Viscolog.OilFiles;
 using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.Store.Journal;
 using Viscolog.Tests.MaterialFiles;
 using Viscolog.Tests.RunFiles;
 using Viscolog.Tests.Support;
@@ -28,7 +30,7 @@ public sealed class BenchLogTests
         var run = again.Run(1)!;
         Assert.Equal(FileText.Whole(file with { Id = run.File.Id }), FileText.Whole(run.File));
         var summary = Assert.Single(again.Runs());
-        Assert.Equal((1, "glaze 1", "GB-40", 5, 5), (summary.Number, summary.Name, summary.Base, summary.Entries, summary.Readings));
+        Assert.Equal((1, "glaze 1", "GB-40", 5, 5), (summary.Number, summary.Header.Name, summary.Header.Base.Name, summary.Entries, summary.Readings));
     }
 
     [Fact]
@@ -158,7 +160,7 @@ public sealed class BenchLogTests
         log.Import(Bench.File("glaze 1", 3), CancellationToken.None);
         Assert.IsType<WriteOutcome.Saved>(log.Restate(1, Bench.File("glaze 1", 0, "# target_mpas: 9000\n")));
         Assert.Equal((9000, 3), (log.Run(1)!.File.Run.Target!.Band.Aim.MilliPascalSeconds, log.Run(1)!.Rows.Length));
-        Assert.Equal(2, log.Headers(1).Count);
+        Assert.Equal(2, log.Run(1)!.Headers.Length);
     }
 
     [Fact]
@@ -168,7 +170,7 @@ public sealed class BenchLogTests
         var name = new string('é', 3000);
         using (var log = bench.Open())
         {
-            Assert.IsType<ImportOutcome.Imported>(log.Import(Bench.File(name, 2, $"# lot: {name}\n# thickener: {name}\n"), CancellationToken.None));
+            Assert.IsType<WriteOutcome.Saved>(log.Import(Bench.File(name, 2, $"# lot: {name}\n# thickener: {name}\n"), CancellationToken.None).Outcome);
             Assert.Equal(0, Bench.Plan(log.Import(Bench.File(name, 2, $"# lot: {name}\n# thickener: {name}\n"), CancellationToken.None)).RecordCount);
             var endless = new FileRow { Note = new string('x', JournalWriter.LongestLine) };
             Assert.Contains("can't be logged", Assert.IsType<WriteOutcome.NotSaved>(log.Add(1, endless)).Reason, StringComparison.Ordinal);
@@ -179,6 +181,20 @@ public sealed class BenchLogTests
         using var again = bench.Open();
         Assert.Equal(3, again.Run(1)!.Rows.Length);
         Assert.Single(again.Earlier(again.Run(1)!.File.Run, null));
+    }
+
+    [Fact]
+    public void A_material_is_stated_anew_where_any_cell_changed_came_or_went()
+    {
+        using var bench = new Bench();
+        using var log = bench.Open();
+        int Stated(string lot)
+        {
+            var file = Encoding.UTF8.GetBytes($"# viscolog-materials: 1\nkind,name,colour,lot\nbase,GB-40,white,{lot}\n");
+            return log.State(Assert.IsType<MaterialFileOutcome.Read>(MaterialFileReader.Parse("m", file)).File.Rows).Stated;
+        }
+
+        Assert.Equal([1, 0, 1, 1, 1, 0], [Stated(""), Stated(""), Stated("7"), Stated("8"), Stated(""), Stated("")]);
     }
 
     [Fact]
@@ -239,7 +255,11 @@ public sealed class BenchLogTests
         ];
 
     private static string[] Runs(BenchLog log)
-        => [.. log.Runs().Select(r => log.Run(r.Number)!).Select(r => string.Join(' ', r.Rows) + "\n" + FileText.Write(r.File)), .. log.Runs().Select(r => r.ToString() + string.Join(',', r.Thickeners))];
+        =>
+        [
+            .. log.Runs().Select(r => log.Run(r.Number)!).Select(r => string.Join(' ', r.Rows) + "\n" + FileText.Write(r.File)),
+            .. log.Runs().Select(r => FormattableString.Invariant($"{r} {r.Header} {r.Header.Base} {string.Join(',', r.Thickeners)}")),
+        ];
 
     private static void Do(BenchLog log, int deed, int run, int row, RunFile file)
     {

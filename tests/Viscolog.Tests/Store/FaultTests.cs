@@ -1,4 +1,6 @@
 using Viscolog.Store;
+using Viscolog.Store.Copy;
+using Viscolog.Store.Journal;
 using Viscolog.Tests.Support;
 
 namespace Viscolog.Tests.Store;
@@ -38,12 +40,12 @@ public sealed class FaultTests
         using var bench = Bench.Filled();
         using (bench.Open())
         {
-            var busy = Assert.IsType<LogOutcome.Busy>(bench.Outcome());
-            Assert.Contains(FormattableString.Invariant($"process {Environment.ProcessId} of {Environment.UserName}"), busy.Reason, StringComparison.Ordinal);
+            var busy = bench.Busy();
+            Assert.Contains(FormattableString.Invariant($"process {Environment.ProcessId} of {Environment.UserName}"), busy, StringComparison.Ordinal);
             var called = Called.In(bench.Place.Folder, "runs");
-            Assert.Equal((4, busy.Reason + "\n"), (called.Code, called.Error));
+            Assert.Equal((4, busy + "\n"), (called.Code, called.Error));
             var advised = Called.In(bench.Place.Folder, "advise", Checkout.Sample("lantern-gel-07.csv"));
-            Assert.Equal((0, $"warning: going on without earlier runs: {busy.Reason}\n"), (advised.Code, advised.Error));
+            Assert.Equal((0, $"warning: going on without earlier runs: {busy}\n"), (advised.Code, advised.Error));
         }
 
         Assert.Equal(0, Called.In(bench.Place.Folder, "runs").Code);
@@ -57,7 +59,7 @@ public sealed class FaultTests
         using (var other = bench.Open(LogUse.Read))
         {
             Assert.Equal(Snapshot.All(one), Snapshot.All(other));
-            Assert.IsType<LogOutcome.Busy>(bench.Outcome(LogUse.Write));
+            bench.Busy(LogUse.Write);
         }
 
         bench.Open().Dispose();
@@ -142,7 +144,7 @@ public sealed class FaultTests
         {
             Assert.Throws<OperationCanceledException>(() => log.Import(Bench.File("glaze 2", 4), stop.Token));
             Assert.Single(log.Runs());
-            Assert.IsType<ImportOutcome.Imported>(log.Import(Bench.File("glaze 3", 4), CancellationToken.None));
+            Assert.IsType<WriteOutcome.Saved>(log.Import(Bench.File("glaze 3", 4), CancellationToken.None).Outcome);
         }
 
         Assert.True(File.ReadAllBytes(bench.Place.Journal).AsSpan().StartsWith(journal));
@@ -158,7 +160,7 @@ public sealed class FaultTests
             BreakCopy(log);
             Assert.StartsWith("the query copy failed, nothing was saved", Assert.IsType<WriteOutcome.NotSaved>(log.Add(1, Bench.Row(950))).Reason, StringComparison.Ordinal);
             Assert.IsType<WriteOutcome.NotSaved>(log.Add(1, Bench.Row(951)));
-            Assert.IsType<ImportOutcome.NotAcknowledged>(log.Import(Bench.File("glaze 2", 1), CancellationToken.None));
+            Assert.IsType<WriteOutcome.NotSaved>(log.Import(Bench.File("glaze 2", 1), CancellationToken.None).Outcome);
         }
 
         using var again = bench.Open(LogUse.Read);
@@ -171,6 +173,31 @@ public sealed class FaultTests
     {
         var copy = (QueryCopy)typeof(BenchLog).GetField("_copy", System.Reflection.BindingFlags.Instance | System.Reflection.BindingFlags.NonPublic)!.GetValue(log)!;
         copy.Dispose();
+    }
+
+    [Fact]
+    public void A_query_copy_beside_which_a_log_of_changes_lies_is_made_anew()
+    {
+        using var bench = Bench.Filled();
+        File.WriteAllText(bench.Place.CopyLog, "left over");
+        using (var log = bench.Open(LogUse.Read))
+        {
+            Assert.StartsWith("the query copy was not as it was left and was made anew", Assert.Single(log.Notes), StringComparison.Ordinal);
+            Assert.Equal(5, log.Run(1)!.File.Rows.Length);
+        }
+
+        Assert.False(File.Exists(bench.Place.CopyLog));
+    }
+
+    [Fact]
+    public void A_whole_journal_of_a_newer_version_is_left_to_that_version()
+    {
+        using var bench = new Bench();
+        Directory.CreateDirectory(bench.Place.Folder);
+        var journal = JournalWriter.FirstLine(new(JournalFile.Version + 1, Guid.Empty));
+        File.WriteAllBytes(bench.Place.Journal, journal);
+        Assert.Contains("was written by a newer version of this program; nothing was changed", bench.Refusal(), StringComparison.Ordinal);
+        Assert.Equal(journal, File.ReadAllBytes(bench.Place.Journal));
     }
 
     [Fact]
@@ -195,7 +222,7 @@ public sealed class FaultTests
         yield return ("a folder", null);
         yield return ("another LiteDB file", OtherDatabase(null));
         yield return ("a query copy of a newer schema", OtherDatabase(0x56490000 | (CopyFile.Schema + 1)));
-        yield return ("a journal of a newer version", JournalWriter.FirstLine(new(LogOpening.JournalVersion + 1, Guid.Empty)));
+        yield return ("a journal of a newer version", JournalWriter.FirstLine(new(JournalFile.Version + 1, Guid.Empty)));
     }
 
     private static byte[] OtherDatabase(int? version)

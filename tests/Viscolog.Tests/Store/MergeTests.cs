@@ -98,7 +98,7 @@ public sealed class MergeTests
         Saved(home.Add(1, Row("0.01,10,30,900")));
         Saved(away.Add(1, Row("0.02,10,30,950")));
         var before = FileText.Write(home.Run(1)!.File);
-        var refused = Assert.IsType<ImportOutcome.Contradicted>(home.Import(away.Run(1)!.File, CancellationToken.None));
+        var refused = Assert.IsType<WriteOutcome.Contradicted>(home.Import(away.Run(1)!.File, CancellationToken.None).Outcome);
         Assert.Equal(
             "run 1 of the log says otherwise: row 3 (thickener TA, added_g 0.01, stir_s 10, wait_s 30, viscosity_mpas 900) there, "
                 + "row 3 (thickener TA, added_g 0.02, stir_s 10, wait_s 30, viscosity_mpas 950) in the file; the run went on in two places; make one of them void what the other lacks, or give one a run_id of its own",
@@ -114,9 +114,9 @@ public sealed class MergeTests
         log.Import(Bench.File("glaze 1", 3), CancellationToken.None);
         var text = FileText.Write(Bench.File("glaze 1", 3));
         var changed = text.Replace(",801", ",8010", StringComparison.Ordinal);
-        Assert.IsType<ImportOutcome.Contradicted>(log.Import(FileText.Read(changed), CancellationToken.None));
+        Assert.IsType<WriteOutcome.Contradicted>(log.Import(FileText.Read(changed), CancellationToken.None).Outcome);
         var mended = Bench.File("glaze 1", 3, more: "# tolerance_pct: 15\n");
-        Assert.IsType<ImportOutcome.Imported>(log.Import(mended, CancellationToken.None));
+        Assert.IsType<WriteOutcome.Saved>(log.Import(mended, CancellationToken.None).Outcome);
 
         var voided = FileText.Read(string.Join('\n', text.TrimEnd().Split('\n').Select(l => l.StartsWith("thickener,", StringComparison.Ordinal)
             ? l + ",void,replaces"
@@ -151,7 +151,7 @@ public sealed class MergeTests
         Assert.Equal(0, Bench.Plan(log.Import(file, CancellationToken.None)).RecordCount);
         Assert.Equal(9000, log.Run(1)!.File.Run.Target!.Band.Aim.MilliPascalSeconds, 1e-9);
         var third = Bench.File("glaze 1", 2, "# target_mpas: 8000\n") with { Id = file.Id };
-        Assert.Contains("'target_mpas: 9000' there, 'target_mpas: 8000' in the file", Assert.IsType<ImportOutcome.Contradicted>(log.Import(third, CancellationToken.None)).Reason, StringComparison.Ordinal);
+        Assert.Contains("'target_mpas: 9000' there, 'target_mpas: 8000' in the file", Assert.IsType<WriteOutcome.Contradicted>(log.Import(third, CancellationToken.None).Outcome).Reason, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,4 +1,5 @@
 using Viscolog.Store;
+using Viscolog.Store.Journal;
 using Viscolog.Tests.RunFiles;
 
 namespace Viscolog.Tests.Store;

@@ -1,6 +1,7 @@
 using Viscolog.Output;
 using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.Store.Journal;
 using Viscolog.Tests.RunFiles;
 using Viscolog.Tests.Support;
 
@@ -63,7 +64,7 @@ public sealed class StoredLogTests : IDisposable
         Directory.CreateDirectory(Log);
         var path = Path.Combine(Log, "readings.journal");
         File.WriteAllBytes(path, JournalWriter.FirstLine((LogRecord.Begun)records[0]));
-        using (var journal = new JournalWriter(Disk.Real, path, LogOpening.Scan(path, 0, null)))
+        using (var journal = new JournalWriter(Disk.Real, path, JournalFile.Scan(path, 0, null)))
         {
             for (var i = 1; i < records.Count; i++)
             {
@@ -96,7 +97,7 @@ public sealed class StoredLogTests : IDisposable
 
         using var log = Open(LogUse.Write);
         var odd = FileText.Read(File.ReadAllText(Path.Combine(Kept, "odd.csv")));
-        Assert.IsType<ImportOutcome.Imported>(log.Import(odd, CancellationToken.None));
+        Assert.IsType<WriteOutcome.Saved>(log.Import(odd, CancellationToken.None).Outcome);
         var number = log.Find(odd)!.Value;
         Assert.Equal(18, number);
         Saved(log.Void(number, 2, "read by \"eye\"; ünsicher\n=again"));
@@ -121,7 +122,7 @@ public sealed class StoredLogTests : IDisposable
 
     private static void Saved(WriteOutcome outcome) => Assert.IsType<WriteOutcome.Saved>(outcome);
 
-    private BenchLog Open(LogUse use) => Assert.IsType<LogOutcome.Opened>(BenchLog.Open(new(Log), use, Clock, null)).Log;
+    private BenchLog Open(LogUse use) => BenchLog.Open(new(Log), use, Clock, null).Made!;
 
     private void Copy(string[] files)
     {

@@ -1,6 +1,7 @@
 using Viscolog.Cli;
 using Viscolog.Cli.Calls;
 using Viscolog.Store;
+using Viscolog.Store.Journal;
 
 namespace Viscolog.Tests.Support;
 
@@ -44,7 +45,7 @@ internal sealed record Called(int Code, string Output, string Error)
     {
         var folder = Directory.CreateTempSubdirectory("viscolog-log-").FullName;
         AppDomain.CurrentDomain.ProcessExit += (_, _) => Directory.Delete(folder, recursive: true);
-        Assert.IsType<LogOutcome.Opened>(BenchLog.Open(new(folder), LogUse.Write, TimeProvider.System, null)).Log.Dispose();
+        BenchLog.Open(new(folder), LogUse.Write, TimeProvider.System, null).Made!.Dispose();
         return folder;
     }
 }

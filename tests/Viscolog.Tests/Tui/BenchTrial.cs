@@ -1,5 +1,5 @@
 using Viscolog.RunFiles;
-using Viscolog.Store;
+using Viscolog.Store.Copy;
 using Viscolog.Tests.RunFiles;
 using Viscolog.Tests.Support;
 using Viscolog.Tui.Bench;

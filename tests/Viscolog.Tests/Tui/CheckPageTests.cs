@@ -3,6 +3,7 @@ using Viscolog.Core.Checking;
 using Viscolog.MaterialFiles;
 using Viscolog.OilFiles;
 using Viscolog.Store;
+using Viscolog.Store.Copy;
 using Viscolog.Tests.RunFiles;
 using Viscolog.Tests.Support;
 using Viscolog.Tui.Batches;

@@ -1,7 +1,8 @@
+using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.MaterialFiles;
 using Viscolog.Plots;
-using Viscolog.Store;
+using Viscolog.Store.Copy;
 using Viscolog.Tests.Support;
 using Viscolog.Text;
 using Viscolog.Tui.Bench;
@@ -42,10 +43,7 @@ public sealed class PageTests
             .Select(i => new RunSummary(
                 31 - i,
                 Guid.Empty,
-                $"Lantern gel {31 - i:00}",
-                "LY-12",
-                null,
-                ["SW-1"],
+                Header($"Lantern gel {31 - i:00}", "LY-12", null, "SW-1"),
                 i,
                 0,
                 i,
@@ -120,8 +118,8 @@ public sealed class PageTests
     {
         RunSummary[] runs =
         [
-            new(1, Guid.Empty, "Dusk glaze", "LY-31", null, ["CE-2"], 1, 0, 1, default),
-            new(2, Guid.Empty, "Lantern gel", "LY-12", "lot 7", ["SW-1"], 1, 0, 1, default),
+            new(1, Guid.Empty, Header("Dusk glaze", "LY-31", null, "CE-2"), 1, 0, 1, default),
+            new(2, Guid.Empty, Header("Lantern gel", "LY-12", "lot 7", "SW-1"), 1, 0, 1, default),
         ];
         var state = new RunsState([.. runs]);
         Assert.Equal(2, state.Shown.Length);
@@ -129,6 +127,9 @@ public sealed class PageTests
         Assert.Equal(2, state.Search("LOT 7").Current!.Number);
         Assert.Null(state.Search("nothing").Current);
     }
+
+    private static Run Header(string name, string @base, string? lot, string thickener)
+        => new(new(@base), Mass.FromGrams(100)) { Name = name, Lot = lot, Thickeners = [new(thickener)] };
 
     private static ChartState Next(ChartState state) => ChartSteps.Next(state, new ChartEvent.Turned(), default).State;
 

@@ -14,7 +14,7 @@ public sealed class PracticeScreenTests
     {
         using var bench = Bench.Filled();
         var before = new Snapshot(bench.Place);
-        using (var log = Assert.IsType<LogOutcome.Opened>(PracticeLog.Open(bench.Place, TimeProvider.System)).Log)
+        using (var log = PracticeLog.Open(bench.Place, TimeProvider.System).Made!)
         {
             using var stage = new ScreenTests.Stage(80, 24);
             using var screen = GameScreen.On(

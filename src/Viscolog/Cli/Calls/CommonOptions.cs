@@ -1,5 +1,5 @@
 using System.CommandLine;
-using Viscolog.Store;
+using Viscolog.Store.Journal;
 
 namespace Viscolog.Cli.Calls;
 

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Viscolog.Output;
 using Viscolog.Store;
+using Viscolog.Store.Journal;
 
 namespace Viscolog.Cli.Calls;
 
@@ -131,10 +132,9 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
     public BenchLog? OpenLog(LogUse use)
     {
         using var progress = Progress();
-        var outcome = BenchLog.Open(Log, use, Clock, progress);
-        if (outcome is not LogOutcome.Opened { Log: var log })
+        if (!BenchLog.Open(Log, use, Clock, progress).Is(out var log, out var trouble))
         {
-            Terminal.Error(outcome.Trouble!);
+            Terminal.Error(trouble);
             return null;
         }
 

@@ -1,4 +1,4 @@
-using Viscolog.Store;
+using Viscolog.Store.Journal;
 
 namespace Viscolog.Cli.Calls;
 

@@ -4,6 +4,7 @@ using System.Globalization;
 using Viscolog.Core.Pots;
 using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.Store.Copy;
 
 namespace Viscolog.Cli.Calls;
 
@@ -108,10 +109,9 @@ internal static class RunSource
         ImmutableArray<Run> Earlier, ImmutableArray<string> Warnings, BenchKnowledge Bench) FromLog(RunFile file, Invocation call)
     {
         using var progress = call.Progress();
-        var outcome = BenchLog.Open(call.Log, LogUse.Read, call.Clock, progress);
-        if (outcome is not LogOutcome.Opened { Log: var log })
+        if (!BenchLog.Open(call.Log, LogUse.Read, call.Clock, progress).Is(out var log, out var trouble))
         {
-            var why = outcome is LogOutcome.Absent ? "there is no log yet ('viscolog import FILE' starts one)" : outcome.Trouble;
+            var why = call.Log.IsAbsent ? "there is no log yet ('viscolog import FILE' starts one)" : trouble;
             return ([], [$"going on without earlier runs: {why}"], BenchKnowledge.None);
         }
 

@@ -1,4 +1,5 @@
 using Viscolog.Store;
+using Viscolog.Store.Copy;
 
 namespace Viscolog.Cli.Calls;
 

@@ -7,6 +7,7 @@ using Viscolog.Core.Measuring;
 using Viscolog.OilFiles;
 using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.Store.Copy;
 using Viscolog.Text;
 
 namespace Viscolog.Cli.Commands;
@@ -95,8 +96,7 @@ internal sealed class DriftCommand : CalledCommand
     {
         WriteOutcome.Saved => ExitCode.Done,
         WriteOutcome.SavedOnly saved => call.LogFailed(saved.Reason),
-        WriteOutcome.NotSaved not => call.Refuse(not.Reason),
-        _ => throw new InvalidOperationException("not a case of the closed set"),
+        _ => call.Refuse(outcome.Trouble!),
     };
 
     /// <summary>The reading as the options say it, by the rules of an oils file.</summary>

@@ -7,6 +7,7 @@ using Viscolog.OilFiles;
 using Viscolog.Output;
 using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.Store.Copy;
 using Viscolog.Text;
 using Viscolog.Wording;
 

@@ -81,21 +81,11 @@ internal sealed class ImportCommand : CalledCommand
         call.Warn(file.Warnings);
         try
         {
-            switch (log.Import(file, stop))
-            {
-                case ImportOutcome.Imported { Plan: var plan }:
-                    return (
-                        new() { Files = 1, Runs = plan.IsNew ? 1 : 0, Entries = plan.Added, Voided = plan.Voided, Already = plan.Already },
-                        ExitCode.Done);
-                case ImportOutcome.Contradicted contradicted:
-                    call.Terminal.Error($"{path}: {contradicted.Reason}");
-                    return (new(), ExitCode.InputRefused);
-                case ImportOutcome.NotAcknowledged not:
-                    call.Terminal.Error($"{path}: {not.Reason}");
-                    return (new(), ExitCode.LogUnusable);
-                default:
-                    throw new InvalidOperationException("not a case of the closed set");
-            }
+            var (outcome, plan) = log.Import(file, stop);
+            return outcome is WriteOutcome.Saved && plan is not null
+                ? (new() { Files = 1, Runs = plan.IsNew ? 1 : 0, Entries = plan.Added, Voided = plan.Voided, Already = plan.Already },
+                    ExitCode.Done)
+                : Failed(path, outcome, call);
         }
         catch (OperationCanceledException)
         {
@@ -144,9 +134,8 @@ internal sealed class ImportCommand : CalledCommand
 
     private static (ImportAnswer Added, ExitCode Code) Failed(string path, WriteOutcome outcome, Invocation call)
     {
-        var reason = outcome is WriteOutcome.SavedOnly saved ? saved.Reason : ((WriteOutcome.NotSaved)outcome).Reason;
-        call.Terminal.Error($"{path}: {reason}");
-        return (new(), ExitCode.LogUnusable);
+        call.Terminal.Error($"{path}: {outcome.Trouble}");
+        return (new(), outcome is WriteOutcome.Contradicted ? ExitCode.InputRefused : ExitCode.LogUnusable);
     }
 
     private static (ImportAnswer Added, ExitCode Code) ImportMaterials(string path, BenchLog log, Invocation call)

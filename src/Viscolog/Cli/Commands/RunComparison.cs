@@ -7,6 +7,7 @@ using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.Store;
+using Viscolog.Store.Copy;
 using Viscolog.Text;
 using Viscolog.Wording;
 

@@ -3,6 +3,7 @@ using System.Globalization;
 using Viscolog.Cli.Calls;
 using Viscolog.Cli.Json;
 using Viscolog.Store;
+using Viscolog.Store.Copy;
 using Viscolog.Text;
 
 namespace Viscolog.Cli.Commands;
@@ -46,7 +47,7 @@ internal sealed class RunsCommand : CalledCommand
         foreach (var run in runs)
         {
             table.Add(
-                Number(run.Number), Text(run.Name, 32), Text(run.Base, 16), Text(string.Join(", ", run.Thickeners), 20),
+                Number(run.Number), Text(run.Header.Name, 32), Text(run.Header.Base.Name, 16), Text(string.Join(", ", run.Thickeners), 20),
                 Number(run.Entries), Number(run.Readings),
                 run.Last.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture));
         }
@@ -67,11 +68,9 @@ internal sealed record RunFilter(string? Base, string? Thickener, string? Text, 
     public bool Takes(RunSummary run)
     {
         var day = DateOnly.FromDateTime(run.Last.Date);
-        return (Base is null || Same(run.Base, Base))
+        return (Base is null || Same(run.Header.Base.Name, Base))
             && (Thickener is null || run.Thickeners.Any(t => Same(t, Thickener)))
-            && (Text is null
-                || new[] { run.Name, run.Base, run.Lot }.Concat(run.Thickeners).Any(t => t?.Contains(
-                    Text, StringComparison.OrdinalIgnoreCase) == true))
+            && (Text is null || run.Says(Text))
             && (Since is null || day >= Since)
             && (Until is null || day <= Until);
     }

@@ -5,6 +5,7 @@ using Viscolog.Cli.Json;
 using Viscolog.Core.Pots;
 using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.Store.Copy;
 using Viscolog.Text;
 using Viscolog.Wording;
 

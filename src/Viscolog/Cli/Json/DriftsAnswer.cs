@@ -1,6 +1,6 @@
 using System.Globalization;
 using Viscolog.Core.Measuring;
-using Viscolog.Store;
+using Viscolog.Store.Copy;
 
 namespace Viscolog.Cli.Json;
 

@@ -3,7 +3,7 @@ using Viscolog.Core.Advising;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
-using Viscolog.Store;
+using Viscolog.Store.Copy;
 
 namespace Viscolog.Cli.Json;
 
@@ -29,9 +29,9 @@ internal sealed record RunsAnswer(IReadOnlyList<RunsAnswer.Run> Runs) : Answer("
             {
                 Id = run.Id.ToString(),
                 Number = run.Number,
-                Name = run.Name,
-                Base = run.Base,
-                Lot = run.Lot,
+                Name = run.Header.Name,
+                Base = run.Header.Base.Name,
+                Lot = run.Header.Lot,
                 Thickeners = run.Thickeners,
                 Entries = run.Entries,
                 Voided = run.Voided,

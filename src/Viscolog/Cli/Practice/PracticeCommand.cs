@@ -31,10 +31,9 @@ internal sealed class PracticeCommand : CalledCommand
             return ExitCode.WrongCall;
         }
 
-        var outcome = PracticeLog.Open(call.Log, call.Clock);
-        if (outcome is not LogOutcome.Opened { Log: var log })
+        if (!PracticeLog.Open(call.Log, call.Clock).Is(out var log, out var trouble))
         {
-            return call.LogFailed(outcome.Trouble!);
+            return call.LogFailed(trouble);
         }
 
         using (log)

@@ -1,4 +1,5 @@
 using Viscolog.Store;
+using Viscolog.Store.Copy;
 using Viscolog.Tui.Pattern;
 
 namespace Viscolog.Tui.Batches;

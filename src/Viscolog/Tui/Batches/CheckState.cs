@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Viscolog.Core.Checking;
 using Viscolog.Core.Pots;
 using Viscolog.Store;
+using Viscolog.Store.Copy;
 
 namespace Viscolog.Tui.Batches;
 

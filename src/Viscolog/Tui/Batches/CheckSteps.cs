@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Viscolog.Core.Checking;
 using Viscolog.Core.Pots;
 using Viscolog.Store;
+using Viscolog.Store.Copy;
 using Viscolog.Tui.Materials;
 using Viscolog.Tui.Pattern;
 using CheckStep = Viscolog.Tui.Pattern.Step<Viscolog.Tui.Batches.CheckState, Viscolog.Tui.Batches.CheckEvent>;

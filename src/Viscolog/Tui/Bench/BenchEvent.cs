@@ -1,6 +1,6 @@
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
-using Viscolog.Store;
+using Viscolog.Store.Copy;
 using Viscolog.Tui.Pattern;
 
 namespace Viscolog.Tui.Bench;

@@ -1,4 +1,4 @@
-using Viscolog.Store;
+using Viscolog.Store.Copy;
 using Viscolog.Tui.Pattern;
 
 namespace Viscolog.Tui.Bench;

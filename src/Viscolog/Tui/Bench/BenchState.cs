@@ -3,7 +3,7 @@ using Viscolog.Core.Advising;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
-using Viscolog.Store;
+using Viscolog.Store.Copy;
 
 namespace Viscolog.Tui.Bench;
 

@@ -19,7 +19,6 @@ internal sealed record TuiContext(BenchLog Log, TimeProvider Clock, Shades Shade
     {
         WriteOutcome.Saved => $"saved: {what}",
         WriteOutcome.SavedOnly only => only.Reason,
-        WriteOutcome.NotSaved not => $"not saved: {not.Reason}",
-        _ => throw new InvalidOperationException("not a case of the closed set"),
+        _ => $"not saved: {outcome.Trouble}",
     };
 }

@@ -3,7 +3,7 @@ using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.MaterialFiles;
 using Viscolog.RunFiles;
-using Viscolog.Store;
+using Viscolog.Store.Copy;
 using Viscolog.Tui.Pattern;
 
 namespace Viscolog.Tui.Runs;

@@ -91,24 +91,15 @@ internal abstract record RunsEffect : IEffect<RunsEvent>
                 return;
             }
 
-            switch (PracticeLog.Open(context.Log.Place, context.Clock))
+            if (!PracticeLog.Open(context.Log.Place, context.Clock).Is(out var log, out var trouble))
             {
-                case LogOutcome.Opened { Log: var log }:
-                    using (log)
-                    {
-                        stage.Show(Screen(context with { Log = log, IsPractice = true }));
-                    }
+                stage.Send(new RunsEvent.Told(trouble));
+                return;
+            }
 
-                    break;
-                case LogOutcome.Absent absent:
-                    stage.Send(new RunsEvent.Told(absent.Reason));
-                    break;
-                case LogOutcome.Busy busy:
-                    stage.Send(new RunsEvent.Told(busy.Reason));
-                    break;
-                case LogOutcome.Refused refused:
-                    stage.Send(new RunsEvent.Told(refused.Reason));
-                    break;
+            using (log)
+            {
+                stage.Show(Screen(context with { Log = log, IsPractice = true }));
             }
         }
     }

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Viscolog.Store;
+using Viscolog.Store.Copy;
 using Viscolog.Tui.Pattern;
 using Viscolog.Wording;
 
@@ -52,8 +52,8 @@ internal static class RunsPage
     private static string[] Cells(RunSummary run) =>
     [
         run.Number.ToString(CultureInfo.InvariantCulture),
-        run.Name ?? "",
-        run.Base ?? "",
+        run.Header.Name ?? "",
+        run.Header.Base.Name ?? "",
         string.Join(", ", run.Thickeners),
         run.Entries.ToString(CultureInfo.InvariantCulture),
         run.Last.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture),

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Viscolog.Store;
+using Viscolog.Store.Copy;
 using Viscolog.Tui.Pattern;
 
 namespace Viscolog.Tui.Runs;
@@ -40,7 +40,5 @@ internal sealed record RunsState(ImmutableArray<RunSummary> All)
             : this;
 
     private bool Takes(RunSummary run) => Filter.Trim() is not { Length: > 0 } text
-        || new[] { run.Name, run.Base, run.Lot, FormattableString.Invariant($"{run.Number}") }.Concat(run.Thickeners).Any(t => t?.Contains(
-            text,
-            StringComparison.OrdinalIgnoreCase) == true);
+        || run.Says(text) || FormattableString.Invariant($"{run.Number}").Contains(text, StringComparison.Ordinal);
 }

@@ -1,12 +1,13 @@
 using System.Globalization;
 using System.IO.Hashing;
 using System.Text;
+using Viscolog.Store.Journal;
 
-namespace Viscolog.Store;
+namespace Viscolog.Store.Copy;
 
 /// <summary>
-/// What journal and query copy were when the log was last closed. While both are still the same, to the last bit, nothing needs to be compared;
-/// a seal that is missing, damaged or does not fit only costs the work of making the query copy anew.
+/// What journal and query copy were when the log was last closed. While both are still the same, to the last bit, nothing needs to be
+/// compared; a seal that is missing, damaged or does not fit only costs the work of making the query copy anew.
 /// </summary>
 /// <param name="JournalLength">Bytes of the journal.</param>
 /// <param name="JournalSum">The checksum of its last line.</param>
@@ -14,21 +15,20 @@ namespace Viscolog.Store;
 /// <param name="CopySum">Its XXH128.</param>
 internal sealed record Seal(long JournalLength, string JournalSum, long CopyLength, string CopySum)
 {
-    private const string Mark = "viscolog-seal 1";
-
-    private string Body => FormattableString.Invariant($"{Mark}\njournal {JournalLength} {JournalSum}\ncopy {CopyLength} {CopySum}\n");
+    private string Body
+        => FormattableString.Invariant($"viscolog-seal 1\njournal {JournalLength} {JournalSum}\ncopy {CopyLength} {CopySum}\n");
 
     /// <summary>The seal of a folder; null where there is none that can be trusted.</summary>
     public static Seal? Read(string path)
     {
         try
         {
-            var lines = File.Exists(path) ? File.ReadAllText(path).Split('\n') : [];
-            return lines is [Mark, var journal, var copy, ..] && journal.Split(' ') is ["journal", var jl, var js] && copy.Split(' ') is ["copy", var cl, var cs]
-                && long.TryParse(jl, NumberStyles.None, CultureInfo.InvariantCulture, out var journalLength) && long.TryParse(cl, NumberStyles.None, CultureInfo.InvariantCulture, out var copyLength)
-                && new Seal(journalLength, js, copyLength, cs) is var seal && seal.Text() == string.Join('\n', lines)
-                ? seal
-                : null;
+            var text = File.Exists(path) ? File.ReadAllText(path) : "";
+            return text.Split('\n', ' ') is ["viscolog-seal", "1", "journal", var journal, var sum, "copy", var copy, var copySum, ..]
+                && Length(journal) is { } journalLength && Length(copy) is { } copyLength
+                && new Seal(journalLength, sum, copyLength, copySum) is var seal && seal.Text() == text
+                    ? seal
+                    : null;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -54,4 +54,7 @@ internal sealed record Seal(long JournalLength, string JournalSum, long CopyLeng
 
     /// <summary>Its text, with a checksum of its own.</summary>
     public string Text() => FormattableString.Invariant($"{Body}sum {Crc32.HashToUInt32(Encoding.UTF8.GetBytes(Body)):x8}\n");
+
+    private static long? Length(string text)
+        => long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var length) ? length : null;
 }

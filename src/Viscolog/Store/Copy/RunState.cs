@@ -1,9 +1,10 @@
 using Viscolog.Core.Pots;
 using Viscolog.RunFiles;
+using Viscolog.Store.Journal;
 
-namespace Viscolog.Store;
+namespace Viscolog.Store.Copy;
 
-/// <summary>A run while records are taken in: its document, and its pot to tell each row's doses.</summary>
+/// <summary>A run while its records are applied: its document, and its pot, which gives the doses of each row.</summary>
 internal sealed class RunState
 {
     private readonly Run _run;
@@ -14,7 +15,7 @@ internal sealed class RunState
     /// <summary>The run's document as it stands.</summary>
     public RunDoc Doc { get; private set; }
 
-    /// <summary>Whether something before the last row changed, so that doses have to be told anew.</summary>
+    /// <summary>Whether something before the last row changed, so that the doses must be computed again.</summary>
     public bool IsReordered { get; private set; }
 
     /// <summary>A run that is in the copy.</summary>
@@ -30,16 +31,17 @@ internal sealed class RunState
     }
 
     /// <summary>A run whose header was stated, for the first time or anew.</summary>
-    public static RunState Stated(LogRecord.RunStated stated, RunFile file, RunState? before, string at)
+    public static RunState Stated(LogRecord.RunStated stated, RunState? before, string at)
     {
+        var file = HeaderText.Read(stated.Header);
         var run = file.Run;
         var doc = (before?.Doc ?? new RunDoc { Id = stated.Run, Uuid = stated.Id.ToString() }) with
         {
-            Key = IndexKey.Of(RunIdentity.Key(file)),
+            Key = RunDoc.KeyOf(RunIdentity.Key(file)),
             Name = run.Name,
             Base = run.Base.Name,
             Thickeners = [.. run.Thickeners.Select(t => t.Name)],
-            Pairs = [.. run.Thickeners.Select(t => PairOf(run.Base.Name, t.Name))],
+            Pairs = [.. run.Thickeners.Select(t => RunDoc.PairOf(run.Base.Name, t.Name))],
             Header = stated.Header,
             Earlier = before is null ? [] : [.. before.Doc.Earlier, string.Join('\n', before.Doc.Header)],
             Columns = stated.Columns ?? [],
@@ -48,10 +50,7 @@ internal sealed class RunState
         return new(doc, run) { IsReordered = before is not null };
     }
 
-    /// <summary>A base with a thickener, to find runs by.</summary>
-    public static string PairOf(string? @base, string thickener) => IndexKey.Of($"{@base}\u001f{thickener}");
-
-    /// <summary>Takes a new row in.</summary>
+    /// <summary>Adds a row.</summary>
     public RowDoc Add(LogRecord.RowAdded added, string at)
     {
         if (added.Row != Doc.Rows + 1 || added.After > Doc.Rows)
@@ -84,11 +83,11 @@ internal sealed class RunState
         return row with { Voided = reason };
     }
 
-    /// <summary>The rows whose doses are others than before, with the right ones.</summary>
+    /// <summary>The rows whose doses have changed, with the new doses.</summary>
     public IReadOnlyList<RowDoc> Redosed(IEnumerable<RowDoc> rows)
     {
         _pot = Pot.With(_run.BaseMass);
-        return [.. rows.Select(r => (Before: r, Now: Take(r))).Where(r => !r.Before.DosesPct.SequenceEqual(r.Now.DosesPct)).Select(r => r.Now)];
+        return [.. rows.Select(r => (r.DosesPct, Now: Take(r))).Where(r => !r.DosesPct.SequenceEqual(r.Now.DosesPct)).Select(r => r.Now)];
     }
 
     private static bool CountsAsReading(RowDoc row)

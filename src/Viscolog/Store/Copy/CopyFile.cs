@@ -2,7 +2,7 @@ using System.Buffers.Binary;
 using System.Text.Json;
 using LiteDB;
 
-namespace Viscolog.Store;
+namespace Viscolog.Store.Copy;
 
 /// <summary>The file of the query copy as bytes: what may be opened, since LiteDB writes over a file that is none of its own.</summary>
 internal static class CopyFile
@@ -57,19 +57,21 @@ internal static class CopyFile
     }
 
     /// <summary>Makes an empty query copy.</summary>
-    public static LiteDatabase Create(string path)
+    public static QueryCopy Create(string path)
     {
-        var database = new LiteDatabase(new ConnectionString { Filename = path, Collation = Collation.Binary }, Mapper());
+        var database = Database(path, readOnly: false);
         database.UserVersion = Mark | Schema;
         database.Checkpoint();
-        return database;
+        return QueryCopy.Create(database);
     }
 
     /// <summary>Makes an empty query copy in memory.</summary>
-    public static LiteDatabase CreateInMemory() => new(new ConnectionString { Filename = ":memory:", Collation = Collation.Binary }, Mapper());
+    public static QueryCopy CreateInMemory() => QueryCopy.Create(Database(":memory:", readOnly: false));
 
     /// <summary>Opens one whose state is <see cref="CopyState.Ours"/>.</summary>
-    public static LiteDatabase Open(string path, bool readOnly)
+    public static QueryCopy Open(string path, bool readOnly) => new(Database(path, readOnly));
+
+    private static LiteDatabase Database(string path, bool readOnly)
         => new(new ConnectionString { Filename = path, ReadOnly = readOnly, Collation = readOnly ? null : Collation.Binary }, Mapper());
 
     private static BsonMapper Mapper()
@@ -84,4 +86,26 @@ internal static class CopyFile
         mapper.RegisterType(RowDoc.ToBson, RowDoc.OfBson);
         return mapper;
     }
+}
+
+/// <summary>What stands in the place of the query copy.</summary>
+internal enum CopyState
+{
+    /// <summary>Nothing.</summary>
+    Missing,
+
+    /// <summary>A query copy of this program's version.</summary>
+    Ours,
+
+    /// <summary>A query copy of an older version.</summary>
+    Older,
+
+    /// <summary>A query copy of a newer version.</summary>
+    Newer,
+
+    /// <summary>A query copy that is not whole.</summary>
+    Damaged,
+
+    /// <summary>Something else, which is not ours to change.</summary>
+    Foreign,
 }

@@ -1,17 +1,19 @@
 using System.Buffers;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
 
-namespace Viscolog.Store;
+namespace Viscolog.Store.Journal;
 
 /// <summary>Records as JSON.</summary>
-internal static class LogText
+internal static class RecordJson
 {
     // A person reads the journal, so letters beyond ASCII stand as they are.
     private static readonly JavaScriptEncoder Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
 
-    private static readonly JsonTypeInfo<LogRecord> Record = new LogJson(new(LogJson.Default.Options) { Encoder = Encoder }).LogRecord;
+    private static readonly JsonTypeInfo<LogRecord> Record
+        = new RecordContext(new(RecordContext.Default.Options) { Encoder = Encoder }).LogRecord;
 
     /// <summary>A writer for records.</summary>
     public static Utf8JsonWriter Writer(IBufferWriter<byte> target) => new(target, new() { Encoder = Encoder });
@@ -29,7 +31,18 @@ internal static class LogText
         }
         catch (Exception e) when (e is JsonException or NotSupportedException)
         {
-            throw new InvalidDataException(FormattableString.Invariant($"line {line} holds a record that this program can't read: {e.Message}"), e);
+            throw new InvalidDataException(
+                FormattableString.Invariant($"line {line} holds a record that this program can't read: {e.Message}"), e);
         }
     }
 }
+
+/// <summary>What the JSON is made from: names as in run files, nothing that says nothing.</summary>
+[JsonSourceGenerationOptions(
+    PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower,
+    DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+    UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
+    RespectNullableAnnotations = true,
+    RespectRequiredConstructorParameters = true)]
+[JsonSerializable(typeof(LogRecord))]
+internal sealed partial class RecordContext : JsonSerializerContext;

@@ -1,4 +1,4 @@
-namespace Viscolog.Store;
+namespace Viscolog.Store.Journal;
 
 /// <summary>Goes through a journal line by line without holding more of it than a line and what was read ahead.</summary>
 internal sealed class JournalCursor(Stream stream)
@@ -25,7 +25,9 @@ internal sealed class JournalCursor(Stream stream)
     public ReadOnlySpan<byte> Line => _buffer.AsSpan(_start, _end - _start);
 
     /// <summary>The line with the checksum of the line before it in front.</summary>
-    public ReadOnlySpan<byte> Chained => _buffer.AsSpan(Math.Max(0, _start - JournalLine.LinkLength), _end - Math.Max(0, _start - JournalLine.LinkLength));
+    public ReadOnlySpan<byte> Chained => _buffer.AsSpan(LinkStart.._end);
+
+    private int LinkStart => Math.Max(0, _start - JournalLine.LinkLength);
 
     /// <summary>Goes to the next line; false at the end.</summary>
     public bool MoveNext()
@@ -59,7 +61,7 @@ internal sealed class JournalCursor(Stream stream)
     /// <summary>Moves what is still needed to the front, so that there is room behind it; says how far.</summary>
     private int MakeRoom()
     {
-        var keep = Math.Max(0, _start - JournalLine.LinkLength);
+        var keep = LinkStart;
         if (keep > 0)
         {
             _buffer.AsSpan(keep, _filled - keep).CopyTo(_buffer);

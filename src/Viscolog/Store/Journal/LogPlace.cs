@@ -1,6 +1,6 @@
 using Viscolog.Output;
 
-namespace Viscolog.Store;
+namespace Viscolog.Store.Journal;
 
 /// <summary>Where a log is: a folder, and the files in it that are ours.</summary>
 /// <param name="Folder">The folder's full path.</param>
@@ -9,6 +9,9 @@ internal sealed record LogPlace(string Folder, bool IsUsual = false)
 {
     /// <summary>The variable of the environment that names a log's folder.</summary>
     public const string Variable = "VISCOLOG_LOG";
+
+    /// <summary>Whether there is no log there yet.</summary>
+    public bool IsAbsent => !File.Exists(Folder) && !Path.Exists(Journal);
 
     /// <summary>The disk it is on.</summary>
     public Disk Disk { get; init; } = Disk.Real;
@@ -51,9 +54,13 @@ internal sealed record LogPlace(string Folder, bool IsUsual = false)
             return new(Path.GetFullPath(named));
         }
 
-        return variable(Variable) is { Length: > 0 } set
-            ? new(Path.GetFullPath(set))
-            : new(Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify), "viscolog"), IsUsual: true);
+        if (variable(Variable) is { Length: > 0 } set)
+        {
+            return new(Path.GetFullPath(set));
+        }
+
+        var data = Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify);
+        return new(Path.Combine(data, "viscolog"), IsUsual: true);
     }
 
     private string Of(string name) => Path.Combine(Folder, name);

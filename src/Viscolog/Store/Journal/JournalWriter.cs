@@ -1,10 +1,8 @@
 using System.Buffers;
-using System.Buffers.Text;
-using System.Text;
 using System.Text.Json;
 using Viscolog.Output;
 
-namespace Viscolog.Store;
+namespace Viscolog.Store.Journal;
 
 /// <summary>Adds lines to a journal. What it returned from is on the disk; what it threw from is not in the journal.</summary>
 internal sealed class JournalWriter : IDisposable
@@ -27,7 +25,7 @@ internal sealed class JournalWriter : IDisposable
     {
         _disk = disk;
         _stream = new(path, FileMode.Open, FileAccess.ReadWrite, FileShare.Read, bufferSize: 0);
-        _json = LogText.Writer(_pending);
+        _json = RecordJson.Writer(_pending);
         (_lines, _lastSum, _length) = (scan.Lines, scan.LastSum, scan.Length);
         _stream.Position = _length;
     }
@@ -42,8 +40,8 @@ internal sealed class JournalWriter : IDisposable
     public static byte[] FirstLine(LogRecord.Begun begun)
     {
         var buffer = new ArrayBufferWriter<byte>();
-        using var json = LogText.Writer(buffer);
-        Encode(buffer, json, begun, 1, "");
+        using var json = RecordJson.Writer(buffer);
+        JournalLine.Write(buffer, json, begun, 1, "");
         return buffer.WrittenSpan.ToArray();
     }
 
@@ -111,10 +109,11 @@ internal sealed class JournalWriter : IDisposable
     private void Add(LogRecord record)
     {
         var before = _pending.WrittenCount;
-        _lastSum = Encode(_pending, _json, record, ++_lines, _lastSum);
+        _lastSum = JournalLine.Write(_pending, _json, record, ++_lines, _lastSum);
         if (_pending.WrittenCount - before > LongestLine)
         {
-            throw new InvalidDataException(FormattableString.Invariant($"a header or row takes {_pending.WrittenCount - before} bytes, {LongestLine} is the most"));
+            throw new InvalidDataException(
+                FormattableString.Invariant($"a header or row takes {_pending.WrittenCount - before} bytes, {LongestLine} is the most"));
         }
 
         if (_pending.WrittenCount >= BlockLength)
@@ -151,30 +150,5 @@ internal sealed class JournalWriter : IDisposable
         {
             // The next start finds the torn end and cuts it off.
         }
-    }
-
-    private static string Encode(ArrayBufferWriter<byte> buffer, Utf8JsonWriter json, LogRecord record, long number, string lastSum)
-    {
-        // The checksum begins in the line before, whose end is no longer at hand.
-        var start = buffer.WrittenCount;
-        var number10 = buffer.GetSpan(20);
-        Utf8Formatter.TryFormat(number, number10, out var digits);
-        buffer.Advance(digits);
-        buffer.Write(" "u8);
-        json.Reset(buffer);
-        LogText.Write(json, record);
-        json.Flush();
-        buffer.Write(" "u8);
-        var crc = new System.IO.Hashing.Crc32();
-        if (lastSum.Length > 0)
-        {
-            crc.Append(Encoding.ASCII.GetBytes(lastSum + "\n"));
-        }
-
-        crc.Append(buffer.WrittenSpan[start..]);
-        var sum = crc.GetCurrentHashAsUInt32().ToString("x8", System.Globalization.CultureInfo.InvariantCulture);
-        buffer.Write(Encoding.ASCII.GetBytes(sum));
-        buffer.Write("\n"u8);
-        return sum;
     }
 }

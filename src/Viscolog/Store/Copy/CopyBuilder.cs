@@ -1,7 +1,8 @@
 using System.Text;
 using Viscolog.Output;
+using Viscolog.Store.Journal;
 
-namespace Viscolog.Store;
+namespace Viscolog.Store.Copy;
 
 /// <summary>Makes a query copy from a journal: beside the old one first, and in its place once it is whole.</summary>
 internal static class CopyBuilder
@@ -18,14 +19,14 @@ internal static class CopyBuilder
     public static void BuildBeside(LogPlace place, JournalScan scan, IProgress<LogProgress>? progress)
     {
         DeleteBeside(place);
-        using var copy = QueryCopy.Create(CopyFile.Create(place.NewCopy));
+        using var copy = CopyFile.Create(place.NewCopy);
         Fill(copy, place, scan, progress);
     }
 
     /// <summary>Makes a query copy that ends with the program.</summary>
     public static QueryCopy BuildInMemory(LogPlace place, JournalScan scan, IProgress<LogProgress>? progress)
     {
-        var copy = QueryCopy.Create(CopyFile.CreateInMemory());
+        var copy = CopyFile.CreateInMemory();
         Fill(copy, place, scan, progress);
         return copy;
     }
@@ -49,14 +50,15 @@ internal static class CopyBuilder
         var counted = copy.Counted();
         if (counted != (runs, rows))
         {
-            throw new IOException(FormattableString.Invariant($"the new query copy holds {counted.Rows} of {rows} rows and {counted.Runs} of {runs} runs"));
+            throw new IOException(FormattableString.Invariant(
+                $"the new query copy holds {counted.Rows} of {rows} rows and {counted.Runs} of {runs} runs"));
         }
     }
 
     /// <summary>Puts the new query copy in the place of the old one and seals it.</summary>
     public static void PutInPlace(LogPlace place, JournalScan scan)
     {
-        // Without its seal the old pair is worth nothing, so no moment of this leaves something wrong behind.
+        // Without its seal the old pair is not trusted, so a kill at any moment leaves nothing wrong behind.
         place.Disk.Delete(place.Seal);
         place.Disk.Delete(place.CopyLog);
         place.Disk.Move(place.NewCopy, place.Copy, overwrite: true);
@@ -64,11 +66,11 @@ internal static class CopyBuilder
         SealUp(place, scan);
     }
 
-    /// <summary>Says what journal and query copy are now.</summary>
+    /// <summary>Writes the seal of the journal and query copy as they are now.</summary>
     public static void SealUp(LogPlace place, JournalScan scan)
         => WholeFile.Write(place.Disk, place.Seal, Encoding.UTF8.GetBytes(Seal.Of(scan, place.Copy).Text()), replace: true);
 
-    /// <summary>Deletes what stands beside.</summary>
+    /// <summary>Deletes a query copy that stands beside the one in use.</summary>
     public static void DeleteBeside(LogPlace place)
     {
         place.Disk.Delete(place.NewCopy);

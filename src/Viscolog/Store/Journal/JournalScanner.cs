@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace Viscolog.Store;
+namespace Viscolog.Store.Journal;
 
 /// <summary>Checks a journal's lines and finds where what was acknowledged ends.</summary>
 internal sealed class JournalScanner
@@ -23,7 +23,7 @@ internal sealed class JournalScanner
     /// <summary>Looks at every byte.</summary>
     /// <param name="journal">The journal from its beginning.</param>
     /// <param name="sealedLength">Bytes that the seal vouches for; 0 without a seal.</param>
-    /// <param name="progress">Told from time to time; null where nobody listens.</param>
+    /// <param name="progress">Receives reports from time to time; may be null.</param>
     public static JournalScan Scan(Stream journal, long sealedLength, IProgress<LogProgress>? progress)
         => new JournalScanner(journal, progress).Scan(sealedLength);
 
@@ -34,7 +34,7 @@ internal sealed class JournalScanner
         var cursor = new JournalCursor(journal);
         for (var line = 1L; cursor.NextOffset < length && cursor.MoveNext(); line++)
         {
-            yield return LogText.Read(JournalLine.Json(cursor.Line), line);
+            yield return RecordJson.Read(JournalLine.Json(cursor.Line), line);
         }
     }
 
@@ -44,36 +44,35 @@ internal sealed class JournalScanner
         {
             if (Fault() is { } fault)
             {
-                var damage = IsTear(sealedLength) ? null : fault;
-                return _good with { Fault = damage };
+                return _good with { Fault = IsTear(sealedLength) ? null : fault };
             }
 
             Take();
         }
 
-        return _fileLength < sealedLength || (_good.Length < sealedLength)
-            ? _good with { Fault = new(_number + 1, _cursor.NextOffset, FormattableString.Invariant($"is missing: the log was closed with {sealedLength} bytes, {_fileLength} are left")) }
-            : _good;
-    }
-
-    private string? What()
-    {
-        if (!_cursor.IsEnded)
+        if (_good.Length >= sealedLength)
         {
-            return "has no end";
+            return _good;
         }
 
-        return JournalLine.Fault(_cursor.Chained, _cursor.Line)
-            ?? (JournalLine.Number(_cursor.Line) == _number + 1 ? null : FormattableString.Invariant($"is not numbered {_number + 1}"));
+        var missing = FormattableString.Invariant($"is missing: the log was closed with {sealedLength} bytes, {_fileLength} are left");
+        return _good with { Fault = new(_number + 1, _cursor.NextOffset, missing) };
     }
 
-    private JournalFault? Fault() => What() is { } what ? new(_number + 1, _cursor.Offset, what) : null;
+    private JournalFault? Fault()
+    {
+        var what = !_cursor.IsEnded ? "has no end"
+            : JournalLine.Fault(_cursor.Chained, _cursor.Line) is { } wrong ? wrong
+            : JournalLine.Number(_cursor.Line) != _number + 1 ? FormattableString.Invariant($"is not numbered {_number + 1}")
+            : null;
+        return what is null ? null : new(_number + 1, _cursor.Offset, what);
+    }
 
     private void Take()
     {
         _number++;
         var json = JournalLine.Json(_cursor.Line);
-        if (json.StartsWith("{\"kind\":\"batch\""u8) && LogText.Read(json, _number) is LogRecord.BatchBegun batch)
+        if (json.StartsWith("{\"kind\":\"batch\""u8) && RecordJson.Read(json, _number) is LogRecord.BatchBegun batch)
         {
             _batchEnd = _number + batch.Lines + 1;
         }
@@ -84,7 +83,8 @@ internal sealed class JournalScanner
 
         if (_batchEnd is null)
         {
-            _good = _good with { Lines = _number, Length = _cursor.NextOffset, LastSum = Encoding.ASCII.GetString(_cursor.Line[^JournalLine.SumLength..]) };
+            var sum = Encoding.ASCII.GetString(_cursor.Line[^JournalLine.SumLength..]);
+            _good = _good with { Lines = _number, Length = _cursor.NextOffset, LastSum = sum };
         }
 
         if ((_number & 0xffff) == 0)
@@ -95,7 +95,7 @@ internal sealed class JournalScanner
 
     /// <summary>
     /// Whether the bad line at hand is the end of a write that never finished, and not damage to something that was acknowledged. A line
-    /// is acknowledged after a flush, and a batch's last line is written after its others were flushed; so after a tear nothing whole can follow.
+    /// is acknowledged after a flush, and a batch's last line is written after its others were flushed; so nothing whole follows a tear.
     /// </summary>
     private bool IsTear(long sealedLength)
     {
@@ -110,7 +110,9 @@ internal sealed class JournalScanner
         while (_cursor.MoveNext())
         {
             torn &= _batchEnd is not null || IsBroken();
-            var whole = _batchEnd is null ? JournalLine.Fault(_cursor.Chained, _cursor.Line) is null : JournalLine.Number(_cursor.Line) == _batchEnd && IsEnd();
+            var whole = _batchEnd is null
+                ? JournalLine.Fault(_cursor.Chained, _cursor.Line) is null
+                : JournalLine.Number(_cursor.Line) == _batchEnd && IsEnd();
             if (whole && _cursor.IsEnded)
             {
                 return false;
@@ -123,8 +125,8 @@ internal sealed class JournalScanner
     private bool IsEnd() => JournalLine.Json(_cursor.Line).StartsWith("{\"kind\":\"end\""u8);
 
     /// <summary>
-    /// Whether the line looks like a write that was cut short: without its end, or with blocks that were never filled. One changed bit makes
-    /// neither: no byte at a line's beginning or end is one bit away from zero, and it makes no two zeros side by side.
+    /// Whether the line looks like a write that was cut short: without its end, or with blocks that were never filled. One changed bit
+    /// makes neither: no byte at a line's beginning or end is one bit away from zero, and it makes no two zeros side by side.
     /// </summary>
     private bool IsBroken()
     {
@@ -138,3 +140,31 @@ internal sealed class JournalScanner
         return !_cursor.IsEnded && (line.Length < 1 || JournalLine.Fault(_cursor.Chained[..^1], line[..^1]) is not null);
     }
 }
+
+/// <summary>What a look at every byte of a journal found.</summary>
+/// <param name="Lines">Whole lines that count.</param>
+/// <param name="Length">Bytes that they take; what follows was never acknowledged.</param>
+/// <param name="LastSum">The checksum of the last of them.</param>
+/// <param name="FileLength">Bytes of the file.</param>
+/// <param name="Fault">The first damage; null where there is none.</param>
+internal sealed record JournalScan(long Lines, long Length, string LastSum, long FileLength, JournalFault? Fault)
+{
+    /// <summary>Whether the file ends in something that was never written whole.</summary>
+    public bool IsTorn => Fault is null && FileLength > Length;
+}
+
+/// <summary>Something in the journal that is not as it was written.</summary>
+/// <param name="Line">The line, from 1.</param>
+/// <param name="Offset">Where the line begins, in bytes.</param>
+/// <param name="What">What is wrong with it.</param>
+internal sealed record JournalFault(long Line, long Offset, string What)
+{
+    /// <summary>All of it in words.</summary>
+    public string Text => FormattableString.Invariant($"line {Line} (byte {Offset}) {What}");
+}
+
+/// <summary>How far a long job has come.</summary>
+/// <param name="Doing">What is being done, such as "checking the journal".</param>
+/// <param name="Done">How much of it.</param>
+/// <param name="Total">Out of how much; 0 where nobody knows.</param>
+internal readonly record struct LogProgress(string Doing, long Done, long Total);

@@ -1,7 +1,7 @@
 using System.Text.Json.Serialization;
 using Viscolog.RunFiles;
 
-namespace Viscolog.Store;
+namespace Viscolog.Store.Journal;
 
 /// <summary>What one line of the journal says. The set of cases is closed; docs/file-formats.md describes the lines.</summary>
 [JsonPolymorphic(TypeDiscriminatorPropertyName = "kind")]
@@ -51,12 +51,12 @@ internal abstract record LogRecord
 
     /// <summary>A material, new or stated anew.</summary>
     /// <param name="Is">What it says.</param>
-    internal sealed record MaterialStated(StoredMaterial Is) : LogRecord;
+    internal sealed record MaterialStated(MaterialContent Is) : LogRecord;
 
     /// <summary>A certified oil was read by a method.</summary>
     /// <param name="Oil">The reading's number in this log, from 1.</param>
     /// <param name="Is">The cells of its row in an oils file, by column.</param>
-    internal sealed record OilRead(int Oil, SortedDictionary<string, string> Is) : LogRecord;
+    internal sealed record OilRead(int Oil, IReadOnlyDictionary<string, string> Is) : LogRecord;
 
     /// <summary>A reading of a certified oil counts no more.</summary>
     /// <param name="Oil">The reading's number.</param>
@@ -70,3 +70,9 @@ internal abstract record LogRecord
     /// <summary>The batch is whole.</summary>
     internal sealed record BatchEnded : LogRecord;
 }
+
+/// <summary>What a material says: the cells of its row in a materials file, by column.</summary>
+/// <param name="Kind">base, thickener, method or specification.</param>
+/// <param name="Name">Its name, once for each kind.</param>
+/// <param name="Cells">The other cells that hold something.</param>
+internal sealed record MaterialContent(string Kind, string Name, IReadOnlyDictionary<string, string> Cells);

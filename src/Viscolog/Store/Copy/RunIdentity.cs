@@ -2,7 +2,7 @@ using System.Security.Cryptography;
 using System.Text;
 using Viscolog.RunFiles;
 
-namespace Viscolog.Store;
+namespace Viscolog.Store.Copy;
 
 /// <summary>Tells runs apart, the same way on every machine.</summary>
 internal static class RunIdentity
@@ -13,13 +13,13 @@ internal static class RunIdentity
     public static string Key(RunFile file)
     {
         var run = file.Run;
-        string?[] parts = [run.Name, run.Base.Name, run.Lot, run.Operator, FileNumbers.Show(run.BaseMass.Grams), .. run.Thickeners.Select(t => t.Name)];
-        return string.Join(Between, parts);
+        string?[] parts = [run.Name, run.Base.Name, run.Lot, run.Operator, FileNumbers.Show(run.BaseMass.Grams)];
+        return string.Join(Between, parts.Concat(run.Thickeners.Select(t => t.Name)));
     }
 
     /// <summary>
-    /// The UUID of a run from a file without one (version 8 of RFC 9562, from a SHA-256): a function of its key and these rows, so two benches that
-    /// import one file agree.
+    /// The UUID of a run from a file without one (version 8 of RFC 9562, from a SHA-256): a function of its key and these rows, so two
+    /// benches that import one file agree.
     /// </summary>
     public static Guid Of(RunFile file, IEnumerable<FileRow> rows)
     {

@@ -1,0 +1,40 @@
+using System.Collections.Immutable;
+using Viscolog.Core.Pots;
+using Viscolog.OilFiles;
+using Viscolog.RunFiles;
+
+namespace Viscolog.Store.Copy;
+
+/// <summary>A run as the log holds it.</summary>
+/// <param name="Number">Its number in this log.</param>
+/// <param name="File">The run as a file, with its UUID.</param>
+/// <param name="Rows">The numbers of the file's rows.</param>
+internal sealed record LoggedRun(int Number, RunFile File, ImmutableArray<int> Rows)
+{
+    /// <summary>The headers that it had, the earliest first, the one in force last; each as one text.</summary>
+    public ImmutableArray<string> Headers { get; init; } = [];
+}
+
+/// <summary>What a list of runs says of one.</summary>
+/// <param name="Number">Its number in this log.</param>
+/// <param name="Id">Its UUID.</param>
+/// <param name="Header">What its header says; no entries.</param>
+/// <param name="Entries">Its rows, void ones included.</param>
+/// <param name="Voided">Rows that are void.</param>
+/// <param name="Readings">Rows with a reading that count.</param>
+/// <param name="Last">When the last thing happened to it or was logged.</param>
+internal sealed record RunSummary(int Number, Guid Id, Run Header, int Entries, int Voided, int Readings, DateTimeOffset Last)
+{
+    /// <summary>Its thickeners.</summary>
+    public IReadOnlyList<string> Thickeners => [.. Header.Thickeners.Select(t => t.Name)];
+
+    /// <summary>Whether its name, base, lot or a thickener holds a text; capitals make no difference.</summary>
+    public bool Says(string text)
+        => new[] { Header.Name, Header.Base.Name, Header.Lot }.Concat(Thickeners)
+            .Any(t => t?.Contains(text, StringComparison.OrdinalIgnoreCase) == true);
+}
+
+/// <summary>A reading of a certified oil that the log has.</summary>
+/// <param name="Number">Its number in this log, from 1.</param>
+/// <param name="Row">What it says.</param>
+internal sealed record LoggedOil(int Number, OilRow Row);

@@ -1,0 +1,229 @@
+using LiteDB;
+using Viscolog.Core.Pots;
+using Viscolog.MaterialFiles;
+using Viscolog.Store.Journal;
+
+namespace Viscolog.Store.Copy;
+
+/// <summary>The query copy: the journal's records as documents that can be looked up. LiteDB's types end here.</summary>
+internal sealed class QueryCopy : IDisposable
+{
+    private const int Pending = 10_000;
+
+    private static readonly string[] Collections = ["runs", "rows", "materials", "oils"];
+
+    private readonly LiteDatabase _database;
+    private readonly ILiteCollection<RunDoc> _runs;
+    private readonly ILiteCollection<RowDoc> _rows;
+    private readonly ILiteCollection<CellsDoc> _materials;
+    private readonly ILiteCollection<CellsDoc> _oils;
+
+    private readonly Dictionary<int, RunState> _touched = [];
+    private readonly List<RowDoc> _newRows = [];
+    private string _at = "";
+    private int? _runCount;
+
+    public QueryCopy(LiteDatabase database)
+    {
+        _database = database;
+        _runs = database.GetCollection<RunDoc>("runs");
+        _rows = database.GetCollection<RowDoc>("rows", BsonAutoId.Int64);
+        _materials = database.GetCollection<CellsDoc>("materials");
+        _oils = database.GetCollection<CellsDoc>("oils");
+    }
+
+    /// <summary>An empty one, with its indexes.</summary>
+    public static QueryCopy Create(LiteDatabase empty)
+    {
+        var copy = new QueryCopy(empty);
+        copy._runs.EnsureIndex(r => r.Uuid, unique: true);
+        copy._runs.EnsureIndex(r => r.Key);
+        copy._runs.EnsureIndex("pairs", BsonExpression.Create("$.pairs[*]"));
+        return copy;
+    }
+
+    /// <summary>Applies a record; what it says can be looked up after <see cref="Flush"/>.</summary>
+    /// <exception cref="InvalidDataException">A record does not fit what stands before it.</exception>
+    public void Apply(LogRecord record)
+    {
+        _at = record.At ?? _at;
+        switch (record)
+        {
+            case LogRecord.RunStated stated:
+                State(stated);
+                break;
+            case LogRecord.RowAdded added:
+                Add(added);
+                break;
+            case LogRecord.RowVoided voided:
+                Void(voided);
+                break;
+            case LogRecord.MaterialStated { Is: var material }:
+                _materials.Upsert(CellsDoc.Of(IdOf(material), material.Cells, _at) with { Kind = material.Kind, Name = material.Name });
+                break;
+            case LogRecord.OilRead oil:
+                Require(oil.Oil == _oils.Count() + 1, $"oil reading {oil.Oil} is added before oil reading {oil.Oil - 1}");
+                _oils.Insert(CellsDoc.Of(oil.Oil, oil.Is, _at));
+                break;
+            case LogRecord.OilVoided oil:
+                var known = Found(_oils.FindById(oil.Oil), $"oil reading {oil.Oil} is voided, but was never added");
+                _oils.Update(known with { Voided = oil.Reason, Last = _at });
+                break;
+            case LogRecord.Begun or LogRecord.BatchBegun or LogRecord.BatchEnded:
+                break;
+            default:
+                throw new InvalidOperationException("not a case of the closed set");
+        }
+    }
+
+    /// <summary>Writes what the applied records say.</summary>
+    public void Flush()
+    {
+        FlushRows();
+        foreach (var state in _touched.Values)
+        {
+            if (state.IsReordered)
+            {
+                _rows.Update(state.Redosed(RowsOf(state.Doc.Id)));
+            }
+
+            _runs.Upsert(state.Doc);
+        }
+
+        _touched.Clear();
+    }
+
+    /// <summary>The records that make the copy, in batches with their times; the inverse of <see cref="Apply"/>.</summary>
+    public IEnumerable<(IReadOnlyList<LogRecord> Records, string At)> Batches()
+        => _runs.FindAll().OrderBy(r => r.Id).Select(r => ((IReadOnlyList<LogRecord>)[.. r.Records(RowsOf(r.Id))], r.Last))
+            .Concat(_materials.FindAll().Concat(OilDocs()).Select(d => (d.Records(), d.Last)));
+
+    /// <summary>How many batches that are.</summary>
+    public int BatchCount() => _runs.Count() + _materials.Count() + _oils.Count();
+
+    public LoggedRun? Run(int number) => _runs.FindById(number) is { } doc ? Whole(doc) : null;
+
+    public LoggedRun? Run(Guid id) => _runs.FindOne(r => r.Uuid == id.ToString()) is { } doc ? Whole(doc) : null;
+
+    /// <summary>The runs that a file without a UUID may be (<see cref="RunIdentity.Key"/>), by number.</summary>
+    public IEnumerable<LoggedRun> RunsByKey(string key)
+    {
+        var sought = RunDoc.KeyOf(key);
+        return _runs.Find(r => r.Key == sought).OrderBy(r => r.Id).ToList().Select(Whole);
+    }
+
+    /// <summary>The latest runs with a base and any of these thickeners, by number.</summary>
+    /// <param name="run">The run with the base and the thickeners.</param>
+    /// <param name="before">Only runs with a smaller number; null for all.</param>
+    /// <param name="most">How many at most.</param>
+    public IEnumerable<LoggedRun> Earlier(Run run, int? before, int most)
+    {
+        var docs = run.Base.Name is { } name ? run.Thickeners.SelectMany(t => RunsByPair(RunDoc.PairOf(name, t.Name))) : [];
+        return docs.DistinctBy(d => d.Id).Where(d => before is null || d.Id < before).OrderBy(d => d.Id).TakeLast(most).Select(Whole);
+    }
+
+    public IReadOnlyList<RunSummary> Runs() => [.. _runs.FindAll().Select(r => r.Summary())];
+
+    public int RunCount() => _runCount ??= _runs.Count();
+
+    /// <summary>Runs and rows, counted in the file.</summary>
+    public (int Runs, long Rows) Counted() => (_runs.Count(), _rows.LongCount());
+
+    /// <summary>Materials, by kind and name.</summary>
+    public IReadOnlyList<MaterialRow> Materials() => [.. _materials.FindAll().Select(m => StoredCells.Material(m.Material()))];
+
+    /// <summary>Whether a material is there just as it is.</summary>
+    public bool Has(MaterialContent material)
+        => _materials.FindById(IdOf(material)) is { } known && known.Cells.Count == material.Cells.Count
+            && known.Cells.All(c => material.Cells.TryGetValue(c.Key, out var text) && text == c.Value);
+
+    /// <summary>Readings of certified oils, by number.</summary>
+    public IReadOnlyList<LoggedOil> Oils() => [.. OilDocs().Select(o => o.Oil())];
+
+    /// <summary>Everything as text, in one order: two copies of one journal give the same lines.</summary>
+    public IEnumerable<string> Everything()
+        => Collections.SelectMany(name => _database.GetCollection(name).FindAll().Select(d => name + " " + JsonSerializer.Serialize(d)));
+
+    /// <inheritdoc/>
+    public void Dispose() => _database.Dispose();
+
+    private static string IdOf(MaterialContent material) => RunDoc.KeyOf($"{material.Kind} {material.Name}");
+
+    private static void Require(bool fits, FormattableString otherwise)
+    {
+        if (!fits)
+        {
+            throw new InvalidDataException(FormattableString.Invariant(otherwise));
+        }
+    }
+
+    private static T Found<T>(T? found, FormattableString otherwise)
+    {
+        Require(found is not null, otherwise);
+        return found!;
+    }
+
+    private List<RunDoc> RunsByPair(string pair) => _runs.Query().Where("pairs[*] ANY = @0", pair).ToList();
+
+    private IEnumerable<CellsDoc> OilDocs() => _oils.FindAll().OrderBy(o => o.Id.AsInt32);
+
+    private LoggedRun Whole(RunDoc doc) => doc.With(RowsOf(doc.Id));
+
+    /// <summary>A run's rows in the order in which things happened.</summary>
+    private List<RowDoc> RowsOf(int run)
+    {
+        var rows = new List<RowDoc>();
+        var (first, last) = (RowDoc.IdOf(run, 0), RowDoc.IdOf(run, int.MaxValue));
+        foreach (var row in _rows.Query().Where("_id BETWEEN @0 AND @1", first, last).ToEnumerable())
+        {
+            var place = row.After is { } after ? 1 + rows.FindLastIndex(r => r.Number() == after) : rows.Count;
+            rows.Insert(place, row);
+        }
+
+        return rows;
+    }
+
+    private void State(LogRecord.RunStated stated)
+    {
+        var before = stated.Run <= RunCount() ? StateOf(stated.Run) : null;
+        Require(before is not null || stated.Run == ++_runCount, $"run {stated.Run} is stated before run {stated.Run - 1}");
+        _touched[stated.Run] = RunState.Stated(stated, before, _at);
+    }
+
+    private void Add(LogRecord.RowAdded added)
+    {
+        _newRows.Add(StateOf(added.Run).Add(added, _at));
+        if (_newRows.Count >= Pending)
+        {
+            FlushRows();
+        }
+    }
+
+    private void Void(LogRecord.RowVoided voided)
+    {
+        FlushRows();
+        var row = _rows.FindById(RowDoc.IdOf(voided.Run, voided.Row));
+        row = Found(row, $"row {voided.Row} of run {voided.Run} is voided, but was never added");
+        _rows.Update(StateOf(voided.Run).Void(row, voided.Reason, _at));
+    }
+
+    private void FlushRows()
+    {
+        if (_newRows.Count > 0)
+        {
+            _rows.Insert(_newRows);
+            _newRows.Clear();
+        }
+    }
+
+    private RunState StateOf(int run)
+    {
+        if (!_touched.TryGetValue(run, out var state))
+        {
+            var doc = Found(_runs.FindById(run), $"run {run} was never stated");
+            _touched[run] = state = RunState.Of(doc, RowsOf(run));
+        }
+
+        return state;
+    }
+}

@@ -1,0 +1,198 @@
+using System.Security.Cryptography;
+using System.Text;
+using LiteDB;
+using Viscolog.RunFiles;
+using Viscolog.Store.Journal;
+
+namespace Viscolog.Store.Copy;
+
+/// <summary>A run in the query copy. Fields are stored in the order in which they stand here.</summary>
+internal sealed record RunDoc
+{
+    private const int LongestKey = 250;
+
+    /// <summary>The run's number, from 1.</summary>
+    public int Id { get; init; }
+
+    /// <summary>The run's UUID.</summary>
+    public string Uuid { get; init; } = "";
+
+    /// <summary>What runs from files without a UUID are told apart by (<see cref="RunIdentity.Key"/>).</summary>
+    public string Key { get; init; } = "";
+
+    public string? Name { get; init; }
+
+    public string? Base { get; init; }
+
+    public string[] Thickeners { get; init; } = [];
+
+    /// <summary>The base with each thickener, to find runs by.</summary>
+    public string[] Pairs { get; init; } = [];
+
+    /// <summary>The header in force, lines as in a run file.</summary>
+    public string[] Header { get; init; } = [];
+
+    /// <summary>Headers that were in force before, each as one text.</summary>
+    public string[] Earlier { get; init; } = [];
+
+    /// <summary>Names of the unknown columns.</summary>
+    public string[] Columns { get; init; } = [];
+
+    /// <summary>Rows, void ones included.</summary>
+    public int Rows { get; init; }
+
+    /// <summary>Rows that are void.</summary>
+    public int Voided { get; init; }
+
+    /// <summary>Rows that hold a reading and count.</summary>
+    public int Readings { get; init; }
+
+    /// <summary>When the last thing happened to it or was logged, ISO 8601.</summary>
+    public string Last { get; init; } = "";
+
+    /// <summary>A text as a key of an index, which takes no more than 1023 bytes: a long one as its beginning and SHA-256.</summary>
+    public static string KeyOf(string text) => text.Length <= LongestKey
+        ? text
+        : $"{text[..100]}\u001f{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)))}";
+
+    /// <summary>A base with a thickener, to find runs by.</summary>
+    public static string PairOf(string? @base, string thickener) => KeyOf($"{@base}\u001f{thickener}");
+
+    /// <summary>What a list says of the run.</summary>
+    public RunSummary Summary() => new(
+        Id, Guid.Parse(Uuid), HeaderText.Read(Header).Run, Rows, Voided, Readings,
+        FileTime.TryParse(Last, out var time) ? time : throw new FormatException($"'{Last}' is no time"));
+
+    /// <summary>The run with its rows.</summary>
+    /// <exception cref="InvalidDataException">Rows are missing.</exception>
+    public LoggedRun With(IReadOnlyList<RowDoc> rows)
+    {
+        if (rows.Count != Rows)
+        {
+            throw new InvalidDataException(FormattableString.Invariant(
+                $"the query copy has {rows.Count} of the {Rows} rows of run {Id}; 'viscolog verify' makes it anew"));
+        }
+
+        var header = HeaderText.Read(Header) with { Id = Guid.Parse(Uuid), UnknownColumns = [.. Columns] };
+        return new(Id, header.With(rows.Select(r => r.Row())), [.. rows.Select(r => r.Number())])
+        {
+            Headers = [.. Earlier, string.Join('\n', Header)],
+        };
+    }
+
+    /// <summary>The records that make it.</summary>
+    public IEnumerable<LogRecord> Records(IEnumerable<RowDoc> rows)
+    {
+        var headers = Earlier.Select(h => h.Split('\n')).Append(Header);
+        var columns = Columns.Length == 0 ? null : Columns;
+        return headers.Select(LogRecord (h) => new LogRecord.RunStated(Id, Guid.Parse(Uuid), h, columns))
+            .Concat(rows.OrderBy(r => r.Id).SelectMany(r => r.Records(Id)));
+    }
+}
+
+/// <summary>A row in the query copy.</summary>
+internal sealed record RowDoc
+{
+    /// <summary>The run's number in the high half, the row's in the low half: a run's rows lie together.</summary>
+    public long Id { get; init; }
+
+    /// <summary>The row that it follows; null where it follows the one logged before.</summary>
+    public int? After { get; init; }
+
+    /// <summary>What it says.</summary>
+    public FileRow Is { get; init; } = new();
+
+    /// <summary>Why it counts no more, where that was logged after it.</summary>
+    public string? Voided { get; init; }
+
+    /// <summary>The dose in the pot of each thickener after the row, in g per 100 g of base.</summary>
+    public Dictionary<string, double> DosesPct { get; init; } = [];
+
+    /// <summary>The id of a run's row.</summary>
+    public static long IdOf(int run, int row) => ((long)run << 32) | (uint)row;
+
+    /// <summary>The row as it counts now.</summary>
+    public FileRow Row() => Is with { Void = Is.Void ?? Voided };
+
+    /// <summary>The row's number in its run.</summary>
+    public int Number() => (int)(Id & uint.MaxValue);
+
+    /// <summary>The records that make it.</summary>
+    public IEnumerable<LogRecord> Records(int run) =>
+    [
+        new LogRecord.RowAdded(run, Number(), Is, After),
+        .. Voided is { } reason ? new[] { new LogRecord.RowVoided(run, Number(), reason) } : [],
+    ];
+
+    /// <summary>What a row says as a document: a field for each column in which something stands, as in the journal.</summary>
+    public static BsonDocument ToBson(FileRow row)
+    {
+        var document = new BsonDocument();
+        foreach (var column in Columns.All)
+        {
+            if (column.Of(row) is { } held)
+            {
+                document[column.Name] = new BsonValue(held);
+            }
+        }
+
+        if (row.Unknown.Any(t => t.Length > 0))
+        {
+            document[FileRowJson.Unknown] = new BsonArray(row.Unknown.Select(t => new BsonValue(t)));
+        }
+
+        return document;
+    }
+
+    /// <summary>The row of such a document.</summary>
+    /// <exception cref="FormatException">It is not what <see cref="ToBson"/> gave.</exception>
+    public static FileRow OfBson(BsonValue document)
+    {
+        var row = new RowDraft();
+        foreach (var (name, held) in document.AsDocument)
+        {
+            if (Columns.ByName.TryGetValue(name, out var column) && column.Restore(row, held.RawValue) is { } expected)
+            {
+                throw new FormatException($"'{name}' of a row is '{held}', expected {expected}");
+            }
+        }
+
+        return row.ToRow() with { Unknown = [.. document[FileRowJson.Unknown].AsArray?.Select(t => t.AsString) ?? []] };
+    }
+}
+
+/// <summary>A material or a reading of a certified oil in the query copy: the cells of its row in a file.</summary>
+internal sealed record CellsDoc
+{
+    /// <summary>Of a material its kind and name, of a reading its number, from 1.</summary>
+    public BsonValue Id { get; init; } = BsonValue.Null;
+
+    /// <summary>The kind of a material; null for a reading.</summary>
+    public string? Kind { get; init; }
+
+    /// <summary>The name of a material; null for a reading.</summary>
+    public string? Name { get; init; }
+
+    /// <summary>The cells that hold something, by column.</summary>
+    public Dictionary<string, string> Cells { get; init; } = [];
+
+    /// <summary>Why a reading counts no more; null while it counts.</summary>
+    public string? Voided { get; init; }
+
+    /// <summary>When it was last stated, logged or made void, ISO 8601.</summary>
+    public string Last { get; init; } = "";
+
+    public static CellsDoc Of(BsonValue id, IReadOnlyDictionary<string, string> cells, string at)
+        => new() { Id = id, Cells = new(cells, StringComparer.Ordinal), Last = at };
+
+    /// <summary>The material that it holds.</summary>
+    public MaterialContent Material() => new(Kind!, Name!, Cells);
+
+    /// <summary>The reading that it holds.</summary>
+    public LoggedOil Oil() => new(Id.AsInt32, StoredCells.Oil(Id.AsInt32, Cells) with { Void = Voided });
+
+    /// <summary>The records that make it.</summary>
+    public IReadOnlyList<LogRecord> Records() => Kind is not null
+        ? [new LogRecord.MaterialStated(Material())]
+        : [new LogRecord.OilRead(Id.AsInt32, Cells), .. Voided is { } reason ? new[] { new LogRecord.OilVoided(Id.AsInt32, reason) } : []];
+}

@@ -1,0 +1,84 @@
+using Viscolog.Output;
+
+namespace Viscolog.Store.Journal;
+
+/// <summary>A journal as a file: begun, and looked at before anything is believed.</summary>
+internal static class JournalFile
+{
+    /// <summary>The version of the journal's format.</summary>
+    public const int Version = 1;
+
+    /// <summary>The time as records carry it.</summary>
+    public static string Stamp(DateTimeOffset now) => FormattableString.Invariant($"{now.UtcDateTime:yyyy-MM-dd'T'HH:mm:ss.fff'Z'}");
+
+    /// <summary>Writes a journal with nothing but its first line; what is there is written over.</summary>
+    public static void Begin(Disk disk, string path, Guid log, string at)
+        => WholeFile.Write(disk, path, JournalWriter.FirstLine(new(Version, log) { At = at }), replace: true);
+
+    /// <summary>Looks at every byte of the journal; refuses what is not a journal of this version.</summary>
+    /// <param name="path">The journal.</param>
+    /// <param name="sealedLength">Bytes that the seal vouches for; 0 without a seal.</param>
+    /// <param name="progress">Receives reports from time to time; may be null.</param>
+    /// <exception cref="LogRefused">It is none.</exception>
+    public static JournalScan Scan(string path, long sealedLength, IProgress<LogProgress>? progress)
+    {
+        using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, bufferSize: 0);
+        CheckFirstLine(stream, path);
+        stream.Position = 0;
+        var scan = JournalScanner.Scan(stream, sealedLength, progress);
+        return scan.Fault is { } fault
+            ? throw new LogRefused($"{path} is damaged: {fault.Text}; nothing was changed. 'viscolog restore --from-copy' writes it again "
+                + "from the query copy where that is whole, 'viscolog restore BACKUP' puts a backup in its place; both keep the present "
+                + "files aside")
+            : scan;
+    }
+
+    private static void CheckFirstLine(FileStream stream, string path)
+    {
+        var cursor = new JournalCursor(stream);
+        var ours = cursor.MoveNext() && cursor.Line.StartsWith("1 {\"kind\":\"log\""u8);
+        if (!ours || !cursor.IsEnded || JournalLine.Fault(cursor.Chained, cursor.Line) is not null)
+        {
+            var what = stream.Length == 0 ? "is empty" : ours ? "is damaged in its first line" : "is not the journal of a log";
+            throw new LogRefused($"{path} {what}; nothing was changed. Move it away, put a backup in its place with 'viscolog restore', "
+                + "or name another log with --log");
+        }
+
+        if (!IsOfThisVersion(JournalLine.Json(cursor.Line)))
+        {
+            throw new LogRefused($"{path} was written by a newer version of this program; nothing was changed. Use that version, "
+                + "or name another log with --log");
+        }
+    }
+
+    private static bool IsOfThisVersion(ReadOnlySpan<byte> firstLine)
+    {
+        try
+        {
+            return RecordJson.Read(firstLine, 1) is LogRecord.Begun { Version: Version };
+        }
+        catch (InvalidDataException)
+        {
+            // A newer version may say more in its first line.
+            return false;
+        }
+    }
+}
+
+/// <summary>Why a log can't be opened, on the way to the outcome that says so.</summary>
+internal sealed class LogRefused : Exception
+{
+    public LogRefused(string message)
+        : base(message)
+    {
+    }
+
+    public LogRefused()
+    {
+    }
+
+    public LogRefused(string message, Exception innerException)
+        : base(message, innerException)
+    {
+    }
+}
