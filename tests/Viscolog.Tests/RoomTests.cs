@@ -84,6 +84,27 @@ public sealed class RoomTests
             .Where(u => u.Used.Scope?.Name.StartsWith(library, StringComparison.Ordinal) == true && CompiledCode.Room(u.User) is { } room && !rooms.Contains(room, StringComparer.Ordinal))
             .Select(u => $"{u.User.FullName} uses {u.Used.FullName}"));
 
+    /// <summary>A new one of a kind touches one room: nobody outside it names the single ones there are. A string's forms have numbers of their own, which Inference reports.</summary>
+    [Theory]
+    [InlineData("Core.Curves.Shape", 9)]
+    [InlineData("Core.Flow.FlowModel", 7)]
+    public void The_single_ones_of_a_kind_are_known_in_their_room_alone(string kind, int least)
+    {
+        var single = CompiledCode.Types.Where(t => t.BaseType?.FullName == "Viscolog." + kind).Select(t => t.FullName).ToHashSet(StringComparer.Ordinal);
+        Assert.True(single.Count >= least, kind);
+        None(CompiledCode.Crossings.Where(c => single.Contains(c.Used.FullName)).Select(c => $"{c.User.FullName} uses {c.Used.FullName}"));
+    }
+
+    /// <summary>A new method touches Measuring alone: nobody outside it asks for a method by its name.</summary>
+    [Fact]
+    public void No_method_is_named_outside_Measuring()
+    {
+        var names = Viscolog.Core.Measuring.Method.All.Select(m => m.Id).Where(id => id != "direct").ToHashSet(StringComparer.Ordinal);
+        None(CompiledCode.Types.Where(t => CompiledCode.Room(t) is { } room && room != "Core.Measuring")
+            .SelectMany(t => t.Methods.Where(m => m.HasBody)
+                .SelectMany(m => m.Body.Instructions.Select(i => i.Operand).OfType<string>().Where(names.Contains).Select(text => $"{m.FullName} says \"{text}\""))));
+    }
+
     private static void None(IEnumerable<string> found)
     {
         var all = found.ToList();

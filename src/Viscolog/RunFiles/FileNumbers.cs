@@ -30,7 +30,14 @@ internal sealed class FileNumbers(char separator)
     public bool TryParseMoney(string text, out decimal value)
     {
         value = 0;
-        return TryPlain(text, out var plain) && decimal.TryParse(plain, Styles, CultureInfo.InvariantCulture, out value);
+        if (!TryPlain(text, out var plain) || !decimal.TryParse(plain, Styles, CultureInfo.InvariantCulture, out value))
+        {
+            return false;
+        }
+
+        // 88 and 88.0 are one price, and are written alike; the division drops zeros at the end.
+        value /= 1.0000000000000000000000000000m;
+        return true;
     }
 
     /// <summary>A number of a range; null with what ought to stand there.</summary>

@@ -77,6 +77,13 @@ public class MaterialFileTests
             iter: 1000);
 
     [Fact]
+    public void Zeros_at_the_end_of_a_price_are_no_other_price()
+    {
+        Enter();
+        AssertAnswer("# viscolog-materials: 1\nkind,name,price_per_kg\nthickener,TA,88.0\n"u8.ToArray());
+    }
+
+    [Fact]
     public void Semicolons_go_with_decimal_commas()
     {
         Enter();
