@@ -6,6 +6,7 @@ using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.Store.Journal;
+using Viscolog.Tables;
 
 namespace Viscolog.Benchmarks;
 
@@ -78,7 +79,7 @@ internal sealed class KillRounds(string folder, int seed)
     private void Start()
     {
         using var log = Open(_place, LogUse.Write);
-        log.Begin(((RunFileOutcome.Read)RunFileReader.Parse("run", "# name: killed\n# base_g: 100\nviscosity_mpas\n"u8.ToArray())).File);
+        log.Begin(((TableOutcome<RunFile>.Read)RunFileReader.Parse("run", "# name: killed\n# base_g: 100\nviscosity_mpas\n"u8.ToArray())).File);
     }
 
     private void Round(int round)

@@ -9,6 +9,7 @@ using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.Store.Journal;
+using Viscolog.Tables;
 
 namespace Viscolog.Benchmarks;
 
@@ -52,7 +53,7 @@ internal static class LogBenchmark
         File.WriteAllText(path, Csv("one", 0, size));
         var place = new LogPlace(Path.Combine(folder, FormattableString.Invariant($"one-{size}")));
         var alone = Seconds(() => ReadAlone(path));
-        var import = Seconds(() => Import(place, ((RunFileOutcome.Read)RunFileReader.Read(path)).File));
+        var import = Seconds(() => Import(place, ((TableOutcome<RunFile>.Read)RunFileReader.Read(path)).File));
         var (open, list, show) = Look(place, 1);
         File.Delete(place.Seal);
         var rebuild = Seconds(() => Open(place, LogUse.Read).Dispose());
@@ -69,7 +70,7 @@ internal static class LogBenchmark
             using var log = Open(place, LogUse.Write);
             for (var i = 0; i < runs; i++)
             {
-                var file = ((RunFileOutcome.Read)RunFileReader.Parse("run", Encoding.UTF8.GetBytes(Csv(FormattableString.Invariant($"run {i}"), i % 10, RowsARun)))).File;
+                var file = ((TableOutcome<RunFile>.Read)RunFileReader.Parse("run", Encoding.UTF8.GetBytes(Csv(FormattableString.Invariant($"run {i}"), i % 10, RowsARun)))).File;
                 log.Import(file, CancellationToken.None);
             }
         });

@@ -8,6 +8,7 @@ using Terminal.Gui.Testing;
 using Terminal.Gui.Time;
 using Viscolog.RunFiles;
 using Viscolog.Store;
+using Viscolog.Tables;
 using Viscolog.Tui.Bench;
 using Viscolog.Tui.Pattern;
 using Viscolog.Tui.Runs;
@@ -35,7 +36,7 @@ internal static class ScreenBenchmark
                     text.Append(k is > 0 and < 7 ? "TA,0.6," : ",,").Append(CultureInfo.InvariantCulture, $"{60 + k},{850 * Math.Pow(1.4, Math.Min(k, 6)):0.0}\n");
                 }
 
-                log.Import(((RunFileOutcome.Read)RunFileReader.Parse("run", Encoding.UTF8.GetBytes(text.ToString()))).File, CancellationToken.None);
+                log.Import(((TableOutcome<RunFile>.Read)RunFileReader.Parse("run", Encoding.UTF8.GetBytes(text.ToString()))).File, CancellationToken.None);
             }
 
             Environment.SetEnvironmentVariable("DisableRealDriverIO", "1");

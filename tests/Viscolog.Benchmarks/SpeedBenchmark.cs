@@ -4,6 +4,7 @@ using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
+using Viscolog.Tables;
 
 namespace Viscolog.Benchmarks;
 
@@ -14,7 +15,7 @@ internal static class SpeedBenchmark
 
     public static int Run(string path)
     {
-        if (RunFileReader.Read(path) is not RunFileOutcome.Read { File.Run: var run })
+        if (RunFileReader.Read(path) is not TableOutcome<RunFile>.Read { File.Run: var run })
         {
             Console.Error.WriteLine($"{path}: not a run file that can be read");
             return 2;

@@ -33,6 +33,7 @@ public sealed class RoomTests
         ["Core.Pots"],
         ["Core.Measuring"],
         ["Core.Quantities"],
+        ["Tables"],
         ["Output"],
         ["Text"],
     ];
@@ -77,7 +78,7 @@ public sealed class RoomTests
     [InlineData("SkiaSharp", "Plots.Oxy")]
     [InlineData("HarfBuzzSharp", "Plots.Oxy")]
     [InlineData("System.CommandLine", "Cli", "Cli.Commands", "Cli.Practice", "Cli.Calls")]
-    [InlineData("CsvHelper", "RunFiles", "MaterialFiles", "FlowFiles", "OilFiles", "PracticeFiles")]
+    [InlineData("CsvHelper", "Tables", "RunFiles", "MaterialFiles", "OilFiles", "PracticeFiles")]
     [InlineData("MathNet", "Core.Practice", "Core.Checking", "Core.Inference", "Core.Fitting", "Core.Flow", "Core.Settling", "Core.Curves", "Core.Advising")]
     public void A_library_stays_in_its_room(string library, params string[] rooms)
         => None(CompiledCode.Uses

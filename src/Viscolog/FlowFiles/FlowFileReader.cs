@@ -1,12 +1,10 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using System.Text;
 using System.Text.Unicode;
-using CsvHelper;
 using Viscolog.Core.Flow;
 using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
-using Viscolog.Text;
+using Viscolog.Tables;
 
 namespace Viscolog.FlowFiles;
 
@@ -14,28 +12,14 @@ namespace Viscolog.FlowFiles;
 internal static class FlowFileReader
 {
     /// <summary>Reads the file at the path.</summary>
-    public static FlowFileOutcome Read(string path)
-    {
-        try
-        {
-            return Directory.Exists(path)
-                ? Refused(path, "a folder", "a flow file")
-                : File.Exists(path) ? Parse(path, File.ReadAllBytes(path)) : Refused(path, "no such file", "a flow file; check the path");
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            return Refused(path, $"nothing ({e.Message})", "a file that may be read; check its permissions");
-        }
-    }
+    public static TableOutcome<FlowFile> Read(string path) => TableOutcome<FlowFile>.At(path, "a flow file", Parse);
 
     /// <summary>Reads a file's bytes.</summary>
-    public static FlowFileOutcome Parse(string fileName, ReadOnlyMemory<byte> bytes)
+    public static TableOutcome<FlowFile> Parse(string fileName, ReadOnlyMemory<byte> bytes)
     {
         var findings = new Findings(fileName);
         var file = Parse(bytes, findings);
-        return findings.Refusal is { } refusal
-            ? new FlowFileOutcome.Refused(refusal)
-            : new FlowFileOutcome.Read(file! with { Warnings = [.. findings.Warnings, .. file.Warnings] });
+        return TableOutcome<FlowFile>.Of(findings, () => file! with { Warnings = [.. findings.Warnings, .. file.Warnings] });
     }
 
     private static FlowFile? Parse(ReadOnlyMemory<byte> bytes, Findings findings)
@@ -47,7 +31,7 @@ internal static class FlowFileReader
             return null;
         }
 
-        if (RunFileLayout.Of(text, findings) is not { } layout)
+        if (TableLayout.Of(text, findings, RunFileReader.NamesExample) is not { } layout)
         {
             return null;
         }
@@ -58,88 +42,47 @@ internal static class FlowFileReader
         return findings.Well ? Made(header, rows, findings) : null;
     }
 
-    private static List<Dictionary<string, double>> Rows(RunFileLayout layout, ValueReader values)
+    private static List<Dictionary<string, double>> Rows(TableLayout layout, ValueReader values)
     {
         var findings = values.Findings;
-        using var reader = CsvReader.Create(layout.Table, CsvReaderOptions.Default with
-        {
-            Separator = layout.Separator,
-            FormatProvider = CultureInfo.InvariantCulture,
-            TrackLineNumbers = true,
-            TrimWhitespace = true,
-            OnMalformedRecord = r => findings.Refuse(new(layout.TableLine - 1 + (int)r.LineNumber, null, OneLine.Quoted(r.RawRecord)), "quotes around whole cells only"),
-        });
-        reader.ReadHeader();
-        List<string> names = [];
-        foreach (var name in reader.Headers)
-        {
-            names.Add(name.Trim());
-        }
-
-        CheckNames(names, layout.TableLine, findings);
-        var rows = new List<Dictionary<string, double>>();
-        while (findings.Well && reader.Read() && findings.Well)
-        {
-            var line = layout.TableLine - 1 + (int)reader.LineNumber;
-            var row = new Dictionary<string, double>(StringComparer.OrdinalIgnoreCase);
-            if (reader.FieldCount > names.Count)
-            {
-                findings.Refuse(new(line, null, FormattableString.Invariant($"{reader.FieldCount} fields")), FormattableString.Invariant($"at most {names.Count}, as many as the header row names"));
-            }
-
-            for (var i = 0; i < Math.Min(names.Count, reader.FieldCount); i++)
-            {
-                var cell = reader.GetString(i);
-                if (FlowColumns.All.TryGetValue(names[i], out var range) && !string.IsNullOrWhiteSpace(cell)
-                    && values.Number(new(line, names[i], OneLine.Quoted(cell)), cell, range) is { } number)
-                {
-                    row[names[i]] = number;
-                }
-            }
-
-            CheckRow(row, line, findings);
-            if (row.Count > 0)
-            {
-                rows.Add(row);
-            }
-        }
-
-        return rows;
+        return Table.Read(layout, findings, new("quotes around whole cells only", ""), t => CheckNames(t, findings)) is { } table
+            ? [.. table.Rows.TakeWhile(_ => findings.Well).Select(r => Numbers(r, values)).Where(r => r.Count > 0)]
+            : [];
     }
 
-    private static void CheckNames(List<string> names, int line, Findings findings)
+    private static Dictionary<string, double> Numbers(TableRow row, ValueReader values)
     {
-        bool Has(string name) => names.Contains(name, StringComparer.OrdinalIgnoreCase);
-        string[] values = [.. new[] { FlowColumns.Stress, FlowColumns.PascalSeconds, FlowColumns.MilliPascalSeconds }.Where(Has)];
-        var isSeries = Has(FlowColumns.Speed) && Has(FlowColumns.Torque);
-        if (names.Count != names.Distinct(StringComparer.OrdinalIgnoreCase).Count())
+        var numbers = new Dictionary<string, double>(StringComparer.OrdinalIgnoreCase);
+        foreach (var (name, text) in row.Cells)
         {
-            findings.Refuse(new(line, null, OneLine.Quoted(string.Join(',', names))), "each column once");
-        }
-        else if (isSeries == (Has(FlowColumns.Rate) && values.Length == 1))
-        {
-            findings.Refuse(
-                new(line, null, OneLine.Quoted(string.Join(',', names))),
-                "shear_rate_1_s with one of stress_pa, viscosity_pas and viscosity_mpas; or rpm with torque_pct");
-        }
-
-        foreach (var name in names.Where(n => !FlowColumns.All.ContainsKey(n)))
-        {
-            if (UnitWords.Meant(name, FlowColumns.All.Keys) is { Count: > 0 } meant)
+            if (FlowColumns.All.TryGetValue(name, out var range) && values.Number(row.At(name), text, range) is { } number)
             {
-                findings.Refuse(new(line, name, OneLine.Quoted(name)), $"{string.Join(" or ", meant.Order(StringComparer.Ordinal))}: give it in that unit");
+                numbers[name] = number;
             }
-
-            findings.Warn(line, $"column '{OneLine.Of(name)}' is unknown; it is not used");
         }
+
+        if (numbers.Count == 1)
+        {
+            values.Findings.Refuse(new(row.Line, null, "half a point"), "both numbers of a point; fill the row in or delete it");
+        }
+
+        return numbers;
     }
 
-    private static void CheckRow(Dictionary<string, double> row, int line, Findings findings)
+    private static void CheckNames(Table table, Findings findings)
     {
-        if (row.Count == 1)
+        var values = new[] { FlowColumns.Stress, FlowColumns.PascalSeconds, FlowColumns.MilliPascalSeconds }.Count(table.Has);
+        var isSeries = table.Has(FlowColumns.Speed) && table.Has(FlowColumns.Torque);
+        if (table.Names.Length != table.Names.Distinct(StringComparer.OrdinalIgnoreCase).Count())
         {
-            findings.Refuse(new(line, null, "half a point"), "both numbers of a point; fill the row in or delete it");
+            findings.Refuse(table.Head, "each column once");
         }
+        else if (isSeries == (table.Has(FlowColumns.Rate) && values == 1))
+        {
+            findings.Refuse(table.Head, "shear_rate_1_s with one of stress_pa, viscosity_pas and viscosity_mpas; or rpm with torque_pct");
+        }
+
+        table.CheckUnknown([.. FlowColumns.All.Keys], findings, "not used");
     }
 
     private static FlowFile? Made(FlowHeader header, List<Dictionary<string, double>> rows, Findings findings)
@@ -172,6 +115,18 @@ internal static class FlowFileReader
             : row.TryGetValue(FlowColumns.PascalSeconds, out var read) || row.TryGetValue(FlowColumns.MilliPascalSeconds, out read) ? read * rate / 1000 : 0;
         return new(ShearRate.FromPerSecond(rate), Stress.FromPascals(stress));
     }
+}
 
-    private static FlowFileOutcome.Refused Refused(string path, string read, string expected) => new(new Refusal(path, null, null, read, expected));
+/// <summary>A flow curve as a file holds it.</summary>
+/// <param name="Points">Rates and stresses, in the order read.</param>
+internal sealed record FlowFile(ImmutableArray<FlowPoint> Points)
+{
+    /// <summary>The sample's name.</summary>
+    public string? Name { get; init; }
+
+    /// <summary>Where the rates come from where they were worked out of speeds and torques.</summary>
+    public string? Source { get; init; }
+
+    /// <summary>What the reader ought to know, a line each.</summary>
+    public ImmutableArray<string> Warnings { get; init; } = [];
 }

@@ -1,6 +1,6 @@
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Quantities;
-using Viscolog.RunFiles;
+using Viscolog.Tables;
 
 namespace Viscolog.FlowFiles;
 

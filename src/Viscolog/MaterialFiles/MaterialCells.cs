@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Checking;
 using Viscolog.RunFiles;
+using Viscolog.Tables;
+using Viscolog.Text;
 
 namespace Viscolog.MaterialFiles;
 
@@ -60,4 +62,28 @@ internal static class MaterialCells
 
         return values.Findings.Well && draft.Finish(placeOf(null)) is { } material ? new(material, unknown.ToImmutable()) : null;
     }
+}
+
+/// <summary>A material with what the format does not know of it.</summary>
+/// <param name="Material">The material.</param>
+/// <param name="Unknown">The texts of unknown columns by column; empty ones are left out.</param>
+internal sealed record MaterialRow(Material Material, ImmutableSortedDictionary<string, string> Unknown);
+
+/// <summary>The kinds of material by their names in files.</summary>
+internal static class MaterialKind
+{
+    public const string Base = "base";
+    public const string Thickener = "thickener";
+    public const string Method = "method";
+    public const string Specification = "specification";
+
+    /// <summary>Every kind, in the order in which files list them.</summary>
+    public static IReadOnlyList<string> All { get; } = [Base, Thickener, Method, Specification];
+
+    /// <summary>Whether a material of that kind can have that name in a file.</summary>
+    public static bool CanName(string kind, string name)
+        => name.Length > 0 && name.Trim().Length == name.Length && OneLine.Of(name) == name && (kind != Thickener || ThickenerLine.CanName(name));
+
+    /// <summary>What to expect of a name of that kind.</summary>
+    public static string NameAdvice(string kind) => kind == Thickener ? "a name on one line, without ';' and '='" : "a name on one line";
 }

@@ -2,7 +2,7 @@ using Viscolog.Core.Checking;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
-using Viscolog.RunFiles;
+using Viscolog.Tables;
 
 namespace Viscolog.MaterialFiles;
 

@@ -1,5 +1,4 @@
-using System.Globalization;
-using CsvHelper;
+using Viscolog.Tables;
 
 namespace Viscolog.MaterialFiles;
 
@@ -24,36 +23,12 @@ internal static class MaterialFileWriter
         // Capitals make no difference, so columns of several files that differ in them only are one column.
         var used = sorted.SelectMany(r => r.Cells.Keys).Order(StringComparer.Ordinal).Distinct(StringComparer.OrdinalIgnoreCase).ToHashSet(StringComparer.OrdinalIgnoreCase);
         string[] columns = [.. MaterialColumns.All.Select(c => c.Name).Where(used.Contains), .. used.Where(u => !MaterialColumns.ByName.ContainsKey(u)).Order(StringComparer.Ordinal)];
-        using var writer = CsvWriter.Create(
-            stream,
-            CsvWriterOptions.Default with
-            {
-                Separator = ',',
-                NewLine = "\n",
-                FormatProvider = CultureInfo.InvariantCulture,
-                CommentPrefix = '#',
-                Quoting = CsvQuoting.WhenNeededOrWhitespace,
-                Injection = spreadsheetSafe ? CsvInjection.Escape : CsvInjection.None,
-            },
-            leaveOpen: true);
-        writer.WriteComment($" {MaterialFileReader.Key}: {MaterialFileReader.Version}");
-        foreach (var name in (string[])["kind", "name", .. columns])
-        {
-            // The header row tells the separator, so a name may show no other outside quotes.
-            writer.WriteField(name, name.Contains(';', StringComparison.Ordinal) ? CsvQuoting.Always : CsvQuoting.WhenNeededOrWhitespace);
-        }
-
-        writer.EndRecord();
+        using var writer = TableWriter.Create(stream, spreadsheetSafe);
+        writer.WriteComment($" {MaterialFileReader.Key.Line}");
+        TableWriter.Names(writer, ["kind", "name", .. columns]);
         foreach (var (material, cells) in sorted)
         {
-            writer.WriteField(MaterialCells.KindOf(material));
-            writer.WriteField(material.Name);
-            foreach (var column in columns)
-            {
-                writer.WriteField(cells.GetValueOrDefault(column, ""));
-            }
-
-            writer.EndRecord();
+            TableWriter.Row(writer, [MaterialCells.KindOf(material), material.Name, .. columns.Select(c => cells.GetValueOrDefault(c, ""))]);
         }
     }
 }

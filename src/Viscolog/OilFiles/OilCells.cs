@@ -3,6 +3,7 @@ using System.Globalization;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
+using Viscolog.Tables;
 using Viscolog.Text;
 
 namespace Viscolog.OilFiles;
@@ -36,11 +37,11 @@ internal sealed class OilCells
     /// <param name="cells">The cells that hold something, by column; capitals make no difference.</param>
     /// <param name="values">Reads the values of this file.</param>
     /// <param name="placeOf">Where a column's cell stands; null for the row as a whole.</param>
-    public static OilRow? Read(ImmutableDictionary<string, string> cells, ValueReader values, Func<string?, Place> placeOf)
+    public static OilRow? Read(IEnumerable<KeyValuePair<string, string>> cells, ValueReader values, Func<string?, Place> placeOf)
     {
-        var read = new OilCells(cells.WithComparers(StringComparer.OrdinalIgnoreCase), values, placeOf);
+        var read = new OilCells(cells.ToImmutableDictionary(StringComparer.OrdinalIgnoreCase), values, placeOf);
         return read.Findings.Well && read.Reading() is { } reading && values.Findings.Well
-            ? new(reading, read.Kept()) { Void = cells.GetValueOrDefault(OilColumns.Void) }
+            ? new(reading, read.Kept()) { Void = read.cells.GetValueOrDefault(OilColumns.Void) }
             : null;
     }
 
@@ -138,4 +139,16 @@ internal sealed class OilCells
     }
 
     private const string FileNumbersAdvice = "as the certificate or the thermometer says";
+}
+
+/// <summary>A certified oil read by a method, with the cells that say so.</summary>
+/// <param name="Reading">What they say.</param>
+/// <param name="Cells">The cells of its row in an oils file, by column, those of unknown columns too; without <c>void</c>.</param>
+internal sealed record OilRow(OilReading Reading, ImmutableSortedDictionary<string, string> Cells)
+{
+    /// <summary>Why it counts no more; null while it counts.</summary>
+    public string? Void { get; init; }
+
+    /// <summary>The cells as one text: rows that say the same have the same.</summary>
+    public string Key => string.Join('\u001f', Cells.Select(c => $"{c.Key}\u001e{c.Value}"));
 }

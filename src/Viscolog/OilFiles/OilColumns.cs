@@ -1,5 +1,6 @@
 using Viscolog.Core.Measuring;
 using Viscolog.RunFiles;
+using Viscolog.Tables;
 
 namespace Viscolog.OilFiles;
 

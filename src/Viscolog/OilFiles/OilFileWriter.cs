@@ -1,5 +1,4 @@
-using System.Globalization;
-using CsvHelper;
+using Viscolog.Tables;
 
 namespace Viscolog.OilFiles;
 
@@ -15,34 +14,12 @@ internal static class OilFileWriter
         rows = [.. rows];
         var used = rows.SelectMany(r => r.Cells.Keys).Concat(rows.Any(r => r.Void is not null) ? [OilColumns.Void] : []).ToHashSet(StringComparer.Ordinal);
         string[] columns = [.. OilColumns.All.Where(used.Contains), .. used.Except(OilColumns.All, StringComparer.Ordinal).Order(StringComparer.Ordinal)];
-        using var writer = CsvWriter.Create(
-            stream,
-            CsvWriterOptions.Default with
-            {
-                Separator = ',',
-                NewLine = "\n",
-                FormatProvider = CultureInfo.InvariantCulture,
-                CommentPrefix = '#',
-                Quoting = CsvQuoting.WhenNeededOrWhitespace,
-                Injection = spreadsheetSafe ? CsvInjection.Escape : CsvInjection.None,
-            },
-            leaveOpen: true);
-        writer.WriteComment($" {OilFileReader.Key}: {OilFileReader.Version}");
-        foreach (var name in columns)
-        {
-            // The header row tells the separator, so a name may show no other outside quotes.
-            writer.WriteField(name, name.Contains(';', StringComparison.Ordinal) ? CsvQuoting.Always : CsvQuoting.WhenNeededOrWhitespace);
-        }
-
-        writer.EndRecord();
+        using var writer = TableWriter.Create(stream, spreadsheetSafe);
+        writer.WriteComment($" {OilFileReader.Key.Line}");
+        TableWriter.Names(writer, columns);
         foreach (var row in rows)
         {
-            foreach (var column in columns)
-            {
-                writer.WriteField(column == OilColumns.Void ? row.Void ?? "" : row.Cells.GetValueOrDefault(column, ""));
-            }
-
-            writer.EndRecord();
+            TableWriter.Row(writer, columns.Select(c => c == OilColumns.Void ? row.Void ?? "" : row.Cells.GetValueOrDefault(c, "")));
         }
     }
 }

@@ -1,6 +1,6 @@
 using System.Globalization;
-using CsvHelper;
 using Viscolog.Core.Practice;
+using Viscolog.Tables;
 using Viscolog.Wording;
 
 namespace Viscolog.PracticeFiles;
@@ -20,23 +20,8 @@ internal static class PracticeSheet
     /// <summary>Writes the sheet; the stream stays open.</summary>
     public static void Write(IEnumerable<PracticeResult> results, Stream stream)
     {
-        using var writer = CsvWriter.Create(
-            stream,
-            CsvWriterOptions.Default with
-            {
-                Separator = ',',
-                NewLine = "\n",
-                FormatProvider = CultureInfo.InvariantCulture,
-                Quoting = CsvQuoting.WhenNeededOrWhitespace,
-                Injection = CsvInjection.Escape,
-            },
-            leaveOpen: true);
-        foreach (var column in Columns)
-        {
-            writer.WriteField(column);
-        }
-
-        writer.EndRecord();
+        using var writer = TableWriter.Create(stream, spreadsheetSafe: true, hasHeader: false);
+        TableWriter.Names(writer, Columns);
         var advised = new Dictionary<(string, int), PracticeScore?>();
         foreach (var result in results)
         {
@@ -46,12 +31,7 @@ internal static class PracticeSheet
                 advised[key] = score = Advised(result);
             }
 
-            foreach (var cell in Cells(result, score))
-            {
-                writer.WriteField(cell);
-            }
-
-            writer.EndRecord();
+            TableWriter.Row(writer, Cells(result, score));
         }
     }
 

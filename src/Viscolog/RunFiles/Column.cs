@@ -1,4 +1,5 @@
 using System.Globalization;
+using Viscolog.Tables;
 
 namespace Viscolog.RunFiles;
 

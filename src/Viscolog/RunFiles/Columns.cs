@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using System.Collections.Immutable;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Quantities;
+using Viscolog.Tables;
 
 namespace Viscolog.RunFiles;
 

@@ -1,3 +1,5 @@
+using Viscolog.Tables;
+
 namespace Viscolog.RunFiles;
 
 /// <summary>A run's header as lines <c>key: value</c>, without the mark before them.</summary>

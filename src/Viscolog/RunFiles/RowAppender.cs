@@ -1,5 +1,6 @@
 using System.Globalization;
 using Viscolog.Core.Pots;
+using Viscolog.Tables;
 using Viscolog.Text;
 
 namespace Viscolog.RunFiles;
@@ -45,7 +46,7 @@ internal sealed class RowAppender(Run run)
         {
             if (row.Texts().Any(t => t.Contains('\0', StringComparison.Ordinal)))
             {
-                return $"read byte 0x00, expected {RunFileReader.Utf8Expected}";
+                return $"read byte 0x00, expected {TableLayout.Utf8Expected}";
             }
 
             if ((OutOfRange(row) ?? appender.Append(row)) is { } fault)

@@ -1,18 +1,19 @@
 using CsvHelper;
 using Viscolog.Core.Pots;
+using Viscolog.Tables;
 using Viscolog.Text;
 
 namespace Viscolog.RunFiles;
 
 /// <summary>Reads rows one after the other and keeps the pot that they make.</summary>
-internal sealed class RowReader(CsvReader reader, TableColumns columns, ValueReader values, int linesBefore, Run run)
+internal sealed class RowReader(CsvReader reader, TableColumns columns, ValueReader values, TableLayout layout, Run run)
 {
     private readonly RowAppender _run = new(run);
     private int _firstLoose;
     private int _moreLoose;
 
     /// <summary>The line of the file on which the row begins, from 1.</summary>
-    public int Line => linesBefore + (int)reader.LineNumber;
+    public int Line => layout.LineOf(reader.LineNumber);
 
     private Findings Findings => values.Findings;
 

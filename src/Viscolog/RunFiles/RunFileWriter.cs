@@ -1,24 +1,12 @@
-using System.Globalization;
 using System.Text.RegularExpressions;
 using CsvHelper;
+using Viscolog.Tables;
 
 namespace Viscolog.RunFiles;
 
 /// <summary>Writes run files: UTF-8 without byte order mark, LF, commas, decimal points.</summary>
 internal static partial class RunFileWriter
 {
-    private static readonly CsvWriterOptions Options = CsvWriterOptions.Default with
-    {
-        Separator = ',',
-        NewLine = "\n",
-        FormatProvider = CultureInfo.InvariantCulture,
-        // A first cell that begins like a header line is quoted, and so is space at a cell's ends, which readers trim.
-        CommentPrefix = '#',
-        Quoting = CsvQuoting.WhenNeededOrWhitespace,
-        // The file is read back by this program; marks put before a text would change it.
-        Injection = CsvInjection.None,
-    };
-
     /// <summary>Writes the file; the stream stays open.</summary>
     /// <param name="file">The file.</param>
     /// <param name="stream">Where to.</param>
@@ -33,12 +21,13 @@ internal static partial class RunFileWriter
 
         var rows = file.Contents().ToList();
         var columns = InUse(file, rows);
-        using var writer = CsvWriter.Create(stream, spreadsheetSafe ? Options with { Injection = CsvInjection.Escape } : Options, leaveOpen: true);
+        using var writer = TableWriter.Create(stream, spreadsheetSafe);
         WriteHeader(file, spreadsheetSafe, writer);
-        WriteNames(file, columns, writer);
-        for (var i = 0; i < rows.Count; i++)
+        TableWriter.Names(writer, columns.Select(c => c.Name).Concat(file.UnknownColumns));
+        foreach (var row in rows)
         {
-            WriteRow(rows[i], file.UnknownColumns.Length, columns, writer);
+            var unknown = file.UnknownColumns.Select((_, i) => i < row.Unknown.Length ? row.Unknown[i] : "");
+            TableWriter.Row(writer, columns.Select(c => c.Show(row) ?? "").Concat(unknown));
         }
     }
 
@@ -53,32 +42,6 @@ internal static partial class RunFileWriter
     // A spreadsheet cuts header lines into cells too, at commas or at semicolons.
     [GeneratedRegex(@"(?<between>[,;\t]\s*)(?<formula>[=+\-@])", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex CellStart();
-
-    private static void WriteNames(RunFile file, IEnumerable<Column> columns, CsvWriter writer)
-    {
-        foreach (var name in columns.Select(c => c.Name).Concat(file.UnknownColumns))
-        {
-            // The header row tells the separator, so a name may show no other outside quotes.
-            writer.WriteField(name, name.Contains(';', StringComparison.Ordinal) ? CsvQuoting.Always : CsvQuoting.WhenNeededOrWhitespace);
-        }
-
-        writer.EndRecord();
-    }
-
-    private static void WriteRow(FileRow row, int unknownCount, IEnumerable<Column> columns, CsvWriter writer)
-    {
-        foreach (var column in columns)
-        {
-            writer.WriteField(column.Show(row) ?? "");
-        }
-
-        for (var i = 0; i < unknownCount; i++)
-        {
-            writer.WriteField(i < row.Unknown.Length ? row.Unknown[i] : "");
-        }
-
-        writer.EndRecord();
-    }
 
     private static List<Column> InUse(RunFile file, IReadOnlyCollection<FileRow> rows)
     {

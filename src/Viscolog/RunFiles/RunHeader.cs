@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
+using Viscolog.Tables;
 
 namespace Viscolog.RunFiles;
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Viscolog.Tables;
 using Viscolog.Text;
 
 namespace Viscolog.RunFiles;
@@ -63,16 +64,12 @@ internal sealed class TableColumns
         if (Known.IsEmpty)
         {
             var row = OneLine.Quoted(string.Join(',', Names));
-            findings.Refuse(new(line, null, row), $"the header row, with column names such as {RunFileLayout.NamesExample}");
+            findings.Refuse(new(line, null, row), $"the header row, with column names such as {RunFileReader.NamesExample}");
         }
 
         foreach (var name in UnknownNames)
         {
-            if (UnitWords.Meant(name, Columns.ByName.Keys) is { Count: > 0 } meant)
-            {
-                findings.Refuse(new(line, name, OneLine.Quoted(name)), $"{string.Join(" or ", meant.Order(StringComparer.Ordinal))}: give it in that unit");
-            }
-
+            UnitWords.Refuse(name, Columns.ByName.Keys, new(line, name, OneLine.Quoted(name)), findings);
             findings.Warn(line, $"column '{name}' is unknown; it is kept, not used");
         }
     }

@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using System.Collections.Immutable;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
+using Viscolog.Tables;
 using Viscolog.Text;
 
 namespace Viscolog.RunFiles;
@@ -115,3 +116,9 @@ internal static class ThickenerLine
 
     private static string? Shown(double? value) => value is { } v ? FileNumbers.Show(v) : null;
 }
+
+/// <summary>A trait of a thickener that the format knows.</summary>
+/// <param name="Name">Its name in a header line.</param>
+/// <param name="Take">Takes its text into the thickener.</param>
+/// <param name="Show">Its text; null where the thickener has the default.</param>
+internal sealed record ThickenerTrait(string Name, Func<Thickener, ValueReader, Place, string, Thickener> Take, Func<Thickener, string?> Show);

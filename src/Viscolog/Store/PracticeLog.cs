@@ -1,6 +1,7 @@
 using Viscolog.Output;
 using Viscolog.RunFiles;
 using Viscolog.Store.Journal;
+using Viscolog.Tables;
 
 namespace Viscolog.Store;
 
@@ -36,7 +37,7 @@ internal static class PracticeLog
             using var stream = assembly.GetManifestResourceStream(name)!;
             var bytes = new byte[stream.Length];
             stream.ReadExactly(bytes);
-            yield return ((RunFileOutcome.Read)RunFileReader.Parse(name, bytes)).File;
+            yield return ((TableOutcome<RunFile>.Read)RunFileReader.Parse(name, bytes)).File;
         }
     }
 }

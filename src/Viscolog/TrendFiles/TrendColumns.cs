@@ -1,4 +1,5 @@
 using Viscolog.RunFiles;
+using Viscolog.Tables;
 
 namespace Viscolog.TrendFiles;
 

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Checking;
-using Viscolog.RunFiles;
+using Viscolog.Tables;
 using Viscolog.Text;
 
 namespace Viscolog.TrendFiles;
@@ -13,31 +13,19 @@ internal static class TrendFileReader
     /// <summary>Reads the file at the path.</summary>
     /// <param name="path">The file.</param>
     /// <param name="column">The column of the values; null for the one that is meant.</param>
-    public static TrendFileOutcome Read(string path, string? column)
-    {
-        try
-        {
-            return Directory.Exists(path)
-                ? Refused(path, "a folder", "a trend file; name one of the files in it")
-                : File.Exists(path) ? Parse(path, File.ReadAllBytes(path), column) : Refused(path, "no such file", "a trend file; check the path");
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            return Refused(path, $"nothing ({e.Message})", "a file that may be read; check its permissions");
-        }
-    }
+    public static TableOutcome<TrendFile> Read(string path, string? column) => TableOutcome<TrendFile>.At(path, "a trend file", (name, bytes) => Parse(name, bytes, column));
 
     /// <summary>Reads a file's bytes.</summary>
-    public static TrendFileOutcome Parse(string fileName, ReadOnlyMemory<byte> bytes, string? column)
+    public static TableOutcome<TrendFile> Parse(string fileName, ReadOnlyMemory<byte> bytes, string? column)
     {
         var findings = new Findings(fileName);
         var file = Parse(bytes, findings, column);
-        return findings.Refusal is { } refusal ? new TrendFileOutcome.Refused(refusal) : new TrendFileOutcome.Read(file! with { Warnings = findings.Warnings });
+        return TableOutcome<TrendFile>.Of(findings, () => file! with { Warnings = findings.Warnings });
     }
 
     private static TrendFile? Parse(ReadOnlyMemory<byte> bytes, Findings findings, string? column)
     {
-        if (RunFileReader.CheckedText(bytes, findings, Described) is not { } text || RunFileLayout.Of(text, findings, TrendColumns.Example) is not { } layout)
+        if (TableLayout.OfFile(bytes, findings, Described, TrendColumns.Example) is not { } layout)
         {
             return null;
         }
@@ -52,10 +40,10 @@ internal static class TrendFileReader
         return new(points, column!) { Name = header.Name, Unit = header.Unit ?? TrendColumns.RangeOf(column!).Unit, Low = header.Low, High = header.High };
     }
 
-    private static ImmutableArray<ChartPoint>? Rows(RunFileLayout layout, ValueReader values, ref string? column)
+    private static ImmutableArray<ChartPoint>? Rows(TableLayout layout, ValueReader values, ref string? column)
     {
         var findings = values.Findings;
-        if (PlainTable.Read(layout, findings) is not { } table || Checked(table, findings, ref column) is not { } chosen)
+        if (Table.Read(layout, findings) is not { } table || Checked(table, findings, ref column) is not { } chosen)
         {
             return null;
         }
@@ -70,16 +58,15 @@ internal static class TrendFileReader
     }
 
     /// <summary>The column of the values; null where the file is refused.</summary>
-    private static string? Checked(PlainTable table, Findings findings, ref string? column)
+    private static string? Checked(Table table, Findings findings, ref string? column)
     {
-        bool Has(string name) => table.Names.Contains(name, StringComparer.OrdinalIgnoreCase);
-        if (!Has(TrendColumns.Batch))
+        if (!table.Has(TrendColumns.Batch))
         {
             findings.Refuse(table.Head, $"a header row with the column batch and a column of values, such as {TrendColumns.Example}");
         }
 
         column ??= TrendColumns.Choose(table.Names);
-        if (column is null || !Has(column))
+        if (column is null || !table.Has(column))
         {
             findings.Refuse(table.Head, column is null ? "a column of values beside batch" : $"a column '{OneLine.Of(column)}', which the call asks for");
             return null;
@@ -96,7 +83,7 @@ internal static class TrendFileReader
         return findings.Well ? column : null;
     }
 
-    private static ChartPoint? Point(PlainRow row, string column, ValueReader values)
+    private static ChartPoint? Point(TableRow row, string column, ValueReader values)
     {
         var (batch, value, voided) = (row.Text(TrendColumns.Batch), row.Text(column), row.Text(TrendColumns.Void));
         if (batch.Length == 0)
@@ -118,6 +105,29 @@ internal static class TrendFileReader
 
         return null;
     }
+}
 
-    private static TrendFileOutcome.Refused Refused(string path, string read, string expected) => new(new Refusal(path, null, null, read, expected));
+/// <summary>Values of batches as a file holds them.</summary>
+/// <param name="Points">In the order read.</param>
+/// <param name="Column">The column of the values.</param>
+internal sealed record TrendFile(ImmutableArray<ChartPoint> Points, string Column)
+{
+    /// <summary>What the batches are of.</summary>
+    public string? Name { get; init; }
+
+    /// <summary>The values' unit; empty where none is known.</summary>
+    public string Unit { get; init; } = "";
+
+    /// <summary>The least value wanted.</summary>
+    public double? Low { get; init; }
+
+    /// <summary>The greatest value wanted.</summary>
+    public double? High { get; init; }
+
+    /// <summary>What the reader ought to know, a line each.</summary>
+    public ImmutableArray<string> Warnings { get; init; } = [];
+
+    /// <summary>The scale where none is asked for: logarithms, but a pH is one already, and 0 and less have none.</summary>
+    public ChartScale UsualScale
+        => Column.Equals(TrendColumns.Ph, StringComparison.OrdinalIgnoreCase) || Points.Any(p => p.Value <= 0) ? ChartScale.Linear : ChartScale.Log;
 }

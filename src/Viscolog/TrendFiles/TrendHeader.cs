@@ -1,4 +1,4 @@
-using Viscolog.RunFiles;
+using Viscolog.Tables;
 
 namespace Viscolog.TrendFiles;
 

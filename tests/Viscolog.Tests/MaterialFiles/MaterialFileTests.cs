@@ -24,7 +24,7 @@ public class MaterialFileTests
                 Enter();
                 Assert.Equal(Sorted(rows), Sorted(Read(Write(rows)).Rows), StringComparer.Ordinal);
                 Assert.Equal(Write(rows), Write([.. Read(Write(rows)).Rows]));
-                Assert.True(MaterialFileReader.IsMaterials(Encoding.UTF8.GetBytes(Write(rows))));
+                Assert.True(MaterialFileReader.Key.Begins(Encoding.UTF8.GetBytes(Write(rows))));
             },
             iter: 2000);
 
@@ -106,14 +106,14 @@ public class MaterialFileTests
     [InlineData("\uFEFF", false)]
     [InlineData("", false)]
     public void A_materials_file_is_told_by_its_first_line(string text, bool expected)
-        => Assert.Equal(expected, MaterialFileReader.IsMaterials(Encoding.UTF8.GetBytes(text)));
+        => Assert.Equal(expected, MaterialFileReader.Key.Begins(Encoding.UTF8.GetBytes(text)));
 
     [Fact]
     public void Any_bytes_are_told_to_be_one_or_not()
         => Gen.Byte.Array[0, 40].Sample(bytes =>
         {
-            Assert.True(MaterialFileReader.IsMaterials([.. "# viscolog-materials:"u8, .. bytes]));
-            Assert.False(MaterialFileReader.IsMaterials([.. "kind,name\n"u8, .. bytes]));
+            Assert.True(MaterialFileReader.Key.Begins([.. "# viscolog-materials:"u8, .. bytes]));
+            Assert.False(MaterialFileReader.Key.Begins([.. "kind,name\n"u8, .. bytes]));
         });
 
     [Fact]

@@ -1,4 +1,5 @@
 using Viscolog.MaterialFiles;
+using Viscolog.Tables;
 
 namespace Viscolog.Tests.MaterialFiles;
 
@@ -68,5 +69,5 @@ public class MaterialRefusalTests
     public void Bytes_that_are_not_UTF_8_are_refused()
         => Assert.Equal(
             "m.csv, line 2: read byte 0xE4, expected text in UTF-8; save the file again as CSV in UTF-8",
-            Assert.IsType<MaterialFileOutcome.Refused>(MaterialFileReader.Parse("m.csv", new byte[] { (byte)'#', (byte)'\n', 0xE4 })).Refusal.Text);
+            Assert.IsType<TableOutcome<MaterialFile>.Refused>(MaterialFileReader.Parse("m.csv", new byte[] { (byte)'#', (byte)'\n', 0xE4 })).Refusal.Text);
 }

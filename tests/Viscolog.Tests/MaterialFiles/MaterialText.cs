@@ -1,6 +1,7 @@
 using System.Text;
 using Viscolog.Core.Checking;
 using Viscolog.MaterialFiles;
+using Viscolog.Tables;
 
 namespace Viscolog.Tests.MaterialFiles;
 
@@ -16,8 +17,8 @@ internal static class MaterialText
 
     public static MaterialFile Read(string text) => MaterialFileReader.Parse("m.csv", Encoding.UTF8.GetBytes(text)) switch
     {
-        MaterialFileOutcome.Read read => read.File,
-        MaterialFileOutcome.Refused refused => throw new InvalidOperationException(refused.Refusal.Text),
+        TableOutcome<MaterialFile>.Read read => read.File,
+        TableOutcome<MaterialFile>.Refused refused => throw new InvalidOperationException(refused.Refusal.Text),
         _ => throw new InvalidOperationException("a case that the test does not know"),
     };
 
@@ -34,19 +35,19 @@ internal static class MaterialText
 
     public static string Whole(MaterialRow row) => $"{row.Material} {string.Join('|', row.Unknown)}";
 
-    public static string Refusal(string text) => Assert.IsType<MaterialFileOutcome.Refused>(MaterialFileReader.Parse("m.csv", Encoding.UTF8.GetBytes(text))).Refusal.Text;
+    public static string Refusal(string text) => Assert.IsType<TableOutcome<MaterialFile>.Refused>(MaterialFileReader.Parse("m.csv", Encoding.UTF8.GetBytes(text))).Refusal.Text;
 
     /// <summary>Any bytes are read, and then written and read again as the same, or refused with one line.</summary>
     public static void AssertAnswer(ReadOnlyMemory<byte> bytes)
     {
-        if (MaterialFileReader.Parse("m.csv", bytes) is MaterialFileOutcome.Refused refused)
+        if (MaterialFileReader.Parse("m.csv", bytes) is TableOutcome<MaterialFile>.Refused refused)
         {
             Assert.StartsWith("m.csv", refused.Refusal.Text, StringComparison.Ordinal);
             Assert.DoesNotContain(refused.Refusal.Text, char.IsControl);
         }
         else
         {
-            var file = Assert.IsType<MaterialFileOutcome.Read>(MaterialFileReader.Parse("m.csv", bytes)).File;
+            var file = Assert.IsType<TableOutcome<MaterialFile>.Read>(MaterialFileReader.Parse("m.csv", bytes)).File;
             Assert.Equal(Sorted(file.Rows), Sorted(Read(Write(file.Rows)).Rows), StringComparer.Ordinal);
         }
     }

@@ -3,6 +3,7 @@ using System.Text;
 using CsCheck;
 using Viscolog.OilFiles;
 using Viscolog.Store;
+using Viscolog.Tables;
 using Viscolog.Tests.Store;
 using Viscolog.Tests.Support;
 
@@ -29,7 +30,7 @@ public class OilFileTests
             var rows = Read(text);
             Assert.Equal(rows.Select(Whole), Read(Write(rows)).Select(Whole), StringComparer.Ordinal);
             Assert.Equal(Write(rows), Write(Read(Write(rows))));
-            Assert.True(OilFileReader.IsOils(Encoding.UTF8.GetBytes(Write(rows))));
+            Assert.True(OilFileReader.Key.Begins(Encoding.UTF8.GetBytes(Write(rows))));
         });
 
     [Fact]
@@ -39,7 +40,7 @@ public class OilFileTests
             Enter();
             var i = at % text.Length;
             var changed = how switch { 0 => text.Remove(i, 1), 1 => text.Insert(i, c.ToString()), _ => text[..i] };
-            if (OilFileReader.Parse("oils.csv", Encoding.UTF8.GetBytes(changed)) is OilFileOutcome.Refused refused)
+            if (OilFileReader.Parse("oils.csv", Encoding.UTF8.GetBytes(changed)) is TableOutcome<OilFile>.Refused refused)
             {
                 Assert.StartsWith("oils.csv", refused.Refusal.Text, StringComparison.Ordinal);
                 Assert.DoesNotContain('\n', refused.Refusal.Text);
@@ -61,7 +62,7 @@ public class OilFileTests
     public void Bad_rows_are_refused_with_what_is_expected(string row, string said)
     {
         Enter();
-        var refused = Assert.IsType<OilFileOutcome.Refused>(OilFileReader.Parse("oils.csv", Encoding.UTF8.GetBytes(Head + row + "\n")));
+        var refused = Assert.IsType<TableOutcome<OilFile>.Refused>(OilFileReader.Parse("oils.csv", Encoding.UTF8.GetBytes(Head + row + "\n")));
         Assert.StartsWith("oils.csv, line 3", refused.Refusal.Text, StringComparison.Ordinal);
         Assert.Contains(said, refused.Refusal.Text, StringComparison.Ordinal);
     }
@@ -179,8 +180,8 @@ public class OilFileTests
 
     private static ImmutableArray<OilRow> Read(string text) => OilFileReader.Parse("oils.csv", Encoding.UTF8.GetBytes(text)) switch
     {
-        OilFileOutcome.Read read => read.File.Rows,
-        OilFileOutcome.Refused refused => throw new InvalidOperationException(refused.Refusal.Text),
+        TableOutcome<OilFile>.Read read => read.File.Rows,
+        TableOutcome<OilFile>.Refused refused => throw new InvalidOperationException(refused.Refusal.Text),
         _ => throw new InvalidOperationException("a case that the test does not know"),
     };
 

@@ -1,4 +1,5 @@
 using Viscolog.RunFiles;
+using Viscolog.Tables;
 
 namespace Viscolog.Tests.RunFiles;
 
@@ -13,7 +14,7 @@ public sealed class FileSystemTests : IDisposable
     {
         var path = Path.Combine(_folder, "pot.csv");
         File.WriteAllText(path, "# base_g: 120\nnote\nstirred\n");
-        Assert.Equal(120, Assert.IsType<RunFileOutcome.Read>(RunFileReader.Read(path)).File.Run.BaseMass.Grams);
+        Assert.Equal(120, Assert.IsType<TableOutcome<RunFile>.Read>(RunFileReader.Read(path)).File.Run.BaseMass.Grams);
     }
 
     [Fact]
@@ -41,11 +42,11 @@ public sealed class FileSystemTests : IDisposable
     [InlineData(new byte[] { (byte)'#', (byte)'\r', (byte)'\n', (byte)'#', (byte)'\r', 0xE4 }, "pot.csv, line 3: read byte 0xE4, expected text in UTF-8; save the file again as CSV in UTF-8")]
     [InlineData(new byte[] { 0xFF, 0xFE, (byte)'#', 0 }, "pot.csv, line 1: read byte 0xFF, expected text in UTF-8; save the file again as CSV in UTF-8")]
     public void Bytes_that_are_not_UTF_8_are_refused(byte[] bytes, string expected)
-        => Assert.Equal(expected, Assert.IsType<RunFileOutcome.Refused>(RunFileReader.Parse("pot.csv", bytes)).Refusal.Text);
+        => Assert.Equal(expected, Assert.IsType<TableOutcome<RunFile>.Refused>(RunFileReader.Parse("pot.csv", bytes)).Refusal.Text);
 
     [Fact]
     public void A_refusal_is_one_line_whatever_the_file_is_called()
         => Assert.Equal("a b.csv: read x y, expected z", new Refusal("a\nb.csv", null, null, "x\u2028y", "z").Text);
 
-    private static string Refusal(string path) => Assert.IsType<RunFileOutcome.Refused>(RunFileReader.Read(path)).Refusal.Text;
+    private static string Refusal(string path) => Assert.IsType<TableOutcome<RunFile>.Refused>(RunFileReader.Read(path)).Refusal.Text;
 }

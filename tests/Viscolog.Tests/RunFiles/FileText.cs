@@ -1,21 +1,22 @@
 using System.Text;
 using Viscolog.RunFiles;
+using Viscolog.Tables;
 
 namespace Viscolog.Tests.RunFiles;
 
 /// <summary>Run files as text, for tests.</summary>
 internal static class FileText
 {
-    public static RunFileOutcome Parse(string text) => RunFileReader.Parse("pot.csv", Encoding.UTF8.GetBytes(text));
+    public static TableOutcome<RunFile> Parse(string text) => RunFileReader.Parse("pot.csv", Encoding.UTF8.GetBytes(text));
 
     public static RunFile Read(string text) => Parse(text) switch
     {
-        RunFileOutcome.Read read => read.File,
-        RunFileOutcome.Refused refused => throw new InvalidOperationException(refused.Refusal.Text),
+        TableOutcome<RunFile>.Read read => read.File,
+        TableOutcome<RunFile>.Refused refused => throw new InvalidOperationException(refused.Refusal.Text),
         _ => throw new InvalidOperationException("a case that the test does not know"),
     };
 
-    public static string Refusal(string text) => Assert.IsType<RunFileOutcome.Refused>(Parse(text)).Refusal.Text;
+    public static string Refusal(string text) => Assert.IsType<TableOutcome<RunFile>.Refused>(Parse(text)).Refusal.Text;
 
     public static byte[] Bytes(RunFile file)
     {

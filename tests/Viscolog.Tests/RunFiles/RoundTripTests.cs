@@ -1,6 +1,7 @@
 using System.Text;
 using CsCheck;
 using Viscolog.RunFiles;
+using Viscolog.Tables;
 
 namespace Viscolog.Tests.RunFiles;
 
@@ -70,14 +71,14 @@ public class RoundTripTests
     {
         Enter();
         var outcome = RunFileReader.Parse("pot.csv", bytes);
-        if (outcome is RunFileOutcome.Refused refused)
+        if (outcome is TableOutcome<RunFile>.Refused refused)
         {
             Assert.StartsWith("pot.csv", refused.Refusal.Text, StringComparison.Ordinal);
             Assert.DoesNotContain(refused.Refusal.Text, char.IsControl);
         }
         else
         {
-            var file = Assert.IsType<RunFileOutcome.Read>(outcome).File;
+            var file = Assert.IsType<TableOutcome<RunFile>.Read>(outcome).File;
             Assert.Equal(FileText.Whole(file), FileText.Whole(FileText.Read(FileText.Write(file))));
             Assert.True(file.Run.PotNow().Total.Grams > 0);
         }

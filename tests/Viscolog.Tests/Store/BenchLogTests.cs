@@ -6,6 +6,7 @@ using Viscolog.OilFiles;
 using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.Store.Journal;
+using Viscolog.Tables;
 using Viscolog.Tests.MaterialFiles;
 using Viscolog.Tests.RunFiles;
 using Viscolog.Tests.Support;
@@ -191,7 +192,7 @@ public sealed class BenchLogTests
         int Stated(string lot)
         {
             var file = Encoding.UTF8.GetBytes($"# viscolog-materials: 1\nkind,name,colour,lot\nbase,GB-40,white,{lot}\n");
-            return log.State(Assert.IsType<MaterialFileOutcome.Read>(MaterialFileReader.Parse("m", file)).File.Rows).Stated;
+            return log.State(Assert.IsType<TableOutcome<MaterialFile>.Read>(MaterialFileReader.Parse("m", file)).File.Rows).Stated;
         }
 
         Assert.Equal([1, 0, 1, 1, 1, 0], [Stated(""), Stated(""), Stated("7"), Stated("8"), Stated(""), Stated("")]);
@@ -240,10 +241,10 @@ public sealed class BenchLogTests
     }
 
     private static ImmutableArray<MaterialRow> Materials()
-        => Assert.IsType<MaterialFileOutcome.Read>(MaterialFileReader.Parse("m", Sample("materials/workshop.csv"))).File.Rows;
+        => Assert.IsType<TableOutcome<MaterialFile>.Read>(MaterialFileReader.Parse("m", Sample("materials/workshop.csv"))).File.Rows;
 
     private static ImmutableArray<OilRow> Oils()
-        => Assert.IsType<OilFileOutcome.Read>(OilFileReader.Parse("o", Sample("oils/workshop-oils.csv"))).File.Rows;
+        => Assert.IsType<TableOutcome<OilFile>.Read>(OilFileReader.Parse("o", Sample("oils/workshop-oils.csv"))).File.Rows;
 
     private static byte[] Sample(string name) => File.ReadAllBytes(Checkout.Sample(name));
 

@@ -323,7 +323,7 @@ public sealed class BenchStepsTests
         Assert.Equal("", form.About);
         var add = (BenchAction.Add)trial.State.Advice!.Advice!.Action;
         Assert.Equal(
-            ["SW-1", Viscolog.RunFiles.FileNumbers.Show(add.Poured.Grams)],
+            ["SW-1", Viscolog.Tables.FileNumbers.Show(add.Poured.Grams)],
             form.Fields.Select(f => f.Text),
             StringComparer.Ordinal);
         Assert.Equal(new BenchEvent.Poured("SW-1", Mass.FromGrams(0.7)), form.Read(["SW-1", "0,7"]).Value);

@@ -4,6 +4,7 @@ using Viscolog.MaterialFiles;
 using Viscolog.OilFiles;
 using Viscolog.Store;
 using Viscolog.Store.Copy;
+using Viscolog.Tables;
 using Viscolog.Tests.RunFiles;
 using Viscolog.Tests.Support;
 using Viscolog.Tui.Batches;
@@ -115,7 +116,7 @@ public sealed class CheckPageTests
 
     private static TrendState Trend()
     {
-        var read = Assert.IsType<TrendFiles.TrendFileOutcome.Read>(TrendFiles.TrendFileReader.Read(
+        var read = Assert.IsType<Tables.TableOutcome<Viscolog.TrendFiles.TrendFile>.Read>(TrendFiles.TrendFileReader.Read(
             Checkout.Sample("trend/lantern-gel-batches.csv"),
             null));
         var state = TrendState.Of(Bench().Materials, "Lantern gel");
@@ -130,10 +131,10 @@ public sealed class CheckPageTests
 
     private static BenchKnowledge Bench()
     {
-        var materials = Assert.IsType<MaterialFileOutcome.Read>(MaterialFileReader.Parse(
+        var materials = Assert.IsType<TableOutcome<MaterialFile>.Read>(MaterialFileReader.Parse(
             "m",
             File.ReadAllBytes(Checkout.Sample("materials/workshop.csv")))).File.Rows;
-        var oils = Assert.IsType<OilFileOutcome.Read>(OilFileReader.Parse(
+        var oils = Assert.IsType<TableOutcome<OilFile>.Read>(OilFileReader.Parse(
             "o",
             File.ReadAllBytes(Checkout.Sample("oils/workshop-oils.csv")))).File.Rows;
         return new([.. materials.Select(m => m.Material)], [.. oils.Select(o => o.Reading)]);

@@ -3,6 +3,7 @@ using Viscolog.Core.Quantities;
 using Viscolog.MaterialFiles;
 using Viscolog.Plots;
 using Viscolog.Store.Copy;
+using Viscolog.Tables;
 using Viscolog.Tests.Support;
 using Viscolog.Text;
 using Viscolog.Tui.Bench;
@@ -86,7 +87,7 @@ public sealed class PageTests
     [MemberData(nameof(Sizes))]
     public void The_materials_are_as_stored(int width, int height, bool isAscii)
     {
-        var read = Assert.IsType<MaterialFileOutcome.Read>(MaterialFileReader.Parse(
+        var read = Assert.IsType<TableOutcome<MaterialFile>.Read>(MaterialFileReader.Parse(
             "workshop.csv",
             File.ReadAllBytes(Checkout.Sample("materials/workshop.csv"))));
         var page = MaterialsPage.Of(new MaterialsState([.. read.File.Rows]).Move(2), new(width, height, isAscii)).Text + "\n";

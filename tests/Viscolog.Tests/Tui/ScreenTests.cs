@@ -6,6 +6,7 @@ using Terminal.Gui.Time;
 using Viscolog.Core.Pots;
 using Viscolog.MaterialFiles;
 using Viscolog.Store;
+using Viscolog.Tables;
 using Viscolog.Tests.Store;
 using Viscolog.Tests.Support;
 using Viscolog.Tui.Batches;
@@ -136,7 +137,7 @@ public sealed class ScreenTests
             Assert.IsType<WriteOutcome.Saved>(log.Import(file, CancellationToken.None).Outcome);
         }
 
-        var read = Assert.IsType<MaterialFileOutcome.Read>(MaterialFileReader.Parse(
+        var read = Assert.IsType<TableOutcome<MaterialFile>.Read>(MaterialFileReader.Parse(
             "m",
             File.ReadAllBytes(Checkout.Sample("materials/workshop.csv"))));
         Assert.IsType<WriteOutcome.Saved>(log.State(read.File.Rows).Outcome);

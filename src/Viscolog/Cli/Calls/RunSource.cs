@@ -5,6 +5,7 @@ using Viscolog.Core.Pots;
 using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.Store.Copy;
+using Viscolog.Tables;
 
 namespace Viscolog.Cli.Calls;
 
@@ -59,9 +60,9 @@ internal static class RunSource
     {
         switch (RunFileReader.Read(path))
         {
-            case RunFileOutcome.Read read:
+            case TableOutcome<RunFile>.Read read:
                 return read.File;
-            case RunFileOutcome.Refused refused:
+            case TableOutcome<RunFile>.Refused refused:
                 call.Terminal.Error(refused.Refusal.Text);
                 return null;
             default:
@@ -140,7 +141,7 @@ internal static class RunSource
 
             foreach (var inside in Directory.EnumerateFiles(path, "*.csv").Order(StringComparer.Ordinal).Where(p => !IsSame(p, runPath)))
             {
-                if (RunFileReader.Read(inside) is RunFileOutcome.Read read)
+                if (RunFileReader.Read(inside) is TableOutcome<RunFile>.Read read)
                 {
                     runs.Add(read.File.Run);
                 }

@@ -8,6 +8,7 @@ using Viscolog.OilFiles;
 using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.Store.Copy;
+using Viscolog.Tables;
 using Viscolog.Text;
 
 namespace Viscolog.Cli.Commands;

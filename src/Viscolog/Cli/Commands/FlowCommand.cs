@@ -7,6 +7,7 @@ using Viscolog.Core.Quantities;
 using Viscolog.FlowFiles;
 using Viscolog.Plots;
 using Viscolog.Plots.Oxy;
+using Viscolog.Tables;
 
 namespace Viscolog.Cli.Commands;
 
@@ -40,9 +41,9 @@ internal sealed class FlowCommand : CalledCommand
     {
         switch (FlowFileReader.Read(call.Value(_file)))
         {
-            case FlowFileOutcome.Refused refused:
+            case TableOutcome<FlowFile>.Refused refused:
                 return call.Refuse(refused.Refusal.Text);
-            case FlowFileOutcome.Read { File: var read }:
+            case TableOutcome<FlowFile>.Read { File: var read }:
                 return Answer(call, read);
             default:
                 throw new InvalidOperationException("not a case of the closed set");

@@ -4,6 +4,7 @@ using Viscolog.Cli.Json;
 using Viscolog.MaterialFiles;
 using Viscolog.OilFiles;
 using Viscolog.Store;
+using Viscolog.Tables;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli.Commands;
@@ -63,12 +64,12 @@ internal sealed class ImportCommand : CalledCommand
         }
 
         var head = Head(path);
-        if (MaterialFileReader.IsMaterials(head))
+        if (MaterialFileReader.Key.Begins(head))
         {
             return ImportMaterials(path, log, call);
         }
 
-        if (OilFileReader.IsOils(head))
+        if (OilFileReader.Key.Begins(head))
         {
             return ImportOils(path, log, call);
         }
@@ -118,10 +119,10 @@ internal sealed class ImportCommand : CalledCommand
     {
         switch (OilFileReader.Parse(path, File.ReadAllBytes(path)))
         {
-            case OilFileOutcome.Refused refused:
+            case TableOutcome<OilFile>.Refused refused:
                 call.Terminal.Error(refused.Refusal.Text);
                 return (new(), ExitCode.InputRefused);
-            case OilFileOutcome.Read { File: var file }:
+            case TableOutcome<OilFile>.Read { File: var file }:
                 call.Warn(file.Warnings);
                 var (outcome, merge) = log.AddOils(file.Rows);
                 return outcome is WriteOutcome.Saved
@@ -142,10 +143,10 @@ internal sealed class ImportCommand : CalledCommand
     {
         switch (MaterialFileReader.Parse(path, File.ReadAllBytes(path)))
         {
-            case MaterialFileOutcome.Refused refused:
+            case TableOutcome<MaterialFile>.Refused refused:
                 call.Terminal.Error(refused.Refusal.Text);
                 return (new(), ExitCode.InputRefused);
-            case MaterialFileOutcome.Read { File: var file }:
+            case TableOutcome<MaterialFile>.Read { File: var file }:
                 call.Warn(file.Warnings);
                 var (outcome, stated) = log.State(file.Rows);
                 if (outcome is WriteOutcome.Saved)

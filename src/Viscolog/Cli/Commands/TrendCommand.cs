@@ -7,6 +7,7 @@ using Viscolog.Core.Checking;
 using Viscolog.Plots;
 using Viscolog.Plots.Oxy;
 using Viscolog.Store;
+using Viscolog.Tables;
 using Viscolog.Text;
 using Viscolog.TrendFiles;
 using Viscolog.Wording;
@@ -91,12 +92,12 @@ internal sealed class TrendCommand : CalledCommand
     {
         switch (TrendFileReader.Read(path, call.Value(_column)))
         {
-            case TrendFileOutcome.Read { File: var read }:
+            case TableOutcome<TrendFile>.Read { File: var read }:
                 return new(
                     read.Name, TrendColumns.Words(read.Column), read.Unit, read.Points,
                     read.UsualScale)
                 { Low = read.Low, High = read.High, Warnings = read.Warnings };
-            case TrendFileOutcome.Refused refused:
+            case TableOutcome<TrendFile>.Refused refused:
                 call.Terminal.Error(refused.Refusal.Text);
                 return null;
             default:

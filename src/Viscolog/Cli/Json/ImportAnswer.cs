@@ -1,4 +1,3 @@
-
 namespace Viscolog.Cli.Json;
 
 /// <summary>What an import did, as <c>viscolog.import/1</c>.</summary>

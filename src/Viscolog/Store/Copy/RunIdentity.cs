@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using Viscolog.RunFiles;
+using Viscolog.Tables;
 
 namespace Viscolog.Store.Copy;
 

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using Viscolog.MaterialFiles;
 using Viscolog.OilFiles;
-using Viscolog.RunFiles;
 using Viscolog.Store.Journal;
+using Viscolog.Tables;
 using Viscolog.Text;
 
 namespace Viscolog.Store.Copy;

@@ -2,6 +2,7 @@ using Viscolog.Core.Advising;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
+using Viscolog.Tables;
 using Viscolog.Tui.Pattern;
 using Viscolog.Tui.Typing;
 

@@ -4,6 +4,7 @@ using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
 using Viscolog.Store.Copy;
+using Viscolog.Tables;
 using Viscolog.Tui.Batches;
 using Viscolog.Tui.Charts;
 using Viscolog.Tui.Pattern;

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.MaterialFiles;
-using Viscolog.RunFiles;
+using Viscolog.Tables;
 using Viscolog.Text;
 using Viscolog.Tui.Pattern;
 

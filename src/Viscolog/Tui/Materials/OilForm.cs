@@ -3,6 +3,7 @@ using System.Globalization;
 using Viscolog.Core.Measuring;
 using Viscolog.OilFiles;
 using Viscolog.RunFiles;
+using Viscolog.Tables;
 using Viscolog.Text;
 using Viscolog.Tui.Pattern;
 

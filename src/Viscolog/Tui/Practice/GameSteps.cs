@@ -1,7 +1,7 @@
 using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
 using Viscolog.Reports;
-using Viscolog.RunFiles;
+using Viscolog.Tables;
 using Viscolog.Tui.Pattern;
 using Viscolog.Tui.Typing;
 using Viscolog.Wording;

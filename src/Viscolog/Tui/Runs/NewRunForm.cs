@@ -4,6 +4,7 @@ using Viscolog.Core.Pots;
 using Viscolog.MaterialFiles;
 using Viscolog.RunFiles;
 using Viscolog.Store.Copy;
+using Viscolog.Tables;
 using Viscolog.Tui.Pattern;
 
 namespace Viscolog.Tui.Runs;

@@ -1,6 +1,7 @@
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.RunFiles;
+using Viscolog.Tables;
 using Viscolog.Wording;
 
 namespace Viscolog.Tui.Typing;

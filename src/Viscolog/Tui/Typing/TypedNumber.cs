@@ -1,6 +1,6 @@
 using System.Text.RegularExpressions;
 using Viscolog.Core.Quantities;
-using Viscolog.RunFiles;
+using Viscolog.Tables;
 
 namespace Viscolog.Tui.Typing;
 

@@ -1,4 +1,4 @@
-namespace Viscolog.RunFiles;
+namespace Viscolog.Tables;
 
 /// <summary>Turns texts of one file into values, or refuses the file.</summary>
 internal sealed class ValueReader(Findings findings, FileNumbers numbers)

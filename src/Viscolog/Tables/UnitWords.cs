@@ -1,6 +1,6 @@
 using System.Collections.Frozen;
 
-namespace Viscolog.RunFiles;
+namespace Viscolog.Tables;
 
 /// <summary>
 /// Finds names that are a known key or column in a unit it does not have, such as <c>added_kg</c>. To pass over such a column
@@ -18,6 +18,15 @@ internal static class UnitWords
     /// <summary>The known names that differ from the name in the unit only; none where it is merely unknown.</summary>
     public static IReadOnlyList<string> Meant(string name, IEnumerable<string> known)
         => Stem(name) is { } stem ? [.. known.Where(k => string.Equals(Stem(k), stem, StringComparison.OrdinalIgnoreCase))] : [];
+
+    /// <summary>Refuses a name that differs from a known one in its unit only.</summary>
+    public static void Refuse(string name, IEnumerable<string> known, Place at, Findings findings)
+    {
+        if (Meant(name, known) is { Count: > 0 } meant)
+        {
+            findings.Refuse(at, $"{string.Join(" or ", meant.Order(StringComparer.Ordinal))}: give it in that unit");
+        }
+    }
 
     // The longest unit counts: density_g_ml is a density in g_ml, not a density_g in ml.
     private static string? Stem(string name)

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace Viscolog.RunFiles;
+namespace Viscolog.Tables;
 
 /// <summary>How one file writes numbers: decimal point beside commas, decimal comma beside semicolons.</summary>
 internal sealed class FileNumbers(char separator)

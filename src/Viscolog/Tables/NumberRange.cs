@@ -1,4 +1,4 @@
-namespace Viscolog.RunFiles;
+namespace Viscolog.Tables;
 
 /// <summary>Which numbers a key or column takes.</summary>
 /// <param name="Unit">The unit as a person reads it; empty where there is none.</param>

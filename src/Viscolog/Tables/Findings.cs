@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Viscolog.Text;
 
-namespace Viscolog.RunFiles;
+namespace Viscolog.Tables;
 
 /// <summary>What was found while one file is read: the first refusal, and every warning.</summary>
 internal sealed class Findings(string file)
@@ -27,3 +28,23 @@ internal sealed class Findings(string file)
 
 /// <summary>Where a text stands in a file, and how a refusal shows it.</summary>
 internal readonly record struct Place(int? Line, string? Column, string Read);
+
+/// <summary>Why a file was refused whole.</summary>
+/// <param name="File">The file, as it was named.</param>
+/// <param name="Line">The line of the file, from 1; null where it is the file as a whole.</param>
+/// <param name="Column">The column; null where it is not one cell.</param>
+/// <param name="Read">What stands there.</param>
+/// <param name="Expected">What ought to stand there, and what to do.</param>
+internal sealed record Refusal(string File, int? Line, string? Column, string Read, string Expected)
+{
+    /// <summary>All of it on one line.</summary>
+    public string Text
+    {
+        get
+        {
+            var line = Line is { } l ? string.Create(CultureInfo.InvariantCulture, $", line {l}") : "";
+            var column = Column is null ? "" : $", column {Column}";
+            return OneLine.Of($"{File}{line}{column}: read {Read}, expected {Expected}");
+        }
+    }
+}
