@@ -13,7 +13,7 @@ public static class RunPictures
     private const int CurveSamples = 80;
     private const int WaySamples = 40;
 
-    /// <summary>The picture of a run as believed.</summary>
+    /// <summary>The picture of a run and its posterior.</summary>
     /// <param name="posterior">The posterior.</param>
     /// <param name="band">The band aimed at; null for none.</param>
     /// <param name="advice">The advice, for its limit and its arrow; null for none.</param>

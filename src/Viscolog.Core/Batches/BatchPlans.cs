@@ -36,7 +36,7 @@ public static class BatchPlans
         var stated = request.Band ?? request.Run.Target?.Band;
         return Posteriors.OfCurve(request.Run, stated, request.History) switch
         {
-            PosteriorOutcome.Found { Posterior.Evidence.ReadingCount: > 0 } believed => Led(request, recipe, believed.Posterior, stated),
+            PosteriorOutcome.Found { Posterior.Evidence.ReadingCount: > 0 } found => Led(request, recipe, found.Posterior, stated),
             PosteriorOutcome.Refused refused => Blind(request, recipe, refused.Reason),
             _ => Blind(request, recipe, "no reading of it counts"),
         };
@@ -83,7 +83,7 @@ public static class BatchPlans
         });
     }
 
-    /// <summary>A batch after a run of which no curve can be believed.</summary>
+    /// <summary>A batch after a run whose readings tell no curve.</summary>
     private static BatchOutcome Blind(BatchPlanRequest request, Recipe recipe, string reason)
     {
         var rest = (1 - BatchPlan.FirstPart) / BlindParts;

@@ -27,8 +27,8 @@ public static class BatchChecks
         }
 
         var posterior = Evidence.MainThickener(run) is not null
-            && Posteriors.OfCurve(run, specification.Body?.Band, request.History) is PosteriorOutcome.Found believed
-                ? believed.Posterior : null;
+            && Posteriors.OfCurve(run, specification.Body?.Band, request.History) is PosteriorOutcome.Found found
+                ? found.Posterior : null;
         var readings = new BatchReadings(run, posterior);
         if (specification.Body is not null && readings.Trouble is { } trouble)
         {
@@ -67,7 +67,7 @@ public static class BatchChecks
         }
 
         var posterior = Evidence.MainThickener(run) is not null
-            && Posteriors.OfCurve(run, null, []) is PosteriorOutcome.Found believed ? believed.Posterior : null;
+            && Posteriors.OfCurve(run, null, []) is PosteriorOutcome.Found found ? found.Posterior : null;
         var readings = new BatchReadings(run with { Target = null }, posterior);
         var drift = ShearConditions.Of(run).FirstOrDefault() is { } condition
             ? MethodDrift.Of(request.Oils, condition, run.RepeatabilityInForce) : null;

@@ -109,7 +109,7 @@ internal sealed class BatchValues(Run run, BatchReadings readings, MethodDrift? 
     /// <summary>
     /// A fresh check with a certified oil stands for the whole of the instrument; an old one leaves the formula's own doubt beside it;
     /// without one only that is known.
-    /// A bias that is not told from 0 is left in the value and counts as uncertainty (JCGM 100:2008, F.2.4.5).
+    /// A bias that is not significantly different from zero is left in the value and counts as uncertainty (JCGM 100:2008, F.2.4.5).
     /// </summary>
     private UncertaintyPart Calibration(ImmutableArray<CountedReading> counted)
     {

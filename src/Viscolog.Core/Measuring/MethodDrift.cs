@@ -14,13 +14,13 @@ public sealed record MethodDrift(ShearCondition Condition, double LnBias, Percen
     /// <summary>Days after which a check is old (common practice: a month).</summary>
     public const int DaysGood = 31;
 
-    /// <summary>Standard uncertainties from which on a bias is told from 0 (about 95 %).</summary>
+    /// <summary>Standard uncertainties from which on a bias differs significantly from zero (about 95 %).</summary>
     private const double Told = 2;
 
-    /// <summary>Whether the bias is told from 0.</summary>
+    /// <summary>Whether the bias differs significantly from zero.</summary>
     public bool IsBiased => Math.Abs(LnBias) > Told * Uncertainty.Fraction;
 
-    /// <summary>Takes the bias out of a reading's ln; a bias that is not told from 0 is left in.</summary>
+    /// <summary>Takes the bias out of a reading's ln; a bias that does not differ significantly from zero is left in.</summary>
     /// <param name="viscosity">As read.</param>
     public Viscosity Corrected(Viscosity viscosity) => IsBiased ? Viscosity.FromLn(viscosity.Ln - LnBias) : viscosity;
 

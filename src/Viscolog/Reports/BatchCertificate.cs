@@ -117,7 +117,7 @@ internal static class BatchCertificate
     private static string Wanted(BodyCheck body)
         => $"{Shown.Limit(body.Band.Low.MilliPascalSeconds)} to {Shown.Limit(body.Band.High.MilliPascalSeconds)}";
 
-    private static string Found(BatchValue value) => Shown.Uncertain(value.Body, value.StandardUncertainty).Split(" ±")[0];
+    private static string Found(BatchValue value) => Shown.ToUncertainty(value.Body, value.StandardUncertainty);
 
     private static string Chance(Percentage? chance)
         => chance is not { } known ? "–" : known.Percent > 99.9 ? "above 99.9 %" : Shown.Chance(known);

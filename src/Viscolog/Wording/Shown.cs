@@ -37,10 +37,11 @@ internal static class Shown
 
     /// <summary>A body with its standard uncertainty, both to the second digit of the latter.</summary>
     public static string Uncertain(Viscosity body, Viscosity uncertainty)
-    {
-        var digits = 1 - (int)Math.Floor(Math.Log10(uncertainty.MilliPascalSeconds));
-        return $"{Placed(body.MilliPascalSeconds, digits)} ± {Placed(uncertainty.MilliPascalSeconds, digits)} mPa·s";
-    }
+        => $"{ToUncertainty(body, uncertainty)} ± {ToUncertainty(uncertainty, uncertainty)} mPa·s";
+
+    /// <summary>The number alone, to the second figure of its uncertainty.</summary>
+    public static string ToUncertainty(Viscosity value, Viscosity uncertainty)
+        => Placed(value.MilliPascalSeconds, 1 - (int)Math.Floor(Math.Log10(uncertainty.MilliPascalSeconds)));
 
     private static string Placed(double value, int decimals)
     {

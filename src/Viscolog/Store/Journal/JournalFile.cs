@@ -2,7 +2,7 @@ using Viscolog.Output;
 
 namespace Viscolog.Store.Journal;
 
-/// <summary>A journal as a file: begun, and looked at before anything is believed.</summary>
+/// <summary>A journal as a file: begun, and checked before anything in it is used.</summary>
 internal static class JournalFile
 {
     /// <summary>The version of the journal's format.</summary>
