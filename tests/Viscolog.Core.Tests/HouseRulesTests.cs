@@ -3,6 +3,7 @@ using Viscolog.Core.Advising;
 using Viscolog.Core.Batches;
 using Viscolog.Core.Checking;
 using Viscolog.Core.Fitting;
+using Viscolog.Core.Flow;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Observing;
@@ -24,9 +25,14 @@ public sealed class HouseRulesTests
     [InlineData(typeof(EntryFault), 5)]
     [InlineData(typeof(InstrumentValue), 5)]
     [InlineData(typeof(Conversion), 2)]
+    [InlineData(typeof(ConversionRefusal), 10)]
+    [InlineData(typeof(ReadingWarning), 9)]
+    [InlineData(typeof(BetterChoice), 3)]
     [InlineData(typeof(Geometry), 3)]
     [InlineData(typeof(Target), 2)]
     [InlineData(typeof(FitOutcome), 3)]
+    [InlineData(typeof(FlowWarning), 8)]
+    [InlineData(typeof(FlowTrouble), 3)]
     [InlineData(typeof(StudyOutcome), 2)]
     [InlineData(typeof(NoAdvice), 3)]
     [InlineData(typeof(AdviceReason), 34)]

@@ -103,7 +103,7 @@ public static class BatchChecks
                 + $"{run.MethodInForce.Id}: bodies by different methods can't be compared, read it by {asked.Id}";
         }
 
-        return ShearConditions.Mixture(run);
+        return ShearConditions.Of(run) is { Length: > 1 } mixed ? ReadingSentences.Mixture(mixed) : null;
     }
 
     private static IEnumerable<string> Mismatches(CheckRequest request)

@@ -60,7 +60,7 @@ public sealed class FlowCurve
     public ThinningIndex? Index { get; }
 
     /// <summary>What a reader must know.</summary>
-    public ImmutableArray<string> Warnings { get; }
+    public ImmutableArray<FlowWarning> Warnings { get; }
 
     /// <summary>Reads a curve.</summary>
     /// <param name="points">At least <see cref="FewestPoints"/>, in the order read.</param>
@@ -118,31 +118,26 @@ public sealed class FlowCurve
             : null;
     }
 
-    private IEnumerable<string> FindWarnings()
+    private IEnumerable<FlowWarning> FindWarnings()
     {
         if (FallingStress.From(Fitted) is { } rate)
         {
-            yield return FormattableString.Invariant($"the stress falls as the rate grows (from about {rate:0.###} 1/s on): ")
-                + "no liquid flows steadily like that; look for slip at the wall, a sample thrown out or broken, or a reading taken "
-                + "before it was steady. The laws below describe the figures, not the material";
+            yield return new FlowWarning.StressFalls(ShearRate.FromPerSecond(rate));
         }
 
         if (Loop is { } loop)
         {
-            yield return Fitted.Length < Points.Length
-                ? FormattableString.Invariant($"rates went up and came down: the laws are fitted to the way down, the nearer to a steady ")
-                    + FormattableString.Invariant($"state; the loop is {100 * loop.Part:0.#} % of the area under the way up")
-                : "rates went up and came down, with too few points on the way down to fit it alone: the laws are fitted to both";
+            yield return Fitted.Length < Points.Length ? new FlowWarning.FittedToWayDown(loop) : new FlowWarning.FittedToBothWays();
         }
 
         if (MostRate.PerSecond < 10 * LeastRate.PerSecond)
         {
-            yield return "the rates cover less than a factor of ten: laws with different meaning fit alike; read over a wider range";
+            yield return new FlowWarning.NarrowRates();
         }
 
         if (Fits.All(f => f.Aicc is null))
         {
-            yield return "too few points to weigh the laws against each other: read at 6 rates or more";
+            yield return new FlowWarning.TooFewToWeigh();
         }
     }
 }

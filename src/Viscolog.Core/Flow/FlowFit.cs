@@ -8,11 +8,13 @@ namespace Viscolog.Core.Flow;
 /// <param name="Model">The law.</param>
 /// <param name="Parameters">Its parameters; empty where there is no fit.</param>
 /// <param name="ResidualSumOfSquares">In Pa², or in parts of the stress squared with relative weights; null where there is no fit.</param>
-/// <param name="Aicc">n·ln(RSS/n) + 2k + 2k(k + 1)/(n − k − 1), k with the scatter counted (Hurvich and Tsai, Biometrika 76 (1989) 297);
-/// null with too few points.</param>
-/// <param name="Trouble">Why there is no fit, and what to do; null where there is one.</param>
+/// <param name="Aicc">
+/// n·ln(RSS/n) + 2k + 2k(k + 1)/(n − k − 1), k with the scatter counted (Hurvich and Tsai, Biometrika 76 (1989) 297); null with too few
+/// points.
+/// </param>
+/// <param name="Trouble">Why there is no fit; null where there is one.</param>
 public sealed record FlowFit(
-    FlowModel Model, ImmutableArray<FlowParameter> Parameters, double? ResidualSumOfSquares, double? Aicc, string? Trouble)
+    FlowModel Model, ImmutableArray<FlowParameter> Parameters, double? ResidualSumOfSquares, double? Aicc, FlowTrouble? Trouble)
 {
     /// <summary>
     /// The law's share among those fitted: exp(−ΔAICc/2), all together 1 (Burnham and Anderson 2002; from memory); 0 without

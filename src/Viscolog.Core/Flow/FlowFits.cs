@@ -24,9 +24,6 @@ public static class FlowFits
     /// </summary>
     private const int MostWork = 600_000;
 
-    private const string Undetermined = "the data do not determine its parameters: read over more decades of rate, or rely on a law "
-        + "with fewer parameters";
-
     private const int FewestEvaluations = 400;
 
     private const int MostEvaluations = 20_000;
@@ -54,8 +51,7 @@ public static class FlowFits
     {
         if (points.Length <= model.Quantities.Length)
         {
-            return Failed(model, FormattableString.Invariant($"{points.Length} points are too few for {model.Quantities.Length} ")
-                + FormattableString.Invariant($"parameters: read at {model.Quantities.Length + 1} rates or more"));
+            return Failed(model, new FlowTrouble.TooFewPoints(points.Length, model.Quantities.Length));
         }
 
         var outcome = Solve(model, points, weights);
@@ -63,16 +59,12 @@ public static class FlowFits
         {
             return Solve(reduced, points, weights) is FitOutcome.Converged less
                 ? WithLimit(Report(model, reduced, less, points, weights), outcome as FitOutcome.Converged)
-                : Failed(model, "the data do not show the plateaus: read over more decades of rate");
+                : Failed(model, new FlowTrouble.NoPlateaus());
         }
 
-        return outcome switch
-        {
-            FitOutcome.Converged converged => Report(model, model, converged, points, weights),
-            FitOutcome.NotConverged => Failed(model, Undetermined),
-            FitOutcome.Impossible impossible => Failed(model, impossible.Reason),
-            _ => throw new ArgumentOutOfRangeException(nameof(model), outcome, "not a case of the closed set"),
-        };
+        return outcome is FitOutcome.Converged converged
+            ? Report(model, model, converged, points, weights)
+            : Failed(model, new FlowTrouble.Undetermined());
     }
 
     private static FitOutcome Solve(FlowModel model, ImmutableArray<FlowPoint> points, FlowWeights weights)
@@ -85,7 +77,7 @@ public static class FlowFits
         });
     }
 
-    private static FlowFit Failed(FlowModel model, string why) => new(model, [], null, null, why);
+    private static FlowFit Failed(FlowModel model, FlowTrouble why) => new(model, [], null, null, why);
 
     private static bool IsShown(FitOutcome.Converged fit, int place)
         => fit.StandardErrors is { } errors && fit.Parameters[place] > Significant * errors[place];
@@ -101,7 +93,7 @@ public static class FlowFits
             [.. fitted.Quantities.Select((q, j) => Parameter(q, fit.Parameters[j], fit.StandardErrors?[j]))];
         if (parameters.Any(p => !double.IsFinite(p.Value) || p.StandardError is { } se && !double.IsFinite(se)))
         {
-            return Failed(model, Undetermined);
+            return Failed(model, new FlowTrouble.Undetermined());
         }
 
         return new(model, parameters, fit.ResidualSumOfSquares, aicc, null) { Fit = fit, Fitted = fitted };

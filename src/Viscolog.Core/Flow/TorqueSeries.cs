@@ -14,21 +14,18 @@ public sealed record TorqueSeries(Geometry Geometry, Torque FullScale, Immutable
     private const double LeastIndex = 0.05;
 
     /// <summary>What a reader must know.</summary>
-    public ImmutableArray<string> Warnings
+    public ImmutableArray<FlowWarning> Warnings
     {
         get
         {
             var low = Readings.Count(r => r.OfFullScale < RotationalTorque.Least);
-            string?[] all =
+            FlowWarning?[] all =
             [
-                Geometry.Warning,
-                low > 0 ? FormattableString.Invariant($"{low} of {Readings.Length} torques are under 10 % of full scale: take them at a ")
-                    + "higher speed or with a larger spindle" : null,
-                Indices().Any(n => n <= LeastIndex)
-                    ? "the torque hardly rises with the speed at places: the rate there is uncertain (slip, or only a layer that flows)"
-                    : null,
+                Geometry.IsDoubtful ? new FlowWarning.DoubtfulGeometry(Geometry) : null,
+                low > 0 ? new FlowWarning.LowTorques(low, Readings.Length) : null,
+                Indices().Any(n => n <= LeastIndex) ? new FlowWarning.FlatTorques() : null,
             ];
-            return [.. all.OfType<string>()];
+            return [.. all.OfType<FlowWarning>()];
         }
     }
 

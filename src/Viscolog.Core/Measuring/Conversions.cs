@@ -17,20 +17,19 @@ public static class Conversions
 
     /// <summary>Converts one reading to the body that dose–response curves are made of.</summary>
     /// <inheritdoc cref="Of"/>
-    public static Conversion ToBody(Method method, InstrumentValue value, MethodSetup setup, Density? density) => Of(method, value, setup, density) switch
-    {
-        Conversion.Converted { Reading.Body: null } => new Conversion.Refused(
-            "seconds of a cup tell a kinematic viscosity; the dynamic one needs the density: weigh 100 mL of the liquid (run file: base_density_g_ml; convert: --density)"),
-        var other => other,
-    };
+    public static Conversion ToBody(Method method, InstrumentValue value, MethodSetup setup, Density? density)
+        => Of(method, value, setup, density) is var made && made is Conversion.Converted { Reading.Body: null }
+            ? Missing(MissingPart.CupDensity) : made;
 
     /// <summary>A viscosity that the instrument worked out itself.</summary>
-    internal static Conversion.Converted AsRead(Method method, InstrumentValue value) => new(new(
-        "that of the instrument which showed it", "as read")
+    internal static Conversion.Converted AsRead(Method method, InstrumentValue value) => new(new(ReadingFormula.AsRead)
     {
         Dynamic = Viscosity.FromMilliPascalSeconds(value.Shown),
         Repeatability = method.Repeatability,
     });
+
+    /// <summary>A refusal for want of something.</summary>
+    internal static Conversion.Refused Missing(MissingPart part) => new(new ConversionRefusal.Missing(part));
 }
 
 /// <summary>What came of turning a reading into a quantity. The set of cases is closed.</summary>
@@ -45,6 +44,6 @@ public abstract record Conversion
     public sealed record Converted(ConvertedReading Reading) : Conversion;
 
     /// <summary>It can't.</summary>
-    /// <param name="Reason">Why, and what to do.</param>
-    public sealed record Refused(string Reason) : Conversion;
+    /// <param name="Reason">Why.</param>
+    public sealed record Refused(ConversionRefusal Reason) : Conversion;
 }

@@ -2,17 +2,20 @@ using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Measuring;
 
-/// <summary>How the time that a cup takes to run out tells a kinematic viscosity: ν = a·(t − t₀) − b/t, t in s, ν in mm²/s.</summary>
+/// <summary>
+/// How the time that a cup takes to run out tells a kinematic viscosity: ν = a·(t − t₀) − b/t, t in s, ν in mm²/s.
+/// </summary>
 public sealed record CupEquation
 {
-    private readonly double slope;
-    private readonly double dead;
-    private readonly double kinetic;
+    private readonly double _slope;
+    private readonly double _dead;
+    private readonly double _kinetic;
 
-    internal CupEquation(string id, string name, CupSeries series, (double Slope, double Dead, double Kinetic) factors, (double Least, double Most) seconds)
+    internal CupEquation(
+        string id, string name, CupSeries series, (double Slope, double Dead, double Kinetic) factors, (double Least, double Most) seconds)
     {
         (Id, Name, Series) = (id, name, series);
-        (slope, dead, kinetic) = factors;
+        (_slope, _dead, _kinetic) = factors;
         (Least, Most) = (TimeSpan.FromSeconds(seconds.Least), TimeSpan.FromSeconds(seconds.Most));
     }
 
@@ -45,8 +48,8 @@ public sealed record CupEquation
     /// <summary>The time that a liquid takes: the inverse of <see cref="At"/>.</summary>
     public TimeSpan TimeFor(KinematicViscosity viscosity)
     {
-        var v = viscosity.SquareMillimetersPerSecond + (slope * dead);
-        return TimeSpan.FromSeconds(Math.Min(1e9, (v + Math.Sqrt((v * v) + (4 * slope * kinetic))) / (2 * slope)));
+        var v = viscosity.SquareMillimetersPerSecond + (_slope * _dead);
+        return TimeSpan.FromSeconds(Math.Min(1e9, (v + Math.Sqrt((v * v) + (4 * _slope * _kinetic))) / (2 * _slope)));
     }
 
     /// <summary>Whether a time lies within the limits.</summary>
@@ -58,7 +61,7 @@ public sealed record CupEquation
 
     /// <summary>d ln ν/dt in 1/s.</summary>
     internal double RelativeSlope(TimeSpan time)
-        => (slope + (kinetic / (time.TotalSeconds * time.TotalSeconds))) / Value(time.TotalSeconds);
+        => (_slope + (_kinetic / (time.TotalSeconds * time.TotalSeconds))) / Value(time.TotalSeconds);
 
-    private double Value(double seconds) => (slope * (seconds - dead)) - (kinetic / seconds);
+    private double Value(double seconds) => (_slope * (seconds - _dead)) - (_kinetic / seconds);
 }

@@ -5,9 +5,9 @@ using Viscolog.Core.Quantities;
 namespace Viscolog.Core.Measuring;
 
 /// <summary>
-/// Every cup with its equation and time limits. ISO 2431: ν = a·t − b/t, 30 to 100 s (coefficients from memory, confirmed against the class limits
-/// for viscous liquids in the ADR 2019, 2.2.3.1.4). ASTM D1200: ν = a·(t − t₀) (published tables; limits as in D1200-94(2005), section 11.2).
-/// Dip cups: ν = a·(t − t₀) (a maker's published table for ASTM D4212 cups).
+/// Every cup with its equation and time limits. ISO 2431: ν = a·t − b/t, 30 to 100 s (coefficients from memory, confirmed against the
+/// class limits for viscous liquids in the ADR 2019, 2.2.3.1.4). ASTM D1200: ν = a·(t − t₀) (published tables; limits as in
+/// D1200-94(2005), section 11.2). Dip cups: ν = a·(t − t₀) (a maker's published table for ASTM D4212 cups).
 /// </summary>
 public static class Cups
 {
@@ -54,10 +54,12 @@ public static class Cups
             return new Conversion.Refused(Outside(cup, time));
         }
 
-        return new Conversion.Converted(new(Shear(cup, time), Source(cup.Series))
+        return new Conversion.Converted(new(ReadingFormula.Cup)
         {
+            Cup = cup,
             Kinematic = kinematic,
-            Dynamic = density is { } d ? Viscosity.FromMilliPascalSeconds(kinematic.SquareMillimetersPerSecond * d.GramsPerMilliliter) : null,
+            Dynamic = density is { } d
+                ? Viscosity.FromMilliPascalSeconds(kinematic.SquareMillimetersPerSecond * d.GramsPerMilliliter) : null,
             Rate = Rate(cup, time),
             Repeatability = method.Repeatability,
             ReadingUncertainty = Percentage.FromFraction(StopwatchSeconds * cup.RelativeSlope(time)),
@@ -66,43 +68,27 @@ public static class Cups
         });
     }
 
-    private static string Outside(CupEquation cup, TimeSpan time)
+    private static ConversionRefusal.OutsideCup Outside(CupEquation cup, TimeSpan time)
     {
-        var (least, most) = (cup.Least.TotalSeconds, cup.Most.TotalSeconds);
-        var read = FormattableString.Invariant($"{time.TotalSeconds:0.#} s is outside the {least:0} to {most:0} s within which {cup.Name} tells a viscosity");
         if (cup.At(time) is { } about && Fitting(about, cup.Series) is { } next)
         {
-            return FormattableString.Invariant($"{read}; {next.Name} ({next.Id}) fits: about {next.TimeFor(about).TotalSeconds:0} s");
+            return new(cup, time, next, next.TimeFor(about));
         }
 
         // The equation tells nothing so far out; all that is known is the direction.
         var finest = All.Where(c => c.Series == cup.Series).MinBy(c => c.At(c.Most)!.Value)!;
-        return time > cup.Most
-            ? $"{read}; use a cup with a wider orifice, or a rotational viscometer"
-            : finest == cup ? $"{read}; use a cup with a finer orifice" : $"{read}; try one with a finer orifice, down to {finest.Name} ({finest.Id})";
+        return new(cup, time, time > cup.Most || finest == cup ? null : finest, null);
     }
 
-    private static string? Better(CupEquation cup, TimeSpan time, KinematicViscosity kinematic)
+    private static BetterChoice.AnotherCup? Better(CupEquation cup, TimeSpan time, KinematicViscosity kinematic)
         => Fitting(kinematic, cup.Series) is { } other && other != cup && other.Series == cup.Series
             && other.OffMiddle(other.TimeFor(kinematic)) + WorthChanging < cup.OffMiddle(time)
-            ? FormattableString.Invariant($"{other.Name} ({other.Id}) would suit better: about {other.TimeFor(kinematic).TotalSeconds:0} s")
-            : null;
+            ? new(other, other.TimeFor(kinematic)) : null;
 
     /// <summary>Mean rate at the orifice's wall, 4Q/(πr³), Q the cup's 100 mL (ISO 2431) over the time.</summary>
     private static ShearRate? Rate(CupEquation cup, TimeSpan time) => cup.OrificeRadius is { } r
         ? ShearRate.FromPerSecond(4 * 100e3 / time.TotalSeconds / (Math.PI * r * r * r))
         : null;
-
-    private static string Shear(CupEquation cup, TimeSpan time) => Rate(cup, time) is { } rate
-        ? FormattableString.Invariant($"flow through an orifice, slower as the cup empties: about {rate.PerSecond:0} 1/s on average at its wall; a liquid that thins under shear reads thinner than it stands")
-        : "flow through an orifice, slower as the cup empties; a liquid that thins under shear reads thinner than it stands";
-
-    private static string Source(CupSeries series) => series switch
-    {
-        CupSeries.Iso2431 => "ISO 2431: v = a*t - b/t (coefficients from memory, confirmed against the class limits of ADR 2019, 2.2.3.1.4)",
-        CupSeries.D1200 => "ASTM D1200: v = a*(t - t0) (published equation)",
-        _ => "ASTM D4212 dip cup: v = a*(t - t0) (a maker's published equation)",
-    };
 
     private static CupEquation Iso(int number, double a, double b) => new(
         Invariant($"iso-2431-{number}"), Invariant($"the ISO 2431 cup of {number} mm"), CupSeries.Iso2431, (a, 0, b), (30, 100))

@@ -13,7 +13,6 @@ public static class FallingBall
     private const double MostReynolds = 0.1;
     private const double MostWidth = 0.3;
     private const double Stopwatch = 0.2;
-    private const string Need = "a falling ball needs";
 
     /// <summary>Turns the time of a fall into a viscosity.</summary>
     /// <param name="time">Above 0.</param>
@@ -22,24 +21,24 @@ public static class FallingBall
     public static Conversion Convert(TimeSpan time, MethodSetup setup, Density? density)
     {
         Guard.Positive(time.TotalSeconds, nameof(time));
-        if (setup.BallDiameter is not { Millimeters: > 0 } diameter || setup.BallDensity is not { } ball || setup.Fall is not { Millimeters: > 0 } fall)
+        if (setup is not { BallDiameter: { Millimeters: > 0 } diameter, BallDensity: { } ball, Fall.Millimeters: > 0 })
         {
-            return new Conversion.Refused($"{Need} its diameter and density and the distance that is timed (run file: ball_diameter_mm, ball_density_g_ml, fall_mm; convert: --ball, --ball-density, --fall)");
+            return Conversions.Missing(MissingPart.Ball);
         }
 
         if (density is not { } liquid)
         {
-            return new Conversion.Refused($"{Need} the liquid's density: weigh 100 mL of it (run file: base_density_g_ml; convert: --density)");
+            return Conversions.Missing(MissingPart.BallLiquidDensity);
         }
 
         if (ball <= liquid)
         {
-            return new Conversion.Refused("the ball is not denser than the liquid and can't sink in it; use a denser ball");
+            return new Conversion.Refused(new ConversionRefusal.BallFloats());
         }
 
         var width = setup.JarDiameter is { Millimeters: > 0 } jar ? diameter.Millimeters / jar.Millimeters : 0;
         return width > MostWidth
-            ? new Conversion.Refused(FormattableString.Invariant($"the ball is {100 * width:0} % as wide as the jar; the wall's pull is only known up to 30 %: use a wider jar or a smaller ball"))
+            ? new Conversion.Refused(new ConversionRefusal.BallTooWide(Percentage.FromFraction(width)))
             : Fallen(time, setup, liquid, width);
     }
 
@@ -59,17 +58,13 @@ public static class FallingBall
         {
             // The speed goes with d², so Re goes with d³.
             var smaller = 1000 * d * Math.Cbrt(0.5 * MostReynolds / reynolds);
-            return new Conversion.Refused(FormattableString.Invariant(
-                $"the ball falls too fast for Stokes' law: Re = {reynolds:0.##}, at most 0.1; use a ball of about {smaller:0.##} mm or a lighter one, or an efflux cup"));
+            return new Conversion.Refused(new ConversionRefusal.BallTooFast(reynolds, Length.FromMillimeters(smaller)));
         }
 
-        var rate = 3 * speed / d;
-        return new Conversion.Converted(new(
-            FormattableString.Invariant($"a ball creeping through the liquid: at most {rate:0.###} 1/s at its waist, nearly at rest; a liquid that thins under shear reads thicker than in a cup"),
-            "Stokes (1851) with Faxén's wall correction (1922), from memory")
+        return new Conversion.Converted(new(ReadingFormula.FallingBall)
         {
             Dynamic = Viscosity.FromMilliPascalSeconds(1000 * viscosity),
-            Rate = ShearRate.FromPerSecond(rate),
+            Rate = ShearRate.FromPerSecond(3 * speed / d),
             Repeatability = Method.Find("falling-ball")!.Repeatability,
             ReadingUncertainty = Percentage.FromFraction(Stopwatch / time.TotalSeconds),
             CalibrationUncertainty = Percentage.FromFraction(Calibration(ball, liquid, setup)),
@@ -86,14 +81,10 @@ public static class FallingBall
         return Math.Sqrt((size * size) + (buoyancy * buoyancy) + (distance * distance));
     }
 
-    private static ImmutableArray<string> Warnings(TimeSpan time, MethodSetup setup, double heavier)
-    {
-        string?[] all =
-        [
-            setup.JarDiameter is null ? "no jar diameter: the wall is left out, and the viscosity comes out too high (by a fifth in a jar of ten balls' width)" : null,
-            time.TotalSeconds < 5 ? "a fall of under 5 s is hard to time by hand; use a longer way or a smaller ball" : null,
-            heavier < 1.05 ? "ball and liquid are nearly equal in density: a small error in either shifts the value a lot; use a denser ball" : null,
-        ];
-        return [.. all.OfType<string>()];
-    }
+    private static ImmutableArray<ReadingWarning> Warnings(TimeSpan time, MethodSetup setup, double heavier) =>
+    [
+        .. setup.JarDiameter is null ? [new ReadingWarning.NoJar()] : Array.Empty<ReadingWarning>(),
+        .. time.TotalSeconds < 5 ? [new ReadingWarning.ShortFall()] : Array.Empty<ReadingWarning>(),
+        .. heavier < 1.05 ? [new ReadingWarning.NearlyFloats()] : Array.Empty<ReadingWarning>(),
+    ];
 }

@@ -8,10 +8,12 @@ public sealed class InstrumentScale
 {
     private readonly Func<double, double, InstrumentValue> _make;
 
-    private InstrumentScale(string name, string unit, Func<double, double, InstrumentValue> make) => (Name, Unit, _make) = (name, unit, make);
+    private InstrumentScale(string name, string unit, Func<double, double, InstrumentValue> make)
+        => (Name, Unit, _make) = (name, unit, make);
 
     /// <summary>A viscosity that the instrument works out itself.</summary>
-    public static InstrumentScale Viscosity { get; } = new("viscosity_mpas", "mPa·s", (mpas, _) => new InstrumentValue.Direct(Quantities.Viscosity.FromMilliPascalSeconds(mpas)))
+    public static InstrumentScale Viscosity { get; } = new(
+        "viscosity_mpas", "mPa·s", (mpas, _) => new InstrumentValue.Direct(Quantities.Viscosity.FromMilliPascalSeconds(mpas)))
     {
         Least = 0.001,
         Most = 1e12,
@@ -26,10 +28,15 @@ public sealed class InstrumentScale
     };
 
     /// <summary>Krebs units.</summary>
-    public static InstrumentScale Krebs { get; } = new("ku", "KU", (units, _) => new InstrumentValue.Krebs(units)) { IsAbove = true, Most = 1e6 };
+    public static InstrumentScale Krebs { get; } = new("ku", "KU", (units, _) => new InstrumentValue.Krebs(units))
+    {
+        IsAbove = true,
+        Most = 1e6,
+    };
 
     /// <summary>Torque, read at a speed.</summary>
-    public static InstrumentScale Torque { get; } = new("torque_pct", "% of full scale", (torque, rpm) => new InstrumentValue.Torque(Percentage.FromPercent(torque), rpm))
+    public static InstrumentScale Torque { get; } = new(
+        "torque_pct", "% of full scale", (torque, rpm) => new InstrumentValue.Torque(Percentage.FromPercent(torque), rpm))
     {
         IsAbove = true,
         Most = 1000,
@@ -37,7 +44,10 @@ public sealed class InstrumentScale
     };
 
     /// <summary>The method's own unit.</summary>
-    public static InstrumentScale Plain { get; } = new("reading", "the method's own unit", (value, _) => new InstrumentValue.Plain(value)) { Most = 1e12 };
+    public static InstrumentScale Plain { get; } = new("reading", "the method's own unit", (value, _) => new InstrumentValue.Plain(value))
+    {
+        Most = 1e12,
+    };
 
     /// <summary>Every scale.</summary>
     public static ImmutableArray<InstrumentScale> All { get; } = [Viscosity, CupSeconds, Krebs, Torque, Plain];
@@ -69,5 +79,6 @@ public sealed class InstrumentScale
     public InstrumentValue Make(double shown, double revolutionsPerMinute = 0) => _make(shown, revolutionsPerMinute);
 
     // To the tick; a double's last digits are no part of what was read.
-    private static TimeSpan Seconds(double seconds) => TimeSpan.FromTicks((long)decimal.Round((decimal)Math.Min(seconds, 1e9) * TimeSpan.TicksPerSecond));
+    private static TimeSpan Seconds(double seconds)
+        => TimeSpan.FromTicks((long)decimal.Round((decimal)Math.Min(seconds, 1e9) * TimeSpan.TicksPerSecond));
 }

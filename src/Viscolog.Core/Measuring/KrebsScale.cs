@@ -3,8 +3,9 @@ using Viscolog.Core.Quantities;
 namespace Viscolog.Core.Measuring;
 
 /// <summary>
-/// Krebs units to viscosity. There is no trusted closed formula: ln η is interpolated between the standard oils that ASTM D562-10, note 1,
-/// names (4, 10 and 14 P read about 70, 85 and 95 KU), and carried on in a straight line over the instrument's useful range of about 2 to 50 P.
+/// Krebs units to viscosity. There is no trusted closed formula: ln η is interpolated between the standard oils that ASTM D562-10,
+/// note 1, names (4, 10 and 14 P read about 70, 85 and 95 KU), and carried on in a straight line over the instrument's useful range of
+/// about 2 to 50 P.
 /// </summary>
 public static class KrebsScale
 {
@@ -25,21 +26,16 @@ public static class KrebsScale
         var ln = low.LnPoise + ((units - low.Units) * (high.LnPoise - low.LnPoise) / (high.Units - low.Units));
         if (ln < Math.Log(LeastPoise) || ln > Math.Log(MostPoise))
         {
-            return new Conversion.Refused(FormattableString.Invariant(
-                $"{units:0.#} KU is outside the paddle's useful range of about 2 to 50 P (59 to 132 KU); use {(ln < 1 ? "an efflux cup" : "a rotational viscometer")}"));
+            return new Conversion.Refused(new ConversionRefusal.OutsidePaddle(units, ln < Math.Log(LeastPoise)));
         }
 
         var isInside = units >= Anchors[0].Units && units <= Anchors[^1].Units;
-        return new Conversion.Converted(new(
-            "a paddle stirring at 200 1/min, some tens of 1/s; a liquid that thins under shear reads thinner than it stands",
-            "ASTM D562-10, note 1: three standard oils, interpolated in ln")
+        return new Conversion.Converted(new(ReadingFormula.Krebs)
         {
             Dynamic = Viscosity.FromMilliPascalSeconds(100 * Math.Exp(ln)),
             Repeatability = Method.Find("krebs")!.Repeatability,
             CalibrationUncertainty = Percentage.FromFraction(isInside ? OnAnchors : BesideAnchors),
-            Warnings = isInside
-                ? ["Krebs units tell a viscosity only approximately: interpolated between three oils"]
-                : ["Krebs units tell a viscosity only approximately: carried on beyond the oils of 70 and 95 KU, good to about a quarter"],
+            Warnings = [isInside ? new ReadingWarning.BetweenOils() : new ReadingWarning.BeyondOils()],
         });
     }
 }

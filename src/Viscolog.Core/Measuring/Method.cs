@@ -14,8 +14,10 @@ public sealed record Method
     private readonly Func<Method, InstrumentValue, MethodSetup, Density?, Conversion> _convert;
 
     private Method(
-        string id, string words, double repeatabilityPercent, Func<Method, InstrumentValue, MethodSetup, Density?, Conversion> convert, params ImmutableArray<InstrumentScale> scales)
-        => (Id, Words, Repeatability, _convert, Scales, Unit) = (id, words, Percentage.FromPercent(repeatabilityPercent), convert, scales, scales[^1].Unit);
+        string id, string words, double repeatabilityPercent, Func<Method, InstrumentValue, MethodSetup, Density?, Conversion> convert,
+        params ImmutableArray<InstrumentScale> scales)
+        => (Id, Words, Repeatability, _convert, Scales, Unit)
+            = (id, words, Percentage.FromPercent(repeatabilityPercent), convert, scales, scales[^1].Unit);
 
     /// <summary>The method's name in files and commands.</summary>
     public string Id { get; }
@@ -26,7 +28,9 @@ public sealed record Method
     /// <summary>Relative standard deviation of repeat readings (from memory, editable in a run).</summary>
     public Percentage Repeatability { get; }
 
-    /// <summary>The scales that it is read on, the usual one first. A rotational viscometer shows a torque, or works the viscosity out itself.</summary>
+    /// <summary>
+    /// The scales that it is read on, the usual one first. A rotational viscometer shows a torque, or works the viscosity out itself.
+    /// </summary>
     public ImmutableArray<InstrumentScale> Scales { get; }
 
     /// <summary>The unit of what it shows, where that is no torque.</summary>
@@ -36,8 +40,8 @@ public sealed record Method
     public bool TellsYieldStress { get; private init; }
 
     /// <summary>A viscosity read off directly.</summary>
-    public static Method Direct { get; }
-        = new("direct", "viscosity read off directly", 4, (method, value, _, _) => Conversions.AsRead(method, value), InstrumentScale.Viscosity);
+    public static Method Direct { get; } = new(
+        "direct", "viscosity read off directly", 4, (method, value, _, _) => Conversions.AsRead(method, value), InstrumentScale.Viscosity);
 
     /// <summary>Every method, the direct one first.</summary>
     public static IReadOnlyList<Method> All { get; } =
@@ -64,13 +68,14 @@ public sealed record Method
     /// <summary>Converts a value of one of its scales.</summary>
     internal Conversion Convert(InstrumentValue value, MethodSetup setup, Density? density) => _convert(this, value, setup, density);
 
-    private static Conversion Rotational(Method method, InstrumentValue value, MethodSetup setup, Density? density) => value is InstrumentValue.Torque torque
-        ? RotationalTorque.Convert(torque.OfFullScale, setup.PerPercentTorque, torque.RevolutionsPerMinute)
-        : Conversions.AsRead(method, value);
+    private static Conversion Rotational(Method method, InstrumentValue value, MethodSetup setup, Density? density)
+        => value is InstrumentValue.Torque torque
+            ? RotationalTorque.Convert(torque.OfFullScale, setup.PerPercentTorque, torque.RevolutionsPerMinute)
+            : Conversions.AsRead(method, value);
 
     private static Conversion Fall(Method method, InstrumentValue value, MethodSetup setup, Density? density) => value.Shown > 0
         ? FallingBall.Convert(TimeSpan.FromSeconds(Math.Min(value.Shown, 1e9)), setup, density)
-        : new Conversion.Refused("a fall takes longer than 0 s; enter the seconds");
+        : new Conversion.Refused(new ConversionRefusal.NoFall());
 
     private static Conversion Slump(Method method, InstrumentValue value, MethodSetup setup, Density? density)
         => SlumpCylinder.Convert(Length.FromMillimeters(Math.Max(0, value.Shown)), setup, density);

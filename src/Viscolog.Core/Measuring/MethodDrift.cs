@@ -9,7 +9,8 @@ namespace Viscolog.Core.Measuring;
 /// <param name="Readings">Readings of that day.</param>
 /// <param name="LastChecked">That day.</param>
 /// <param name="Change">How far the bias moved since the check before, in ln; null where there was none.</param>
-public sealed record MethodDrift(ShearCondition Condition, double LnBias, Percentage Uncertainty, int Readings, DateOnly LastChecked, double? Change)
+public sealed record MethodDrift(
+    ShearCondition Condition, double LnBias, Percentage Uncertainty, int Readings, DateOnly LastChecked, double? Change)
 {
     /// <summary>Days after which a check is old (common practice: a month).</summary>
     public const int DaysGood = 31;
@@ -24,14 +25,21 @@ public sealed record MethodDrift(ShearCondition Condition, double LnBias, Percen
     /// <param name="viscosity">As read.</param>
     public Viscosity Corrected(Viscosity viscosity) => IsBiased ? Viscosity.FromLn(viscosity.Ln - LnBias) : viscosity;
 
-    /// <summary>The relative standard uncertainty that a verdict by this method has to carry for the instrument: that of the bias, and the bias itself where it is left in.</summary>
+    /// <summary>
+    /// The relative standard uncertainty that a verdict by this method has to carry for the instrument: that of the bias, and the bias
+    /// itself where it is left in.
+    /// </summary>
     public Percentage ForVerdicts => IsBiased
         ? Uncertainty
         : Percentage.FromFraction(Math.Sqrt((Uncertainty.Fraction * Uncertainty.Fraction) + (LnBias * LnBias)));
 
     /// <summary>Whether the check is too old to rely on.</summary>
     /// <param name="today">The day it is asked.</param>
-    public bool IsOld(DateOnly today) => today.DayNumber - LastChecked.DayNumber > DaysGood;
+    public bool IsOld(DateOnly today) => DaysSince(today) > DaysGood;
+
+    /// <summary>Days since the check.</summary>
+    /// <param name="today">The day it is asked.</param>
+    public int DaysSince(DateOnly today) => today.DayNumber - LastChecked.DayNumber;
 
     /// <summary>Sums up the readings of oils by one method; null where there are none.</summary>
     /// <param name="readings">In any order.</param>
@@ -39,7 +47,8 @@ public sealed record MethodDrift(ShearCondition Condition, double LnBias, Percen
     /// <param name="repeatability">Of the method, relative.</param>
     public static MethodDrift? Of(IEnumerable<OilReading> readings, ShearCondition condition, Percentage repeatability)
     {
-        var days = readings.Where(r => r.Condition == condition).GroupBy(r => r.On).OrderByDescending(g => g.Key).Take(2).Select(g => g.ToArray()).ToArray();
+        var days = readings.Where(r => r.Condition == condition).GroupBy(r => r.On).OrderByDescending(g => g.Key).Take(2)
+            .Select(g => g.ToArray()).ToArray();
         if (days.Length == 0)
         {
             return null;
@@ -54,28 +63,25 @@ public sealed record MethodDrift(ShearCondition Condition, double LnBias, Percen
     /// <param name="today">The day it is asked.</param>
     public string Words(DateOnly today)
     {
-        var days = today.DayNumber - LastChecked.DayNumber;
-        var read = FormattableString.Invariant($"{Condition.Words}: reads {Math.Abs(100 * double.ExpM1(LnBias)):0.0} % too {(LnBias < 0 ? "low" : "high")}, give or take {2 * Uncertainty.Percent:0.0} %, checked {Ago(days)} with {Readings} {(Readings == 1 ? "reading" : "readings")}");
-        var next = IsOld(today) ? "; check it again before relying on it" : IsBiased ? "; clean it and check again, and have it adjusted if that stays" : "";
+        var read = FormattableString.Invariant($"{Condition.Words}: reads {Math.Abs(100 * double.ExpM1(LnBias)):0.0} % too ")
+            + FormattableString.Invariant($"{(LnBias < 0 ? "low" : "high")}, give or take {2 * Uncertainty.Percent:0.0} %, checked ")
+            + FormattableString.Invariant($"{Ago(DaysSince(today))} with {Readings} {(Readings == 1 ? "reading" : "readings")}");
+        var next = IsOld(today) ? "; check it again before relying on it"
+            : IsBiased ? "; clean it and check again, and have it adjusted if that stays" : "";
         return read + next;
     }
 
-    /// <summary>In a few words.</summary>
-    /// <param name="today">The day it is asked.</param>
-    public string Brief(DateOnly today)
-    {
-        var speed = Condition.RevolutionsPerMinute is null ? "" : Condition.Words + " ";
-        return FormattableString.Invariant($"{speed}{100 * double.ExpM1(LnBias):+0.0;-0.0;0.0} % ± {Uncertainty.Percent:0.0}, checked {Ago(today.DayNumber - LastChecked.DayNumber)}{(IsOld(today) ? ", overdue" : "")}");
-    }
-
-    private static string Ago(int days) => days switch
+    /// <summary>So many days ago, in words.</summary>
+    public static string Ago(int days) => days switch
     {
         0 => "today",
         1 => "yesterday",
         _ => FormattableString.Invariant($"{days} days ago"),
     };
 
-    /// <summary>Certificate and temperature are the same for all readings of a day, so only the repeatability shrinks with their number.</summary>
+    /// <summary>
+    /// Certificate and temperature are the same for all readings of a day, so only the repeatability shrinks with their number.
+    /// </summary>
     private static (double Bias, double Sd) Mean(OilReading[] day, Percentage repeatability)
     {
         var shared = day.Average(r => r.Deviation.Sd);
@@ -91,7 +97,9 @@ public sealed record MethodDrift(ShearCondition Condition, double LnBias, Percen
 /// <param name="Uncertainty">Relative standard uncertainty of the stated value (half of an expanded one with k = 2).</param>
 public sealed record CertifiedOil(string Name, Viscosity Viscosity, Temperature At, Percentage Uncertainty)
 {
-    /// <summary>How the oil's viscosity goes with temperature; null for the default, which is poor for oils: read it within 0.5 °C then.</summary>
+    /// <summary>
+    /// How the oil's viscosity goes with temperature; null for the default, which is poor for oils: read it within 0.5 °C then.
+    /// </summary>
     public TemperatureCoefficient? TemperatureCoefficient { get; init; }
 }
 
@@ -103,7 +111,9 @@ public sealed record CertifiedOil(string Name, Viscosity Viscosity, Temperature 
 /// <param name="On">The day.</param>
 public sealed record OilReading(ShearCondition Condition, CertifiedOil Oil, Viscosity Read, Temperature At, DateOnly On)
 {
-    /// <summary>ln(read/certified), the reading brought to the certificate's temperature, and its standard uncertainty without the repeatability.</summary>
+    /// <summary>
+    /// ln(read/certified), the reading brought to the certificate's temperature, and its standard uncertainty without the repeatability.
+    /// </summary>
     public (double Ln, double Sd) Deviation
     {
         get

@@ -2,7 +2,10 @@ using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Measuring;
 
-/// <summary>What a method needs to know besides its reading: the instrument's factor or the sizes of what was built. A part that is not stated is null.</summary>
+/// <summary>
+/// What a method needs to know besides its reading: the instrument's factor or the sizes of what was built. A part that is not stated is
+/// null.
+/// </summary>
 public sealed record MethodSetup
 {
     /// <summary>Nothing stated.</summary>

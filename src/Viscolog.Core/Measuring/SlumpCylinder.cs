@@ -4,8 +4,9 @@ using Viscolog.Core.Quantities;
 namespace Viscolog.Core.Measuring;
 
 /// <summary>
-/// The slump of a lifted cylinder to a yield stress: s' = 1 − 2τ'·(1 − ln 2τ'), s' = slump over height, τ' = τ/(ρ·g·H) (Pashias, Boger, Summers and
-/// Glenister, J. Rheol. 40 (1996) 1179–1189; formula from memory). For a cylinder about as high as wide that slumps by 0.1 to 0.9 of its height.
+/// The slump of a lifted cylinder to a yield stress: s' = 1 − 2τ'·(1 − ln 2τ'), s' = slump over height, τ' = τ/(ρ·g·H) (Pashias, Boger,
+/// Summers and Glenister, J. Rheol. 40 (1996) 1179–1189; formula from memory). For a cylinder about as high as wide that slumps by 0.1 to
+/// 0.9 of its height.
 /// </summary>
 public static class SlumpCylinder
 {
@@ -24,23 +25,23 @@ public static class SlumpCylinder
     {
         if (setup.CylinderHeight is not { Millimeters: > 0 } height)
         {
-            return new Conversion.Refused("a slump needs the cylinder's height (run file: cylinder_height_mm; convert: --height)");
+            return Conversions.Missing(MissingPart.CylinderHeight);
         }
 
         if (density is not { } paste)
         {
-            return new Conversion.Refused("a slump needs the paste's density: weigh 100 mL of it (run file: base_density_g_ml; convert: --density)");
+            return Conversions.Missing(MissingPart.PasteDensity);
         }
 
         var part = slump.Millimeters / height.Millimeters;
         if (part < Least)
         {
-            return new Conversion.Refused(FormattableString.Invariant($"a slump of {slump.Millimeters:0.#} mm is under a twentieth of the height: the paste is too stiff for this cylinder; use a higher one"));
+            return new Conversion.Refused(new ConversionRefusal.SlumpTooSmall(slump));
         }
 
         if (part > Most)
         {
-            return new Conversion.Refused(FormattableString.Invariant($"a slump of {slump.Millimeters:0.#} mm leaves hardly a heap: the material is too thin for a slump; use a cup or a ball in a jar"));
+            return new Conversion.Refused(new ConversionRefusal.SlumpTooLarge(slump));
         }
 
         var reduced = Solve(part);
@@ -48,9 +49,7 @@ public static class SlumpCylinder
 
         // dτ'/ds' by the inverse of ds'/dτ' = 2 ln 2τ'; the ruler is read to 1 mm.
         var perMillimeter = Math.Abs(1 / (2 * Math.Log(2 * reduced))) / reduced / height.Millimeters;
-        return new Conversion.Converted(new(
-            "no shear at all: the stress at which it stops flowing under its own weight (a yield stress, no viscosity)",
-            "Pashias, Boger, Summers and Glenister, J. Rheol. 40 (1996) 1179; formula from memory")
+        return new Conversion.Converted(new(ReadingFormula.Slump)
         {
             YieldStress = Stress.FromPascals(pascals),
             Repeatability = Method.Find("slump")!.Repeatability,
@@ -74,14 +73,11 @@ public static class SlumpCylinder
         return (low + high) / 2;
     }
 
-    private static ImmutableArray<string> Warnings(double part, Length height, Length? diameter)
-    {
-        string?[] all =
-        [
-            part < 0.1 ? "a slump under a tenth of the height tells little; use a higher cylinder" : null,
-            part > 0.85 ? "a slump above 0.85 of the height tells little; use a ball in a jar" : null,
-            diameter is { } d && (height.Millimeters / d.Millimeters is < 0.75 or > 1.35) ? "the formula is for a cylinder about as high as wide" : null,
-        ];
-        return [.. all.OfType<string>()];
-    }
+    private static ImmutableArray<ReadingWarning> Warnings(double part, Length height, Length? diameter) =>
+    [
+        .. part < 0.1 ? [new ReadingWarning.SmallSlump()] : Array.Empty<ReadingWarning>(),
+        .. part > 0.85 ? [new ReadingWarning.LargeSlump()] : Array.Empty<ReadingWarning>(),
+        .. diameter is { } d && height.Millimeters / d.Millimeters is < 0.75 or > 1.35
+            ? [new ReadingWarning.OddCylinder()] : Array.Empty<ReadingWarning>(),
+    ];
 }

@@ -29,7 +29,8 @@ public sealed record TemperatureCoefficient
     public double ActivationEnergy => Kelvin * GasConstant;
 
     /// <summary>2000 K ± 700 K, used where nothing is known (from memory; water has about 1900 K, thick syrups several thousand).</summary>
-    public static TemperatureCoefficient Default { get; } = new(TemperatureCorrection.DefaultCoefficient, TemperatureCorrection.DefaultCoefficientSd);
+    public static TemperatureCoefficient Default { get; }
+        = new(TemperatureCorrection.DefaultCoefficient, TemperatureCorrection.DefaultCoefficientSd);
 
     /// <summary>One that somebody entered, taken to be good to 10 %.</summary>
     /// <param name="kelvin">In K; 0 or more, at most 30 000.</param>
@@ -41,14 +42,15 @@ public sealed record TemperatureCoefficient
     }
 
     /// <summary>
-    /// Learns from viscosities of the same liquid at several temperatures: least squares of ln η on 1/T, one level a liquid, one slope for all,
-    /// weighed against <see cref="Default"/> by their variances.
+    /// Learns from viscosities of the same liquid at several temperatures: least squares of ln η on 1/T, one level a liquid, one slope
+    /// for all, weighed against <see cref="Default"/> by their variances.
     /// </summary>
     /// <param name="liquids">For each liquid its readings.</param>
     /// <param name="repeatability">Relative standard deviation of one reading; above 0.</param>
     /// <returns>Null where no liquid was read at temperatures <see cref="LeastSpread"/> apart.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The repeatability is 0.</exception>
-    public static TemperatureCoefficient? Learned(IEnumerable<IReadOnlyCollection<(Temperature At, Viscosity Viscosity)>> liquids, Percentage repeatability)
+    public static TemperatureCoefficient? Learned(
+        IEnumerable<IReadOnlyCollection<(Temperature At, Viscosity Viscosity)>> liquids, Percentage repeatability)
     {
         var sigma = Guard.Positive(repeatability.Fraction, nameof(repeatability));
         var (xx, xy) = (0.0, 0.0);

@@ -3,8 +3,8 @@ using Viscolog.Core.Quantities;
 namespace Viscolog.Core.Measuring;
 
 /// <summary>
-/// A vane turned slowly in a paste until it yields: the greatest torque tells the yield stress (Steffe, Rheological Methods in Food Process Engineering, 2nd
-/// edition 1996, p. 246).
+/// A vane turned slowly in a paste until it yields: the greatest torque tells the yield stress (Steffe, Rheological Methods in Food
+/// Process Engineering, 2nd edition 1996, p. 246).
 /// </summary>
 public static class Vane
 {

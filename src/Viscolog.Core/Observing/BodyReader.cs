@@ -58,7 +58,7 @@ internal sealed class BodyReader(Run run)
         {
             case Conversion.Converted { Reading: { Body: { } body } converted }:
                 _lastRead = step;
-                _cautions.AddRange(converted.Warnings);
+                _cautions.AddRange(converted.Warnings.Select(ReadingSentences.Of));
                 if (converted.YieldStress is not null)
                 {
                     _cautions.Add("bodies are yield stresses over 1/s: 1 Pa counts as 1000 mPa·s (see docs/science.md, section 10)");
@@ -67,8 +67,8 @@ internal sealed class BodyReader(Run run)
                 return (body, converted.ReadingUncertainty.Fraction);
             case Conversion.Refused refused:
                 _lastRefused = step;
-                _lastReason = refused.Reason;
-                _refusals.Add(refused.Reason);
+                _lastReason = ReadingSentences.Of(refused.Reason);
+                _refusals.Add(_lastReason);
                 return null;
             default:
                 return null;

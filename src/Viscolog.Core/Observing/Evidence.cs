@@ -71,9 +71,9 @@ public sealed record Evidence
     /// <param name="thickener">One of the run's thickeners.</param>
     public static EvidenceOutcome Of(Run run, Thickener thickener)
     {
-        if (ShearConditions.Mixture(run) is { } mixture)
+        if (ShearConditions.Of(run) is { Length: > 1 } mixed)
         {
-            return new EvidenceOutcome.Unusable(mixture);
+            return new EvidenceOutcome.Unusable(ReadingSentences.Mixture(mixed));
         }
 
         var other = run.Thickeners.FirstOrDefault(t => t.Name != thickener.Name && run.PotNow().In(t.Name) > Mass.None);
@@ -100,9 +100,9 @@ public sealed record Evidence
             return new EvidenceOutcome.Unusable("body and string together need two thickeners in the run's header, no more and no fewer");
         }
 
-        if (ShearConditions.Mixture(run) is { } mixture)
+        if (ShearConditions.Of(run) is { Length: > 1 } mixed)
         {
-            return new EvidenceOutcome.Unusable(mixture);
+            return new EvidenceOutcome.Unusable(ReadingSentences.Mixture(mixed));
         }
 
         var collector = new EvidenceCollector(run);

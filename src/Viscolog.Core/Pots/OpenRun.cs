@@ -26,7 +26,10 @@ public sealed record OpenRun
     /// <exception cref="ArgumentException">An entry does not fit the run (see <see cref="Run.After"/>).</exception>
     public static OpenRun After(Run run) => run.Entries.Aggregate(Begin(run), (open, entry) => open.With(entry));
 
-    /// <summary>Appends an entry: the run with it, or why it can't be. An entry that is void changes nothing, but has to say something that can be.</summary>
+    /// <summary>
+    /// Appends an entry: the run with it, or why it can't be. An entry that is void changes nothing, but has to say something that can
+    /// be.
+    /// </summary>
     public Appended Append(Entry entry) => Fault(entry) is { } fault ? new Appended.Refused(fault) : new Appended.To(With(entry));
 
     /// <summary>Appends the entries of one row: the run with all of them, or the first reason against it.</summary>
@@ -41,11 +44,13 @@ public sealed record OpenRun
 
     private EntryFault? Fault(Entry entry) => entry switch
     {
-        Entry.Dosed { Poured.Grams: 0 } or Entry.TakenOut { Sample.Grams: 0 } or Entry.LetDown { Base.Grams: 0 } or Entry.Watered { Water.Grams: 0 } => new EntryFault.Nothing(),
+        Entry.Dosed { Poured.Grams: 0 } or Entry.TakenOut { Sample.Grams: 0 } or Entry.LetDown { Base.Grams: 0 }
+            or Entry.Watered { Water.Grams: 0 } => new EntryFault.Nothing(),
         Entry.Measured { Reading.IsEmpty: true } => new EntryFault.Nothing(),
         Entry.Noted noted when string.IsNullOrWhiteSpace(noted.Text) => new EntryFault.Nothing(),
         Entry.Dosed dosed when _run.FindThickener(dosed.Thickener) is null => new EntryFault.NoSuchThickener(dosed.Thickener),
-        Entry.Measured { Reading.Value: { } value } when !_run.MethodInForce.Reads(value) => new EntryFault.NotRead(_run.MethodInForce, value),
+        Entry.Measured { Reading.Value: { } value } when !_run.MethodInForce.Reads(value)
+            => new EntryFault.NotRead(_run.MethodInForce, value),
         { Counts: false } => null,
         Entry.Measured { Reading.Wait: { } wait } when wait < Stood => new EntryFault.StandsBackwards(Stood.Value),
         Entry.TakenOut taken when taken.Sample.Grams > Pot.Total.Grams - LeastLeft.Grams => new EntryFault.SampleTooLarge(Pot.Total),

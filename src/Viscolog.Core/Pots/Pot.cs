@@ -6,7 +6,9 @@ namespace Viscolog.Core.Pots;
 /// <summary>
 /// What is in one vessel now. A mass balance: nothing reacts or evaporates, and a sample takes everything out in proportion.
 /// </summary>
-/// <remarks>Dose x = 100·m(thickener)/m(base) and share = 100·m(thickener)/m(total); the definitions are this project's (see docs/science.md).</remarks>
+/// <remarks>
+/// Dose x = 100·m(thickener)/m(base) and share = 100·m(thickener)/m(total); the definitions are this project's (see docs/science.md).
+/// </remarks>
 public sealed record Pot
 {
     private Pot(Mass @base, Mass water, ImmutableDictionary<string, Mass> thickeners)
@@ -83,7 +85,9 @@ public sealed record Pot
         return Mass.FromGrams(Math.Max(0, (100 * In(thickener).Grams / wanted.Percent) - Base.Grams));
     }
 
-    /// <summary>Thickener, as supplied, that brings its dose up to <paramref name="wanted"/>; nothing where the dose is not below it.</summary>
+    /// <summary>
+    /// Thickener, as supplied, that brings its dose up to <paramref name="wanted"/>; nothing where the dose is not below it.
+    /// </summary>
     public Mass ThickenerToReach(string thickener, Dose wanted)
         => Mass.FromGrams(Math.Max(0, (wanted.Percent * Base.Grams / 100) - In(thickener).Grams));
 }

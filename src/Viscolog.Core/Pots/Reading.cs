@@ -3,7 +3,10 @@ using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Pots;
 
-/// <summary>What was measured at one moment. A part that was not measured is null; at least one of value, temperature, pH, string and fault is there.</summary>
+/// <summary>
+/// What was measured at one moment. A part that was not measured is null; at least one of value, temperature, pH, string and fault is
+/// there.
+/// </summary>
 public sealed record Reading
 {
     /// <summary>What the run's method showed.</summary>

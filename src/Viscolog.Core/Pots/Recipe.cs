@@ -4,12 +4,14 @@ using Viscolog.Core.Quantities;
 namespace Viscolog.Core.Pots;
 
 /// <summary>
-/// What a pot is made of, free of its size: doses of thickeners and water, over base. A run's samples and let-downs are in it by their effect on the
-/// doses: doses carry over to another size, grams poured do not.
+/// What a pot is made of, free of its size: doses of thickeners and water, over base. A run's samples and let-downs are in it by their
+/// effect on the doses: doses carry over to another size, grams poured do not.
 /// </summary>
 public sealed record Recipe
 {
-    /// <summary>Density that a thickener counts with where none is stated, in g/mL (most are sold as dispersions in water; no source).</summary>
+    /// <summary>
+    /// Density that a thickener counts with where none is stated, in g/mL (most are sold as dispersions in water; no source).
+    /// </summary>
     public static readonly Density AssumedThickener = Density.FromGramsPerMilliliter(1);
 
     private Recipe(PotBase @base, Percentage water, ImmutableArray<RecipePart> parts) => (Base, WaterOnBase, Parts) = (@base, water, parts);
@@ -37,7 +39,8 @@ public sealed record Recipe
             .. run.Entries.OfType<Entry.Dosed>().Where(d => d.Counts).Select(d => d.Thickener).Distinct(StringComparer.Ordinal)
                 .Select(name => new RecipePart(run.FindThickener(name)!, pot.DoseOf(name))),
         ];
-        var cutting = parts.Sum(p => pot.In(p.Thickener.Name).Grams * p.Thickener.Dilution.WaterParts / p.Thickener.Dilution.ThickenerParts);
+        var cutting = parts
+            .Sum(p => pot.In(p.Thickener.Name).Grams * p.Thickener.Dilution.WaterParts / p.Thickener.Dilution.ThickenerParts);
         return new(run.Base, Percentage.FromFraction(Math.Max(0, pot.Water.Grams - cutting) / pot.Base.Grams), [.. parts]);
     }
 
@@ -45,7 +48,7 @@ public sealed record Recipe
     /// <param name="thickener">Its name.</param>
     /// <param name="dose">The dose.</param>
     public Recipe With(string thickener, Dose dose)
-        => this with { Parts = [.. Parts.Select(p => string.Equals(p.Thickener.Name, thickener, StringComparison.Ordinal) ? p with { Dose = dose } : p)] };
+        => this with { Parts = [.. Parts.Select(p => p.Thickener.Name == thickener ? p with { Dose = dose } : p)] };
 
     /// <summary>The amounts for a batch of a size.</summary>
     /// <param name="total">Everything in it, thickeners and water included; above 0.</param>
@@ -79,7 +82,8 @@ public sealed record Recipe
     }
 
     private static PartAmount Amount(RecipePart part, double neat)
-        => new(part, Mass.FromGrams(neat), Mass.FromGrams(neat * part.Thickener.Dilution.WaterParts / part.Thickener.Dilution.ThickenerParts));
+        => new(part, Mass.FromGrams(neat),
+            Mass.FromGrams(neat * part.Thickener.Dilution.WaterParts / part.Thickener.Dilution.ThickenerParts));
 
     /// <summary>mL of all for 1 g of all.</summary>
     private double? PerGram()
@@ -93,7 +97,8 @@ public sealed record Recipe
         foreach (var (thickener, dose) in Parts)
         {
             var cut = thickener.Dilution.WaterParts / thickener.Dilution.ThickenerParts;
-            volume += dose.Percent / 100 * ((1 / (thickener.Density ?? AssumedThickener).GramsPerMilliliter) + (cut / Density.Water.GramsPerMilliliter));
+            volume += dose.Percent / 100
+                * ((1 / (thickener.Density ?? AssumedThickener).GramsPerMilliliter) + (cut / Density.Water.GramsPerMilliliter));
         }
 
         return volume / OverBase;

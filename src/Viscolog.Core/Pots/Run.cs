@@ -4,12 +4,16 @@ using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Pots;
 
-/// <summary>One pot from its first reading to its last: base, thickeners, target, and the entries in the order in which they happened.</summary>
+/// <summary>
+/// One pot from its first reading to its last: base, thickeners, target, and the entries in the order in which they happened.
+/// </summary>
 /// <param name="Base">The base.</param>
 /// <param name="BaseMass">Base at the start; above 0.</param>
 public sealed record Run(PotBase Base, Mass BaseMass)
 {
-    /// <summary>The reference temperature where a run states none (the standard atmosphere for paints in ISO 3270, 23 °C; from memory).</summary>
+    /// <summary>
+    /// The reference temperature where a run states none (the standard atmosphere for paints in ISO 3270, 23 °C; from memory).
+    /// </summary>
     public static readonly Temperature DefaultReferenceTemperature = Temperature.FromCelsius(23);
 
     /// <summary>The scale's step where a run states none.</summary>
@@ -75,7 +79,9 @@ public sealed record Run(PotBase Base, Mass BaseMass)
     /// <summary>The thickener of that name; null where the run has none.</summary>
     public Thickener? FindThickener(string name) => Thickeners.FirstOrDefault(t => string.Equals(t.Name, name, StringComparison.Ordinal));
 
-    /// <summary>Appends an entry to the run as it stands: the run that goes on, or why it can't (see <see cref="OpenRun"/> to append many).</summary>
+    /// <summary>
+    /// Appends an entry to the run as it stands: the run that goes on, or why it can't (see <see cref="OpenRun"/> to append many).
+    /// </summary>
     /// <param name="entry">What happened next.</param>
     /// <exception cref="ArgumentException">An earlier entry does not fit the run (see <see cref="After"/>).</exception>
     public Appended Append(Entry entry) => OpenRun.After(this).Append(entry);
@@ -85,7 +91,9 @@ public sealed record Run(PotBase Base, Mass BaseMass)
     public Pot PotNow() => Entries.Aggregate(Pot.With(BaseMass), After);
 
     /// <summary>The pot after one more entry; an entry that is void changes nothing.</summary>
-    /// <exception cref="ArgumentException">The entry names a thickener that the run lacks, or takes out more than the pot holds.</exception>
+    /// <exception cref="ArgumentException">
+    /// The entry names a thickener that the run lacks, or takes out more than the pot holds.
+    /// </exception>
     public Pot After(Pot pot, Entry entry) => !entry.Counts ? pot : entry switch
     {
         Entry.Dosed dosed => pot.Add(Named(dosed.Thickener), dosed.Poured),

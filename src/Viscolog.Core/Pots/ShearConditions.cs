@@ -16,21 +16,13 @@ public static class ShearConditions
     ];
 
     /// <summary>
-    /// Whether all readings of both runs were taken under one condition, so that they may stand for one curve. Torques with another factor were read with
-    /// another spindle.
+    /// Whether all readings of both runs were taken under one condition, so that they may stand for one curve. Torques with another factor
+    /// were read with another spindle.
     /// </summary>
     public static bool Agree(Run one, Run other)
     {
         var all = Of(one).Union(Of(other)).ToArray();
-        return all.Length < 2 && (all is not [{ RevolutionsPerMinute: not null }] || one.Setup.PerPercentTorque == other.Setup.PerPercentTorque);
-    }
-
-    /// <summary>Why the readings of one run can't be one curve, and what to do; null where they can.</summary>
-    public static string? Mixture(Run run)
-    {
-        var conditions = Of(run);
-        return conditions.Length < 2
-            ? null
-            : $"the readings were taken under different shear conditions ({string.Join("; ", conditions.Select(c => c.Words))}) and are not one curve: keep those of one condition and void the others, or split them into a run each";
+        return all.Length < 2
+            && (all is not [{ RevolutionsPerMinute: not null }] || one.Setup.PerPercentTorque == other.Setup.PerPercentTorque);
     }
 }

@@ -6,7 +6,8 @@ namespace Viscolog.Core.Pots;
 public static class Steps
 {
     /// <summary>
-    /// The run's steps in order. A step begins with the pot and whenever thickener, base or water goes in; entries that are void count for nothing.
+    /// The run's steps in order. A step begins with the pot and whenever thickener, base or water goes in; entries that are void count
+    /// for nothing.
     /// </summary>
     /// <exception cref="ArgumentException">An entry does not fit the run (see <see cref="Run.After"/>).</exception>
     public static ImmutableArray<Step> Of(Run run)

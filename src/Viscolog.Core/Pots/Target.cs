@@ -40,5 +40,6 @@ public abstract record Target
 public sealed record StringBand(Length Low, Length High)
 {
     /// <summary>The greatest wanted; above the least.</summary>
-    public Length High { get; } = High > Low ? High : throw new ArgumentOutOfRangeException(nameof(High), High.Millimeters, "must be above the least length");
+    public Length High { get; } = High > Low
+        ? High : throw new ArgumentOutOfRangeException(nameof(High), High.Millimeters, "must be above the least length");
 }

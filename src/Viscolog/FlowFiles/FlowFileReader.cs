@@ -5,6 +5,7 @@ using Viscolog.Core.Flow;
 using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
 using Viscolog.Tables;
+using Viscolog.Wording;
 
 namespace Viscolog.FlowFiles;
 
@@ -105,7 +106,12 @@ internal static class FlowFileReader
 
         ImmutableArray<TorqueReading> readings = [.. rows.Select(r => new TorqueReading(r[FlowColumns.Speed], Percentage.FromPercent(r[FlowColumns.Torque])))];
         var series = new TorqueSeries(geometry, fullScale, readings);
-        return new(series.ToPoints()) { Name = header.Name, Source = geometry.Source, Warnings = series.Warnings };
+        return new(series.ToPoints())
+        {
+            Name = header.Name,
+            Source = FlowWords.Source(geometry),
+            Warnings = [.. series.Warnings.Select(FlowWords.Of)],
+        };
     }
 
     private static FlowPoint Point(Dictionary<string, double> row)

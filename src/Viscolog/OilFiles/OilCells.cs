@@ -5,6 +5,7 @@ using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
 using Viscolog.Tables;
 using Viscolog.Text;
+using Viscolog.Wording;
 
 namespace Viscolog.OilFiles;
 
@@ -71,7 +72,7 @@ internal sealed class OilCells
                 };
                 return new(ShearCondition.Of(method, shown), oil, body, Temperature.FromCelsius(at), day);
             case Conversion.Refused refused:
-                Findings.Refuse(placeOf(null), refused.Reason);
+                Findings.Refuse(placeOf(null), MethodWords.Of(refused.Reason));
                 return null;
             default:
                 return null;

@@ -39,19 +39,31 @@ public sealed class ConversionTests
         => Assert.All(Cups.All, c => Assert.True(c.At(c.Least) < c.At(c.Most)));
 
     [Theory]
-    [InlineData("iso-2431-4", 20, "iso-2431-3")]
-    [InlineData("iso-2431-4", 200, "iso-2431-6")]
-    [InlineData("iso-2431-3", 5, "finer orifice")]
-    [InlineData("iso-2431-6", 900, "wider orifice")]
-    [InlineData("d1200-4", 12, "d1200-1")]
-    [InlineData("d4212-44ml-2", 95, "d4212-44ml-3")]
-    public void A_time_outside_the_limits_is_refused_with_the_cup_that_fits(string cup, double seconds, string named)
-        => Assert.Contains(named, Refused(Cups.Convert(Method.Find(cup)!, TimeSpan.FromSeconds(seconds), Water)), StringComparison.Ordinal);
+    [InlineData("iso-2431-4", 20, "iso-2431-3", true)]
+    [InlineData("iso-2431-4", 200, "iso-2431-6", true)]
+    [InlineData("iso-2431-3", 5, null, false)]
+    [InlineData("iso-2431-6", 900, null, false)]
+    [InlineData("d1200-4", 12, "d1200-1", true)]
+    [InlineData("d1200-4", 4, "d1200-1", false)]
+    [InlineData("d4212-44ml-2", 95, "d4212-44ml-3", true)]
+    public void A_time_outside_the_limits_is_refused_with_the_cup_that_fits(string cup, double seconds, string? named, bool isTold)
+    {
+        var refused = Assert.IsType<ConversionRefusal.OutsideCup>(Refused(Cups.Convert(Method.Find(cup)!, TimeSpan.FromSeconds(seconds), Water)));
+        Assert.Equal((cup, seconds, named), (refused.Cup.Id, refused.Time.TotalSeconds, refused.Instead?.Id));
+        Assert.Equal(isTold, refused.About is not null);
+        if (refused.About is { } about)
+        {
+            Assert.True(refused.Instead!.Allows(about));
+            Assert.Equal(refused.Cup.At(refused.Time)!.Value.SquareMillimetersPerSecond, refused.Instead.At(about)!.Value.SquareMillimetersPerSecond, 1e-4);
+        }
+    }
 
     [Fact]
     public void A_time_near_a_limit_names_the_cup_that_would_suit_better()
     {
-        Assert.Contains("iso-2431-5", Converted(Cups.Convert(Method.Find("iso-2431-4")!, TimeSpan.FromSeconds(99), Water)).Better, StringComparison.Ordinal);
+        var better = Assert.IsType<BetterChoice.AnotherCup>(Converted(Cups.Convert(Method.Find("iso-2431-4")!, TimeSpan.FromSeconds(99), Water)).Better);
+        Assert.Equal("iso-2431-5", better.Cup.Id);
+        Assert.Equal(133.6097, better.Cup.At(better.About)!.Value.SquareMillimetersPerSecond, 1e-3);
         Assert.Null(Converted(Cups.Convert(Method.Find("iso-2431-4")!, TimeSpan.FromSeconds(60), Water)).Better);
     }
 
@@ -61,13 +73,14 @@ public sealed class ConversionTests
         var reading = Converted(Cups.Convert(Method.Find("iso-2431-4")!, TimeSpan.FromSeconds(60), Density.FromGramsPerMilliliter(1.3)));
         Assert.Equal(78.8667 * 1.3, reading.Dynamic!.Value.MilliPascalSeconds, 0.001);
         var refused = Conversions.ToBody(Method.Find("iso-2431-4")!, new InstrumentValue.CupTime(TimeSpan.FromSeconds(60)), MethodSetup.None, null);
-        Assert.Contains("density", Refused(refused), StringComparison.Ordinal);
+        Assert.Equal(new ConversionRefusal.Missing(MissingPart.CupDensity), Refused(refused));
     }
 
     [Theory]
-    [InlineData(50)]
-    [InlineData(140)]
-    public void Krebs_units_off_the_paddles_range_are_refused(double units) => Assert.Contains("useful range", Refused(KrebsScale.Convert(units)), StringComparison.Ordinal);
+    [InlineData(50, true)]
+    [InlineData(140, false)]
+    public void Krebs_units_off_the_paddles_range_are_refused(double units, bool isThin)
+        => Assert.Equal(new ConversionRefusal.OutsidePaddle(units, isThin), Refused(KrebsScale.Convert(units)));
 
     [Fact]
     public void Krebs_units_beyond_the_oils_are_less_sure()
@@ -77,47 +90,53 @@ public sealed class ConversionTests
     public void A_low_torque_is_warned_of_and_less_sure()
     {
         var (low, good) = (Converted(Torque(5)), Converted(Torque(50)));
-        Assert.Contains(low.Warnings, w => w.Contains("under 10 %", StringComparison.Ordinal));
+        var warning = Assert.IsType<ReadingWarning.LowTorque>(Assert.Single(low.Warnings));
+        Assert.Equal((5, 20), (warning.Torque.Percent, Math.Round(warning.Error.Percent, 9)));
         Assert.Empty(good.Warnings);
         Assert.True(low.Uncertainty.Percent > 2 * good.Uncertainty.Percent);
-        Assert.Contains("speed", low.Better, StringComparison.Ordinal);
-        Assert.Contains("full scale", Refused(Torque(104)), StringComparison.Ordinal);
+        Assert.Equal(new BetterChoice.Faster(10), low.Better);
+        Assert.IsType<BetterChoice.Slower>(Converted(Torque(95)).Better);
+        Assert.Equal(new ConversionRefusal.BeyondFullScale(Percentage.FromPercent(104)), Refused(Torque(104)));
     }
 
     [Fact]
     public void A_ball_that_falls_too_fast_is_refused_with_a_size_that_creeps()
     {
-        var reason = Refused(FallingBall.Convert(TimeSpan.FromSeconds(1.2), Ball, Water));
-        Assert.Contains("Re = ", reason, StringComparison.Ordinal);
-        Assert.Contains("mm or a lighter one", reason, StringComparison.Ordinal);
+        var fast = Assert.IsType<ConversionRefusal.BallTooFast>(Refused(FallingBall.Convert(TimeSpan.FromSeconds(1.2), Ball, Water)));
+        Assert.True(fast.Reynolds > 0.1);
+        // Re goes with the cube of the diameter.
+        Assert.Equal(0.05, fast.Reynolds * Math.Pow(fast.Smaller.Millimeters / 3, 3), 1e-9);
     }
 
     [Fact]
     public void A_ball_needs_to_sink_and_room_to_fall()
     {
-        Assert.Contains("not denser", Refused(FallingBall.Convert(TimeSpan.FromSeconds(20), Ball, Density.FromGramsPerMilliliter(8))), StringComparison.Ordinal);
-        Assert.Contains("wider jar", Refused(FallingBall.Convert(TimeSpan.FromSeconds(20), Ball with { JarDiameter = Length.FromMillimeters(8) }, Water)), StringComparison.Ordinal);
-        Assert.Contains("ball_diameter_mm", Refused(FallingBall.Convert(TimeSpan.FromSeconds(20), MethodSetup.None, Water)), StringComparison.Ordinal);
-        Assert.Contains(Converted(FallingBall.Convert(TimeSpan.FromSeconds(60), Ball with { JarDiameter = null }, Water)).Warnings, w => w.Contains("wall", StringComparison.Ordinal));
+        Assert.IsType<ConversionRefusal.BallFloats>(Refused(FallingBall.Convert(TimeSpan.FromSeconds(20), Ball, Density.FromGramsPerMilliliter(8))));
+        Assert.Equal(
+            new ConversionRefusal.BallTooWide(Percentage.FromPercent(37.5)),
+            Refused(FallingBall.Convert(TimeSpan.FromSeconds(20), Ball with { JarDiameter = Length.FromMillimeters(8) }, Water)));
+        Assert.Equal(new ConversionRefusal.Missing(MissingPart.Ball), Refused(FallingBall.Convert(TimeSpan.FromSeconds(20), MethodSetup.None, Water)));
+        Assert.Contains(new ReadingWarning.NoJar(), Converted(FallingBall.Convert(TimeSpan.FromSeconds(60), Ball with { JarDiameter = null }, Water)).Warnings);
     }
 
-    [Theory]
-    [InlineData(2, "too stiff")]
-    [InlineData(97, "too thin")]
-    [InlineData(130, "too thin")]
-    public void A_slump_at_either_end_is_refused(double millimeters, string said)
-        => Assert.Contains(said, Refused(SlumpCylinder.Convert(Length.FromMillimeters(millimeters), new() { CylinderHeight = Length.FromMillimeters(100) }, Water)), StringComparison.Ordinal);
+    [Fact]
+    public void A_slump_at_either_end_is_refused()
+    {
+        Assert.Equal(new ConversionRefusal.SlumpTooSmall(Length.FromMillimeters(2)), Refused(Slump(2)));
+        Assert.Equal(new ConversionRefusal.SlumpTooLarge(Length.FromMillimeters(97)), Refused(Slump(97)));
+        Assert.Equal(new ConversionRefusal.SlumpTooLarge(Length.FromMillimeters(130)), Refused(Slump(130)));
+    }
 
     [Fact]
     public void A_flat_wide_cylinder_is_warned_of()
-        => Assert.NotEmpty(Converted(SlumpCylinder.Convert(
-            Length.FromMillimeters(40),
-            new() { CylinderHeight = Length.FromMillimeters(100), CylinderDiameter = Length.FromMillimeters(200) },
-            Water)).Warnings);
+        => Assert.Equal([new ReadingWarning.OddCylinder()], Converted(Slump(40, Length.FromMillimeters(200))).Warnings);
+
+    private static Conversion Slump(double millimeters, Length? diameter = null) => SlumpCylinder.Convert(
+        Length.FromMillimeters(millimeters), new() { CylinderHeight = Length.FromMillimeters(100), CylinderDiameter = diameter }, Water);
 
     private static Conversion Torque(double percent) => RotationalTorque.Convert(Percentage.FromPercent(percent), Viscosity.FromMilliPascalSeconds(100), 20);
 
-    private static string Refused(Conversion conversion) => Assert.IsType<Conversion.Refused>(conversion).Reason;
+    private static ConversionRefusal Refused(Conversion conversion) => Assert.IsType<Conversion.Refused>(conversion).Reason;
 
     private static ConvertedReading Converted(Conversion conversion) => Assert.IsType<Conversion.Converted>(conversion).Reading;
 }

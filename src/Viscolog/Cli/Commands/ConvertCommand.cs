@@ -85,14 +85,24 @@ internal sealed class ConvertCommand : CalledCommand
             : Conversions.Of(how, how.Scales[0].Make(number), Setup(call), known);
         if (conversion is not Conversion.Converted { Reading: var reading })
         {
-            return call.Refuse(((Conversion.Refused)conversion).Reason);
+            return call.Refuse(MethodWords.Of(((Conversion.Refused)conversion).Reason));
         }
 
-        var at = AtReference(call, reading);
-        return at is { Reason: { } reason }
-            ? call.Refuse(reason)
-            : call.Answer(
-                () => ConvertAnswer.Of(how, number, reading, at), t => ConvertText.Write(t, how, number, reading, at), reading.Warnings);
+        ReferenceValue? at = null;
+        if (call.Value(_temperature) is { } celsius)
+        {
+            var (read, wanted) = (Temperature.FromCelsius(celsius), Temperature.FromCelsius(call.Value(_reference) ?? 23));
+            var coefficient = call.Value(_coefficient) is { } k ? TemperatureCoefficient.Stated(k) : TemperatureCoefficient.Default;
+            at = ReferenceValue.Of(reading, read, wanted, coefficient);
+            if (at is null)
+            {
+                return call.Refuse(MethodWords.TooFar(read, wanted));
+            }
+        }
+
+        return call.Answer(
+            () => ConvertAnswer.Of(how, number, reading, at), t => ConvertText.Write(t, how, number, reading, at),
+            reading.Warnings.Select(MethodWords.Of));
     }
 
     private MethodSetup Setup(Invocation call) => new()
@@ -107,21 +117,6 @@ internal sealed class ConvertCommand : CalledCommand
     };
 
     private static Length? Size(double? millimeters) => millimeters is { } mm ? Length.FromMillimeters(mm) : null;
-
-    private ReferenceValue? AtReference(Invocation call, ConvertedReading reading)
-    {
-        if (call.Value(_temperature) is not { } celsius)
-        {
-            return null;
-        }
-
-        var wanted = call.Value(_reference) ?? 23;
-        return ReferenceValue.Of(
-            reading,
-            Temperature.FromCelsius(celsius),
-            Temperature.FromCelsius(wanted),
-            call.Value(_coefficient) is { } k ? TemperatureCoefficient.Stated(k) : TemperatureCoefficient.Default);
-    }
 }
 
 /// <summary>A converted reading as a person reads it.</summary>
@@ -161,13 +156,13 @@ internal static class ConvertText
             $"{reading.Uncertainty.Percent:0.0} % (one standard deviation): repeatability {reading.Repeatability.Percent:0.#} %, this "
                 + $"reading {reading.ReadingUncertainty.Percent:0.0} %, calibration and formula "
                 + $"{reading.CalibrationUncertainty.Percent:0.#} %"), Indent);
-        terminal.Row("Shear", reading.Shear, Indent);
+        terminal.Row("Shear", MethodWords.Shear(reading), Indent);
         if (reading.Better is { } better)
         {
-            terminal.Row("Better", better, Indent);
+            terminal.Row("Better", MethodWords.Of(better), Indent);
         }
 
-        terminal.Row("Source", reading.Source, Indent);
+        terminal.Row("Source", MethodWords.Source(reading), Indent);
     }
 }
 

@@ -8,6 +8,7 @@ using Viscolog.FlowFiles;
 using Viscolog.Plots;
 using Viscolog.Plots.Oxy;
 using Viscolog.Tables;
+using Viscolog.Wording;
 
 namespace Viscolog.Cli.Commands;
 
@@ -70,7 +71,7 @@ internal sealed class FlowCommand : CalledCommand
 /// <summary>What <c>flow</c> answers.</summary>
 internal sealed record FlowReport(FlowFile File, FlowCurve Curve, ImmutableArray<RateViscosity> At)
 {
-    public IReadOnlyList<string> Warnings => [.. File.Warnings, .. Curve.Warnings];
+    public IReadOnlyList<string> Warnings => [.. File.Warnings, .. Curve.Warnings.Select(FlowWords.Of)];
 
     public FlowAnswer ToAnswer(string? picture) => new()
     {
@@ -107,5 +108,5 @@ internal sealed record FlowReport(FlowFile File, FlowCurve Curve, ImmutableArray
         fit.ResidualSumOfSquares is { } rss ? Rounded.Six(rss) : null,
         fit.Aicc is { } aicc ? Math.Round(aicc, 3) : null,
         Math.Round(fit.Weight, 4),
-        fit.Trouble);
+        fit.Trouble is { } trouble ? FlowWords.Of(trouble) : null);
 }

@@ -40,7 +40,7 @@ internal static class FlowText
 
         var others = curve.Fits.Except(shown)
             .Select(f => $"{f.Model.Name} "
-                + $"{(f.Trouble is null ? Shown.Chance(Percentage.FromFraction(f.Weight)) : $"({f.Trouble})")}").ToArray();
+                + $"{(f.Trouble is null ? Shown.Chance(Percentage.FromFraction(f.Weight)) : $"({FlowWords.Of(f.Trouble)})")}").ToArray();
         if (others.Length > 0)
         {
             terminal.Wrapped("Also tried: " + string.Join("; ", others));

@@ -45,11 +45,11 @@ internal sealed record ConvertAnswer() : Answer("viscolog.convert/1")
             Four(reading.Dynamic?.MilliPascalSeconds * at.Factor),
             Four(reading.YieldStress?.Pascals * at.Factor),
             Rounded.Four(at.Uncertainty.Percent)),
-        Shear = reading.Shear,
+        Shear = MethodWords.Shear(reading),
         ShearRate = Four(reading.Rate?.PerSecond),
-        Better = reading.Better,
-        Warnings = reading.Warnings,
-        Source = reading.Source,
+        Better = reading.Better is { } better ? MethodWords.Of(better) : null,
+        Warnings = [.. reading.Warnings.Select(MethodWords.Of)],
+        Source = MethodWords.Source(reading),
     };
 
     private static double? Four(double? value) => value is { } v ? Rounded.Four(v) : null;

@@ -3,6 +3,7 @@ using Viscolog.Core.Checking;
 using Viscolog.MaterialFiles;
 using Viscolog.Store;
 using Viscolog.Tui.Pattern;
+using Viscolog.Wording;
 using MaterialsStep = Viscolog.Tui.Pattern.Step<Viscolog.Tui.Materials.MaterialsState, Viscolog.Tui.Materials.MaterialsEvent>;
 
 namespace Viscolog.Tui.Materials;
@@ -90,6 +91,6 @@ internal sealed record ListMaterials : IEffect<MaterialsEvent>
         ])
     {
         Drifts = BenchKnowledge.Of(context.Log).Drifts().GroupBy(d => d.Condition.Method.Id, StringComparer.Ordinal)
-            .ToImmutableDictionary(g => g.Key, g => string.Join("; ", g.Select(d => d.Brief(context.Today))), StringComparer.Ordinal),
+            .ToImmutableDictionary(g => g.Key, g => string.Join("; ", g.Select(d => DriftWords.Brief(d, context.Today))), StringComparer.Ordinal),
     };
 }

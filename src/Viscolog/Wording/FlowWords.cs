@@ -1,0 +1,61 @@
+using System.Globalization;
+using Viscolog.Core.Flow;
+using Viscolog.Core.Measuring;
+
+namespace Viscolog.Wording;
+
+/// <summary>What is said of flow curves, in sentences.</summary>
+internal static class FlowWords
+{
+    /// <summary>What a reader must know.</summary>
+    public static string Of(FlowWarning warning) => warning switch
+    {
+        FlowWarning.StressFalls falls => string.Create(CultureInfo.InvariantCulture, $"the stress falls as the rate grows (from about "
+            + $"{falls.From.PerSecond:0.###} 1/s on): no liquid flows steadily like that; look for slip at the wall, a sample thrown out "
+            + $"or broken, or a reading taken before it was steady. The laws below describe the figures, not the material"),
+        FlowWarning.FittedToWayDown down => string.Create(CultureInfo.InvariantCulture, $"rates went up and came down: the laws are "
+            + $"fitted to the way down, which is nearer to a steady state; the loop is {100 * down.Loop.Part:0.#} % of the area under the "
+            + $"way up"),
+        FlowWarning.FittedToBothWays => "rates went up and came down, with too few points on the way down to fit it alone: the laws are "
+            + "fitted to both",
+        FlowWarning.NarrowRates => "the rates cover less than a factor of ten: laws with different meaning fit alike; read over a wider "
+            + "range",
+        FlowWarning.TooFewToWeigh => "too few points to weigh the laws against each other: read at 6 rates or more",
+        FlowWarning.DoubtfulGeometry doubtful => Doubt(doubtful.Geometry),
+        FlowWarning.LowTorques low => string.Create(CultureInfo.InvariantCulture, $"{low.Low} of {low.All} torques are under 10 % of "
+            + $"full scale: take them at a higher speed or with a larger spindle"),
+        FlowWarning.FlatTorques => "the torque hardly rises with the speed at places: the rate there is uncertain (slip, or only a layer "
+            + "that flows)",
+        _ => throw new ArgumentOutOfRangeException(nameof(warning), warning, "not a case of the closed set"),
+    };
+
+    /// <summary>Why a law has no fit, and what to do.</summary>
+    public static string Of(FlowTrouble trouble) => trouble switch
+    {
+        FlowTrouble.TooFewPoints few => string.Create(CultureInfo.InvariantCulture, $"{few.Points} points are too few for "
+            + $"{few.Parameters} parameters: read at {few.Parameters + 1} rates or more"),
+        FlowTrouble.Undetermined => "the data do not determine its parameters: read over more decades of rate, or rely on a law with "
+            + "fewer parameters",
+        FlowTrouble.NoPlateaus => "the data do not show the plateaus: read over more decades of rate",
+        _ => throw new ArgumentOutOfRangeException(nameof(trouble), trouble, "not a case of the closed set"),
+    };
+
+    /// <summary>Where the formulas of a viscometer's parts come from.</summary>
+    public static string Source(Geometry geometry) => geometry switch
+    {
+        Geometry.ConcentricCylinder => "Krieger and Elrod (1953), rate at the bob for the local power law; end factor of ISO 3219 (from "
+            + "memory)",
+        Geometry.ConePlate => "cone and plate, ISO 3219 (from memory)",
+        Geometry.ParallelPlates => "parallel plates at the rim, corrected after Weissenberg and Rabinowitsch (from memory)",
+        _ => throw new ArgumentOutOfRangeException(nameof(geometry), geometry, "not a case of the closed set"),
+    };
+
+    private static string Doubt(Geometry geometry) => geometry switch
+    {
+        Geometry.ConcentricCylinder => "the gap is wider than ISO 3219 allows: a paste with a yield stress may flow next to the bob only, "
+            + "and the rate is then too low",
+        Geometry.ConePlate => "the cone is steeper than 4 degrees: the rate is no longer the same everywhere",
+        Geometry.ParallelPlates => "the gap is wide for the plates: the rim's bulge counts",
+        _ => throw new ArgumentOutOfRangeException(nameof(geometry), geometry, "not a case of the closed set"),
+    };
+}
