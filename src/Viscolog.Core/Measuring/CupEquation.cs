@@ -34,6 +34,9 @@ public sealed record CupEquation
     /// <summary>The longest time that may be trusted.</summary>
     public TimeSpan Most { get; }
 
+    /// <summary>Whether its equation was checked against values published apart from it.</summary>
+    public bool IsChecked { get; internal init; } = true;
+
     /// <summary>Radius of the orifice in mm where the cup's mark states it; null elsewhere.</summary>
     internal double? OrificeRadius { get; init; }
 
@@ -55,13 +58,17 @@ public sealed record CupEquation
     /// <summary>Whether a time lies within the limits.</summary>
     public bool Allows(TimeSpan time) => time >= Least && time <= Most;
 
-    /// <summary>How far a time lies from the middle of the limits, on a scale of ln time.</summary>
-    internal double OffMiddle(TimeSpan time)
-        => Math.Abs(Math.Log(time.TotalSeconds / Math.Sqrt(Least.TotalSeconds * Most.TotalSeconds)));
+    /// <summary>The middle of the limits, on a scale of ln time.</summary>
+    internal TimeSpan Middle => TimeSpan.FromSeconds(Math.Sqrt(Least.TotalSeconds * Most.TotalSeconds));
 
-    /// <summary>d ln ν/dt in 1/s.</summary>
-    internal double RelativeSlope(TimeSpan time)
-        => (_slope + (_kinetic / (time.TotalSeconds * time.TotalSeconds))) / Value(time.TotalSeconds);
+    /// <summary>How far a time lies from the middle of the limits, on a scale of ln time.</summary>
+    internal double OffMiddle(TimeSpan time) => Math.Abs(Math.Log(time / Middle));
+
+    /// <summary>
+    /// d ln ν/d ln t: so many per cent of viscosity go with 1 % of time. Over 3 where a time is short and t₀ long.
+    /// </summary>
+    internal double LnSlope(TimeSpan time)
+        => ((_slope * time.TotalSeconds) + (_kinetic / time.TotalSeconds)) / Value(time.TotalSeconds);
 
     private double Value(double seconds) => (_slope * (seconds - _dead)) - (_kinetic / seconds);
 }

@@ -83,7 +83,8 @@ public static class FallingBall
 
     private static ImmutableArray<ReadingWarning> Warnings(TimeSpan time, MethodSetup setup, double heavier) =>
     [
-        .. setup.JarDiameter is null ? [new ReadingWarning.NoJar()] : Array.Empty<ReadingWarning>(),
+        .. setup.JarDiameter is null
+            ? [new ReadingWarning.NoJar(Percentage.FromFraction((1 / Wall(0.1)) - 1))] : Array.Empty<ReadingWarning>(),
         .. time.TotalSeconds < 5 ? [new ReadingWarning.ShortFall()] : Array.Empty<ReadingWarning>(),
         .. heavier < 1.05 ? [new ReadingWarning.NearlyFloats()] : Array.Empty<ReadingWarning>(),
     ];

@@ -14,6 +14,9 @@ public static class KrebsScale
     private const double OnAnchors = 0.1;
     private const double BesideAnchors = 0.25;
 
+    /// <summary>An instrument passes where it shows an oil's Krebs units within 5 % (ASTM D562-01): an even spread either way.</summary>
+    private static readonly double Instrument = 0.05 / Math.Sqrt(3);
+
     private static readonly (double Units, double LnPoise)[] Anchors = [(70, Math.Log(4)), (85, Math.Log(10)), (95, Math.Log(14))];
 
     /// <summary>Turns Krebs units into a viscosity.</summary>
@@ -22,8 +25,8 @@ public static class KrebsScale
     public static Conversion Convert(double units)
     {
         Guard.Positive(units);
-        var (low, high) = units < Anchors[1].Units ? (Anchors[0], Anchors[1]) : (Anchors[1], Anchors[2]);
-        var ln = low.LnPoise + ((units - low.Units) * (high.LnPoise - low.LnPoise) / (high.Units - low.Units));
+        var (low, slope) = Segment(units);
+        var ln = low.LnPoise + ((units - low.Units) * slope);
         if (ln < Math.Log(LeastPoise) || ln > Math.Log(MostPoise))
         {
             return new Conversion.Refused(new ConversionRefusal.OutsidePaddle(units, ln < Math.Log(LeastPoise)));
@@ -33,9 +36,19 @@ public static class KrebsScale
         return new Conversion.Converted(new(ReadingFormula.Krebs)
         {
             Dynamic = Viscosity.FromMilliPascalSeconds(100 * Math.Exp(ln)),
-            Repeatability = Method.Find("krebs")!.Repeatability,
-            CalibrationUncertainty = Percentage.FromFraction(isInside ? OnAnchors : BesideAnchors),
+            Repeatability = Method.Find("krebs")!.RepeatabilityAt(new InstrumentValue.Krebs(units)),
+            CalibrationUncertainty = Percentage.FromFraction(
+                double.Hypot(isInside ? OnAnchors : BesideAnchors, Instrument * LnSlope(units))),
             Warnings = [isInside ? new ReadingWarning.BetweenOils() : new ReadingWarning.BeyondOils()],
         });
+    }
+
+    /// <summary>d ln η/d ln KU: so many per cent of viscosity go with 1 % of Krebs units.</summary>
+    internal static double LnSlope(double units) => units * Segment(units).Slope;
+
+    private static ((double Units, double LnPoise) From, double Slope) Segment(double units)
+    {
+        var (low, high) = units < Anchors[1].Units ? (Anchors[0], Anchors[1]) : (Anchors[1], Anchors[2]);
+        return (low, (high.LnPoise - low.LnPoise) / (high.Units - low.Units));
     }
 }

@@ -6,18 +6,21 @@ namespace Viscolog.Core.Measuring;
 
 /// <summary>How a reading becomes a quantity. The set is closed: <see cref="All"/> holds every method there is.</summary>
 /// <remarks>
-/// The repeatabilities are defaults from memory, to be replaced by the user's own: rotational 3 %, direct 4 %, efflux and dip cup 4 %,
-/// Krebs 3 %, falling ball 8 %, slump 15 %.
+/// The repeatabilities are defaults, to be replaced by the user's own. Of what is shown: cups 3.7 % of the seconds (ASTM D4212, 13.1.1, 44
+/// mL dip cups within one laboratory; taken for all cups), Krebs 1.5 % of the units (from memory: ASTM D562 within one laboratory). Of the
+/// body, from memory: rotational 3 %, direct 4 %, falling ball 8 %, slump 15 %.
 /// </remarks>
 public sealed record Method
 {
     private readonly Func<Method, InstrumentValue, MethodSetup, Density?, Conversion> _convert;
+    private readonly double _scatterPercent;
+    private const double CupScatter = 3.7;
 
     private Method(
-        string id, string words, double repeatabilityPercent, Func<Method, InstrumentValue, MethodSetup, Density?, Conversion> convert,
+        string id, string words, double scatterPercent, Func<Method, InstrumentValue, MethodSetup, Density?, Conversion> convert,
         params ImmutableArray<InstrumentScale> scales)
-        => (Id, Words, Repeatability, _convert, Scales, Unit)
-            = (id, words, Percentage.FromPercent(repeatabilityPercent), convert, scales, scales[^1].Unit);
+        => (Id, Words, Repeatability, _scatterPercent, _convert, Scales, Unit)
+            = (id, words, Percentage.FromPercent(scatterPercent), scatterPercent, convert, scales, scales[^1].Unit);
 
     /// <summary>The method's name in files and commands.</summary>
     public string Id { get; }
@@ -25,8 +28,14 @@ public sealed record Method
     /// <summary>What it is, for a reader.</summary>
     public string Words { get; }
 
-    /// <summary>Relative standard deviation of repeat readings (from memory, editable in a run).</summary>
-    public Percentage Repeatability { get; }
+    /// <summary>
+    /// Relative standard deviation of the body from repeat readings in the middle of the method's range: one number for a run, which may
+    /// state its own (see <see cref="RepeatabilityAt"/>).
+    /// </summary>
+    public Percentage Repeatability { get; private init; }
+
+    /// <summary>d ln viscosity/d ln shown; 1 where the two are proportional.</summary>
+    private Func<InstrumentValue, double> LnSlope { get; init; } = _ => 1;
 
     /// <summary>
     /// The scales that it is read on, the usual one first. A rotational viscometer shows a torque, or works the viscosity out itself.
@@ -47,11 +56,12 @@ public sealed record Method
     public static IReadOnlyList<Method> All { get; } =
     [
         Direct,
-        .. Cups("efflux cup", "iso-2431-", "3", "4", "5", "6"),
-        .. Cups("efflux cup", "d1200-", "1", "2", "3", "4", "5"),
-        .. Cups("dip cup", "d4212-44ml-", "1", "2", "3", "4", "5"),
-        .. Cups("dip cup", "d4212-23ml-", "1", "2", "2.5", "3", "3.5", "4", "5", "6"),
-        new("krebs", "Krebs paddle, Krebs units", 3, (_, value, _, _) => KrebsScale.Convert(value.Shown), InstrumentScale.Krebs),
+        .. Cups.All.Select(OfCup),
+        new("krebs", "Krebs paddle, Krebs units", 1.5, (_, value, _, _) => KrebsScale.Convert(value.Shown), InstrumentScale.Krebs)
+        {
+            LnSlope = value => KrebsScale.LnSlope(value.Shown),
+            Repeatability = Percentage.FromPercent(6),
+        },
         new("rotational", "rotational viscometer, torque", 3, Rotational, InstrumentScale.Torque, InstrumentScale.Viscosity),
         new("falling-ball", "falling ball", 8, Fall, InstrumentScale.Plain) { Unit = "s" },
         new("slump", "slump of a cylinder", 15, Slump, InstrumentScale.Plain) { Unit = "mm", TellsYieldStress = true },
@@ -61,6 +71,13 @@ public sealed record Method
 
     /// <summary>Whether the method reads such values.</summary>
     public bool Reads(InstrumentValue value) => Scales.Contains(value.Scale);
+
+    /// <summary>
+    /// Relative standard deviation of the body from repeats of this very reading: what is shown scatters, and the slope of the conversion
+    /// carries that to ln viscosity.
+    /// </summary>
+    /// <param name="value">A value that converts.</param>
+    public Percentage RepeatabilityAt(InstrumentValue value) => Percentage.FromPercent(_scatterPercent * LnSlope(value));
 
     /// <summary>Finds a method by its <see cref="Id"/>; null where there is none.</summary>
     public static Method? Find(string id) => ById.GetValueOrDefault(id);
@@ -81,8 +98,13 @@ public sealed record Method
         => SlumpCylinder.Convert(Length.FromMillimeters(Math.Max(0, value.Shown)), setup, density);
 
     private static Conversion Cup(Method method, InstrumentValue value, MethodSetup setup, Density? density)
-        => Measuring.Cups.Convert(method, value.Duration!.Value, density);
+        => Cups.Convert(method, value.Duration!.Value, density);
 
-    private static IEnumerable<Method> Cups(string words, string series, params string[] numbers)
-        => numbers.Select(n => new Method(series + n, $"{words} {series}{n}", 4, Cup, InstrumentScale.CupSeconds));
+    private static Method OfCup(CupEquation cup) => new(
+        cup.Id, $"{(cup.Series is CupSeries.Iso2431 or CupSeries.D1200 ? "efflux cup" : "dip cup")} {cup.Id}", CupScatter, Cup,
+        InstrumentScale.CupSeconds)
+    {
+        LnSlope = value => cup.LnSlope(value.Duration!.Value),
+        Repeatability = Percentage.FromPercent(CupScatter * cup.LnSlope(cup.Middle)),
+    };
 }

@@ -21,7 +21,8 @@ public abstract record ReadingWarning
     public sealed record BeyondOils : ReadingWarning;
 
     /// <summary>No jar's width is stated, so the wall is left out.</summary>
-    public sealed record NoJar : ReadingWarning;
+    /// <param name="Excess">How far that puts the value up in a jar of ten balls' width.</param>
+    public sealed record NoJar(Percentage Excess) : ReadingWarning;
 
     /// <summary>A fall that is hard to time by hand.</summary>
     public sealed record ShortFall : ReadingWarning;
@@ -29,12 +30,14 @@ public abstract record ReadingWarning
     /// <summary>Ball and liquid are nearly equal in density.</summary>
     public sealed record NearlyFloats : ReadingWarning;
 
-    /// <summary>A slump so small that it tells little.</summary>
-    public sealed record SmallSlump : ReadingWarning;
+    /// <summary>A slump so small that the formula is known to run low.</summary>
+    /// <param name="Slump">Slump over height.</param>
+    public sealed record SmallSlump(Percentage Slump) : ReadingWarning;
 
     /// <summary>A slump so large that it tells little.</summary>
     public sealed record LargeSlump : ReadingWarning;
 
     /// <summary>A cylinder that the formula is not for.</summary>
-    public sealed record OddCylinder : ReadingWarning;
+    /// <param name="HeightOverDiameter">Its shape.</param>
+    public sealed record OddCylinder(double HeightOverDiameter) : ReadingWarning;
 }

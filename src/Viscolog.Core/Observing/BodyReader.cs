@@ -64,7 +64,7 @@ internal sealed class BodyReader(Run run)
                     _cautions.Add("bodies are yield stresses over 1/s: 1 Pa counts as 1000 mPa·s (see docs/science.md, section 10)");
                 }
 
-                return (body, converted.ReadingUncertainty.Fraction);
+                return (body, double.Hypot(converted.ReadingUncertainty.Fraction, MoreScatter(converted.Repeatability)));
             case Conversion.Refused refused:
                 _lastRefused = step;
                 _lastReason = ReadingSentences.Of(refused.Reason);
@@ -73,6 +73,16 @@ internal sealed class BodyReader(Run run)
             default:
                 return null;
         }
+    }
+
+    /// <summary>
+    /// What this reading scatters beyond the repeatability of the run: the default is that of the middle of the method's range; one that
+    /// is stated or learned is the run's own.
+    /// </summary>
+    private double MoreScatter(Percentage here)
+    {
+        var usual = run.RepeatabilityInForce.Fraction;
+        return run.Repeatability is null ? Math.Sqrt(Math.Max(0, (here.Fraction * here.Fraction) - (usual * usual))) : 0;
     }
 
     private string? TargetBeyondCup()

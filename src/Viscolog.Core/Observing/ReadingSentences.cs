@@ -37,14 +37,16 @@ public static class ReadingSentences
         ReadingWarning.BetweenOils => "Krebs units tell a viscosity only approximately: interpolated between three oils",
         ReadingWarning.BeyondOils => "Krebs units tell a viscosity only approximately: extrapolated beyond the oils of 70 and 95 KU, "
             + "good to about a quarter",
-        ReadingWarning.NoJar => "no jar diameter: the wall is left out, and the viscosity comes out too high (by a fifth in a jar of ten "
-            + "balls' width)",
+        ReadingWarning.NoJar open => "no jar diameter: the wall is left out, and the viscosity comes out too high "
+            + FormattableString.Invariant($"(by {open.Excess.Percent:0} % in a jar ten times as wide as the ball)"),
         ReadingWarning.ShortFall => "a fall of under 5 s is hard to time by hand; use a longer way or a smaller ball",
         ReadingWarning.NearlyFloats => "ball and liquid are nearly equal in density: a small error in either shifts the value a lot; "
             + "use a denser ball",
-        ReadingWarning.SmallSlump => "a slump under a tenth of the height tells little; use a higher cylinder",
+        ReadingWarning.SmallSlump => "a slump under a fifth of the height: the formula runs low there, by up to 15 %; use a "
+            + "higher cylinder",
         ReadingWarning.LargeSlump => "a slump above 0.85 of the height tells little; use a ball in a jar",
-        ReadingWarning.OddCylinder => "the formula is for a cylinder about as high as wide",
+        ReadingWarning.OddCylinder odd => FormattableString.Invariant($"the cylinder is {odd.HeightOverDiameter:0.##} times as high as ")
+            + "wide: the formula holds for 0.8 to 1.2",
         _ => throw new ArgumentOutOfRangeException(nameof(warning), warning, "not a case of the closed set"),
     };
 

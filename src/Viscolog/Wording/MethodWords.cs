@@ -64,8 +64,8 @@ internal static class MethodWords
 
     private static string Source(CupEquation cup) => cup.Series switch
     {
-        CupSeries.Iso2431 => "ISO 2431: v = a*t - b/t (coefficients from memory, confirmed against the class limits of ADR 2019, "
-            + "2.2.3.1.4)",
+        CupSeries.Iso2431 => "ISO 2431: v = a*t - b/t (coefficients from memory, "
+            + (cup.IsChecked ? "checked against printed cup tables to 1.5 %)" : "not checked: no table of this cup was found)"),
         CupSeries.D1200 => "ASTM D1200: v = a*(t - t0) (published equation)",
         _ => "ASTM D4212 dip cup: v = a*(t - t0) (a maker's published equation)",
     };

@@ -94,6 +94,21 @@ public sealed class MethodRunTests
         Assert.Contains(advised.Evidence.Warnings, w => w.Contains("1 reading left out: 22 s is outside", StringComparison.Ordinal));
     }
 
+    /// <summary>22 s of a dip cup whose t₀ is 14 s scatter twice as much in viscosity as its middle does; a repeatability that is stated stands as it is.</summary>
+    [Theory]
+    [InlineData(null, 1)]
+    [InlineData(5.0, 0)]
+    public void A_reading_at_the_steep_end_of_a_cup_counts_for_less(double? stated, int more)
+    {
+        var run = Of("d4212-44ml-2", [22, 30, 60], 400) with { Repeatability = stated is { } percent ? Percentage.FromPercent(percent) : null };
+        var readings = Studied.Of(new(run)).Posterior.Evidence.Steps.SelectMany(s => s.Readings).Select(r => r.ExtraVariance).ToArray();
+        double Stopwatch(double seconds) => 0.2 / (seconds - 14);
+        double Scatter(double seconds) => 0.037 * seconds / (seconds - 14);
+        var middle = Scatter(Math.Sqrt(20 * 80.0));
+        Assert.Equal(Math.Pow(Stopwatch(22), 2) + (more * (Math.Pow(Scatter(22), 2) - Math.Pow(middle, 2))), readings[0], 1e-9);
+        Assert.Equal(Math.Pow(Stopwatch(60), 2), readings[2], 1e-9);
+    }
+
     [Fact]
     public void Earlier_runs_by_another_method_teach_nothing()
     {

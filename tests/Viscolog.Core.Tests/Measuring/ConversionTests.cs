@@ -116,7 +116,11 @@ public sealed class ConversionTests
             new ConversionRefusal.BallTooWide(Percentage.FromPercent(37.5)),
             Refused(FallingBall.Convert(TimeSpan.FromSeconds(20), Ball with { JarDiameter = Length.FromMillimeters(8) }, Water)));
         Assert.Equal(new ConversionRefusal.Missing(MissingPart.Ball), Refused(FallingBall.Convert(TimeSpan.FromSeconds(20), MethodSetup.None, Water)));
-        Assert.Contains(new ReadingWarning.NoJar(), Converted(FallingBall.Convert(TimeSpan.FromSeconds(60), Ball with { JarDiameter = null }, Water)).Warnings);
+        var open = Converted(FallingBall.Convert(TimeSpan.FromSeconds(60), Ball with { JarDiameter = null }, Water));
+        var wide = Converted(FallingBall.Convert(TimeSpan.FromSeconds(60), Ball with { JarDiameter = Length.FromMillimeters(30) }, Water));
+        var warning = Assert.IsType<ReadingWarning.NoJar>(Assert.Single(open.Warnings));
+        Assert.Equal(open.Dynamic!.Value.MilliPascalSeconds / wide.Dynamic!.Value.MilliPascalSeconds, 1 + warning.Excess.Fraction, 1e-9);
+        Assert.Equal(26.3, warning.Excess.Percent, 0.05);
     }
 
     [Fact]
@@ -129,7 +133,30 @@ public sealed class ConversionTests
 
     [Fact]
     public void A_flat_wide_cylinder_is_warned_of()
-        => Assert.Equal([new ReadingWarning.OddCylinder()], Converted(Slump(40, Length.FromMillimeters(200))).Warnings);
+        => Assert.Equal([new ReadingWarning.OddCylinder(0.5)], Converted(Slump(40, Length.FromMillimeters(200))).Warnings);
+
+    /// <summary>0.83 to 1.15 is the more reliable shape (Appl. Rheol. 25:2 (2015) 23416, abstract seen); warned of outside 0.8 to 1.2.</summary>
+    [Theory]
+    [InlineData(128, true)]
+    [InlineData(122, false)]
+    [InlineData(100, false)]
+    [InlineData(86, false)]
+    [InlineData(80, true)]
+    public void A_cylinder_is_as_high_as_wide_within_a_fifth(double diameter, bool isOdd)
+        => Assert.Equal(isOdd, Converted(Slump(40, Length.FromMillimeters(diameter))).Warnings.Any(w => w is ReadingWarning.OddCylinder));
+
+    /// <summary>
+    /// Where a paste gives way by von Mises' criterion it needs 2/√3 of what the formula takes (see Roussel and Coussot, J. Rheol. 49 (2005) 705).
+    /// </summary>
+    [Fact]
+    public void A_small_slump_is_warned_of_and_less_sure()
+    {
+        var (small, good) = (Converted(Slump(15)), Converted(Slump(25)));
+        Assert.Equal([new ReadingWarning.SmallSlump(Percentage.FromPercent(15))], small.Warnings);
+        Assert.Empty(good.Warnings);
+        Assert.Equal(10, good.CalibrationUncertainty.Percent, 1e-9);
+        Assert.Equal(100 * double.Hypot(0.1, (2 / Math.Sqrt(3)) - 1), small.CalibrationUncertainty.Percent, 1e-9);
+    }
 
     private static Conversion Slump(double millimeters, Length? diameter = null) => SlumpCylinder.Convert(
         Length.FromMillimeters(millimeters), new() { CylinderHeight = Length.FromMillimeters(100), CylinderDiameter = diameter }, Water);
