@@ -4,6 +4,7 @@ return args switch
 {
     ["dosing", .. var rest] => DosingBenchmark.Run(rest),
     ["pair", .. var rest] => PairBenchmark.Run(rest),
+    ["verdicts", .. var rest] => VerdictBenchmark.Run(rest),
     ["speed", var path] => SpeedBenchmark.Run(path),
     ["log", .. var sizes] => LogBenchmark.Run(sizes),
     ["kill", .. var rounds] => KillRounds.Run(rounds),
@@ -19,6 +20,8 @@ static int Usage()
     Console.Error.WriteLine("         plays practice pots against the program's advice and other players");
     Console.Error.WriteLine("       pair [--pots N] [--seed N] [--advised-only] [--risk PCT]");
     Console.Error.WriteLine("         the same for two thickeners, body and string together");
+    Console.Error.WriteLine("       verdicts [--batches N] [--seed N]");
+    Console.Error.WriteLine("         checks batches near their limits, read by benches that scatter more or less than the file says");
     Console.Error.WriteLine("       speed RUN                                            times one advice on a run file, and on practice pots with earlier runs");
     Console.Error.WriteLine("       log [READINGS]...                                    how the log grows: import, open, list, show, advise, append");
     Console.Error.WriteLine("       kill [ROUNDS] [SEED]                                 kills programs at work on a log and looks at what is left");

@@ -26,6 +26,7 @@ public sealed record AcidityCheck(Acidity? Mean, AcidityBand Band, Percentage? C
 
         var mean = read.Average(a => a.Ph);
         return new(Acidity.FromPh(mean), band,
-            Percentage.FromFraction(Conformity.Chance(mean, StandardUncertainty, band.Low.Ph, band.High.Ph)));
+            Percentage.FromFraction(Conformity.Chance(mean, StandardUncertainty, band.Low.Ph, band.High.Ph,
+                double.PositiveInfinity)));
     }
 }

@@ -37,7 +37,7 @@ public static class BatchChecks
 
         var condition = ShearConditions.Of(run).FirstOrDefault();
         var drift = condition is null ? null : MethodDrift.Of(request.Oils, condition, run.RepeatabilityInForce);
-        var values = new BatchValues(run, readings, drift, request.Today);
+        var values = new BatchValues(run, readings, Known(request, run), drift, request.Today);
         var body = specification.Body is { Band: var band } ? Body(band, readings.Counted.IsEmpty ? null : values.Value()) : null;
         var check = new BatchCheck(run, specification, new Verdict.Accept(), new NextStep.Release())
         {
@@ -73,7 +73,7 @@ public static class BatchChecks
             ? MethodDrift.Of(request.Oils, condition, run.RepeatabilityInForce) : null;
         return readings.Counted.IsEmpty
             ? (null, readings.Trouble ?? (readings.All > 0 ? "no reading of its last step has settled" : "its last step was not read"))
-            : (new BatchValues(run, readings, drift, request.Today).Value(), null);
+            : (new BatchValues(run, readings, Known(request, run), drift, request.Today).Value(), null);
     }
 
     /// <summary>The run as the specification sees it, with the repeatability that counts: its own, the bench's, learned from repeats, the
@@ -89,6 +89,11 @@ public static class BatchChecks
         };
         return LearnedRepeatability.Into(run, request.History);
     }
+
+    /// <summary>How readings of the batch scatter, by what was known before they were taken.</summary>
+    private static Scatter Known(CheckRequest request, Run run)
+        => (request.Run.Repeatability ?? request.Repeatability) is { } stated
+            ? Scatter.Stated(stated) : Scatter.Unstated(run, request.History);
 
     private static string? Obstacle(Run run, Specification specification)
     {
@@ -137,20 +142,9 @@ public static class BatchChecks
         }
     }
 
-    private static BodyCheck Body(ViscosityBand band, BatchValue? value)
-    {
-        if (value is null)
-        {
-            return new(null, band, null, null);
-        }
-
-        var uncertainty = value.Uncertainty.Fraction;
-        var chance = Conformity.Chance(value.Body.Ln, uncertainty, band.Low.Ln, band.High.Ln);
-        var accepted = Conformity.Acceptance(uncertainty, band.Low.Ln, band.High.Ln) is var (low, high) && low < high
-            ? ViscosityBand.Between(Viscosity.FromLn(low), Viscosity.FromLn(high))
-            : null;
-        return new(value, band, Percentage.FromFraction(chance), accepted);
-    }
+    private static BodyCheck Body(ViscosityBand band, BatchValue? value) => value is null
+        ? new(null, band, null, null)
+        : new(value, band, Percentage.FromFraction(value.Chance(band)), value.Accepted(band));
 }
 
 /// <summary>Whether a batch could be checked. The set of cases is closed.</summary>

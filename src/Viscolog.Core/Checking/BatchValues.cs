@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using MathNet.Numerics.Distributions;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
@@ -9,7 +8,7 @@ using Viscolog.Core.Quantities;
 namespace Viscolog.Core.Checking;
 
 /// <summary>Works out a batch's value from its readings.</summary>
-internal sealed class BatchValues(Run run, BatchReadings readings, MethodDrift? drift, DateOnly today)
+internal sealed class BatchValues(Run run, BatchReadings readings, Scatter known, MethodDrift? drift, DateOnly today)
 {
     /// <summary>Standard uncertainty of a bench thermometer in °C, shared by all readings (from memory).</summary>
     private const double ThermometerSd = 0.2;
@@ -17,9 +16,6 @@ internal sealed class BatchValues(Run run, BatchReadings readings, MethodDrift? 
     /// <summary>Standard uncertainty in °C of a pot whose temperature nobody read: anywhere within 2 °C of the reference (a rule of this
     /// project).</summary>
     private static readonly double UnreadSd = 2 / Math.Sqrt(3);
-
-    /// <summary>Beyond this level of the chi-squared law readings scatter more than the repeatability explains.</summary>
-    private const double Inconsistent = 0.99;
 
     /// <summary>Parts under this relative size are not worth a line.</summary>
     private const double Negligible = 0.0005;
@@ -38,13 +34,13 @@ internal sealed class BatchValues(Run run, BatchReadings readings, MethodDrift? 
         double Mean(Func<CountedReading, double> of) => counted.Select((r, i) => weights[i] * of(r)).Sum() / count;
 
         var mean = Mean(r => r.Ln);
-        var scatter = Scatter(counted, weights, mean, out var isObserved);
+        var (scatter, isOwn) = Pooled(counted, weights, mean);
         var bias = drift is { IsBiased: true } ? drift.LnBias : 0;
         var bare = Mean(r => r.HasTemperature ? 0 : r.LnPerCelsius) * UnreadSd;
         UncertaintyPart[] parts =
         [
-            new("repeatability", Fraction(scatter / Math.Sqrt(count)), true,
-                Words(scatter, counted.Length, isObserved), "read it more often"),
+            new("repeatability", Fraction(scatter.Deviation / Math.Sqrt(count)), true,
+                Words(scatter, counted.Length, isOwn), "read it more often") { DegreesOfFreedom = scatter.Freedom },
             new("reading off", Fraction(Math.Sqrt(Mean(r => r.Own * r.Own) / count)), true, "stopwatch, scale or ruler, each reading its "
                 + "own", "read it more often"),
             Calibration(counted),
@@ -77,34 +73,35 @@ internal sealed class BatchValues(Run run, BatchReadings readings, MethodDrift? 
 
         double[] sorted = [.. counted.Select(r => r.Ln).Order()];
         var middle = (sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]) / 2;
-        var variance = run.RepeatabilityInForce.Fraction * run.RepeatabilityInForce.Fraction;
+        var variance = known.Deviation * known.Deviation;
         double[] weights = [.. counted.Select(r => 1 - CurveFilter.OutlierChance(r.Ln - middle, variance + (r.Own * r.Own)))];
         return weights.Sum() > 0.5 ? weights : [.. Enumerable.Repeat(1.0, counted.Length)];
     }
 
-    /// <summary>The method's repeatability; where these readings scatter far more than it explains, their own.</summary>
-    private double Scatter(ImmutableArray<CountedReading> counted, double[] weights, double mean, out bool isObserved)
+    /// <summary>What was known of the scatter with that of these readings; where they scatter far more than that explains, theirs
+    /// alone.</summary>
+    private (Scatter Scatter, bool IsOwn) Pooled(ImmutableArray<CountedReading> counted, double[] weights, double mean)
     {
-        var known = run.RepeatabilityInForce.Fraction;
         var freedom = weights.Sum() - 1;
-        isObserved = false;
-        if (freedom < 0.5)
-        {
-            return known;
-        }
-
         var squares = counted.Select((r, i) => weights[i] * (r.Ln - mean) * (r.Ln - mean)).Sum();
-        var explained = (known * known) + counted.Average(r => r.Own * r.Own);
-        isObserved = explained <= 0 ? squares > 0 : squares / explained > ChiSquared.InvCDF(freedom, Inconsistent);
-        return isObserved ? Math.Sqrt(squares / freedom) : known;
+        var isOwn = freedom >= 0.5 && !known.Explains(squares, freedom, counted.Average(r => r.Own * r.Own));
+        return (isOwn ? new(Math.Sqrt(squares / freedom), freedom) : known.With(squares, freedom), isOwn);
     }
 
-    private string Words(double scatter, int count, bool isObserved)
+    private string Words(Scatter scatter, int count, bool isOwn)
     {
-        var where = isObserved ? "of these readings, which scatter more than the method does" : run.Repeatability is null
-            ? "by default (from memory)" : "of the method at this bench";
-        return FormattableString.Invariant($"{100 * scatter:0.0} % {where}, {count} {(count == 1 ? "reading" : "readings")}");
+        var these = FormattableString.Invariant($"these {count} readings");
+        var from = isOwn ? $"that of {these} alone, which scatter more than the method does"
+            : known.IsStated ? count == 1 ? "as stated" : $"from what is stated and {these}"
+            : known.OfRepeats > 0
+                ? FormattableString.Invariant($"from {known.OfRepeats:0} earlier repeats{(count == 1 ? "" : $", {these}")} and the method's default")
+            : count == 1 ? "2.5 times the method's default, for one reading shows no scatter"
+            : $"from {these} and the method's default";
+        return FormattableString.Invariant($"{100 * scatter.Deviation:0.0} % a reading with {Freedom(scatter.Freedom)}, {from}");
     }
+
+    private static string Freedom(double freedom)
+        => FormattableString.Invariant($"{freedom:0.#} {(freedom is > 0.95 and < 1.05 ? "degree" : "degrees")} of freedom");
 
     /// <summary>
     /// A fresh check with a certified oil stands for the whole of the instrument; an old one leaves the formula's own doubt beside it;

@@ -1,33 +1,58 @@
 using MathNet.Numerics.Distributions;
+using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Checking;
 
 /// <summary>
-/// The probability that a quantity lies within its limits when a measurement of it is normal: JCGM 106:2012 (Evaluation of measurement
-/// data – The role of
-/// measurement uncertainty in conformity assessment), clause 7.4, and the acceptance interval that a decision rule makes of it (clause
-/// 8.3).
+/// The probability that a quantity lies within its limits given a measurement of it: JCGM 106:2012 (Evaluation of measurement data – The
+/// role of measurement uncertainty in conformity assessment), clause 7.4, and the acceptance interval that a decision rule makes of it
+/// (clause 8.3). Where the uncertainty itself is known from few readings the law is Student's t (JCGM 100:2008, G.3).
 /// </summary>
 internal static class Conformity
 {
     /// <summary>Readings beyond the present ones that are looked at; nobody takes more.</summary>
     private const int MostMore = 50;
 
-    /// <summary>Φ((high − y)/u) − Φ((low − y)/u).</summary>
+    /// <summary>From so many degrees of freedom on Student's t is the normal law to every digit that is shown.</summary>
+    private const double AsGoodAsNormal = 1e5;
+
+    /// <summary>T((high − y)/u) − T((low − y)/u), T the distribution function of Student's t.</summary>
     /// <param name="value">What was measured.</param>
     /// <param name="uncertainty">Its standard uncertainty; 0 or more.</param>
     /// <param name="low">Lower limit.</param>
     /// <param name="high">Upper limit.</param>
-    public static double Chance(double value, double uncertainty, double low, double high)
+    /// <param name="freedom">Degrees of freedom of the uncertainty; above 0, infinite for the normal law.</param>
+    public static double Chance(double value, double uncertainty, double low, double high, double freedom)
         => uncertainty <= 0
             ? (value >= low && value <= high ? 1 : 0)
-            : Math.Clamp(Normal.CDF(0, 1, (high - value) / uncertainty) - Normal.CDF(0, 1, (low - value) / uncertainty), 0, 1);
+            : Math.Clamp(Below((high - value) / uncertainty, freedom) - Below((low - value) / uncertainty, freedom), 0, 1);
+
+    /// <summary>
+    /// Degrees of freedom of a sum of independent parts by the Welch–Satterthwaite formula (JCGM 100:2008, G.4.1); infinite where no part
+    /// has few.
+    /// </summary>
+    /// <param name="parts">Standard uncertainties with their degrees of freedom.</param>
+    public static double EffectiveFreedom(IReadOnlyCollection<(double Size, double Freedom)> parts)
+    {
+        var variance = parts.Sum(p => p.Size * p.Size);
+        var doubt = parts.Sum(p => Math.Pow(p.Size, 4) / p.Freedom);
+        return doubt > 0 ? variance * variance / doubt : double.PositiveInfinity;
+    }
+
+    /// <summary>The factor by which a standard uncertainty is multiplied for an interval either side of the value.</summary>
+    /// <param name="level">The chance that the interval holds the value.</param>
+    /// <param name="freedom">Degrees of freedom; above 0.</param>
+    public static double Coverage(Percentage level, double freedom)
+    {
+        var below = (1 + level.Fraction) / 2;
+        return freedom > AsGoodAsNormal ? Normal.InvCDF(0, 1, below) : StudentT.InvCDF(0, 1, freedom, below);
+    }
 
     /// <summary>The measured values that are accepted; null where none could be at this uncertainty.</summary>
-    public static (double Low, double High)? Acceptance(double uncertainty, double low, double high)
+    public static (double Low, double High)? Acceptance(double uncertainty, double low, double high, double freedom)
     {
         var middle = (low + high) / 2;
-        if (Chance(middle, uncertainty, low, high) < DecisionRule.AcceptFrom.Fraction)
+        if (Chance(middle, uncertainty, low, high, freedom) < DecisionRule.AcceptFrom.Fraction)
         {
             return null;
         }
@@ -36,26 +61,21 @@ internal static class Conformity
         for (var i = 0; i < 100; i++)
         {
             var between = (outside + inside) / 2;
-            (outside, inside) = Chance(between, uncertainty, low, high) < DecisionRule.AcceptFrom.Fraction
+            (outside, inside) = Chance(between, uncertainty, low, high, freedom) < DecisionRule.AcceptFrom.Fraction
                 ? (between, inside) : (outside, between);
         }
 
-        // The normal is even, so the guard bands are alike at both limits.
+        // The law is even, so the guard bands are alike at both limits.
         return (inside, high - (inside - low));
     }
 
-    /// <summary>How many more readings would decide if their mean stays where it is; null where none would.</summary>
-    /// <param name="value">The mean.</param>
-    /// <param name="variance">Variance of one reading.</param>
-    /// <param name="readings">Readings in the mean; above 0.</param>
-    /// <param name="shared">Variance that all readings share.</param>
-    /// <param name="low">Lower limit.</param>
-    /// <param name="high">Upper limit.</param>
-    public static int? MoreReadings(double value, double variance, double readings, double shared, double low, double high)
+    /// <summary>How many more readings would decide; null where none would.</summary>
+    /// <param name="chanceAfter">The chance after so many more.</param>
+    public static int? MoreReadings(Func<int, double> chanceAfter)
     {
         for (var more = 1; more <= MostMore; more++)
         {
-            if (IsDecided(Chance(value, Math.Sqrt((variance / (readings + more)) + shared), low, high)))
+            if (IsDecided(chanceAfter(more)))
             {
                 return more;
             }
@@ -66,4 +86,7 @@ internal static class Conformity
 
     /// <summary>Whether a chance accepts or rejects.</summary>
     public static bool IsDecided(double chance) => chance >= DecisionRule.AcceptFrom.Fraction || chance <= DecisionRule.RejectUpTo.Fraction;
+
+    private static double Below(double t, double freedom)
+        => freedom > AsGoodAsNormal ? Normal.CDF(0, 1, t) : StudentT.CDF(0, 1, freedom, t);
 }

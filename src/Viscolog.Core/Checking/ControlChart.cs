@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Checking;
 
@@ -15,6 +16,12 @@ public sealed record ControlChart
 
     /// <summary>Fewer values tell no scatter.</summary>
     public const int LeastBaseline = 3;
+
+    /// <summary>
+    /// The share of charts that give a signal, by a rule or by a moving range, though nothing happened: 30 batches in control, limits from
+    /// the first 20 (simulated; a test holds it).
+    /// </summary>
+    public static Percentage FalseSignals { get; } = Percentage.FromPercent(38);
 
     private ControlChart(ChartRequest request, ImmutableArray<double> scaled, ImmutableArray<double> baseline)
     {

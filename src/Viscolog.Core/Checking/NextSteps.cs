@@ -82,8 +82,12 @@ internal sealed class NextSteps(BatchCheck check, BatchReadings readings, Immuta
 
     private static bool IsPass(Percentage? chance) => chance >= DecisionRule.AcceptFrom;
 
-    /// <summary>Where doubt can't be read away, a body on the edge of its band is better moved toward the aim.</summary>
-    private NextStep? Toward(BodyCheck body) => body.Accepted is null || !body.IsBelowAim ? null : Advised() as NextStep.Correct;
+    /// <summary>
+    /// Where doubt can't be read away, a body on the edge of its band is better moved toward the aim, unless no mean would be accepted
+    /// there either, however often it is read.
+    /// </summary>
+    private NextStep? Toward(BodyCheck body)
+        => body.IsBelowAim && body.Value!.After(MostReadings).Accepted(body.Band) is not null ? Advised() as NextStep.Correct : null;
 
     private NextStep Correction()
     {

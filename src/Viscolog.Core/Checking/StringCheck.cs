@@ -24,9 +24,20 @@ public sealed record StringCheck(Length? Mean, Percentage Uncertainty, StringBan
         }
 
         var mean = read.Average(l => Math.Log(Math.Max(Shortest, l.Millimeters)));
-        var uncertainty = Repeatability.Fraction / Math.Sqrt(read.Count);
-        var chance = Conformity.Chance(mean, uncertainty,
-            Math.Log(Math.Max(Shortest / 2, band.Low.Millimeters)), Math.Log(band.High.Millimeters));
-        return new(Length.FromMillimeters(Math.Exp(mean)), Percentage.FromFraction(uncertainty), band, Percentage.FromFraction(chance));
+        return new(
+            Length.FromMillimeters(Math.Exp(mean)), UncertaintyOf(read.Count), band,
+            Percentage.FromFraction(ChanceOf(mean, read.Count, band)));
     }
+
+    /// <summary>How many more strings would decide if their mean stays where it is; null where none would.</summary>
+    internal int? MoreReadings() => Mean is { } mean
+        ? Conformity.MoreReadings(more => ChanceOf(Math.Log(Math.Max(Shortest, mean.Millimeters)), Count + more, Band)) : null;
+
+    private double Count => Math.Pow(Repeatability.Fraction / Uncertainty.Fraction, 2);
+
+    private static Percentage UncertaintyOf(double count) => Percentage.FromFraction(Repeatability.Fraction / Math.Sqrt(count));
+
+    private static double ChanceOf(double mean, double count, StringBand band) => Conformity.Chance(
+        mean, UncertaintyOf(count).Fraction, Math.Log(Math.Max(Shortest / 2, band.Low.Millimeters)), Math.Log(band.High.Millimeters),
+        double.PositiveInfinity);
 }

@@ -59,27 +59,15 @@ internal sealed class Verdicts(BatchCheck check, BatchReadings readings)
     {
         if (check.Body is { Value: { } value } body && !Passes(body.Chance))
         {
-            var shared = value.Variance(shrinking: false);
-            var more = Conformity.MoreReadings(
-                value.Body.Ln, value.Variance(shrinking: true) * value.Readings, value.Readings, shared, body.Band.Low.Ln,
-                body.Band.High.Ln);
+            var more = Conformity.MoreReadings(more => value.After(more).Chance(body.Band));
             return new(more, "the value lies too near a limit for its uncertainty");
         }
 
         return check.Acidity is { } acidity && !Passes(acidity.Chance) ? new(null, "the pH lies too near a limit for what a bench meter "
             + "can tell")
-            : check.StringLength is { Mean: { } mean } strings
-                && !Passes(strings.Chance) ? new(MoreStrings(strings, mean), "the string length lies too near a limit for its uncertainty")
+            : check.StringLength is { Mean: not null } strings
+                && !Passes(strings.Chance) ? new(strings.MoreReadings(), "the string length lies too near a limit for its uncertainty")
             : null;
-    }
-
-    private static int? MoreStrings(StringCheck strings, Length mean)
-    {
-        var single = StringCheck.Repeatability.Fraction;
-        var count = single * single / (strings.Uncertainty.Fraction * strings.Uncertainty.Fraction);
-        return Conformity.MoreReadings(
-            Math.Log(mean.Millimeters), single * single, count, 0,
-            Math.Log(Math.Max(0.25, strings.Band.Low.Millimeters)), Math.Log(strings.Band.High.Millimeters));
     }
 }
 

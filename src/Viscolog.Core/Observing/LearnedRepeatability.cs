@@ -39,11 +39,17 @@ public static class LearnedRepeatability
             return run;
         }
 
-        var groups = earlier.Where(r => ShearConditions.Agree(r, run)).Append(run).SelectMany(Groups).ToArray();
-        var (deviation, freedom) = Pooled(groups);
+        var (deviation, freedom) = Repeats(earlier.Where(r => ShearConditions.Agree(r, run)).Append(run));
         var least = LeastPart * run.MethodInForce.Repeatability.Fraction;
         return freedom < Enough ? run : run with { Repeatability = Percentage.FromFraction(Math.Max(least, deviation)) };
     }
+
+    /// <summary>Pools the repeats of runs.</summary>
+    /// <param name="runs">Runs by one method under one shear condition.</param>
+    /// <param name="scatter">A step's readings that spread over so many times <see cref="MostDefaults"/> of the default are no repeats.</param>
+    /// <returns>As <see cref="Pooled"/>.</returns>
+    internal static (double Deviation, int Freedom) Repeats(IEnumerable<Run> runs, double scatter = 1)
+        => Pooled(runs.SelectMany(r => Groups(r, scatter)));
 
     /// <summary>Pools groups of repeats.</summary>
     /// <param name="groups">Values in each; a single value says nothing.</param>
@@ -61,9 +67,9 @@ public static class LearnedRepeatability
         return freedom == 0 ? (0, 0) : (Math.Sqrt(sum / freedom), freedom);
     }
 
-    private static IEnumerable<double[]> Groups(Run run)
+    private static IEnumerable<double[]> Groups(Run run, double scatter)
     {
-        var most = MostDefaults * run.MethodInForce.Repeatability.Fraction;
+        var most = scatter * MostDefaults * run.MethodInForce.Repeatability.Fraction;
         var place = 0;
         foreach (var step in Steps.Of(run))
         {

@@ -130,7 +130,7 @@ internal static class BatchCertificate
             yield return new Block.Prose($"{Sentence.Of(CheckWords.Rule(body))}") { Lead = "Decision rule" };
             var parts = value.Parts.Select(p => $"{p.Name} {CheckWords.Relative(p.Size)} ({p.Words})");
             yield return new Block.Prose($"{CheckWords.Relative(value.Uncertainty)} standard uncertainty (k = 1), the root of the sum of "
-                + $"squares of {string.Join("; ", parts)}. Twice it holds the value 95 times in 100.")
+                + $"squares of {string.Join("; ", parts)}. Multiplied by {Factor(value)}, it holds the value 95 times in 100.")
             {
                 Lead = "Uncertainty of the viscosity",
             };
@@ -160,10 +160,14 @@ internal static class BatchCertificate
         }
     }
 
-    /// <summary>The value with twice its standard uncertainty either side.</summary>
+    /// <summary>How many standard uncertainties make an interval of 95 %.</summary>
+    private static string Factor(BatchValue value) => string.Create(CultureInfo.InvariantCulture, $"{value.Coverage:0.0} "
+        + $"(Student's t with {CheckWords.Freedom(value.DegreesOfFreedom)})");
+
+    /// <summary>The value with its interval of 95 %.</summary>
     private static Estimate Found95(BatchValue value)
     {
-        var wide = 2 * value.Uncertainty.Fraction;
+        var wide = value.Coverage * value.Uncertainty.Fraction;
         return new(value.Body, Viscosity.FromLn(value.Body.Ln - wide), Viscosity.FromLn(value.Body.Ln + wide), Percentage.FromPercent(95));
     }
 

@@ -9,6 +9,9 @@ namespace Viscolog.Wording;
 /// <summary>A check in words, the same on the screen and in print.</summary>
 internal static class CheckWords
 {
+    /// <summary>Beyond so many degrees of freedom Student's t is the normal law for a reader.</summary>
+    private const double MostFreedom = 100;
+
     /// <summary>The verdict, one line.</summary>
     public static string Headline(Verdict verdict) => verdict switch
     {
@@ -77,7 +80,7 @@ internal static class CheckWords
 
             yield return (
                 "Band", $"{Shown.Limit(body.Band.Low.MilliPascalSeconds)} to {Shown.Limit(body.Band.High.MilliPascalSeconds)} mPa·s");
-            yield return ("Conforms", Chance(body.Chance));
+            yield return ("Conforms", Chance(body.Chance) + (body.Value is { } judgedBy ? Law(judgedBy) : ""));
         }
 
         if (check.Acidity is { } acidity)
@@ -107,6 +110,14 @@ internal static class CheckWords
         }
     }
 
+    /// <summary>The law behind a chance where it is not the normal one.</summary>
+    private static string Law(BatchValue value)
+        => value.DegreesOfFreedom <= MostFreedom ? $", by Student's t with {Freedom(value.DegreesOfFreedom)}" : "";
+
+    /// <summary>Degrees of freedom.</summary>
+    public static string Freedom(double freedom) => freedom > MostFreedom
+        ? "many degrees of freedom" : FormattableString.Invariant($"{freedom:0.#} degrees of freedom");
+
     private static string Chance(Percentage? chance) => chance is { } known ? Shown.Chance(known) : "can't be told";
 
     /// <summary>A band of pH.</summary>
@@ -126,5 +137,5 @@ internal static class CheckWords
     public static string Rule(BodyCheck body) => body.Accepted is { } inside
         ? string.Create(CultureInfo.InvariantCulture, $"{DecisionRule.Words}; guard band {body.GuardBand!.Value.Percent:0.0} %: means "
             + $"from {Shown.Limit(inside.Low.MilliPascalSeconds)} to {Shown.Limit(inside.High.MilliPascalSeconds)} mPa·s are accepted")
-        : $"{DecisionRule.Words}; the band is too narrow for this uncertainty: no mean would be accepted";
+        : $"{DecisionRule.Words}; at this uncertainty no mean would be accepted: the band is too narrow for it";
 }

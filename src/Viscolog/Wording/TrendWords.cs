@@ -26,6 +26,11 @@ internal static class TrendWords
         => chart.Signals.Select(s => $"batch {s.Batch}, {(s.IsHigh ? "high" : "low")}: {s.Words}")
             .Concat(chart.RangeSignals.Select(i => $"batch {chart.Points[i].Batch}: moving range above its limit"));
 
+    /// <summary>What a signal is worth.</summary>
+    public static string ByChance { get; } = string.Create(CultureInfo.InvariantCulture,
+        $"{ControlChart.FalseSignals.Percent:0} of 100 charts of 30 batches give a signal by chance, with nothing wrong: look for a cause "
+            + $"before you change anything.");
+
     /// <summary>An index with its interval.</summary>
     public static string Index(Capability index)
         => FormattableString.Invariant($"{index.Index:0.00} ({index.Low:0.00} to {index.High:0.00}, {Capability.Level.Percent:0} %)");

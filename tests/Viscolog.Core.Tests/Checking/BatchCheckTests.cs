@@ -25,7 +25,9 @@ public sealed class BatchCheckTests
         var value = check.Body!.Value!;
         Assert.Equal(Math.Sqrt(8900 * 9100), value.Body.MilliPascalSeconds, 1e-6);
         Assert.Equal(["repeatability", "temperature"], value.Parts.Take(2).Select(p => p.Name), StringComparer.Ordinal);
-        Assert.Equal(4 / Math.Sqrt(2), value.Parts[0].Size.Percent, 1e-9);
+        // The stated 4 % with 50 degrees of freedom, and the readings' own with one.
+        var own = Math.Pow(100 * Math.Log(9100 / 8900.0), 2) / 2;
+        Assert.Equal(Math.Sqrt(((50 * 4 * 4) + own) / 51 / 2), value.Parts[0].Size.Percent, 1e-9);
         // Thermometer 0.2 °C: B/T² · 0.2 with the default of 2000 K at 296.15 K.
         Assert.Equal(100 * 2000 * 0.2 / (296.15 * 296.15), value.Parts[1].Size.Percent, 1e-9);
         Assert.Equal(Math.Sqrt(value.Parts.Sum(p => p.Size.Percent * p.Size.Percent)), value.Uncertainty.Percent, 1e-9);
@@ -35,10 +37,10 @@ public sealed class BatchCheckTests
     public void The_chance_is_that_of_the_rule_on_the_ln_scale()
     {
         var body = Check(Batch(8000, 8000)).Body!;
-        var u = body.Value!.Uncertainty.Fraction;
-        Assert.Equal(Conformity.Chance(Math.Log(8000), u, Math.Log(7650), Math.Log(10350)), body.Chance!.Value.Fraction, 1e-12);
+        var (u, freedom) = (body.Value!.Uncertainty.Fraction, body.Value.DegreesOfFreedom);
+        Assert.Equal(Conformity.Chance(Math.Log(8000), u, Math.Log(7650), Math.Log(10350), freedom), body.Chance!.Value.Fraction, 1e-12);
         // At the edge of the acceptance interval the chance is the rule's.
-        Assert.Equal(0.95, Conformity.Chance(body.Accepted!.Low.Ln, u, Math.Log(7650), Math.Log(10350)), 1e-6);
+        Assert.Equal(0.95, Conformity.Chance(body.Accepted!.Low.Ln, u, Math.Log(7650), Math.Log(10350), freedom), 1e-6);
     }
 
     /// <summary>The guard bands are alike at both limits: just inside them a batch is accepted, just outside it is not.</summary>
@@ -46,8 +48,8 @@ public sealed class BatchCheckTests
     public void The_acceptance_interval_keeps_as_far_from_the_upper_limit_as_from_the_lower()
     {
         var body = Check(Batch(9000, 9000)).Body!;
-        var (u, accepted) = (body.Value!.Uncertainty.Fraction, body.Accepted!);
-        Assert.Equal(0.95, Conformity.Chance(accepted.High.Ln, u, Math.Log(7650), Math.Log(10350)), 1e-6);
+        var (u, freedom, accepted) = (body.Value!.Uncertainty.Fraction, body.Value.DegreesOfFreedom, body.Accepted!);
+        Assert.Equal(0.95, Conformity.Chance(accepted.High.Ln, u, Math.Log(7650), Math.Log(10350), freedom), 1e-6);
         Assert.Equal(accepted.Low.Ln - Math.Log(7650), Math.Log(10350) - accepted.High.Ln, 1e-9);
         foreach (var (edge, inwards) in new[] { (accepted.Low.MilliPascalSeconds, 1.001), (accepted.High.MilliPascalSeconds, 0.999) })
         {
@@ -79,6 +81,16 @@ public sealed class BatchCheckTests
         var check = Check(Batch(7650, 7650));
         Assert.Null(Assert.IsType<Verdict.Undecided>(check.Verdict).MoreReadings);
         Assert.IsType<BenchAction.Add>(Assert.IsType<NextStep.Correct>(check.Next).Advice.Action);
+    }
+
+    /// <summary>Two readings of an unstated method accept no mean yet; one more does, so the edge is worth moving away from.</summary>
+    [Fact]
+    public void On_the_limit_of_an_unstated_method_it_is_moved_toward_the_aim_too()
+    {
+        var check = Check(Batch(7650, 7650) with { Repeatability = null });
+        Assert.Null(check.Body!.Accepted);
+        Assert.IsType<BenchAction.Add>(Assert.IsType<NextStep.Correct>(check.Next).Advice.Action);
+        Assert.Equal(1, Assert.IsType<NextStep.Read>(Check(Batch(8950, 8950) with { Repeatability = null }).Next).Readings);
     }
 
     [Fact]
@@ -140,8 +152,10 @@ public sealed class BatchCheckTests
     [Fact]
     public void Readings_that_disagree_widen_the_uncertainty()
     {
-        var check = Check(Bench.Run(9000, Bench.Read(1000), Bench.Dose(2.2), Bench.Read(7800), Bench.Read(10200)));
+        var run = Bench.Run(9000, Bench.Read(1000), Bench.Dose(2.2), Bench.Read(7800), Bench.Read(10200));
+        var check = Check(run with { Repeatability = Percentage.FromPercent(4) });
         Assert.Contains("scatter more", check.Body!.Value!.Parts[0].Words, StringComparison.Ordinal);
+        Assert.Equal(1, check.Body.Value.Parts[0].DegreesOfFreedom, 1e-9);
         Assert.IsType<Verdict.Undecided>(check.Verdict);
     }
 
@@ -199,7 +213,7 @@ public sealed class BatchCheckTests
     }
 
     /// <summary>
-    /// 4000 batches whose true body lies exactly on a limit, two readings each with 4 % scatter and a thermometer that is off by 0.2 °C: by its meaning the rule accepts one in twenty
+    /// 4000 batches whose true body lies exactly on a limit, two readings each with a stated scatter of 4 % and a thermometer that is off by 0.2 °C: by its meaning the rule accepts one in twenty
     /// of them and rejects as many.
     /// </summary>
     [Fact]
@@ -212,7 +226,11 @@ public sealed class BatchCheckTests
         {
             var off = Normal.Sample(random, 0, 2000 * 0.2 / (296.15 * 296.15));
             double Reading() => 7650 * Math.Exp(off + Normal.Sample(random, 0, 0.04));
-            var run = new Run(new("B"), Mass.FromGrams(100)) { Entries = [Bench.Read(Reading()), Bench.Read(Reading())] };
+            var run = new Run(new("B"), Mass.FromGrams(100))
+            {
+                Repeatability = Percentage.FromPercent(4),
+                Entries = [Bench.Read(Reading()), Bench.Read(Reading())],
+            };
             var verdict = Check(run).Verdict;
             accepted += verdict is Verdict.Accept ? 1 : 0;
             rejected += verdict is Verdict.Reject ? 1 : 0;
@@ -240,11 +258,17 @@ public sealed class BatchCheckTests
         Assert.IsType<BenchAction.Add>(Assert.IsType<NextStep.Correct>(Check(new CheckRequest(drawn, strings, Today)).Next).Advice.Action);
     }
 
-    /// <summary>A batch by a sheet: base, a dose, then repeats of the settled pot.</summary>
+    /// <summary>A batch by a sheet: base, a dose, then repeats of the settled pot; its bench states its repeatability.</summary>
     private static Run Batch(params double[] readings) => AtPh(null, readings);
 
-    private static Run AtPh(double? ph, params double[] readings) => Bench.Run(
-        9000, [Bench.Read(1000), Bench.Dose(1.5), Bench.Read(3000, wait: 300), Bench.Dose(0.7), .. readings.Select((r, i) => Bench.Read(r, wait: 300 + (60 * i), ph: ph))]);
+    private static Run AtPh(double? ph, params double[] readings)
+    {
+        Entry[] repeats = [.. readings.Select((r, i) => Bench.Read(r, wait: 300 + (60 * i), ph: ph))];
+        return Bench.Run(9000, [Bench.Read(1000), Bench.Dose(1.5), Bench.Read(3000, wait: 300), Bench.Dose(0.7), .. repeats]) with
+        {
+            Repeatability = Percentage.FromPercent(4),
+        };
+    }
 
     private static BatchCheck Check(Run run) => Check(new CheckRequest(run, Wanted, Today));
 

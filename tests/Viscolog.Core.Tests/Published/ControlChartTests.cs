@@ -77,12 +77,12 @@ public sealed class ControlChartTests
     /// <summary>JCGM 106:2012, the numbers of its example at clause 7.4 (seen in a paper of 2022; the chance computed apart): 0.66263.</summary>
     [Fact]
     public void Probability_of_conformity()
-        => Assert.Equal(0.66263, Conformity.Chance(13.6, 1.8, 12.5, 16.3), 5e-6);
+        => Assert.Equal(0.66263, Conformity.Chance(13.6, 1.8, 12.5, 16.3, double.PositiveInfinity), 5e-6);
 
     /// <summary>JCGM 106:2012, clause 8.3.2: a guard band of r·2u; with one limit far away, 95 % is r = 1.645/2 (quantile of the normal law).</summary>
     [Fact]
     public void Guard_band_of_a_single_limit()
-        => Assert.Equal(Normal.InvCDF(0, 1, 0.95) * 1.8, Conformity.Acceptance(1.8, 0, 1000)!.Value.Low, 1e-6);
+        => Assert.Equal(Normal.InvCDF(0, 1, 0.95) * 1.8, Conformity.Acceptance(1.8, 0, 1000, double.PositiveInfinity)!.Value.Low, 1e-6);
 
     /// <summary>
     /// Bissell's interval as Montgomery (chapter on process capability; from memory) works it: 20 values, index 1.33 gives 0.88 to 1.78; and an exercise there: limits 90 and 100,

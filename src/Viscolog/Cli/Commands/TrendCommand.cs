@@ -179,6 +179,11 @@ internal static class TrendText
             terminal.Row("", signal, Indent);
         }
 
+        if (signals.Count > 0)
+        {
+            terminal.Row("By chance", TrendWords.ByChance, Indent);
+        }
+
         terminal.Line();
         terminal.Row("Limits", TrendWords.Limits(chart, unit), Indent);
         terminal.Row("Moving range", TrendWords.Range(chart, unit), Indent);

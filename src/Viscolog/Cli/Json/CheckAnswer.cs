@@ -14,6 +14,7 @@ internal sealed record CheckAnswer() : Answer("viscolog.check/1")
     public double? ConformityPct { get; init; }
     public double? ValueMpas { get; init; }
     public double? UncertaintyMpas { get; init; }
+    public double? DegreesOfFreedom { get; init; }
     public double? LowMpas { get; init; }
     public double? HighMpas { get; init; }
     public double? AcceptFromMpas { get; init; }
@@ -45,6 +46,7 @@ internal sealed record CheckAnswer() : Answer("viscolog.check/1")
             ConformityPct = (check.Body is null ? check.Chance : check.Body.Chance) is { } chance ? Math.Round(chance.Percent, 2) : null,
             ValueMpas = value is null ? null : Rounded.Four(value.Body.MilliPascalSeconds),
             UncertaintyMpas = value is null ? null : Rounded.Four(value.StandardUncertainty.MilliPascalSeconds),
+            DegreesOfFreedom = value is { DegreesOfFreedom: < 1e5 } ? Rounded.Four(value.DegreesOfFreedom) : null,
             LowMpas = Number(check.Body?.Band.Low),
             HighMpas = Number(check.Body?.Band.High),
             AcceptFromMpas = Number(check.Body?.Accepted?.Low),

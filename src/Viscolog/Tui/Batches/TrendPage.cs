@@ -66,6 +66,11 @@ internal static class TrendPage
                 ? "In control: no rule is broken."
                 : $"{Count.Of(signals.Length, "signal", "signals")}: {string.Join("; ", signals)}",
             signals.Length == 0 ? Tone.Good : Tone.Bad);
+        if (signals.Length > 0)
+        {
+            Wrap(lines, width, TrendWords.ByChance, Tone.Dim);
+        }
+
         Wrap(lines, width, $"Limits {TrendWords.Limits(chart, Unit)}; moving range {TrendWords.Range(chart, Unit)}", Tone.Plain);
         if (chart.Cpk is { } cpk)
         {
