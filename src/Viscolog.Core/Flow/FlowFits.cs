@@ -8,12 +8,12 @@ namespace Viscolog.Core.Flow;
 public static class FlowFits
 {
     /// <summary>
-    /// Below so many standard errors a yield stress or last plateau does not differ significantly from 0 (a rule of this project).
+    /// A yield stress or last plateau differs significantly from 0 where 95 % of an interval about it, by Student's t, lie above 0 or below.
     /// </summary>
-    private const double Significant = 2;
+    private const double Significant = 0.975;
 
-    /// <summary>Standard errors up to the value that 95 % lie below.</summary>
-    private static readonly double OneSided = Normal.InvCDF(0, 1, 0.95);
+    /// <summary>Chance that a value lies below its upper limit, by Student's t.</summary>
+    private const double OneSided = 0.95;
 
     /// <summary>The least relative scatter that counts; exact numbers would make ln RSS run away.</summary>
     private const double LeastScatter = 1e-9;
@@ -54,17 +54,20 @@ public static class FlowFits
             return Failed(model, new FlowTrouble.TooFewPoints(points.Length, model.Quantities.Length));
         }
 
-        var outcome = Solve(model, points, weights);
-        if (model.Reduced is { } reduced && (outcome is not FitOutcome.Converged full || !IsShown(full, model.Quantities.Length - 1)))
+        var full = Solve(model, points, weights) as FitOutcome.Converged;
+        if (model.Reduced is not { } reduced || (full is not null && IsShown(full, model.NonePlace)))
         {
-            return Solve(reduced, points, weights) is FitOutcome.Converged less
-                ? WithLimit(Report(model, reduced, less, points, weights), outcome as FitOutcome.Converged)
-                : Failed(model, new FlowTrouble.NoPlateaus());
+            return full is null ? Failed(model, new FlowTrouble.Undetermined()) : Report(model, model, full, points, weights);
         }
 
-        return outcome is FitOutcome.Converged converged
-            ? Report(model, model, converged, points, weights)
-            : Failed(model, new FlowTrouble.Undetermined());
+        if (full is null && !model.HasPlateaus)
+        {
+            return Failed(model, new FlowTrouble.Undetermined());
+        }
+
+        return Solve(reduced, points, weights) is FitOutcome.Converged less
+            ? WithLimit(Report(model, reduced, less, points, weights), full)
+            : Failed(model, model.HasPlateaus ? new FlowTrouble.NoPlateaus() : new FlowTrouble.Undetermined());
     }
 
     private static FitOutcome Solve(FlowModel model, ImmutableArray<FlowPoint> points, FlowWeights weights)
@@ -80,12 +83,15 @@ public static class FlowFits
     private static FlowFit Failed(FlowModel model, FlowTrouble why) => new(model, [], null, null, why);
 
     private static bool IsShown(FitOutcome.Converged fit, int place)
-        => fit.StandardErrors is { } errors && fit.Parameters[place] > Significant * errors[place];
+        => fit.StandardErrors is { } errors && fit.Parameters[place] > Student(fit, Significant) * errors[place];
+
+    private static double Student(FitOutcome.Converged fit, double chance) => StudentT.InvCDF(0, 1, fit.DegreesOfFreedom, chance);
 
     private static FlowFit Report(
         FlowModel model, FlowModel fitted, FitOutcome.Converged fit, ImmutableArray<FlowPoint> points, FlowWeights weights)
     {
-        var (n, k) = (points.Length, fitted.Quantities.Length + 1);
+        // A yield stress that came out as none was looked for all the same; without its last plateau a law is one of its own.
+        var (n, k) = (points.Length, (model.HasPlateaus ? fitted : model).Quantities.Length + 1);
         var unit = weights == FlowWeights.Relative ? 1 : points.Average(p => p.Stress.Pascals);
         var mean = Math.Max(fit.ResidualSumOfSquares / n, LeastScatter * LeastScatter * unit * unit);
         double? aicc = n - k - 1 > 0 ? (n * Math.Log(mean)) + (2.0 * k) + (2.0 * k * (k + 1) / (n - k - 1)) : null;
@@ -100,31 +106,25 @@ public static class FlowFits
     }
 
     private static FlowParameter Parameter(FlowQuantity quantity, double theta, double? error)
-    {
-        var value = quantity.Value(theta);
-        var se = quantity.Slope(theta) * error;
-        if (!quantity.MayBeNone || (se is { } known && value > Significant * known))
-        {
-            return new(quantity.Name, quantity.Words, quantity.Unit, value, se, null);
-        }
+        => new(quantity.Name, quantity.Words, quantity.Unit, quantity.Value(theta), quantity.Slope(theta) * error, null);
 
-        // On the root's scale the limit is taken there, as the delta method fails near 0.
-        var limit = error is { } e && quantity.Value(Math.Max(0, theta) + (OneSided * e)) is var l && double.IsFinite(l)
-            ? l
-            : (double?)null;
-        return new(quantity.Name, quantity.Words, quantity.Unit, Math.Max(0, value), se, limit);
-    }
-
-    private static FlowFit WithLimit(FlowFit fit, FitOutcome.Converged? wide)
+    /// <summary>Puts back what was taken for none, with what it is below.</summary>
+    private static FlowFit WithLimit(FlowFit fit, FitOutcome.Converged? full)
     {
         if (fit.Trouble is not null)
         {
             return fit;
         }
 
-        var place = fit.Parameters.Length;
-        double? limit = wide?.StandardErrors is { } errors ? Math.Max(0, wide.Parameters[place]) + (OneSided * errors[place]) : null;
-        var last = Plateaus.LastQuantity;
-        return fit with { Parameters = fit.Parameters.Add(new(last.Name, last.Words, last.Unit, 0, null, limit)) };
+        var (place, none) = (fit.Model.NonePlace, fit.Model.Quantities[fit.Model.NonePlace]);
+
+        // On the scale of the fit: near 0 the delta method fails on a root.
+        var limit = full?.StandardErrors is { } errors
+            ? none.Value(Math.Max(0, full.Parameters[place]) + (Student(full, OneSided) * errors[place])) : (double?)null;
+        return fit with
+        {
+            Parameters = fit.Parameters.Insert(
+                place, new(none.Name, none.Words, none.Unit, 0, null, limit is { } l && double.IsFinite(l) ? l : null)),
+        };
     }
 }

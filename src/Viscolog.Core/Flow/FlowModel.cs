@@ -32,8 +32,16 @@ public abstract class FlowModel
 
     internal ImmutableArray<FlowQuantity> Quantities { get; }
 
-    /// <summary>The same law with its last plateau at 0, where the data do not show one; null where it has none.</summary>
+    /// <summary>
+    /// The same law without what a material may have none of, a yield stress or a last plateau; null where it has neither.
+    /// </summary>
     internal virtual FlowModel? Reduced => null;
+
+    /// <summary>The place of that among <see cref="Quantities"/>.</summary>
+    internal int NonePlace => Quantities.IndexOf(Quantities.First(q => q.MayBeNone));
+
+    /// <summary>Whether it has plateaus; where it has no last one it is a law of its own.</summary>
+    internal virtual bool HasPlateaus => false;
 
     /// <summary>Stress in Pa.</summary>
     /// <param name="rate">In 1/s, above 0.</param>
@@ -68,54 +76,57 @@ internal sealed class PowerLawModel() : FlowModel(
 }
 
 /// <summary>τ = τ₀ + ηγ.</summary>
-internal sealed class BinghamModel() : FlowModel(
-    "bingham", "τ = τ0 + η·γ", FlowQuantity.Yield(ParameterScale.Plain), new FlowQuantity(
-        "plastic_viscosity_pas", "plastic viscosity", "Pa·s", ParameterScale.Logarithm))
+internal sealed class BinghamModel(bool isReduced = false) : FlowModel(
+    "bingham", "τ = τ0 + η·γ", FlowQuantity.Yielding(isReduced, ParameterScale.Plain, new FlowQuantity(
+        "plastic_viscosity_pas", "plastic viscosity", "Pa·s", ParameterScale.Logarithm)))
 {
     private static readonly double[] YieldParts = [0.5, 0.9, 0.99];
 
-    internal override double Stress(double rate, ReadOnlySpan<double> theta) => theta[0] + (Math.Exp(theta[1]) * rate);
+    internal override FlowModel? Reduced => isReduced ? null : new BinghamModel(isReduced: true);
+
+    internal override double Stress(double rate, ReadOnlySpan<double> theta)
+        => isReduced ? Math.Exp(theta[0]) * rate : theta[0] + (Math.Exp(theta[1]) * rate);
 
     internal override IEnumerable<double[]> Starts(FlowOutline outline)
     {
         var plastic = Math.Log(outline.Stresses.Average() / outline.Rates.Average() / 2);
-        return YieldParts.Select(part => new[] { part * outline.LeastStress, plastic });
+        return isReduced ? [[plastic]] : YieldParts.Select(part => new[] { part * outline.LeastStress, plastic });
     }
 }
 
-/// <summary>τ = τ₀ + Kγⁿ.</summary>
-internal sealed class HerschelBulkleyModel() : FlowModel(
-    "herschel-bulkley",
-    "τ = τ0 + K·γ^n",
-    FlowQuantity.Yield(ParameterScale.Plain),
-    FlowQuantity.Consistency,
-    FlowQuantity.Index(ParameterScale.Logarithm))
+/// <summary>τ = τ₀ + Kγⁿ; a power law where there is no yield stress.</summary>
+internal sealed class HerschelBulkleyModel(bool isReduced = false) : FlowModel(
+    "herschel-bulkley", "τ = τ0 + K·γ^n", FlowQuantity.Yielding(
+        isReduced, ParameterScale.Plain, FlowQuantity.Consistency, FlowQuantity.Index(ParameterScale.Logarithm)))
 {
     private static readonly double[] YieldParts = [0, 0.3, 0.6, 0.8, 0.9, 0.97, 0.995];
 
     private const double LeastIndex = 0.05;
 
-    internal override double Stress(double rate, ReadOnlySpan<double> theta)
-        => theta[0] + Math.Exp(theta[1] + (Math.Exp(theta[2]) * Math.Log(rate)));
+    internal override FlowModel? Reduced => isReduced ? null : new HerschelBulkleyModel(isReduced: true);
 
-    internal override IEnumerable<double[]> Starts(FlowOutline outline) => YieldParts.Select(part =>
+    internal override double Stress(double rate, ReadOnlySpan<double> theta)
+        => (isReduced ? 0 : theta[0]) + Math.Exp(theta[^2] + (Math.Exp(theta[^1]) * Math.Log(rate)));
+
+    internal override IEnumerable<double[]> Starts(FlowOutline outline) => YieldParts.Take(isReduced ? 1 : YieldParts.Length).Select(part =>
     {
         var yield = part * outline.LeastStress;
         var (k, n) = outline.PowerLaw(yield);
-        return new[] { yield, k, Math.Log(Math.Max(LeastIndex, n)) };
+        var index = Math.Log(Math.Max(LeastIndex, n));
+        return isReduced ? new[] { k, index } : [yield, k, index];
     });
 }
 
 /// <summary>√τ = √τ₀ + √(ηγ).</summary>
-internal sealed class CassonModel() : FlowModel(
-    "casson",
-    "√τ = √τ0 + √(η·γ)",
-    FlowQuantity.Yield(ParameterScale.Root),
-    new FlowQuantity("casson_viscosity_pas", "Casson viscosity", "Pa·s", ParameterScale.Root))
+internal sealed class CassonModel(bool isReduced = false) : FlowModel(
+    "casson", "√τ = √τ0 + √(η·γ)", FlowQuantity.Yielding(
+        isReduced, ParameterScale.Root, new FlowQuantity("casson_viscosity_pas", "Casson viscosity", "Pa·s", ParameterScale.Root)))
 {
+    internal override FlowModel? Reduced => isReduced ? null : new CassonModel(isReduced: true);
+
     internal override double Stress(double rate, ReadOnlySpan<double> theta)
     {
-        var root = theta[0] + (theta[1] * Math.Sqrt(rate));
+        var root = (isReduced ? 0 : theta[0]) + (theta[^1] * Math.Sqrt(rate));
         return root * root;
     }
 
@@ -126,7 +137,7 @@ internal sealed class CassonModel() : FlowModel(
         var xy = outline.Rates.Select((r, i) => (Math.Sqrt(r) - x) * (Math.Sqrt(outline.Stresses[i]) - y)).Sum();
         var xx = outline.Rates.Sum(r => (Math.Sqrt(r) - x) * (Math.Sqrt(r) - x));
         var slope = xx > 0 ? xy / xx : y / x;
-        return [[y - (slope * x), slope]];
+        return isReduced ? [[y / x]] : [[y - (slope * x), slope]];
     }
 }
 
@@ -135,6 +146,8 @@ internal sealed class CrossModel(bool isReduced = false) : FlowModel(
     "cross", "η = η∞ + (η0 − η∞)/(1 + (λ·γ)^m)", Plateaus.Quantities(isReduced, ParameterScale.Logarithm))
 {
     internal override FlowModel? Reduced => isReduced ? null : new CrossModel(isReduced: true);
+
+    internal override bool HasPlateaus => true;
 
     internal override double Stress(double rate, ReadOnlySpan<double> theta)
     {
@@ -151,6 +164,8 @@ internal sealed class CarreauModel(bool isReduced = false) : FlowModel(
     "carreau", "η = η∞ + (η0 − η∞)·(1 + (λ·γ)²)^((n − 1)/2)", Plateaus.Quantities(isReduced, ParameterScale.Plain))
 {
     internal override FlowModel? Reduced => isReduced ? null : new CarreauModel(isReduced: true);
+
+    internal override bool HasPlateaus => true;
 
     internal override double Stress(double rate, ReadOnlySpan<double> theta)
     {
@@ -179,7 +194,7 @@ internal enum ParameterScale
 /// <param name="Name">Its name in answers, with the unit in it.</param>
 /// <param name="Words">Its name for a person.</param>
 /// <param name="Unit">Its unit; "1" for a pure number.</param>
-/// <param name="Value">The value; 0 where the fit fell below 0 for a quantity that can't.</param>
+/// <param name="Value">The value; 0 for a yield stress or last plateau that the data do not show.</param>
 /// <param name="StandardError">Its standard error by the delta method; null where nothing tells it.</param>
 /// <param name="UpperLimit">Where the value does not differ significantly from 0: what it is below with 95 % confidence. Else null.</param>
 public sealed record FlowParameter(string Name, string Words, string Unit, double Value, double? StandardError, double? UpperLimit);

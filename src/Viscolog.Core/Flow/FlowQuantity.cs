@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Viscolog.Core.Flow;
 
 /// <summary>A parameter that a flow model has.</summary>
@@ -8,9 +10,11 @@ namespace Viscolog.Core.Flow;
 internal sealed record FlowQuantity(string Name, string Words, string Unit, ParameterScale Scale)
 {
     /// <summary>Whether a material may have none of it: the data may then not show it, and an upper limit is stated.</summary>
-    public bool MayBeNone { get; private init; }
+    public bool MayBeNone { get; init; }
 
-    public static FlowQuantity Yield(ParameterScale scale) => new("yield_stress_pa", "yield stress", "Pa", scale) { MayBeNone = true };
+    /// <summary>A yield stress, unless it is left out, and what else a law has.</summary>
+    public static ImmutableArray<FlowQuantity> Yielding(bool isReduced, ParameterScale scale, params ImmutableArray<FlowQuantity> others)
+        => isReduced ? others : others.Insert(0, new("yield_stress_pa", "yield stress", "Pa", scale) { MayBeNone = true });
 
     public static FlowQuantity Consistency { get; } = new("consistency_pa_sn", "consistency", "Pa·s^n", ParameterScale.Logarithm);
 

@@ -11,7 +11,10 @@ internal static class Plateaus
 
     public const string Last = "infinite_shear_pas";
 
-    public static FlowQuantity LastQuantity { get; } = new(Last, "infinite-shear viscosity", "Pa·s", ParameterScale.Plain);
+    public static FlowQuantity LastQuantity { get; } = new(Last, "infinite-shear viscosity", "Pa·s", ParameterScale.Plain)
+    {
+        MayBeNone = true,
+    };
 
     public static ImmutableArray<FlowQuantity> Quantities(bool isReduced, ParameterScale index)
     {

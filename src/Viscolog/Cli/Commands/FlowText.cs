@@ -72,7 +72,7 @@ internal static class FlowText
         var unit = parameter.Unit == "1" ? "" : " " + parameter.Unit;
         if (parameter.UpperLimit is { } limit)
         {
-            return $"{parameter.Words} below {Shown.Number(limit)}{unit} (not told from 0)";
+            return $"{parameter.Words} below {Shown.Number(limit)}{unit} (not significantly above 0)";
         }
 
         if (parameter is { Value: 0, StandardError: null })
