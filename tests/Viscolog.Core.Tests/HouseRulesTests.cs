@@ -50,6 +50,9 @@ public sealed class HouseRulesTests
     [InlineData(typeof(PracticeMove), 6)]
     [InlineData(typeof(BatchSize), 2)]
     [InlineData(typeof(BatchOutcome), 2)]
+    [InlineData(typeof(BatchRefusal), 6)]
+    [InlineData(typeof(BatchSource), 5)]
+    [InlineData(typeof(BatchNote), 7)]
     public void A_closed_set_has_so_many_sealed_cases(Type set, int cases)
     {
         Assert.True(set.IsAbstract);

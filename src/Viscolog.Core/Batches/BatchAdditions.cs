@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
@@ -19,15 +18,9 @@ internal sealed class BatchAdditions
         var needed = BatchScales.ForAdditions(smallest, amounts.Parts.Min(p => p.Poured.Grams));
         ScaleStep = step ?? needed;
         Steps = [.. stages.SelectMany(Of)];
-        TooCoarse = Steps.Any(s => s.Poured == Mass.None)
-            ? string.Create(CultureInfo.InvariantCulture, $"the smallest addition is {smallest:0.####} g, which a scale of "
-                + $"{ScaleStep.Grams:0.####} g can't weigh: use one of {needed.Grams:0.####} g, or cut the thickener with water and "
-                + $"state the dilution in the run")
-            : null;
-        Notes = smallest < BatchScales.LeastSteps * ScaleStep.Grams * (1 - 1e-9)
-            ? [string.Create(CultureInfo.InvariantCulture, $"the smallest addition is under three steps of the scale "
-                + $"({ScaleStep.Grams:0.####} g): {Cut(smallest)}, or use a scale of {needed.Grams:0.####} g")]
-            : [];
+        TooCoarse = Steps.Any(s => s.Poured == Mass.None) ? new(smallest, ScaleStep, needed) : null;
+        FewSteps = smallest < BatchScales.LeastSteps * ScaleStep.Grams * (1 - 1e-9)
+            ? new(ScaleStep, Math.Max(1, Math.Ceiling((BatchScales.LeastSteps * ScaleStep.Grams / smallest) - 1)), needed) : null;
     }
 
     /// <summary>The additions in order.</summary>
@@ -37,17 +30,10 @@ internal sealed class BatchAdditions
     public Mass ScaleStep { get; }
 
     /// <summary>Why the scale can't do it; null where it can.</summary>
-    public string? TooCoarse { get; }
+    public BatchRefusal.ScaleTooCoarse? TooCoarse { get; }
 
-    /// <summary>What the reader must know of the scale.</summary>
-    public ImmutableArray<string> Notes { get; }
-
-    private string Cut(double smallest)
-    {
-        var water = Math.Max(1, Math.Ceiling((BatchScales.LeastSteps * ScaleStep.Grams / smallest) - 1));
-        return string.Create(CultureInfo.InvariantCulture, $"cut the thickener with water (1:{water:0} at least), state the dilution, "
-            + $"and weigh that instead");
-    }
+    /// <summary>What the reader must know of the scale; null where it is fine enough.</summary>
+    public BatchNote.FewScaleSteps? FewSteps { get; }
 
     private IEnumerable<BatchStep> Of(BatchStage stage, int place) => _amounts.Parts.Select((part, i) =>
     {

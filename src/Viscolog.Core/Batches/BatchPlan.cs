@@ -15,8 +15,7 @@ public sealed record BatchPlan(Run Run, Recipe Recipe, RecipeAmounts Amounts)
 
     /// <summary>
     /// The greatest chance of going over that the first dose may carry, as a fraction; beyond it less goes in. It is larger than that of
-    /// an addition to a
-    /// pot at hand, as a batch that nobody has dosed yet may be of any lot (a rule of this project).
+    /// an addition to a pot at hand, as a batch that nobody has dosed yet may be of any lot (a rule of this project).
     /// </summary>
     public const double FirstRisk = 0.1;
 
@@ -29,8 +28,8 @@ public sealed record BatchPlan(Run Run, Recipe Recipe, RecipeAmounts Amounts)
     /// <summary>The band aimed at; null where nothing states one.</summary>
     public ViscosityBand? Band { get; init; }
 
-    /// <summary>Where the final doses come from, a sentence.</summary>
-    public required string Source { get; init; }
+    /// <summary>Where the final doses come from.</summary>
+    public required BatchSource Source { get; init; }
 
     /// <summary>The additions in order.</summary>
     public ImmutableArray<BatchStep> Steps { get; init; } = [];
@@ -51,7 +50,7 @@ public sealed record BatchPlan(Run Run, Recipe Recipe, RecipeAmounts Amounts)
     public (Acidity Low, Acidity High)? AcidityOfRun { get; init; }
 
     /// <summary>What the reader must know.</summary>
-    public ImmutableArray<string> Notes { get; init; } = [];
+    public ImmutableArray<BatchNote> Notes { get; init; } = [];
 
     /// <summary>Safety at the bench.</summary>
     public ImmutableArray<string> Cautions { get; init; } = [];
@@ -69,8 +68,8 @@ public abstract record BatchOutcome
     public sealed record Planned(BatchPlan Plan) : BatchOutcome;
 
     /// <summary>It could not.</summary>
-    /// <param name="Reason">Why, and what to do.</param>
-    public sealed record Refused(string Reason) : BatchOutcome;
+    /// <param name="Reason">Why.</param>
+    public sealed record Refused(BatchRefusal Reason) : BatchOutcome;
 }
 
 /// <summary>One addition of a batch.</summary>
@@ -112,7 +111,7 @@ internal sealed record BatchStage(double Fraction, TimeSpan? Standing, Estimate?
 /// <param name="Band">The band aimed at; null where there is none.</param>
 /// <param name="Source">Where the final doses come from.</param>
 /// <param name="Warnings">What a reader of the run's curve must know.</param>
-internal sealed record BatchFrame(Run Run, ViscosityBand? Band, string Source, ImmutableArray<string> Warnings)
+internal sealed record BatchFrame(Run Run, ViscosityBand? Band, BatchSource Source, ImmutableArray<string> Warnings)
 {
     /// <summary>The body of the run's base before any thickener; null where nothing tells.</summary>
     public Viscosity? BaseBody { get; init; }

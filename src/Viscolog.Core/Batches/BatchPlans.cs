@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
@@ -20,30 +19,27 @@ public static class BatchPlans
         var recipe = Recipe.Of(request.Run);
         if (recipe.Parts.Length == 0)
         {
-            return new BatchOutcome.Refused("no thickener has gone into the run, so there is no dose to carry over: log the doses first");
+            return new BatchOutcome.Refused(new BatchRefusal.NothingDosed());
         }
 
         if (Size(request.Size, recipe) is null)
         {
-            return new BatchOutcome.Refused(NeedsDensity);
+            return new BatchOutcome.Refused(new BatchRefusal.NoDensity());
         }
 
         if (recipe.Parts.Length > 1)
         {
-            return Blind(request, recipe, "two thickeners work together in it");
+            return Blind(request, recipe, new BatchSource.RunOfTwo());
         }
 
         var stated = request.Band ?? request.Run.Target?.Band;
         return Posteriors.OfCurve(request.Run, stated, request.History) switch
         {
             PosteriorOutcome.Found { Posterior.Evidence.ReadingCount: > 0 } found => Led(request, recipe, found.Posterior, stated),
-            PosteriorOutcome.Refused refused => Blind(request, recipe, refused.Reason),
-            _ => Blind(request, recipe, "no reading of it counts"),
+            PosteriorOutcome.Refused refused => Blind(request, recipe, new BatchSource.RunWithoutCurve(refused.Reason)),
+            _ => Blind(request, recipe, new BatchSource.RunWithoutReadings()),
         };
     }
-
-    private const string NeedsDensity = "litres need the base's density, which the run does not state: give the size in kg, or --density "
-        + "G_ML (weigh 100 mL of the base)";
 
     private static Mass? Size(BatchSize size, Recipe recipe) => size switch
     {
@@ -57,42 +53,32 @@ public static class BatchPlans
     {
         if (posterior.Evidence.LowPh is { } ph)
         {
-            return new BatchOutcome.Refused(string.Create(CultureInfo.InvariantCulture,
-                $"the run was read at pH {ph:0.0}, where an alkali-swellable thickener hardly swells: raise the pH of the run first, its "
-                    + $"doses mean nothing for a batch"));
+            return new BatchOutcome.Refused(new BatchRefusal.LowPh(ph));
         }
 
         var name = posterior.Evidence.Thickener.Name;
         var reached = request.Run.PotNow().DoseOf(name);
         var band = stated ?? ViscosityBand.Around(posterior.BodyAt(reached, Study.Level).Median, Target.DefaultTolerance);
-        var aim = BatchAim.Of(posterior, band, stated is not null);
-        if (aim.Dose is not { } final)
+        var (final, source, refusal) = BatchAim.Of(posterior, band, stated is not null);
+        if (refusal is not null)
         {
-            return new BatchOutcome.Refused(aim.Words);
-        }
-
-        if (final == Dose.None)
-        {
-            return new BatchOutcome.Refused($"the run's pot holds no '{name}', so there is no dose to carry over");
+            return new BatchOutcome.Refused(refusal);
         }
 
         var stages = new BatchForecast(posterior, band, request.History, request.Risk).Walk(final);
-        return Drawn(request, recipe.With(name, final), stages, new(posterior.Evidence.Run, band, aim.Words, posterior.Evidence.Warnings)
+        return Drawn(request, recipe.With(name, final), stages, new(posterior.Evidence.Run, band, source!, posterior.Evidence.Warnings)
         {
             BaseBody = posterior.BodyAt(Dose.None, Study.Level).Median,
         });
     }
 
     /// <summary>A batch after a run whose readings tell no curve.</summary>
-    private static BatchOutcome Blind(BatchPlanRequest request, Recipe recipe, string reason)
+    private static BatchOutcome Blind(BatchPlanRequest request, Recipe recipe, BatchSource source)
     {
         var rest = (1 - BatchPlan.FirstPart) / BlindParts;
         var stages = Enumerable.Range(0, BlindParts + 1)
             .Select(i => new BatchStage(i == BlindParts ? 1 : BatchPlan.FirstPart + (rest * i), null, null))
             .ToImmutableArray();
-        var source = $"The batch repeats the doses of the run. Its curve can't tell how far to go at once ({reason}), so what is left "
-            + $"after the first doses goes in by three equal parts; whether the run ended in band is not judged here: 'viscolog advise' "
-            + $"says.";
         return Drawn(request, recipe, stages, new(request.Run, request.Band ?? request.Run.Target?.Band, source, []));
     }
 
@@ -119,7 +105,11 @@ public static class BatchPlans
             BaseScaleStep = baseStep,
             Stir = Stir(request.Run),
             AcidityOfRun = AcidityOf(request.Run),
-            Notes = [.. additions.Notes, .. BatchNotes.Of(request.Run, recipe), .. frame.Warnings],
+            Notes = 
+            [
+                .. additions.FewSteps is { } few ? new BatchNote[] { few } : [], .. BatchNotes.Of(request.Run, recipe),
+                .. frame.Warnings.Select(w => new BatchNote.OfEvidence(w)),
+            ],
             Cautions = [.. recipe.Parts.SelectMany(p => Cautions.For(p.Thickener))
                 .Distinct(StringComparer.Ordinal).OrderBy(c => c == Cautions.Last)],
         });

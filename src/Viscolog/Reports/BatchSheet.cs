@@ -25,7 +25,7 @@ internal static class BatchSheet
             Blocks =
             [
                 Head(plan),
-                new Block.Prose(plan.Source),
+                new Block.Prose(BatchWords.Of(plan.Source)),
                 new Block.Heading("1  Weigh"),
                 Weighing(plan),
                 new Block.Prose($"Scale: {Figures.Step(plan.BaseScaleStep)} or finer for the base, {Figures.Step(plan.ScaleStep)} or "
@@ -35,7 +35,7 @@ internal static class BatchSheet
                 new Block.Heading("2  Dose and read"),
                 new Block.Prose(How(plan)),
                 Dosing(plan),
-                new Block.Points([.. Rules(plan), .. plan.Notes.Select(Sentence.Of)]),
+                new Block.Points([.. Rules(plan), .. plan.Notes.Select(n => Sentence.Of(BatchWords.Of(n)))]),
                 new Block.Prose(Safety.Of(plan.Cautions)) { Lead = "Safety" },
                 new Block.Signatures(["Made by", "Checked by", "Released by"]),
             ],

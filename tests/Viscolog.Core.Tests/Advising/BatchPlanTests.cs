@@ -71,7 +71,7 @@ public sealed class BatchPlanTests
     {
         var plan = Plan(Done with { Target = new Target.Value(Viscosity.FromMilliPascalSeconds(Bench.Sigmoid(1.6)), null) }, 5000);
         Assert.Equal(1.6, plan.Recipe.Parts[0].Dose.Percent, 0.1);
-        Assert.Contains("over", plan.Source, StringComparison.Ordinal);
+        Named(plan, isOver: true);
     }
 
     [Fact]
@@ -79,7 +79,7 @@ public sealed class BatchPlanTests
     {
         var plan = Plan(Done with { Target = new Target.Value(Viscosity.FromMilliPascalSeconds(Bench.Sigmoid(2.8)), null) }, 5000);
         Assert.Equal(2.8, plan.Recipe.Parts[0].Dose.Percent, 0.2);
-        Assert.Contains("short", plan.Source, StringComparison.Ordinal);
+        Named(plan, isOver: false);
     }
 
     [Fact]
@@ -121,15 +121,19 @@ public sealed class BatchPlanTests
     [Fact]
     public void A_scale_that_is_too_coarse_is_told_of()
     {
-        Assert.Contains("use one of", Refusal(Done, new BatchSize.OfMass(Mass.FromGrams(20)), 1), StringComparison.Ordinal);
-        Assert.Contains(Plan(Done, 400, 1).Notes, n => n.Contains("cut the thickener with water", StringComparison.Ordinal));
+        var coarse = Assert.IsType<BatchRefusal.ScaleTooCoarse>(Refusal(Done, new BatchSize.OfMass(Mass.FromGrams(20)), 1));
+        Assert.True(coarse.SmallestGrams < coarse.Step.Grams && 3 * coarse.Needed.Grams <= coarse.SmallestGrams);
+        var few = Assert.Single(Plan(Done, 400, 1).Notes.OfType<BatchNote.FewScaleSteps>());
+        Assert.Equal(1, few.Step.Grams);
+        // Cut with that much water the smallest addition is three steps; without, it is not.
+        Assert.InRange(Plan(Done, 400).Steps.Min(s => s.Poured.Grams) * (1 + few.Water), 3 - (0.1 * (1 + few.Water)), 6);
     }
 
     [Fact]
     public void Litres_need_a_density()
     {
         var size = new BatchSize.OfVolume(Volume.FromMilliliters(5000));
-        Assert.Contains("density", Refusal(Done, size, null), StringComparison.Ordinal);
+        Assert.IsType<BatchRefusal.NoDensity>(Refusal(Done, size, null));
         var plan = Assert.IsType<BatchOutcome.Planned>(BatchPlans.Of(new(Done with { Base = new("B", Density.FromGramsPerMilliliter(1.2)) }, size))).Plan;
         Assert.Equal(5000, plan.Volume!.Value.Milliliters, 5.0);
     }
@@ -138,15 +142,24 @@ public sealed class BatchPlanTests
     public void What_can_not_be_a_batch_is_refused_with_what_to_do()
     {
         var size = new BatchSize.OfMass(Mass.FromGrams(5000));
-        Assert.Contains("log the doses first", Refusal(Bench.Run(9000, Bench.Read(1000)), size, null), StringComparison.Ordinal);
-        Assert.Contains("--target", Refusal(Done with { Target = new Target.Value(Viscosity.FromMilliPascalSeconds(1e9), null) }, size, null), StringComparison.Ordinal);
-        Assert.Contains("raise the pH", Refusal(Done with { Entries = [Bench.Read(1000, ph: 6.5), Bench.Dose(1), Bench.Read(1001, ph: 6.5)] }, size, null), StringComparison.Ordinal);
+        Assert.IsType<BatchRefusal.NothingDosed>(Refusal(Bench.Run(9000, Bench.Read(1000)), size, null));
+        var beyond = Done with { Target = new Target.Value(Viscosity.FromMilliPascalSeconds(1e9), null) };
+        Assert.Equal((false, Bench.Name), Assert.IsType<BatchRefusal.NoDoseForTarget>(Refusal(beyond, size, null)) is var no ? (no.IsOver, no.Thickener) : default);
+        var low = Done with { Entries = [Bench.Read(1000, ph: 6.5), Bench.Dose(1), Bench.Read(1001, ph: 6.5)] };
+        Assert.Equal(6.5, Assert.IsType<BatchRefusal.LowPh>(Refusal(low, size, null)).Ph);
+    }
+
+    private static void Named(BatchPlan plan, bool isOver)
+    {
+        var source = Assert.IsType<BatchSource.CurveOfRun>(plan.Source);
+        Assert.Equal((isOver, Bench.Name, 2.4), (source.IsOver, source.Thickener, Math.Round(source.Reached.Percent, 9)));
+        Assert.Equal(source.Named.Median, plan.Recipe.Parts[0].Dose);
     }
 
     private static BatchPlan Plan(Run run, double grams, double? step = null)
         => Assert.IsType<BatchOutcome.Planned>(BatchPlans.Of(Request(run, new BatchSize.OfMass(Mass.FromGrams(grams)), step))).Plan;
 
-    private static string Refusal(Run run, BatchSize size, double? step) => Assert.IsType<BatchOutcome.Refused>(BatchPlans.Of(Request(run, size, step))).Reason;
+    private static BatchRefusal Refusal(Run run, BatchSize size, double? step) => Assert.IsType<BatchOutcome.Refused>(BatchPlans.Of(Request(run, size, step))).Reason;
 
     private static BatchPlanRequest Request(Run run, BatchSize size, double? step) => new(run, size) { ScaleStep = step is { } grams ? Mass.FromGrams(grams) : null };
 }

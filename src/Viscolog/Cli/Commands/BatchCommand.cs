@@ -5,6 +5,7 @@ using Viscolog.Core.Batches;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.Reports;
+using Viscolog.Wording;
 
 namespace Viscolog.Cli.Commands;
 
@@ -49,7 +50,7 @@ internal sealed class BatchCommand : CalledCommand
         var outcome = BatchPlans.Of(request);
         if (outcome is not BatchOutcome.Planned { Plan: var plan })
         {
-            return call.Refuse($"{named.Name}: {((BatchOutcome.Refused)outcome).Reason}");
+            return call.Refuse($"{named.Name}: {BatchWords.Of(((BatchOutcome.Refused)outcome).Reason)}");
         }
 
         if (call.Json && !_paper.NamesFile(call))

@@ -1,4 +1,5 @@
 using Viscolog.Core.Batches;
+using Viscolog.Wording;
 
 namespace Viscolog.Cli.Json;
 
@@ -33,8 +34,8 @@ internal sealed record BatchAnswer() : Answer("viscolog.batch/1")
         ScaleStepG = plan.ScaleStep.Grams,
         BaseScaleStepG = plan.BaseScaleStep.Grams,
         StirS = plan.Stir?.TotalSeconds,
-        Source = plan.Source,
-        Warnings = [.. warnings.Concat(plan.Notes)],
+        Source = BatchWords.Of(plan.Source),
+        Warnings = [.. warnings, .. plan.Notes.Select(BatchWords.Of)],
         Cautions = plan.Cautions,
     };
 }
