@@ -23,12 +23,16 @@ public sealed class FlowCurve
     private const double MostLn = 200;
     private const double MostSd = 50;
 
-    private FlowCurve(ImmutableArray<FlowPoint> all, FlowWeights weights)
+    private FlowCurve(ImmutableArray<FlowPoint> all, FlowWeights weights, GapProfile? gap)
     {
-        (Points, Weights) = (all, weights);
-        Loop = FlowLoop.Find(all);
-        Fitted = Loop is { Down.Length: >= EnoughDown } ? Loop.Down : all;
-        Fits = FlowFits.Of(Fitted, weights);
+        Weights = weights;
+        Take(all);
+        Fits = FlowFits.Of(Fitted, weights, gap);
+        if (gap is not null)
+        {
+            Take([.. all.Select(p => p with { Rate = RateAtBob(p, gap) })]);
+        }
+
         LeastRate = Fitted.Min(p => p.Rate);
         MostRate = Fitted.Max(p => p.Rate);
         Index = MakeIndex();
@@ -36,10 +40,10 @@ public sealed class FlowCurve
     }
 
     /// <summary>Every point, in the order read.</summary>
-    public ImmutableArray<FlowPoint> Points { get; }
+    public ImmutableArray<FlowPoint> Points { get; private set; }
 
     /// <summary>The points that were fitted: those of the way down where there is a loop, else all.</summary>
-    public ImmutableArray<FlowPoint> Fitted { get; }
+    public ImmutableArray<FlowPoint> Fitted { get; private set; }
 
     /// <summary>How much each point counted.</summary>
     public FlowWeights Weights { get; }
@@ -48,7 +52,7 @@ public sealed class FlowCurve
     public ImmutableArray<FlowFit> Fits { get; }
 
     /// <summary>The loop; null where the rates did not go up and down.</summary>
-    public FlowLoop? Loop { get; }
+    public FlowLoop? Loop { get; private set; }
 
     /// <summary>The least rate fitted.</summary>
     public ShearRate LeastRate { get; }
@@ -67,7 +71,22 @@ public sealed class FlowCurve
     /// <param name="weights">How much each counts.</param>
     /// <exception cref="ArgumentException">There are too few points.</exception>
     public static FlowCurve Of(ImmutableArray<FlowPoint> points, FlowWeights weights)
-        => points.Length >= FewestPoints ? new(points, weights) : throw new ArgumentException("needs more points", nameof(points));
+        => Of(points, weights, null);
+
+    /// <summary>
+    /// Reads a curve of speeds and torques; between cylinders each law is fitted through its own profile of shear across the gap.
+    /// </summary>
+    /// <param name="series">At least <see cref="FewestPoints"/> readings, in the order read.</param>
+    /// <param name="weights">How much each counts.</param>
+    /// <exception cref="ArgumentException">There are too few readings.</exception>
+    public static FlowCurve Of(TorqueSeries series, FlowWeights weights)
+    {
+        ArgumentNullException.ThrowIfNull(series);
+        return Of(series.ToPoints(), weights, series.Gap);
+    }
+
+    private static FlowCurve Of(ImmutableArray<FlowPoint> points, FlowWeights weights, GapProfile? gap)
+        => points.Length >= FewestPoints ? new(points, weights, gap) : throw new ArgumentException("needs more points", nameof(points));
 
     /// <summary>
     /// The viscosity at a rate: the laws' mean in ln, each by its weight; spread by their scatter and by how far they disagree.
@@ -93,7 +112,7 @@ public sealed class FlowCurve
             .Select(f => (f.Weight, Stress: f.StressAt(ShearRate.FromPerSecond(rate)), Fit: f))
             .Where(p => p.Stress is not null)
             .Select(p => (p.Weight, Ln: Bounded(Math.Log(p.Stress!.Value.Pascals) + Math.Log(1000) - Math.Log(rate)),
-                Variance: p.Fit.LnVarianceAt(rate)))
+                Variance: p.Fit.LnVarianceAt(rate) * Widening(p.Fit)))
             .ToArray();
         if (parts.Length == 0)
         {
@@ -105,6 +124,31 @@ public sealed class FlowCurve
         var variance = parts.Sum(
             p => p.Weight * ((double.IsFinite(p.Variance) ? p.Variance : 0) + ((p.Ln - mean) * (p.Ln - mean)))) / total;
         return (mean, Math.Min(Math.Sqrt(variance), MostSd));
+    }
+
+    /// <summary>
+    /// What a variance is multiplied by so that the normal interval is as wide as Student's: few points tell their scatter poorly.
+    /// </summary>
+    private static double Widening(FlowFit fit) => fit.Fit!.DegreesOfFreedom is > 0 and var freedom
+        ? Math.Pow(StudentT.InvCDF(0, 1, freedom, (1 + Level.Fraction) / 2) / Quantile, 2) : 1;
+
+    private void Take(ImmutableArray<FlowPoint> points)
+    {
+        (Points, Loop) = (points, FlowLoop.Find(points));
+        Fitted = Loop is { Down.Length: >= EnoughDown } ? Loop.Down : points;
+    }
+
+    /// <summary>The laws' mean of the rate at the bob, in ln; as at first sight where none was weighed.</summary>
+    private ShearRate RateAtBob(FlowPoint point, GapProfile gap)
+    {
+        var (first, sum, total) = (point.Rate.PerSecond, 0.0, 0.0);
+        foreach (var fit in Fits.Where(f => f.Weight >= LeastWeight))
+        {
+            var rate = gap.RateAtBob(fit.Fitted, [.. fit.Fit!.Parameters], point.Turning!.Value, first);
+            (sum, total) = double.IsFinite(rate) ? (sum + (fit.Weight * Math.Log(rate)), total + fit.Weight) : (sum, total);
+        }
+
+        return total > 0 ? ShearRate.FromPerSecond(Math.Exp(sum / total)) : point.Rate;
     }
 
     private static double Bounded(double ln) => Math.Clamp(ln, -MostLn, MostLn);

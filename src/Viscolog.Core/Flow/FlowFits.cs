@@ -7,9 +7,7 @@ namespace Viscolog.Core.Flow;
 /// <summary>Fits every law to a flow curve.</summary>
 public static class FlowFits
 {
-    /// <summary>
-    /// A yield stress or last plateau differs significantly from 0 where 95 % of an interval about it, by Student's t, lie above 0 or below.
-    /// </summary>
+    /// <summary>A yield stress or last plateau counts as shown where Student's t puts it above 0 with this chance.</summary>
     private const double Significant = 0.975;
 
     /// <summary>Chance that a value lies below its upper limit, by Student's t.</summary>
@@ -26,6 +24,10 @@ public static class FlowFits
 
     private const int FewestEvaluations = 400;
 
+    /// <summary>Evaluations of a law that one point in a gap takes, about; and the fewest evaluations there.</summary>
+    private const int GapWork = 100;
+    private const int FewestInGap = 500;
+
     private const int MostEvaluations = 20_000;
 
     /// <summary>Fits.</summary>
@@ -33,31 +35,34 @@ public static class FlowFits
     /// <param name="weights">How much each counts.</param>
     /// <returns>One fit for each of <see cref="FlowModel.All"/>, heaviest first.</returns>
     /// <exception cref="ArgumentException">There are no points.</exception>
-    public static ImmutableArray<FlowFit> Of(ImmutableArray<FlowPoint> points, FlowWeights weights)
+    public static ImmutableArray<FlowFit> Of(ImmutableArray<FlowPoint> points, FlowWeights weights) => Of(points, weights, null);
+
+    /// <summary>Fits points that were read in a gap, each law through its own profile of shear across it.</summary>
+    internal static ImmutableArray<FlowFit> Of(ImmutableArray<FlowPoint> points, FlowWeights weights, GapProfile? gap)
     {
         if (points.IsDefaultOrEmpty)
         {
             throw new ArgumentException("needs points", nameof(points));
         }
 
-        FlowFit[] fits = [.. FlowModel.All.Select(m => Fit(m, points, weights))];
+        FlowFit[] fits = [.. FlowModel.All.Select(m => Fit(m, new(points, weights, gap)))];
         var least = fits.Min(f => f.Aicc) ?? 0;
         var total = fits.Sum(f => f.Aicc is { } a ? Math.Exp((least - a) / 2) : 0);
         return [.. fits.Select(f => f with { Weight = f.Aicc is { } a ? Math.Exp((least - a) / 2) / total : 0 })
             .OrderByDescending(f => f.Weight)];
     }
 
-    private static FlowFit Fit(FlowModel model, ImmutableArray<FlowPoint> points, FlowWeights weights)
+    private static FlowFit Fit(FlowModel model, FlowData data)
     {
-        if (points.Length <= model.Quantities.Length)
+        if (data.Points.Length <= model.Quantities.Length)
         {
-            return Failed(model, new FlowTrouble.TooFewPoints(points.Length, model.Quantities.Length));
+            return Failed(model, new FlowTrouble.TooFewPoints(data.Points.Length, model.Quantities.Length));
         }
 
-        var full = Solve(model, points, weights) as FitOutcome.Converged;
+        var full = Solve(model, data) as FitOutcome.Converged;
         if (model.Reduced is not { } reduced || (full is not null && IsShown(full, model.NonePlace)))
         {
-            return full is null ? Failed(model, new FlowTrouble.Undetermined()) : Report(model, model, full, points, weights);
+            return full is null ? Failed(model, new FlowTrouble.Undetermined()) : Report(model, model, full, data);
         }
 
         if (full is null && !model.HasPlateaus)
@@ -65,18 +70,19 @@ public static class FlowFits
             return Failed(model, new FlowTrouble.Undetermined());
         }
 
-        return Solve(reduced, points, weights) is FitOutcome.Converged less
-            ? WithLimit(Report(model, reduced, less, points, weights), full)
+        return Solve(reduced, data) is FitOutcome.Converged less
+            ? WithLimit(Report(model, reduced, less, data), full)
             : Failed(model, model.HasPlateaus ? new FlowTrouble.NoPlateaus() : new FlowTrouble.Undetermined());
     }
 
-    private static FitOutcome Solve(FlowModel model, ImmutableArray<FlowPoint> points, FlowWeights weights)
+    private static FitOutcome Solve(FlowModel model, FlowData data)
     {
-        var problem = new FlowProblem(model, points, weights);
+        var problem = new FlowProblem(model, data.Points, data.Weights, data.Gap);
+        var (most, fewest) = data.Gap is null ? (MostWork, FewestEvaluations) : (MostWork / GapWork, FewestInGap);
         return LeastSquares.Fit(problem, problem.Start(), new FitOptions
         {
             StartWidths = [.. model.Quantities.Select(_ => 1.0)],
-            MaximumEvaluations = Math.Clamp(MostWork / points.Length, FewestEvaluations, MostEvaluations),
+            MaximumEvaluations = Math.Clamp(most / data.Points.Length, fewest, MostEvaluations),
         });
     }
 
@@ -87,12 +93,11 @@ public static class FlowFits
 
     private static double Student(FitOutcome.Converged fit, double chance) => StudentT.InvCDF(0, 1, fit.DegreesOfFreedom, chance);
 
-    private static FlowFit Report(
-        FlowModel model, FlowModel fitted, FitOutcome.Converged fit, ImmutableArray<FlowPoint> points, FlowWeights weights)
+    private static FlowFit Report(FlowModel model, FlowModel fitted, FitOutcome.Converged fit, FlowData data)
     {
         // A yield stress that came out as none was looked for all the same; without its last plateau a law is one of its own.
-        var (n, k) = (points.Length, (model.HasPlateaus ? fitted : model).Quantities.Length + 1);
-        var unit = weights == FlowWeights.Relative ? 1 : points.Average(p => p.Stress.Pascals);
+        var (n, k) = (data.Points.Length, (model.HasPlateaus ? fitted : model).Quantities.Length + 1);
+        var unit = data.Weights == FlowWeights.Relative ? 1 : data.Points.Average(p => p.Stress.Pascals);
         var mean = Math.Max(fit.ResidualSumOfSquares / n, LeastScatter * LeastScatter * unit * unit);
         double? aicc = n - k - 1 > 0 ? (n * Math.Log(mean)) + (2.0 * k) + (2.0 * k * (k + 1) / (n - k - 1)) : null;
         ImmutableArray<FlowParameter> parameters =
@@ -127,4 +132,7 @@ public static class FlowFits
                 place, new(none.Name, none.Words, none.Unit, 0, null, limit is { } l && double.IsFinite(l) ? l : null)),
         };
     }
+
+    /// <summary>What is fitted.</summary>
+    private sealed record FlowData(ImmutableArray<FlowPoint> Points, FlowWeights Weights, GapProfile? Gap);
 }

@@ -12,6 +12,9 @@ public sealed record FlowPoint(ShearRate Rate, Stress Stress)
         ? Stress
         : throw new ArgumentOutOfRangeException(nameof(Stress), Stress.Pascals, "must be above 0");
 
+    /// <summary>Speed of the bob in rad/s where the rate was worked out of one; else null.</summary>
+    internal double? Turning { get; init; }
+
     /// <summary>Stress over rate.</summary>
     public Viscosity Viscosity => Viscosity.FromMilliPascalSeconds(1000 * Stress.Pascals / Rate.PerSecond);
 }

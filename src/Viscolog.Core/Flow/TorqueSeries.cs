@@ -23,16 +23,16 @@ public sealed record TorqueSeries(Geometry Geometry, Torque FullScale, Immutable
             [
                 Geometry.IsDoubtful ? new FlowWarning.DoubtfulGeometry(Geometry) : null,
                 low > 0 ? new FlowWarning.LowTorques(low, Readings.Length) : null,
-                Indices().Any(n => n <= LeastIndex) ? new FlowWarning.FlatTorques() : null,
+                IsFlat ? new FlowWarning.FlatTorques() : null,
             ];
             return [.. all.OfType<FlowWarning>()];
         }
     }
 
     /// <summary>
-    /// The flow curve. Each reading's rate (and, between plates, stress) is that for a power law with the local slope d ln torque/d ln
-    /// speed: of a parabola
-    /// through ln torque over ln speed from five speeds on, of a straight line below.
+    /// The points at first sight: each reading's rate (and, between plates, stress) is that for a power law with the local slope d ln
+    /// torque/d ln speed, of a parabola through ln torque over ln speed from five speeds on, of a straight line below. Between cylinders
+    /// <see cref="FlowCurve"/> works the rates out anew by the laws that it fits.
     /// </summary>
     public ImmutableArray<FlowPoint> ToPoints()
     {
@@ -40,10 +40,17 @@ public sealed record TorqueSeries(Geometry Geometry, Torque FullScale, Immutable
         return [.. Readings.Select((r, i) =>
         {
             var torque = Torque.FromNewtonMeters(FullScale.NewtonMeters * r.OfFullScale.Fraction);
-            var (rate, stress) = Geometry.At(torque, 2 * Math.PI * r.RevolutionsPerMinute / 60, indices[i]);
-            return new FlowPoint(rate, stress);
+            var speed = 2 * Math.PI * r.RevolutionsPerMinute / 60;
+            var (rate, stress) = Geometry.At(torque, speed, indices[i]);
+            return new FlowPoint(rate, stress) { Turning = speed };
         })];
     }
+
+    /// <summary>The gap that laws are fitted through; null where rates hold for any law, or where the torque says nothing of one.</summary>
+    internal GapProfile? Gap => Geometry is Geometry.ConcentricCylinder cylinder ? new(cylinder.Ratio) : null;
+
+    /// <summary>Whether the torque hardly rises with the speed at places.</summary>
+    private bool IsFlat => Indices().Any(n => n <= LeastIndex);
 
     private double[] Indices()
     {

@@ -109,6 +109,7 @@ internal static class FlowFileReader
         return new(series.ToPoints())
         {
             Name = header.Name,
+            Series = series,
             Source = FlowWords.Source(geometry),
             Warnings = [.. series.Warnings.Select(FlowWords.Of)],
         };
@@ -129,6 +130,9 @@ internal sealed record FlowFile(ImmutableArray<FlowPoint> Points)
 {
     /// <summary>The sample's name.</summary>
     public string? Name { get; init; }
+
+    /// <summary>Speeds and torques where the file holds those.</summary>
+    public TorqueSeries? Series { get; init; }
 
     /// <summary>Where the rates come from where they were worked out of speeds and torques.</summary>
     public string? Source { get; init; }

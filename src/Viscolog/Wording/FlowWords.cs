@@ -43,7 +43,7 @@ internal static class FlowWords
     /// <summary>Where the formulas of a viscometer's parts come from.</summary>
     public static string Source(Geometry geometry) => geometry switch
     {
-        Geometry.ConcentricCylinder => "Krieger and Elrod (1953), rate at the bob for the local power law; end factor of ISO 3219 (from "
+        Geometry.ConcentricCylinder => "each law by its own shear across the gap (Krieger and Elrod 1953); end factor of ISO 3219 (from "
             + "memory)",
         Geometry.ConePlate => "cone and plate, ISO 3219 (from memory)",
         Geometry.ParallelPlates => "parallel plates at the rim, corrected after Weissenberg and Rabinowitsch (from memory)",
@@ -52,8 +52,8 @@ internal static class FlowWords
 
     private static string Doubt(Geometry geometry) => geometry switch
     {
-        Geometry.ConcentricCylinder => "the gap is wider than ISO 3219 allows: a paste with a yield stress may flow next to the bob only, "
-            + "and the rate is then too low",
+        Geometry.ConcentricCylinder => "the gap is wider than ISO 3219 allows, and a paste with a yield stress may flow next to the bob "
+            + "only: each law is fitted with its own shear across the gap, so the rates are as good as the laws",
         Geometry.ConePlate => "the cone is steeper than 4 degrees: the rate is no longer the same everywhere",
         Geometry.ParallelPlates => "the gap is wide for the plates: the rim's bulge counts",
         _ => throw new ArgumentOutOfRangeException(nameof(geometry), geometry, "not a case of the closed set"),

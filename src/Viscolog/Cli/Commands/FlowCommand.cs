@@ -53,7 +53,8 @@ internal sealed class FlowCommand : CalledCommand
 
     private ExitCode Answer(Invocation call, FlowFile read)
     {
-        var curve = FlowCurve.Of(read.Points, call.Value(_weights) == "none" ? FlowWeights.None : FlowWeights.Relative);
+        var weights = call.Value(_weights) == "none" ? FlowWeights.None : FlowWeights.Relative;
+        var curve = read.Series is { } series ? FlowCurve.Of(series, weights) : FlowCurve.Of(read.Points, weights);
         var picture = FlowPicture.Of(read.Name, curve);
         var asked = call.Value(_at) is { Length: > 0 } rates
             ? rates.Select(r => new NamedRate(null, ShearRate.FromPerSecond(r)))
