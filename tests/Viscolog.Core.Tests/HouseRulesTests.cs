@@ -1,6 +1,7 @@
 using System.Reflection;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Batches;
+using Viscolog.Core.Charting;
 using Viscolog.Core.Checking;
 using Viscolog.Core.Fitting;
 using Viscolog.Core.Flow;
@@ -38,7 +39,7 @@ public sealed class HouseRulesTests
     [InlineData(typeof(AdviceReason), 34)]
     [InlineData(typeof(AdviceWarning), 5)]
     [InlineData(typeof(Contradiction), 3)]
-    [InlineData(typeof(StepReason), 5)]
+    [InlineData(typeof(StepReason), 13)]
     [InlineData(typeof(AdvisedQuantity), 2)]
     [InlineData(typeof(EvidenceOutcome), 2)]
     [InlineData(typeof(PosteriorOutcome), 2)]
@@ -47,6 +48,13 @@ public sealed class HouseRulesTests
     [InlineData(typeof(NextStep), 6)]
     [InlineData(typeof(CheckOutcome), 2)]
     [InlineData(typeof(ChartOutcome), 2)]
+    [InlineData(typeof(ChartRefusal), 6)]
+    [InlineData(typeof(ChartWarning), 4)]
+    [InlineData(typeof(CheckRefusal), 4)]
+    [InlineData(typeof(CheckWarning), 10)]
+    [InlineData(typeof(Doubt), 9)]
+    [InlineData(typeof(UncertaintyPart), 6)]
+    [InlineData(typeof(ValueGap), 4)]
     [InlineData(typeof(PracticeMove), 6)]
     [InlineData(typeof(BatchSize), 2)]
     [InlineData(typeof(BatchOutcome), 2)]

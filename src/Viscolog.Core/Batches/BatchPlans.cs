@@ -105,7 +105,7 @@ public static class BatchPlans
             BaseScaleStep = baseStep,
             Stir = Stir(request.Run),
             AcidityOfRun = AcidityOf(request.Run),
-            Notes = 
+            Notes =
             [
                 .. additions.FewSteps is { } few ? new BatchNote[] { few } : [], .. BatchNotes.Of(request.Run, recipe),
                 .. frame.Warnings.Select(w => new BatchNote.OfEvidence(w)),

@@ -28,7 +28,7 @@ public sealed record BatchCheck(Run Run, Specification Specification, Verdict Ve
     public MethodDrift? Drift { get; init; }
 
     /// <summary>What the reader must know.</summary>
-    public ImmutableArray<string> Warnings { get; init; } = [];
+    public ImmutableArray<CheckWarning> Warnings { get; init; } = [];
 
     /// <summary>The least probability of conformity among what is asked for; null where something was not read.</summary>
     public Percentage? Chance

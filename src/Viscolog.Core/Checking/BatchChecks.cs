@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Observing;
@@ -32,7 +31,7 @@ public static class BatchChecks
         var readings = new BatchReadings(run, posterior);
         if (specification.Body is not null && readings.Trouble is { } trouble)
         {
-            return new CheckOutcome.Refused(trouble);
+            return new CheckOutcome.Refused(new CheckRefusal.NoBody(trouble));
         }
 
         var condition = ShearConditions.Of(run).FirstOrDefault();
@@ -53,17 +52,21 @@ public static class BatchChecks
         return new CheckOutcome.Checked(check with
         {
             Next = new NextSteps(check, readings, request.History).Decide(),
-            Warnings = [.. readings.Warnings, .. values.Warnings, .. Mismatches(request), .. FarOil(request, check)],
+            Warnings =
+            [
+                .. readings.Warnings.Select(w => new CheckWarning.OfReadings(w)), .. values.Warnings, .. Mismatches(request),
+                .. FarOil(request, check),
+            ],
         });
     }
 
     /// <summary>A batch's value alone; null with the reason where it tells none.</summary>
-    internal static (BatchValue? Value, string? Reason) ValueOf(CheckRequest request)
+    internal static (BatchValue? Value, ValueGap? Gap) ValueOf(CheckRequest request)
     {
         var run = Prepared(request);
         if (Obstacle(run, request.Specification) is { } reason)
         {
-            return (null, reason);
+            return (null, new ValueGap.NotChecked(reason));
         }
 
         var posterior = Evidence.MainThickener(run) is not null
@@ -71,9 +74,13 @@ public static class BatchChecks
         var readings = new BatchReadings(run with { Target = null }, posterior);
         var drift = ShearConditions.Of(run).FirstOrDefault() is { } condition
             ? MethodDrift.Of(request.Oils, condition, run.RepeatabilityInForce) : null;
-        return readings.Counted.IsEmpty
-            ? (null, readings.Trouble ?? (readings.All > 0 ? "no reading of its last step has settled" : "its last step was not read"))
-            : (new BatchValues(run, readings, Known(request, run), drift, request.Today).Value(), null);
+        return readings switch
+        {
+            { Counted.IsEmpty: false } => (new BatchValues(run, readings, Known(request, run), drift, request.Today).Value(), null),
+            { Trouble: { } trouble } => (null, new ValueGap.NotChecked(new CheckRefusal.NoBody(trouble))),
+            { All: > 0 } => (null, new ValueGap.NothingSettled()),
+            _ => (null, new ValueGap.NotRead()),
+        };
     }
 
     /// <summary>The run as the specification sees it, with the repeatability that counts: its own, the bench's, learned from repeats, the
@@ -95,38 +102,37 @@ public static class BatchChecks
         => (request.Run.Repeatability ?? request.Repeatability) is { } stated
             ? Scatter.Stated(stated) : Scatter.Unstated(run, request.History);
 
-    private static string? Obstacle(Run run, Specification specification)
+    private static CheckRefusal? Obstacle(Run run, Specification specification)
     {
         if (specification is { Body: null, Acidity: null, StringLength: null })
         {
-            return $"the specification '{specification.Name}' asks for nothing: state a body, a pH or a string length";
+            return new CheckRefusal.AsksForNothing(specification.Name);
         }
 
         if (specification.Method is { } asked && asked != run.MethodInForce && specification.Body is not null)
         {
-            return $"the specification '{specification.Name}' asks for readings by {asked.Id}, the run was read by "
-                + $"{run.MethodInForce.Id}: bodies by different methods can't be compared, read it by {asked.Id}";
+            return new CheckRefusal.OtherMethod(specification.Name, asked, run.MethodInForce);
         }
 
-        return ShearConditions.Of(run) is { Length: > 1 } mixed ? ReadingSentences.Mixture(mixed) : null;
+        return ShearConditions.Of(run) is { Length: > 1 } mixed ? new CheckRefusal.MixedConditions([.. mixed]) : null;
     }
 
-    private static IEnumerable<string> Mismatches(CheckRequest request)
+    private static IEnumerable<CheckWarning> Mismatches(CheckRequest request)
     {
         var (run, specification) = (request.Run, request.Specification);
         if (specification.Base is { } @base && run.Base.Name is { } own && own != @base)
         {
-            yield return $"the specification is for base '{@base}', the run is of '{own}'";
+            yield return new CheckWarning.OtherBase(@base, own);
         }
 
         if (specification.Thickener is { } thickener && run.Thickeners.Length > 0 && run.FindThickener(thickener) is null)
         {
-            yield return $"the specification is for thickener '{thickener}', which the run does not name";
+            yield return new CheckWarning.OtherThickener(thickener);
         }
     }
 
     /// <summary>A bias is known at the viscosity of the oil; far from it it may be another.</summary>
-    private static IEnumerable<string> FarOil(CheckRequest request, BatchCheck check)
+    private static IEnumerable<CheckWarning> FarOil(CheckRequest request, BatchCheck check)
     {
         if (check is not { Drift: { } drift, Body.Value: { } value })
         {
@@ -137,8 +143,7 @@ public static class BatchChecks
             && o.On == drift.LastChecked).Select(o => o.Oil.Viscosity).MinBy(v => Math.Abs(v.Ln - value.Body.Ln));
         if (Math.Abs(nearest.Ln - value.Body.Ln) > Math.Log(FarFactor))
         {
-            yield return string.Create(CultureInfo.InvariantCulture, $"the method was checked with an oil of "
-                + $"{nearest.MilliPascalSeconds:0.###} mPa·s, far from this batch: its bias may be another here");
+            yield return new CheckWarning.FarOil(nearest);
         }
     }
 
@@ -159,8 +164,8 @@ public abstract record CheckOutcome
     public sealed record Checked(BatchCheck Check) : CheckOutcome;
 
     /// <summary>It could not.</summary>
-    /// <param name="Reason">Why, and what to do.</param>
-    public sealed record Refused(string Reason) : CheckOutcome;
+    /// <param name="Reason">Why.</param>
+    public sealed record Refused(CheckRefusal Reason) : CheckOutcome;
 }
 
 /// <summary>What is asked of a batch.</summary>

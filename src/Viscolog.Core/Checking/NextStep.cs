@@ -37,33 +37,3 @@ public abstract record NextStep
     /// <param name="What">What to do.</param>
     public sealed record Rework(StepReason What) : NextStep;
 }
-
-/// <summary>Why a step comes next. The set of cases is closed.</summary>
-public abstract record StepReason
-{
-    private protected StepReason()
-    {
-    }
-
-    /// <summary>For what was found out about the batch.</summary>
-    /// <param name="Words">What.</param>
-    public sealed record Found(string Words) : StepReason;
-
-    /// <summary>For what is advised at the bench.</summary>
-    /// <param name="Advice">The advice.</param>
-    /// <param name="IsShort">Whether the body is short, or over.</param>
-    public sealed record Advised(Advice Advice, bool IsShort) : StepReason;
-
-    /// <summary>No correction is advised.</summary>
-    /// <param name="Outcome">The study that was to advise it.</param>
-    /// <param name="IsShort">Whether the body is short, or over.</param>
-    public sealed record NotAdvised(StudyOutcome Outcome, bool IsShort) : StepReason;
-
-    /// <summary>The run names no thickener to correct the body by.</summary>
-    /// <param name="IsShort">Whether the body is short, or over.</param>
-    public sealed record NoThickener(bool IsShort) : StepReason;
-
-    /// <summary>The run's curve says otherwise than the readings of the batch.</summary>
-    /// <param name="IsShort">Whether they say that the body is short, or over.</param>
-    public sealed record CurveDisagrees(bool IsShort) : StepReason;
-}

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
@@ -36,7 +35,7 @@ internal sealed class NextSteps(BatchCheck check, BatchReadings readings, Immuta
             return null;
         }
 
-        var why = new StepReason.Found("the thickener swells only at the right pH: raised first, the body may come by itself");
+        var why = new StepReason.SwellsAtPh();
         if (check.Acidity is { } asked)
         {
             return asked.IsTooLow ? new(true, asked.Band, why) : null;
@@ -52,18 +51,17 @@ internal sealed class NextSteps(BatchCheck check, BatchReadings readings, Immuta
     {
         if (readings.Falls)
         {
-            return Rework("let it rest, stir gently, and read until two readings agree: falling readings mean breakdown under shear, "
-                + "bubbles or a change of temperature");
+            return new NextStep.Rework(new StepReason.LetItRest());
         }
 
         if (readings.MoreWait is { } more)
         {
-            return new NextStep.Wait(more, new StepReason.Found("the pot may still build"));
+            return new NextStep.Wait(more, new StepReason.MayStillBuild());
         }
 
         if (undecided.MoreReadings is { } count and <= MostReadings)
         {
-            return new NextStep.Read(count, new StepReason.Found(undecided.Why));
+            return new NextStep.Read(count, new StepReason.Doubtful(undecided.Why));
         }
 
         if (check.Body is not { Value: { } value } body || check.Verdict is Verdict.Undecided && IsPass(body.Chance))
@@ -72,12 +70,7 @@ internal sealed class NextSteps(BatchCheck check, BatchReadings readings, Immuta
         }
 
         var doubt = value.Parts.Where(p => !p.ShrinksWithReadings || undecided.MoreReadings is not null).MaxBy(p => p.Size);
-        var reading = undecided.MoreReadings is { } many ? string.Create(CultureInfo.InvariantCulture, $"{many} more readings would "
-            + $"decide, which is too many") : "no number of readings decides";
-        return Toward(body) is { } correct
-            ? correct
-            : Rework(doubt is null ? reading : string.Create(CultureInfo.InvariantCulture, $"{reading}: the greatest doubt is "
-                + $"{doubt.Name} ({doubt.Size.Percent:0.0} %); {doubt.Remedy}"));
+        return Toward(body) ?? new NextStep.Rework(new StepReason.ReadingsDecideNothing(undecided.MoreReadings, doubt));
     }
 
     private static bool IsPass(Percentage? chance) => chance >= DecisionRule.AcceptFrom;
@@ -97,25 +90,22 @@ internal sealed class NextSteps(BatchCheck check, BatchReadings readings, Immuta
         }
 
         return check.Acidity is { Mean: not null } acidity && acidity.Chance <= DecisionRule.RejectUpTo
-            ? new NextStep.AdjustPh(acidity.IsTooLow, acidity.Band, new StepReason.Found("the body goes with the pH: read both again "
-                + "afterwards"))
+            ? new NextStep.AdjustPh(acidity.IsTooLow, acidity.Band, new StepReason.BodyGoesWithPh())
             : Others();
     }
 
     private NextStep Others() => check switch
     {
         { Acidity: { Mean: not null } acidity } when !IsPass(acidity.Chance)
-            => new NextStep.AdjustPh(acidity.Mean < Middle(acidity.Band), acidity.Band, new StepReason.Found("the body goes with the pH: "
-                + "read both again afterwards")),
+            => new NextStep.AdjustPh(acidity.Mean < Middle(acidity.Band), acidity.Band, new StepReason.BodyGoesWithPh()),
         { StringLength: { Mean: { } mean } strings, Body: { } body } when mean < strings.Band.Low && check.Run.Thickeners.Length > 1
             && Asked(body.Band.Shifted(body.Value?.LnBiasTakenOut ?? 0)).Advice is { Action: BenchAction.Add } advice
                 => new NextStep.Correct(advice),
         { StringLength: { Mean: { } mean } strings } when mean < strings.Band.Low
-            => Rework("the string is too short: a thickener that draws strings brings it, an associative one as a rule; try it on a cup "
-                + "first"),
+            => new NextStep.Rework(new StepReason.StringTooShort()),
         { StringLength: { Mean: { } mean } strings } when mean > strings.Band.High
-            => Rework("the string is too long: base or water shortens it, at the cost of body; try it on a cup first"),
-        _ => Rework("read the string length on a fresh sample, by another hand"),
+            => new NextStep.Rework(new StepReason.StringTooLong()),
+        _ => new NextStep.Rework(new StepReason.StringUnsure()),
     };
 
     private static Acidity Middle(AcidityBand band) => Acidity.FromPh((band.Low.Ph + band.High.Ph) / 2);
@@ -142,8 +132,6 @@ internal sealed class NextSteps(BatchCheck check, BatchReadings readings, Immuta
             _ => new NextStep.Rework(new StepReason.CurveDisagrees(body.IsBelowAim)),
         };
     }
-
-    private static NextStep.Rework Rework(string words) => new(new StepReason.Found(words));
 
     /// <summary>The advice for the pot as it is.</summary>
     private StudyOutcome Asked(ViscosityBand band) => Study.Of(new(check.Run) { Band = band, History = history });

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using System.Globalization;
+using Viscolog.Core.Charting;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 
@@ -8,7 +8,7 @@ namespace Viscolog.Core.Checking;
 /// <summary>The values of a product's batches, each as a check of it would find it.</summary>
 /// <param name="Points">In the order given, in mPa·s.</param>
 /// <param name="LeftOut">Runs of the product that tell no value, with the reason.</param>
-public sealed record ProductTrend(ImmutableArray<ChartPoint> Points, ImmutableArray<string> LeftOut)
+public sealed record ProductTrend(ImmutableArray<ChartPoint> Points, ImmutableArray<(string Name, ValueGap Gap)> LeftOut)
 {
     /// <summary>Whether a run is a batch of a product: it says so, or it says nothing and its name is the product's, or the product's with
     /// more words after it.</summary>
@@ -35,13 +35,11 @@ public sealed record ProductTrend(ImmutableArray<ChartPoint> Points, ImmutableAr
         return new(
             [.. found.Where(f => f.Outcome.Value is not null)
                 .Select(f => new ChartPoint(f.Name, f.Outcome.Value!.Body.MilliPascalSeconds))],
-            [.. found.Where(f => f.Outcome.Value is null).Select(f => $"{f.Name}: {f.Outcome.Reason}")]);
+            [.. found.Where(f => f.Outcome.Gap is not null).Select(f => (f.Name, f.Outcome.Gap!))]);
     }
 
     /// <summary>A value of fewer readings than a verdict needs is none: a run that was left half way is no batch yet.</summary>
-    private static (BatchValue? Value, string? Reason) Enough((BatchValue? Value, string? Reason) found, Specification specification)
+    private static (BatchValue? Value, ValueGap? Gap) Enough((BatchValue? Value, ValueGap? Gap) found, Specification specification)
         => found.Value is { } value && value.Readings < specification.MinimumReadingsInForce
-            ? (null, string.Create(CultureInfo.InvariantCulture, $"{value.Readings} of the {specification.MinimumReadingsInForce} "
-                + $"readings that a value needs"))
-            : found;
+            ? (null, new ValueGap.TooFewReadings(value.Readings, specification.MinimumReadingsInForce)) : found;
 }

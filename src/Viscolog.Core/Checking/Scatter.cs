@@ -35,11 +35,11 @@ internal sealed record Scatter(double Deviation, double Freedom)
     /// <summary>Degrees of freedom of repeats at this bench; 0 where there are none or the repeatability was stated.</summary>
     public double OfRepeats { get; private init; }
 
-    /// <summary>Whether it was stated.</summary>
-    public bool IsStated { get; private init; }
+    /// <summary>Where it comes from.</summary>
+    public ScatterOrigin Origin { get; private init; } = ScatterOrigin.Default;
 
     /// <summary>One that the run or the bench states.</summary>
-    public static Scatter Stated(Percentage repeatability) => new(repeatability.Fraction, StatedFreedom) { IsStated = true };
+    public static Scatter Stated(Percentage repeatability) => new(repeatability.Fraction, StatedFreedom) { Origin = ScatterOrigin.Stated };
 
     /// <summary>One that nobody states: the method's default, as weak as it is, and repeats of the same bench.</summary>
     /// <param name="run">The batch.</param>

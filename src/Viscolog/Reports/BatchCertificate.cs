@@ -51,9 +51,9 @@ internal static class BatchCertificate
     {
         Verdict.Accept => new(
             "Accepted", $"The batch meets the specification '{check.Specification.Name}'{Conforms(check)}.", ResultWeight.Good),
-        Verdict.Reject reject => new("Rejected", $"{Sentence.Of(reject.Why)} {CheckWords.Next(check.Next)}", ResultWeight.Bad),
+        Verdict.Reject reject => new("Rejected", $"{Sentence.Of(CheckWords.Of(reject))} {CheckWords.Next(check)}", ResultWeight.Bad),
         Verdict.Undecided undecided => new(
-            "Not decided", $"{Sentence.Of(undecided.Why)} {CheckWords.Next(check.Next)}", ResultWeight.Plain),
+            "Not decided", $"{Sentence.Of(CheckWords.Of(undecided.Why))} {CheckWords.Next(check)}", ResultWeight.Plain),
         _ => throw new ArgumentOutOfRangeException(nameof(check), check.Verdict, "not a case of the closed set"),
     };
 
@@ -128,7 +128,7 @@ internal static class BatchCertificate
         {
             yield return new Block.Prose($"Found is the {CheckWords.Mean(value)}, brought to {RunFacts.Temperature(check.Run)}.");
             yield return new Block.Prose($"{Sentence.Of(CheckWords.Rule(body))}") { Lead = "Decision rule" };
-            var parts = value.Parts.Select(p => $"{p.Name} {CheckWords.Relative(p.Size)} ({p.Words})");
+            var parts = value.Parts.Select(p => $"{UncertaintyWords.Name(p)} {CheckWords.Relative(p.Size)} ({UncertaintyWords.Of(p)})");
             yield return new Block.Prose($"{CheckWords.Relative(value.Uncertainty)} standard uncertainty (k = 1), the root of the sum of "
                 + $"squares of {string.Join("; ", parts)}. Multiplied by {Factor(value)}, it holds the value 95 times in 100.")
             {
@@ -137,7 +137,7 @@ internal static class BatchCertificate
         }
         else
         {
-            yield return new Block.Prose(Sentence.Of(DecisionRule.Words)) { Lead = "Decision rule" };
+            yield return new Block.Prose(Sentence.Of(CheckWords.Rule())) { Lead = "Decision rule" };
         }
     }
 
@@ -162,7 +162,7 @@ internal static class BatchCertificate
 
     /// <summary>How many standard uncertainties make an interval of 95 %.</summary>
     private static string Factor(BatchValue value) => string.Create(CultureInfo.InvariantCulture, $"{value.Coverage:0.0} "
-        + $"(Student's t with {CheckWords.Freedom(value.DegreesOfFreedom)})");
+        + $"(Student's t with {UncertaintyWords.Freedom(value.DegreesOfFreedom)})");
 
     /// <summary>The value with its interval of 95 %.</summary>
     private static Estimate Found95(BatchValue value)
@@ -176,7 +176,7 @@ internal static class BatchCertificate
         var corrections = Corrections.Of(file, numbers, study).ToArray();
         string[] remarks =
         [
-            .. check.Warnings.Select(Sentence.Of),
+            .. check.Warnings.Select(w => Sentence.Of(CheckRemarks.Of(w))),
             .. check.Drift is { } drift ? [Sentence.Of(drift.Words(today))] : Array.Empty<string>(),
         ];
         return [.. corrections, .. remarks.Except(corrections, StringComparer.Ordinal)];

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Viscolog.Core.Checking;
+using Viscolog.Core.Charting;
 using Viscolog.Tables;
 using Viscolog.Text;
 

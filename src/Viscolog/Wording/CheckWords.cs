@@ -10,14 +10,14 @@ namespace Viscolog.Wording;
 internal static class CheckWords
 {
     /// <summary>Beyond so many degrees of freedom Student's t is the normal law for a reader.</summary>
-    private const double MostFreedom = 100;
+    public const double MostFreedom = 100;
 
     /// <summary>The verdict, one line.</summary>
     public static string Headline(Verdict verdict) => verdict switch
     {
         Verdict.Accept => "ACCEPT. It meets the specification.",
-        Verdict.Reject reject => $"REJECT: {reject.Why}.",
-        Verdict.Undecided undecided => $"UNDECIDED: {undecided.Why}.",
+        Verdict.Reject reject => $"REJECT: {Of(reject)}.",
+        Verdict.Undecided undecided => $"UNDECIDED: {Of(undecided.Why)}.",
         _ => throw new ArgumentOutOfRangeException(nameof(verdict), verdict, "not a case of the closed set"),
     };
 
@@ -30,40 +30,92 @@ internal static class CheckWords
         _ => throw new ArgumentOutOfRangeException(nameof(verdict), verdict, "not a case of the closed set"),
     };
 
+    /// <summary>In what a batch fails.</summary>
+    public static string Of(Verdict.Reject reject) => string.Join(", ", reject.Defects.Select(d => d switch
+    {
+        Defect.BodyShort => "the body is short",
+        Defect.BodyOver => "the body is over",
+        Defect.PhLow => "the pH is too low",
+        Defect.PhHigh => "the pH is too high",
+        Defect.StringShort => "the string is too short",
+        Defect.StringLong => "the string is too long",
+        _ => throw new ArgumentOutOfRangeException(nameof(reject), d, "not a defect"),
+    }));
+
+    /// <summary>Why a verdict can't be told yet.</summary>
+    public static string Of(Doubt doubt) => doubt switch
+    {
+        Doubt.ReadingsFall => "the readings of the pot fall over time, which is not settling",
+        Doubt.NothingSettled => "no reading has settled yet",
+        Doubt.TooFewReadings(var needed, var there) => string.Create(CultureInfo.InvariantCulture, $"a verdict needs {needed} readings of "
+            + $"the settled pot, {there} {(there == 1 ? "is" : "are")} there"),
+        Doubt.PhNotRead => "the specification asks for a pH, and none was read of the pot as it is now",
+        Doubt.StringNotRead => "the specification asks for a string length, and none was read of the pot as it is now",
+        Doubt.BodyNearLimit => "the value lies too near a limit for its uncertainty",
+        Doubt.BodyTooUnsure => "the value is not sure enough yet for so narrow a band",
+        Doubt.PhNearLimit => "the pH lies too near a limit for what a bench meter can tell",
+        Doubt.StringNearLimit => "the string length lies too near a limit for its uncertainty",
+        _ => throw new ArgumentOutOfRangeException(nameof(doubt), doubt, "not a case of the closed set"),
+    };
+
     /// <summary>What to do, in a sentence or two.</summary>
-    public static string Next(NextStep next) => next switch
+    public static string Next(BatchCheck check) => check.Next switch
     {
         NextStep.Release => "Release it: nothing to add.",
-        NextStep.Read read => $"Read the pot {(read.Readings == 1 ? "once" : $"{read.Readings} times")} more: "
-            + $"{Sentence.Ended(Why(read.Why))}",
-        NextStep.Wait wait => $"Let it stand {Shown.Duration(wait.More)} more, then read again: {Sentence.Ended(Why(wait.Why))}",
+        NextStep.Read read => $"Read the pot {(read.Readings == 1 ? "once" : $"{read.Readings} times")} more: {Why(read.Why, check)}",
+        NextStep.Wait wait => $"Let it stand {Shown.Duration(wait.More)} more, then read again: {Why(wait.Why, check)}",
         NextStep.AdjustPh ph => $"{(ph.Raise ? "Raise" : "Lower")} the pH to {Ph(ph.Band)} first, stir, and read body and pH again: "
-            + $"{Sentence.Ended(Why(ph.Why))}",
+            + Why(ph.Why, check),
         NextStep.Correct { Advice: { Action: BenchAction.Add add } advice }
             => $"Short: add {Shown.Grams(add.Poured)} {advice.Thickener.Name}, stir it in well, let it stand "
                 + $"{Shown.Duration(add.Standing)}, and check again. {ReasonWords.Of(advice)}",
         NextStep.Correct { Advice: { Action: BenchAction.LetDown letDown } advice }
             => $"Over: let it down with {Shown.Grams(letDown.Base)} of base, stir it in well, and check again. {ReasonWords.Of(advice)}",
-        NextStep.Rework rework => Sentence.Of(Why(rework.What)),
-        _ => throw new ArgumentOutOfRangeException(nameof(next), next, "not a case of the closed set"),
+        NextStep.Rework rework => Sentence.Capital(Why(rework.What, check)),
+        _ => throw new ArgumentOutOfRangeException(nameof(check), check.Next, "not a case of the closed set"),
     };
 
-    private static string Why(StepReason reason) => reason switch
+    private static string Why(StepReason reason, BatchCheck check) => Sentence.Ended(Found(reason) ?? reason switch
     {
-        StepReason.Found found => found.Words,
-        StepReason.Advised { Advice: { Action: BenchAction.GiveUp give } advice } advised => $"the body is "
-            + $"{(advised.IsShort ? "short" : "over")}. {ReasonWords.Of(give.Remedy)} {ReasonWords.Of(advice)}",
+        StepReason.ReadingsDecideNothing nothing => Nothing(nothing, check),
+        StepReason.Advised { Advice: { Action: BenchAction.GiveUp give } advice } advised
+            => $"{Body(advised.IsShort)}. {ReasonWords.Of(give.Remedy)} {ReasonWords.Of(advice)}",
         StepReason.Advised advised => ReasonWords.Of(advised.Advice),
-        StepReason.NotAdvised none => $"the body is {(none.IsShort ? "short" : "over")}, and no correction can be advised: "
-            + $"{AdviceWords.Refusal(none.Outcome)}",
-        StepReason.NoThickener { IsShort: true }
-            => "the body is short, and the run names no thickener to correct it by: log its base and thickener to be told how much to add",
-        StepReason.NoThickener
-            => "the body is over, and the run names no thickener to correct it by: let it down with base in small steps, reading after each",
-        StepReason.CurveDisagrees disagrees => $"the body is {(disagrees.IsShort ? "short" : "over")}, though the run's curve says otherwise: "
-            + "look at its readings ('viscolog fit'), and read the pot again",
+        StepReason.NotAdvised none => $"{Body(none.IsShort)}, and no correction can be advised: {AdviceWords.Refusal(none.Outcome)}",
+        StepReason.NoThickener none => $"{Body(none.IsShort)}, and the run names no thickener to correct it by: " + (none.IsShort
+            ? "log its base and thickener to be told how much to add" : "let it down with base in small steps, reading after each"),
+        StepReason.CurveDisagrees disagrees => $"{Body(disagrees.IsShort)}, though the run's curve says otherwise: look at its readings "
+            + "('viscolog fit'), and read the pot again",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "not a case of the closed set"),
+    });
+
+    private static string? Found(StepReason reason) => reason switch
+    {
+        StepReason.Doubtful doubtful => Of(doubtful.Doubt),
+        StepReason.SwellsAtPh => "the thickener swells only at the right pH: raised first, the body may come by itself",
+        StepReason.BodyGoesWithPh => "the body goes with the pH: read both again afterwards",
+        StepReason.MayStillBuild => "the pot may still build",
+        StepReason.LetItRest => "let it rest, stir gently, and read until two readings agree: falling readings mean breakdown under shear, "
+            + "bubbles or a change of temperature",
+        StepReason.StringTooShort => "the string is too short: a thickener that draws strings brings it, an associative one as a rule; "
+            + "try it on a cup first",
+        StepReason.StringTooLong => "the string is too long: base or water shortens it, at the cost of body; try it on a cup first",
+        StepReason.StringUnsure => "read the string length on a fresh sample, by another hand",
+        _ => null,
     };
+
+    private static string Body(bool isShort) => $"the body is {(isShort ? "short" : "over")}";
+
+    private static string Nothing(StepReason.ReadingsDecideNothing nothing, BatchCheck check)
+    {
+        var reading = nothing.More is { } many
+            ? string.Create(CultureInfo.InvariantCulture, $"{many} more readings would decide, which is too many")
+            : "no number of readings decides";
+        return nothing.Greatest is { } part
+            ? $"{reading}: the greatest doubt is {UncertaintyWords.Name(part)} ({Relative(part.Size)}); "
+                + UncertaintyWords.Remedy(part, check.Run.ReferenceTemperatureInForce)
+            : reading;
+    }
 
     /// <summary>What a check found, a name and a text each.</summary>
     /// <param name="check">The check.</param>
@@ -75,7 +127,7 @@ internal static class CheckWords
             yield return ("Value", body.Value is { } value ? Value(value) : "no reading counts yet");
             foreach (var part in body.Value?.Parts ?? [])
             {
-                yield return ($"  {part.Name}", $"{Relative(part.Size)}: {part.Words}");
+                yield return ($"  {UncertaintyWords.Name(part)}", $"{Relative(part.Size)}: {UncertaintyWords.Of(part)}");
             }
 
             yield return (
@@ -112,11 +164,7 @@ internal static class CheckWords
 
     /// <summary>The law behind a chance where it is not the normal one.</summary>
     private static string Law(BatchValue value)
-        => value.DegreesOfFreedom <= MostFreedom ? $", by Student's t with {Freedom(value.DegreesOfFreedom)}" : "";
-
-    /// <summary>Degrees of freedom.</summary>
-    public static string Freedom(double freedom) => freedom > MostFreedom
-        ? "many degrees of freedom" : FormattableString.Invariant($"{freedom:0.#} degrees of freedom");
+        => value.DegreesOfFreedom <= MostFreedom ? $", by Student's t with {UncertaintyWords.Freedom(value.DegreesOfFreedom)}" : "";
 
     private static string Chance(Percentage? chance) => chance is { } known ? Shown.Chance(known) : "can't be told";
 
@@ -133,9 +181,13 @@ internal static class CheckWords
     /// <summary>A relative size.</summary>
     public static string Relative(Percentage size) => FormattableString.Invariant($"{size.Percent:0.0} %");
 
+    /// <summary>The decision rule.</summary>
+    public static string Rule() => string.Create(CultureInfo.InvariantCulture, $"accept from {DecisionRule.AcceptFrom.Percent:0} % "
+        + $"probability of conformity, reject up to {DecisionRule.RejectUpTo.Percent:0} %, else undecided (JCGM 106:2012)");
+
     /// <summary>The decision rule with its guard band.</summary>
     public static string Rule(BodyCheck body) => body.Accepted is { } inside
-        ? string.Create(CultureInfo.InvariantCulture, $"{DecisionRule.Words}; guard band {body.GuardBand!.Value.Percent:0.0} %: means "
+        ? string.Create(CultureInfo.InvariantCulture, $"{Rule()}; guard band {body.GuardBand!.Value.Percent:0.0} %: means "
             + $"from {Shown.Limit(inside.Low.MilliPascalSeconds)} to {Shown.Limit(inside.High.MilliPascalSeconds)} mPa·s are accepted")
-        : $"{DecisionRule.Words}; at this uncertainty no mean would be accepted: the band is too narrow for it";
+        : $"{Rule()}; at this uncertainty no mean would be accepted: the band is too narrow for it";
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Viscolog.Core.Charting;
 using Viscolog.Core.Checking;
 
 namespace Viscolog.Wording;
@@ -21,9 +22,51 @@ internal static class TrendWords
             + $"{100 * double.ExpM1(chart.MovingRangeUpper):0.0} %")
         : $"mean {Shown.Limit(chart.MovingRangeMean)}{Spaced(unit)}, limit {Shown.Limit(chart.MovingRangeUpper)}{Spaced(unit)}";
 
+    /// <summary>The pattern that gives a signal.</summary>
+    public static string Of(ChartRule rule) => rule switch
+    {
+        ChartRule.BeyondLimits => "one point beyond the limits",
+        ChartRule.TwoOfThree => "two of three points beyond two thirds of the way to a limit",
+        ChartRule.FourOfFive => "four of five points beyond one third of the way to a limit",
+        ChartRule.EightOnOneSide => "eight points in a row on one side of the mean",
+        _ => throw new ArgumentOutOfRangeException(nameof(rule), rule, "not a rule"),
+    };
+
+    /// <summary>Why values can't be charted, and what to do.</summary>
+    public static string Of(ChartRefusal refusal) => refusal switch
+    {
+        ChartRefusal.TooFewBatches(var there) => string.Create(CultureInfo.InvariantCulture, $"limits need {ControlChart.LeastBaseline} "
+            + $"batches or more (20 tell them well), {there} {(there == 1 ? "is" : "are")} there"),
+        ChartRefusal.NoScatter => "all values of the baseline are the same, so there is no scatter to take limits from: read them more "
+            + "finely, or take a longer baseline",
+        ChartRefusal.NoLogarithm(var point) => string.Create(CultureInfo.InvariantCulture, $"batch {point.Batch} has the value "
+            + $"{point.Value:0.###}, which has no logarithm: chart these values on the linear scale"),
+        ChartRefusal.WantedNoLogarithm => "a wanted value of 0 or less has no logarithm: leave that end out, or chart on the linear scale",
+        ChartRefusal.WantedTurned => "the wanted values must rise: the low end first and smaller",
+        ChartRefusal.NoSuchBatch no => $"there is no batch '{no.Batch}' to leave out",
+        _ => throw new ArgumentOutOfRangeException(nameof(refusal), refusal, "not a case of the closed set"),
+    };
+
+    /// <summary>What a reader of a chart must know.</summary>
+    public static string Of(ChartWarning warning) => warning switch
+    {
+        ChartWarning.FewBatches few => string.Create(CultureInfo.InvariantCulture, $"the limits rest on {few.Count} batches; they are "
+            + $"rough below {ControlChart.UsualBaseline}"),
+        ChartWarning.BaselineBeyondLimits { Batches: [var one] } => $"batch {one} of the baseline lies beyond the limits: where the cause "
+            + "is found, leave it out and take the limits anew",
+        ChartWarning.BaselineBeyondLimits many => $"batches {string.Join(", ", many.Batches)} of the baseline lie beyond the limits: "
+            + "where the cause is found, leave them out and take the limits anew",
+        ChartWarning.BaselineSignals => "the baseline gives signals: capability means little before they are explained",
+        ChartWarning.BatchTwice twice => $"batch '{twice.Batch}' stands there more than once; each row is a point of its own",
+        _ => throw new ArgumentOutOfRangeException(nameof(warning), warning, "not a case of the closed set"),
+    };
+
+    /// <summary>A batch that the chart leaves out.</summary>
+    public static string LeftOut((string Name, ValueGap Gap) left) => $"left out: {left.Name}: {CheckRemarks.Of(left.Gap)}";
+
     /// <summary>The signals, a line each.</summary>
     public static IEnumerable<string> Signals(ControlChart chart)
-        => chart.Signals.Select(s => $"batch {s.Batch}, {(s.IsHigh ? "high" : "low")}: {s.Words}")
+        => chart.Signals.Select(s => $"batch {s.Batch}, {(s.IsHigh ? "high" : "low")}: {Of(s.Rule)}")
             .Concat(chart.RangeSignals.Select(i => $"batch {chart.Points[i].Batch}: moving range above its limit"));
 
     /// <summary>What a signal is worth.</summary>

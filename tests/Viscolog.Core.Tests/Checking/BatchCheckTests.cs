@@ -24,7 +24,9 @@ public sealed class BatchCheckTests
         Assert.IsType<NextStep.Release>(check.Next);
         var value = check.Body!.Value!;
         Assert.Equal(Math.Sqrt(8900 * 9100), value.Body.MilliPascalSeconds, 1e-6);
-        Assert.Equal(["repeatability", "temperature"], value.Parts.Take(2).Select(p => p.Name), StringComparer.Ordinal);
+        var known = Assert.IsType<UncertaintyPart.Repeatability>(value.Parts[0]);
+        Assert.Equal((ScatterOrigin.Stated, 2), (known.Origin, known.Readings));
+        Assert.True(Assert.IsType<UncertaintyPart.OfTemperature>(value.Parts[1]).IsRead);
         // The stated 4 % with 50 degrees of freedom, and the readings' own with one.
         var own = Math.Pow(100 * Math.Log(9100 / 8900.0), 2) / 2;
         Assert.Equal(Math.Sqrt(((50 * 4 * 4) + own) / 51 / 2), value.Parts[0].Size.Percent, 1e-9);
@@ -97,12 +99,12 @@ public sealed class BatchCheckTests
     public void Short_is_rejected_and_corrected_by_advice_over_is_let_down()
     {
         var low = Check(Batch(6000, 6100));
-        Assert.Contains("short", Assert.IsType<Verdict.Reject>(low.Verdict).Why, StringComparison.Ordinal);
+        Assert.Equal(Defect.BodyShort, Assert.Single(Assert.IsType<Verdict.Reject>(low.Verdict).Defects));
         var correction = Assert.IsType<NextStep.Correct>(low.Next).Advice;
         Assert.IsType<BenchAction.Add>(correction.Action);
         Assert.InRange(correction.Body.Expected!.Median.MilliPascalSeconds, 6500, 9000);
         var high = Check(Batch(13000, 13200));
-        Assert.Contains("over", Assert.IsType<Verdict.Reject>(high.Verdict).Why, StringComparison.Ordinal);
+        Assert.Equal(Defect.BodyOver, Assert.Single(Assert.IsType<Verdict.Reject>(high.Verdict).Defects));
         var down = Assert.IsType<NextStep.Correct>(high.Next).Advice;
         Assert.IsType<BenchAction.LetDown>(down.Action);
         Assert.Equal(9000, down.Body.Expected!.Median.MilliPascalSeconds, 100.0);
@@ -127,7 +129,7 @@ public sealed class BatchCheckTests
         Assert.IsType<NextStep.AdjustPh>(Check(new CheckRequest(AtPh(8, 6000, 6100), Wanted, Today)).Next);
         Assert.IsType<NextStep.Correct>(Check(new CheckRequest(AtPh(8.8, 6000, 6100), asked, Today)).Next);
         var unread = Check(new CheckRequest(Batch(9000, 9000), asked, Today));
-        Assert.Contains("pH", Assert.IsType<Verdict.Undecided>(unread.Verdict).Why, StringComparison.Ordinal);
+        Assert.IsType<Doubt.PhNotRead>(Assert.IsType<Verdict.Undecided>(unread.Verdict).Why);
     }
 
     [Fact]
@@ -146,7 +148,7 @@ public sealed class BatchCheckTests
         var check = Check(Batch(9000, 9050, 15000, 8980));
         Assert.Equal(9010, check.Body!.Value!.Body.MilliPascalSeconds, 40.0);
         Assert.Equal(3, check.Body.Value.Readings);
-        Assert.Contains(check.Warnings, w => w.Contains("next to nothing", StringComparison.Ordinal));
+        Assert.Contains(new CheckWarning.Outliers(1, 4), check.Warnings);
     }
 
     [Fact]
@@ -154,8 +156,10 @@ public sealed class BatchCheckTests
     {
         var run = Bench.Run(9000, Bench.Read(1000), Bench.Dose(2.2), Bench.Read(7800), Bench.Read(10200));
         var check = Check(run with { Repeatability = Percentage.FromPercent(4) });
-        Assert.Contains("scatter more", check.Body!.Value!.Parts[0].Words, StringComparison.Ordinal);
-        Assert.Equal(1, check.Body.Value.Parts[0].DegreesOfFreedom, 1e-9);
+        var part = Assert.IsType<UncertaintyPart.Repeatability>(check.Body!.Value!.Parts[0]);
+        Assert.Equal(ScatterOrigin.Own, part.Origin);
+        Assert.Equal(1, part.DegreesOfFreedom, 1e-9);
+        Assert.Equal(Math.Log(10200 / 7800.0) / Math.Sqrt(2), part.Scatter.Fraction, 1e-9);
         Assert.IsType<Verdict.Undecided>(check.Verdict);
     }
 
@@ -169,35 +173,38 @@ public sealed class BatchCheckTests
 
         var told = With([.. Enumerable.Repeat(Read(1150, Today.AddDays(-3)), 6)]);
         Assert.Equal(9000 / 1.15, told.Body!.Value!.Body.MilliPascalSeconds, 1e-6);
-        Assert.Equal(told.Drift!.Uncertainty.Percent, told.Body.Value.Parts.Single(p => p.Name == "calibration").Size.Percent, 1e-9);
-        Assert.DoesNotContain(told.Warnings, w => w.Contains("never checked", StringComparison.Ordinal));
+        Assert.Equal(told.Drift!.Uncertainty.Percent, Part<UncertaintyPart.Calibration>(told).Size.Percent, 1e-9);
+        Assert.DoesNotContain(told.Warnings, w => w is CheckWarning.NeverChecked);
 
         var untold = With(Read(1030, Today.AddDays(-3)));
         Assert.Equal(9000, untold.Body!.Value!.Body.MilliPascalSeconds, 1e-6);
-        Assert.Equal(untold.Drift!.ForVerdicts.Percent, untold.Body.Value.Parts.Single(p => p.Name == "calibration").Size.Percent, 1e-9);
+        Assert.Equal(untold.Drift!.ForVerdicts.Percent, Part<UncertaintyPart.Calibration>(untold).Size.Percent, 1e-9);
 
         var old = With([.. Enumerable.Repeat(Read(1150, Today.AddDays(-90)), 6)]);
-        Assert.Contains(old.Warnings, w => w.Contains("check it again", StringComparison.Ordinal));
-        Assert.Contains(Check(run).Warnings, w => w.Contains("never checked", StringComparison.Ordinal));
+        Assert.Contains(new CheckWarning.CheckOverdue(old.Drift!, Today), old.Warnings);
+        Assert.True(Part<UncertaintyPart.Calibration>(old).IsOverdue);
+        Assert.Contains(new CheckWarning.NeverChecked(Method.Direct), Check(run).Warnings);
     }
 
     [Fact]
     public void Temperature_is_corrected_to_the_specification_and_its_doubt_counts()
     {
         var cold = Wanted with { ReferenceTemperature = Temperature.FromCelsius(20) };
-        var value = Check(new CheckRequest(Batch(9000, 9000), cold, Today)).Body!.Value!;
-        Assert.Equal(9000 * Math.Exp(2000 * ((1 / 293.15) - (1 / 296.15))), value.Body.MilliPascalSeconds, 1e-6);
-        Assert.True(value.Parts.Single(p => p.Name == "temperature").Size > Check(Batch(9000, 9000)).Body!.Value!.Parts.Single(p => p.Name == "temperature").Size);
+        var check = Check(new CheckRequest(Batch(9000, 9000), cold, Today));
+        Assert.Equal(9000 * Math.Exp(2000 * ((1 / 293.15) - (1 / 296.15))), check.Body!.Value!.Body.MilliPascalSeconds, 1e-6);
+        Assert.True(Part<UncertaintyPart.OfTemperature>(check).Size > Part<UncertaintyPart.OfTemperature>(Check(Batch(9000, 9000))).Size);
         var bare = Check(Bench.Run(9000, Bench.Dose(2), Bench.Read(9000, celsius: null), Bench.Read(9000, celsius: null)));
-        Assert.Contains(bare.Body!.Value!.Parts, p => p.Name == "unread degrees");
+        Assert.Equal(2 / Math.Sqrt(3) * 2000 / (296.15 * 296.15), Part<UncertaintyPart.UnreadDegrees>(bare).Size.Fraction, 1e-9);
+        Assert.Contains(new CheckWarning.NoTemperature(2, Temperature.FromCelsius(23)), bare.Warnings);
     }
 
     [Fact]
     public void Another_method_and_an_empty_specification_are_refused()
     {
-        Assert.Contains("read it by krebs", Refused(Wanted with { Method = Method.Find("krebs") }), StringComparison.Ordinal);
-        Assert.Contains("asks for nothing", Refused(new("empty")), StringComparison.Ordinal);
-        static string Refused(Specification specification) => Assert.IsType<CheckOutcome.Refused>(BatchChecks.Of(new(Batch(9000, 9000), specification, Today))).Reason;
+        var krebs = Method.Find("krebs")!;
+        Assert.Equal(new CheckRefusal.OtherMethod("P", krebs, Method.Direct), Refused(Wanted with { Method = krebs }));
+        Assert.Equal(new CheckRefusal.AsksForNothing("empty"), Refused(new("empty")));
+        static CheckRefusal Refused(Specification specification) => Assert.IsType<CheckOutcome.Refused>(BatchChecks.Of(new(Batch(9000, 9000), specification, Today))).Reason;
     }
 
     [Fact]
@@ -209,7 +216,7 @@ public sealed class BatchCheckTests
         Assert.False(ProductTrend.IsOf("Harbour gel", "Lantern gel 07", "Lantern gel"));
         var trend = ProductTrend.Of(Wanted with { Name = "test" }, [("one", Batch(9000, 9100)), ("two", Bench.Run(9000, Bench.Read(900), Bench.Dose(1)))], [], Today);
         Assert.Equal("one", Assert.Single(trend.Points).Batch);
-        Assert.StartsWith("two: ", Assert.Single(trend.LeftOut), StringComparison.Ordinal);
+        Assert.Equal(("two", new ValueGap.NotRead()), Assert.Single(trend.LeftOut));
     }
 
     /// <summary>
@@ -269,6 +276,10 @@ public sealed class BatchCheckTests
             Repeatability = Percentage.FromPercent(4),
         };
     }
+
+    private static T Part<T>(BatchCheck check)
+        where T : UncertaintyPart
+        => Assert.Single(check.Body!.Value!.Parts.OfType<T>());
 
     private static BatchCheck Check(Run run) => Check(new CheckRequest(run, Wanted, Today));
 

@@ -69,9 +69,8 @@ public sealed class FewReadingsVerdictTests
     public void The_whole_has_the_effective_degrees_of_freedom_of_its_parts()
     {
         var value = Check(new(Read(9000, 9000), Wanted, new(2026, 3, 2))).Body!.Value!;
-        var parts = value.Parts.ToDictionary(p => p.Name, p => p.Size.Fraction, StringComparer.Ordinal);
-        Assert.Equal(
-            Math.Pow(value.Uncertainty.Fraction, 4) / (Math.Pow(parts["repeatability"], 4) / 3), value.DegreesOfFreedom, 1e-6);
+        var scatter = Assert.IsType<UncertaintyPart.Repeatability>(value.Parts[0]).Size.Fraction;
+        Assert.Equal(Math.Pow(value.Uncertainty.Fraction, 4) / (Math.Pow(scatter, 4) / 3), value.DegreesOfFreedom, 1e-6);
         Assert.True(value.DegreesOfFreedom > 3);
     }
 

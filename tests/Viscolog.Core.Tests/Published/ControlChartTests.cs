@@ -1,5 +1,6 @@
 using MathNet.Numerics;
 using MathNet.Numerics.Distributions;
+using Viscolog.Core.Charting;
 using Viscolog.Core.Checking;
 using Viscolog.Core.Tests.Support;
 using Xunit;

@@ -64,7 +64,7 @@ public sealed class CheckPageTests
         PageTests.Fits(TrendPage.Of(Trend(), new(width, height, false)).Text, width, height, false);
         PageTests.Fits(TrendPage.Of(TrendState.Of([], null), new(width, height, false)).Text, width, height, false);
         PageTests.Fits(
-            TrendPage.Of(Trend() with { Trend = new([], ["run 4: its last step was not read"]) }, new(width, height, false)).Text,
+            TrendPage.Of(Trend() with { Trend = new([], [("run 4", new ValueGap.NotRead())]) }, new(width, height, false)).Text,
             width,
             height,
             false);
@@ -79,8 +79,8 @@ public sealed class CheckPageTests
         Assert.Equal((1, null), (moved.State.Chosen, moved.State.Outcome));
         Assert.Equal("target of the run", Assert.IsType<WorkOutCheck>(Assert.Single(moved.Effects)).Specification.Name);
         Assert.Equal(
-            new CheckOutcome.Refused("right"),
-            CheckSteps.Next(moved.State, new CheckEvent.Answered(new CheckOutcome.Refused("right"), null), default).State.Outcome);
+            new CheckOutcome.Refused(new CheckRefusal.AsksForNothing("right")),
+            CheckSteps.Next(moved.State, new CheckEvent.Answered(new CheckOutcome.Refused(new CheckRefusal.AsksForNothing("right")), null), default).State.Outcome);
         Assert.Empty(CheckSteps.Next(moved.State, new CheckEvent.Chose(0), default).Effects);
         Assert.Equal(0, CheckSteps.Next(state, new CheckEvent.Scrolled(-5), default).State.Passed);
     }
@@ -120,7 +120,7 @@ public sealed class CheckPageTests
             Checkout.Sample("trend/lantern-gel-batches.csv"),
             null));
         var state = TrendState.Of(Bench().Materials, "Lantern gel");
-        return state with { Trend = new(read.File.Points, ["Lantern gel 25: its last step was not read"]) };
+        return state with { Trend = new(read.File.Points, [("Lantern gel 25", new ValueGap.NotRead())]) };
     }
 
     private static LoggedRun Logged(string name)

@@ -121,7 +121,7 @@ public sealed class ScreenTests
         Assert.Contains("Lantern gel: batches over time", stage.Text, StringComparison.Ordinal);
         Assert.Contains("limits rest on 3 batches", stage.Text, StringComparison.Ordinal);
         stage.Press(Key.F6);
-        Assert.Equal(Core.Checking.ChartScale.Linear, screen.State.Scale);
+        Assert.Equal(Core.Charting.ChartScale.Linear, screen.State.Scale);
         stage.Press(Key.CursorUp);
         stage.WaitFor(() => screen.State.Trend is not null);
         Assert.Contains("No chart: limits need 3 batches or more", stage.Text, StringComparison.Ordinal);

@@ -36,7 +36,7 @@ internal sealed class CheckCommand : CalledCommand
         var outcome = BatchChecks.Of(named.Bench.Request(named.File.Run, wanted, named.Earlier, call.Today));
         if (outcome is not CheckOutcome.Checked { Check: var check })
         {
-            return call.Refuse($"{named.Name}: {((CheckOutcome.Refused)outcome).Reason}");
+            return call.Refuse($"{named.Name}: {CheckRemarks.Of(((CheckOutcome.Refused)outcome).Reason)}");
         }
 
         call.Answer(
@@ -57,7 +57,7 @@ internal static class CheckText
             + $"{check.Specification.Name}{(check.Body is { } b ? ": " + AdviceWords.Band(b.Band) : "")}");
         terminal.Line();
         terminal.Emphasized("  " + CheckWords.Headline(check.Verdict));
-        terminal.Wrapped(CheckWords.Next(check.Next), "  ");
+        terminal.Wrapped(CheckWords.Next(check), "  ");
         terminal.Line();
         foreach (var (name, text) in CheckWords.Rows(check, today))
         {
@@ -66,7 +66,7 @@ internal static class CheckText
 
         foreach (var warning in check.Warnings)
         {
-            terminal.Row("Note", warning, Indent);
+            terminal.Row("Note", CheckRemarks.Of(warning), Indent);
         }
 
         if (check.Next is NextStep.Correct { Advice: var advice })

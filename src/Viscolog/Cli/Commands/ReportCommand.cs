@@ -3,6 +3,7 @@ using Viscolog.Cli.Calls;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Checking;
 using Viscolog.Reports;
+using Viscolog.Wording;
 
 namespace Viscolog.Cli.Commands;
 
@@ -55,7 +56,7 @@ internal sealed class ReportCommand : CalledCommand
         var outcome = BatchChecks.Of(named.Bench.Request(named.File.Run, wanted, named.Earlier, call.Today));
         if (outcome is not CheckOutcome.Checked { Check: var check })
         {
-            return call.Refuse($"{named.Name}: {((CheckOutcome.Refused)outcome).Reason}");
+            return call.Refuse($"{named.Name}: {CheckRemarks.Of(((CheckOutcome.Refused)outcome).Reason)}");
         }
 
         var study = Study.Of(new(check.Run) { Band = check.Body?.Band, History = named.Earlier }) as StudyOutcome.Made;

@@ -3,7 +3,7 @@ using System.CommandLine;
 using System.Globalization;
 using Viscolog.Cli.Calls;
 using Viscolog.Cli.Json;
-using Viscolog.Core.Checking;
+using Viscolog.Core.Charting;
 using Viscolog.Plots;
 using Viscolog.Plots.Oxy;
 using Viscolog.Store;
@@ -85,7 +85,7 @@ internal sealed class TrendCommand : CalledCommand
         var outcome = ControlChart.Of(request);
         return outcome is ChartOutcome.Charted { Chart: var chart }
             ? Answer(call, source, chart)
-            : call.Refuse($"{call.Optional(_file) ?? source.Name}: {((ChartOutcome.Refused)outcome).Reason}");
+            : call.Refuse($"{call.Optional(_file) ?? source.Name}: {TrendWords.Of(((ChartOutcome.Refused)outcome).Reason)}");
     }
 
     private TrendSource? FromFile(string path, Invocation call)
@@ -127,7 +127,7 @@ internal sealed class TrendCommand : CalledCommand
         {
             Low = band.Low.MilliPascalSeconds,
             High = band.High.MilliPascalSeconds,
-            Warnings = [.. trend.LeftOut.Select(l => "left out: " + l)],
+            Warnings = [.. trend.LeftOut.Select(TrendWords.LeftOut)],
         };
     }
 
@@ -200,7 +200,7 @@ internal static class TrendText
 
         foreach (var warning in chart.Warnings)
         {
-            terminal.Row("Note", warning, Indent);
+            terminal.Row("Note", TrendWords.Of(warning), Indent);
         }
 
         terminal.Line();

@@ -54,11 +54,12 @@ internal sealed record CheckAnswer() : Answer("viscolog.check/1")
             ReferenceTempC = check.Run.ReferenceTemperatureInForce.Celsius,
             Readings = value?.Readings ?? 0,
             MoreReadings = (check.Verdict as Verdict.Undecided)?.MoreReadings,
-            Rule = DecisionRule.Words,
+            Rule = CheckWords.Rule(),
             GuardBandPct = check.Body?.GuardBand is { } guard ? Rounded.Four(guard.Percent) : null,
             Parts = value is null
                 ? null
-                : [.. value.Parts.Select(p => new PartAnswer(p.Name, Rounded.Four(p.Size.Percent), p.ShrinksWithReadings, p.Words))],
+                : [.. value.Parts.Select(p => new PartAnswer(
+                    UncertaintyWords.Name(p), Rounded.Four(p.Size.Percent), p.ShrinksWithReadings, UncertaintyWords.Of(p)))],
             Ph = check.Acidity is { } ph ? new(ph.Mean?.Ph, ph.Band.Low.Ph, ph.Band.High.Ph, Percent(ph.Chance)) : null,
             StringMm = check.StringLength is { } s
                 ? new(
@@ -69,8 +70,8 @@ internal sealed record CheckAnswer() : Answer("viscolog.check/1")
             Thickener = advice?.Thickener.Name,
             AddG = (advice?.Action as BenchAction.Add)?.Poured.Grams,
             LetDownG = (advice?.Action as BenchAction.LetDown)?.Base.Grams,
-            Next = CheckWords.Next(check.Next),
-            Warnings = [.. fileWarnings, .. check.Warnings],
+            Next = CheckWords.Next(check),
+            Warnings = [.. fileWarnings, .. check.Warnings.Select(CheckRemarks.Of)],
         };
     }
 

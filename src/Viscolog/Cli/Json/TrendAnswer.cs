@@ -1,4 +1,5 @@
-using Viscolog.Core.Checking;
+using Viscolog.Core.Charting;
+using Viscolog.Wording;
 
 namespace Viscolog.Cli.Json;
 
@@ -38,14 +39,14 @@ internal sealed record TrendAnswer() : Answer("viscolog.trend/1")
         Upper = Rounded.Six(chart.Upper),
         Lower = Rounded.Six(chart.Lower),
         MovingRangeUpper = Rounded.Six(chart.MovingRangeUpper),
-        Signals = [.. chart.Signals.Select(s => new TrendSignalAnswer(s.Batch, s.Words, s.IsHigh ? "high" : "low"))],
+        Signals = [.. chart.Signals.Select(s => new TrendSignalAnswer(s.Batch, TrendWords.Of(s.Rule), s.IsHigh ? "high" : "low"))],
         MovingRangeSignals = [.. chart.RangeSignals.Select(i => chart.Points[i].Batch)],
         Cpk = chart.Cpk is { } cpk ? Rounded.Six(cpk.Index) : null,
         CpkInterval = IndexAnswer.Of(chart.Cpk),
         Ppk = chart.Ppk is { } ppk ? Rounded.Six(ppk.Index) : null,
         PpkInterval = IndexAnswer.Of(chart.Ppk),
         File = picture,
-        Warnings = [.. warnings, .. chart.Warnings],
+        Warnings = [.. warnings, .. chart.Warnings.Select(TrendWords.Of)],
     };
 }
 

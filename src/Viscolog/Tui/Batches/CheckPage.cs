@@ -43,7 +43,7 @@ internal static class CheckPage
                 page.Add(new Piece(
                     " " + CheckWords.Headline(check.Verdict),
                     check.Verdict switch { Verdict.Accept => Tone.Good, Verdict.Reject => Tone.Bad, _ => Tone.Caution }));
-                foreach (var line in Paragraph.Of(CheckWords.Next(check.Next), page.Width - 2))
+                foreach (var line in Paragraph.Of(CheckWords.Next(check), page.Width - 2))
                 {
                     page.Add(" " + line);
                 }
@@ -57,7 +57,7 @@ internal static class CheckPage
 
                 foreach (var warning in check.Warnings)
                 {
-                    Row(lines, page.Width, "Note", warning, Tone.Caution);
+                    Row(lines, page.Width, "Note", CheckRemarks.Of(warning), Tone.Caution);
                 }
 
                 if (check.Next is NextStep.Correct { Advice: var advice })
@@ -68,7 +68,7 @@ internal static class CheckPage
                 break;
             case CheckOutcome.Refused refused:
                 page.Add(" It can't be checked.", Tone.Bad);
-                Row(lines, page.Width, "Why", refused.Reason);
+                Row(lines, page.Width, "Why", CheckRemarks.Of(refused.Reason));
                 break;
             default:
                 page.Add(new Piece(

@@ -1,4 +1,4 @@
-using Viscolog.Core.Checking;
+using Viscolog.Core.Charting;
 using Viscolog.Plots.Characters;
 using Viscolog.Text;
 using Viscolog.Tui.Pattern;
@@ -43,13 +43,13 @@ internal static class TrendPage
             {
                 { Current: null } => "The log keeps no specification that asks for a body: F8 in the list of runs keeps one.",
                 { Trend: null } => state.Said.Length > 0 ? state.Said : "working it out",
-                _ => $"No chart: {((ChartOutcome.Refused)state.Charted()!).Reason}.",
+                _ => $"No chart: {TrendWords.Of(((ChartOutcome.Refused)state.Charted()!).Reason)}.",
             }, Tone.Plain);
         }
 
         foreach (var left in state.Trend?.LeftOut ?? [])
         {
-            Wrap(lines, width, "left out: " + left, Tone.Dim);
+            Wrap(lines, width, TrendWords.LeftOut(left), Tone.Dim);
         }
 
         var more = page.AddScrolled(lines, state.Passed);
@@ -79,7 +79,7 @@ internal static class TrendPage
 
         foreach (var warning in chart.Warnings)
         {
-            Wrap(lines, width, warning, Tone.Caution);
+            Wrap(lines, width, TrendWords.Of(warning), Tone.Caution);
         }
     }
 

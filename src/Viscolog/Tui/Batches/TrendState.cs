@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Viscolog.Core.Charting;
 using Viscolog.Core.Checking;
 using Viscolog.Plots;
 

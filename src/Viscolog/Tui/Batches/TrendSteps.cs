@@ -1,3 +1,4 @@
+using Viscolog.Core.Charting;
 using Viscolog.Core.Checking;
 using Viscolog.Plots;
 using Viscolog.Plots.Oxy;

@@ -1,4 +1,4 @@
-namespace Viscolog.Core.Checking;
+namespace Viscolog.Core.Charting;
 
 /// <summary>
 /// Constants of an individuals and moving-range chart as ISO 7870-2:2013 prints them (table of factors, n = 2; the printed digits seen in

@@ -1,7 +1,7 @@
 using MathNet.Numerics.Distributions;
 using Viscolog.Core.Quantities;
 
-namespace Viscolog.Core.Checking;
+namespace Viscolog.Core.Charting;
 
 /// <summary>
 /// How a process fits its limits: min((U − m)/3σ, (m − L)/3σ), with an interval by Bissell's formula (Applied Statistics 39 (1990)

@@ -1,8 +1,7 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Viscolog.Core.Quantities;
 
-namespace Viscolog.Core.Checking;
+namespace Viscolog.Core.Charting;
 
 /// <summary>
 /// An individuals and moving-range chart (ISO 7870-2): mean ± 3·(mean moving range)/d2, and D4·(mean moving range) for the range of
@@ -101,7 +100,7 @@ public sealed record ControlChart
     public Capability? Ppk { get; }
 
     /// <summary>What a reader must know.</summary>
-    public ImmutableArray<string> Warnings { get; }
+    public ImmutableArray<ChartWarning> Warnings { get; }
 
     /// <summary>Charts values.</summary>
     /// <param name="request">What is asked.</param>
@@ -117,40 +116,37 @@ public sealed record ControlChart
             .Where((_, i) => !request.LeftOut.Contains(request.Points[i].Batch, StringComparer.Ordinal))];
         if (baseline.Length < LeastBaseline)
         {
-            return new ChartOutcome.Refused(string.Create(CultureInfo.InvariantCulture, $"limits need {LeastBaseline} batches or more "
-                + $"(20 tell them well), {baseline.Length} {(baseline.Length == 1 ? "is" : "are")} there"));
+            return new ChartOutcome.Refused(new ChartRefusal.TooFewBatches(baseline.Length));
         }
 
         return Ranges(baseline).Average() > 1e-12 * Math.Max(1, baseline.Max(Math.Abs))
             ? new ChartOutcome.Charted(new(request, scaled, baseline))
-            : new ChartOutcome.Refused("all values of the baseline are the same, so there is no scatter to take limits from: read them "
-                + "more finely, or take a longer baseline");
+            : new ChartOutcome.Refused(new ChartRefusal.NoScatter());
     }
 
     /// <summary>A level so many standard deviations from the mean, in the values' unit.</summary>
     /// <param name="deviations">Above 0 above the mean.</param>
     public double Level(double deviations) => Back((Scaled(Mean) ?? 0) + (deviations * Sigma));
 
-    private static string? Obstacle(ChartRequest request)
+    private static ChartRefusal? Obstacle(ChartRequest request)
     {
         if (request.Scale == ChartScale.Log && request.Points.FirstOrDefault(p => p.Value <= 0) is { } low)
         {
-            return string.Create(CultureInfo.InvariantCulture, $"batch {low.Batch} has the value {low.Value:0.###}, which has no "
-                + $"logarithm: chart these values on the linear scale");
+            return new ChartRefusal.NoLogarithm(low);
         }
 
         if (request.Scale == ChartScale.Log && (request.Low <= 0 || request.High <= 0))
         {
-            return "a wanted value of 0 or less has no logarithm: leave that end out, or chart on the linear scale";
+            return new ChartRefusal.WantedNoLogarithm();
         }
 
         if (request.Low >= request.High)
         {
-            return "the wanted values must rise: the low end first and smaller";
+            return new ChartRefusal.WantedTurned();
         }
 
         var unknown = request.LeftOut.FirstOrDefault(b => !request.Points.Any(p => p.Batch == b));
-        return unknown is null ? null : $"there is no batch '{unknown}' to leave out";
+        return unknown is null ? null : new ChartRefusal.NoSuchBatch(unknown);
     }
 
     private static IEnumerable<double?> Ranges(IReadOnlyList<double> values)
@@ -165,30 +161,28 @@ public sealed record ControlChart
 
     private double Back(double scaled) => Scale == ChartScale.Log ? Math.Exp(scaled) : scaled;
 
-    private IEnumerable<string> Warned()
+    private IEnumerable<ChartWarning> Warned()
     {
         if (InBaseline < UsualBaseline)
         {
-            yield return FormattableString.Invariant($"the limits rest on {InBaseline} batches; they are rough below {UsualBaseline}");
+            yield return new ChartWarning.FewBatches(InBaseline);
         }
 
-        string[] outside = [.. Signals.Where(s => s.Rule == ChartRule.BeyondLimits && s.Place < BaselineCount
+        ImmutableArray<string> outside = [.. Signals.Where(s => s.Rule == ChartRule.BeyondLimits && s.Place < BaselineCount
             && !LeftOut.Contains(s.Batch, StringComparer.Ordinal)).Select(s => s.Batch)];
         if (outside.Length > 0)
         {
-            yield return $"{(outside.Length == 1 ? "batch" : "batches")} {string.Join(", ", outside)} of the baseline "
-                + $"{(outside.Length == 1 ? "lies" : "lie")} beyond the limits: where the cause is found, leave "
-                + $"{(outside.Length == 1 ? "it" : "them")} out and take the limits anew";
+            yield return new ChartWarning.BaselineBeyondLimits(outside);
         }
 
         if (Cpk is not null && Signals.Any(s => s.Place < BaselineCount))
         {
-            yield return "the baseline gives signals: capability means little before they are explained";
+            yield return new ChartWarning.BaselineSignals();
         }
 
         if (Points.GroupBy(p => p.Batch, StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1) is { } twice)
         {
-            yield return $"batch '{twice.Key}' stands there more than once; each row is a point of its own";
+            yield return new ChartWarning.BatchTwice(twice.Key);
         }
     }
 }
@@ -205,8 +199,8 @@ public abstract record ChartOutcome
     public sealed record Charted(ControlChart Chart) : ChartOutcome;
 
     /// <summary>They could not.</summary>
-    /// <param name="Reason">Why, and what to do.</param>
-    public sealed record Refused(string Reason) : ChartOutcome;
+    /// <param name="Reason">Why.</param>
+    public sealed record Refused(ChartRefusal Reason) : ChartOutcome;
 }
 
 /// <summary>One batch's value on a control chart.</summary>

@@ -1,8 +1,8 @@
 using MathNet.Numerics.Distributions;
-using Viscolog.Core.Checking;
+using Viscolog.Core.Charting;
 using Xunit;
 
-namespace Viscolog.Core.Tests.Checking;
+namespace Viscolog.Core.Tests.Charting;
 
 /// <summary>How often a chart of a process in control gives a signal.</summary>
 public sealed class ChartFalseSignalTests

@@ -1,8 +1,8 @@
 using CsCheck;
-using Viscolog.Core.Checking;
+using Viscolog.Core.Charting;
 using Xunit;
 
-namespace Viscolog.Core.Tests.Checking;
+namespace Viscolog.Core.Tests.Charting;
 
 /// <summary>Signals, scales and refusals of a control chart.</summary>
 public sealed class ControlChartRuleTests
@@ -66,14 +66,15 @@ public sealed class ControlChartRuleTests
     [Fact]
     public void What_can_not_be_charted_is_refused_with_what_to_do()
     {
-        Assert.Contains("3 batches or more", Refused(new([.. Points([1, 2])], ChartScale.Linear)), StringComparison.Ordinal);
-        Assert.Contains("linear scale", Refused(new([.. Points([1, 0, 2, 3])], ChartScale.Log)), StringComparison.Ordinal);
-        Assert.Contains("no scatter", Refused(new([.. Points([2, 2, 2, 2])], ChartScale.Linear)), StringComparison.Ordinal);
-        Assert.Contains("no batch 'x'", Refused(new([.. Points([1, 2, 3, 2])], ChartScale.Linear) { LeftOut = ["x"] }), StringComparison.Ordinal);
-        Assert.Contains("rise", Refused(new([.. Points([1, 2, 3, 2])], ChartScale.Linear) { Low = 3, High = 2 }), StringComparison.Ordinal);
+        Assert.Equal(new ChartRefusal.TooFewBatches(2), Refused(new([.. Points([1, 2])], ChartScale.Linear)));
+        Assert.Equal(new ChartRefusal.NoLogarithm(new("2", 0)), Refused(new([.. Points([1, 0, 2, 3])], ChartScale.Log)));
+        Assert.Equal(new ChartRefusal.WantedNoLogarithm(), Refused(new([.. Points([1, 2, 3, 2])], ChartScale.Log) { Low = 0 }));
+        Assert.Equal(new ChartRefusal.NoScatter(), Refused(new([.. Points([2, 2, 2, 2])], ChartScale.Linear)));
+        Assert.Equal(new ChartRefusal.NoSuchBatch("x"), Refused(new([.. Points([1, 2, 3, 2])], ChartScale.Linear) { LeftOut = ["x"] }));
+        Assert.Equal(new ChartRefusal.WantedTurned(), Refused(new([.. Points([1, 2, 3, 2])], ChartScale.Linear) { Low = 3, High = 2 }));
     }
 
-    private static string Refused(ChartRequest request) => Assert.IsType<ChartOutcome.Refused>(ControlChart.Of(request)).Reason;
+    private static ChartRefusal Refused(ChartRequest request) => Assert.IsType<ChartOutcome.Refused>(ControlChart.Of(request)).Reason;
 
     private static System.Collections.Immutable.ImmutableArray<ChartPoint> Points(double[] values) => [.. values.Select((v, i) => new ChartPoint(FormattableString.Invariant($"{i + 1}"), v))];
 

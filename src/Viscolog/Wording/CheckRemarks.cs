@@ -1,0 +1,54 @@
+using System.Globalization;
+using Viscolog.Core.Checking;
+using Viscolog.Core.Observing;
+
+namespace Viscolog.Wording;
+
+/// <summary>What keeps a batch from being checked, or must be known of its check, in sentences.</summary>
+internal static class CheckRemarks
+{
+    /// <summary>Why a batch can't be checked, and what to do.</summary>
+    public static string Of(CheckRefusal refusal) => refusal switch
+    {
+        CheckRefusal.AsksForNothing nothing => $"the specification '{nothing.Specification}' asks for nothing: state a body, a pH or a "
+            + "string length",
+        CheckRefusal.OtherMethod other => $"the specification '{other.Specification}' asks for readings by {other.Asked.Id}, the run was "
+            + $"read by {other.Read.Id}: bodies by different methods can't be compared, read it by {other.Asked.Id}",
+        CheckRefusal.MixedConditions mixed => ReadingSentences.Mixture(mixed.Conditions),
+        CheckRefusal.NoBody no => no.Why,
+        _ => throw new ArgumentOutOfRangeException(nameof(refusal), refusal, "not a case of the closed set"),
+    };
+
+    /// <summary>Why a batch is left out of its product's chart.</summary>
+    public static string Of(ValueGap gap) => gap switch
+    {
+        ValueGap.NotChecked not => Of(not.Refusal),
+        ValueGap.NothingSettled => "no reading of its last step has settled",
+        ValueGap.NotRead => "its last step was not read",
+        ValueGap.TooFewReadings few => string.Create(CultureInfo.InvariantCulture, $"{few.There} of the {few.Needed} readings that a "
+            + $"value needs"),
+        _ => throw new ArgumentOutOfRangeException(nameof(gap), gap, "not a case of the closed set"),
+    };
+
+    /// <summary>What a reader of a check must know.</summary>
+    public static string Of(CheckWarning warning) => warning switch
+    {
+        CheckWarning.OfReadings readings => readings.Words,
+        CheckWarning.Outliers(var count, var of) => string.Create(CultureInfo.InvariantCulture, $"{count} of {of} readings "
+            + $"{(count == 1 ? "lies" : "lie")} far off the others and {(count == 1 ? "counts" : "count")} for next to nothing"),
+        CheckWarning.ReadEarly(var count) => $"{Count.Of(count, "reading was", "readings were")} taken before the pot had settled and "
+            + $"{(count == 1 ? "does" : "do")} not count",
+        CheckWarning.TooFarFromReference(var count) => $"{Count.Of(count, "reading", "readings")} more than 10 °C from the reference "
+            + "temperature left out; read nearer to it",
+        CheckWarning.NoTemperature(var count, var reference) => string.Create(CultureInfo.InvariantCulture,
+            $"{Count.Of(count, "reading", "readings")} without temperature: taken within 2 °C of {reference.Celsius:0.#} °C"),
+        CheckWarning.NeverChecked never => $"{never.Method.Id} was never checked with a certified oil at this bench: a bias of the "
+            + "instrument would go unseen",
+        CheckWarning.CheckOverdue overdue => overdue.Drift.Words(overdue.Today),
+        CheckWarning.FarOil far => string.Create(CultureInfo.InvariantCulture, $"the method was checked with an oil of "
+            + $"{far.Oil.MilliPascalSeconds:0.###} mPa·s, far from this batch: its bias may be another here"),
+        CheckWarning.OtherBase other => $"the specification is for base '{other.Asked}', the run is of '{other.Own}'",
+        CheckWarning.OtherThickener other => $"the specification is for thickener '{other.Asked}', which the run does not name",
+        _ => throw new ArgumentOutOfRangeException(nameof(warning), warning, "not a case of the closed set"),
+    };
+}
