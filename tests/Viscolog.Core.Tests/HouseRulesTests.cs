@@ -56,6 +56,7 @@ public sealed class HouseRulesTests
     [InlineData(typeof(UncertaintyPart), 6)]
     [InlineData(typeof(ValueGap), 4)]
     [InlineData(typeof(PracticeMove), 6)]
+    [InlineData(typeof(PracticeRefusal), 7)]
     [InlineData(typeof(BatchSize), 2)]
     [InlineData(typeof(BatchOutcome), 2)]
     [InlineData(typeof(BatchRefusal), 6)]

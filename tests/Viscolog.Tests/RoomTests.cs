@@ -112,7 +112,7 @@ public sealed class RoomTests
     }
 
     /// <summary>Rooms whose sentences still name what only the shell knows.</summary>
-    private static readonly string[] StillSaying = ["Core.Inference", "Core.Observing", "Core.Practice"];
+    private static readonly string[] StillSaying = ["Core.Inference", "Core.Observing"];
 
     /// <summary>Sentences about files and calls stand in the shell: Core knows no option, no column or header key of a file, no command.</summary>
     [Fact]

@@ -6,13 +6,12 @@ namespace Viscolog.Core.Practice;
 /// <summary>A kind of practice pot, named by what makes it hard.</summary>
 /// <param name="Name">One plain word, as it is typed.</param>
 /// <param name="Level">From 1, the easiest, up to 6.</param>
-/// <param name="About">What it teaches, in one sentence that gives no pot away.</param>
-public sealed record PracticeDifficulty(string Name, int Level, string About)
+public sealed record PracticeDifficulty(string Name, int Level)
 {
     /// <summary>All of them, the easiest first.</summary>
     public static ImmutableArray<PracticeDifficulty> All { get; } =
     [
-        new("easy", 1, "Rises steadily, settles soon.")
+        new("easy", 1)
         {
             Families = [0],
             Places = (0.35, 0.7),
@@ -20,7 +19,7 @@ public sealed record PracticeDifficulty(string Name, int Level, string About)
             ReadingError = 0.03,
             DosingError = 0.01,
         },
-        new("flat", 2, "Much body at first, less and less for each gram.")
+        new("flat", 2)
         {
             Families = [2],
             Places = (0.6, 0.9),
@@ -28,7 +27,7 @@ public sealed record PracticeDifficulty(string Name, int Level, string About)
             ReadingError = 0.03,
             DosingError = 0.01,
         },
-        new("slow", 3, "Builds up long after the stirring: an early reading lies.")
+        new("slow", 3)
         {
             Families = [0, 1, 4],
             Places = (0.35, 0.7),
@@ -36,7 +35,7 @@ public sealed record PracticeDifficulty(string Name, int Level, string About)
             ReadingError = 0.03,
             DosingError = 0.01,
         },
-        new("steep", 4, "Hardly anything for a while, then very much at once.")
+        new("steep", 4)
         {
             Families = [1, 7],
             Places = (0.35, 0.75),
@@ -44,7 +43,7 @@ public sealed record PracticeDifficulty(string Name, int Level, string About)
             ReadingError = 0.04,
             DosingError = 0.02,
         },
-        new("peaked", 5, "There is a dose beyond which the body falls again.")
+        new("peaked", 5)
         {
             Families = [6],
             Places = (0.5, 0.85),
@@ -52,7 +51,7 @@ public sealed record PracticeDifficulty(string Name, int Level, string About)
             ReadingError = 0.04,
             DosingError = 0.02,
         },
-        new("hard", 6, "Any of these, and others; nothing is known beforehand.")
+        new("hard", 6)
         {
             Families = [.. Enumerable.Range(0, HiddenLaws.FamilyCount)],
             Places = (0.3, 0.9),

@@ -93,7 +93,7 @@ public static class PracticePlayers
     private static PracticeSession Do(PracticeSession session, params PracticeMove[] moves)
     {
         var turn = session.Take(moves);
-        return turn.Refusal is null ? turn.Session : throw new InvalidOperationException(turn.Refusal);
+        return turn.Refusal is null ? turn.Session : throw new InvalidOperationException(turn.Refusal.ToString());
     }
 
     /// <summary>What is left of the usual range, in % of base.</summary>

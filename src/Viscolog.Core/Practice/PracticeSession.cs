@@ -21,6 +21,7 @@ public sealed record PracticeSession
     /// <summary>What the instrument shows is steady for so long.</summary>
     private static readonly TimeSpan Steady = TimeSpan.FromSeconds(5);
 
+    private static readonly TimeSpan ShortestStir = TimeSpan.FromSeconds(1);
     private static readonly TimeSpan LongestStir = TimeSpan.FromMinutes(10);
     private static readonly TimeSpan LongestWait = TimeSpan.FromHours(2);
 
@@ -93,7 +94,7 @@ public sealed record PracticeSession
     public static PracticeSession Of(PracticeGame game) => new(game);
 
     /// <summary>The game after a move.</summary>
-    public PracticeTurn Take(PracticeMove move) => HasEnded ? new(this, "the game has ended; begin another") : move switch
+    public PracticeTurn Take(PracticeMove move) => HasEnded ? new(this, new PracticeRefusal.GameEnded()) : move switch
     {
         PracticeMove.Dose dose => Pour(dose.Poured),
         PracticeMove.LetDown letDown => LetDown(letDown.Base),
@@ -124,8 +125,7 @@ public sealed record PracticeSession
     {
         if (poured.Grams <= 0 || poured > Game.Start.BaseMass)
         {
-            return new(this, "pour more than 0 g and no more than the base weighed at first, "
-                + FormattableString.Invariant($"{Game.Start.BaseMass.Grams:0.##} g"));
+            return new(this, new PracticeRefusal.DoseOutside(Game.Start.BaseMass));
         }
 
         var error = Game.Difficulty.DosingError * SeededNormals.At(Game.Seed, Game.Difficulty.Level, -1, Doses);
@@ -143,10 +143,10 @@ public sealed record PracticeSession
 
     private PracticeTurn LetDown(Mass added)
     {
-        if (added.Grams <= 0 || added.Grams > 10 * Game.Start.BaseMass.Grams)
+        var most = Mass.FromGrams(10 * Game.Start.BaseMass.Grams);
+        if (added.Grams <= 0 || added > most)
         {
-            return new(this, "add more than 0 g of base and no more than "
-                + FormattableString.Invariant($"{10 * Game.Start.BaseMass.Grams:0.##} g"));
+            return new(this, new PracticeRefusal.BaseOutside(most));
         }
 
         return new(this with
@@ -162,12 +162,12 @@ public sealed record PracticeSession
     {
         if (!NeedsStirring)
         {
-            return new(this, "nothing went in since the last stirring; a second one would only break the body down");
+            return new(this, new PracticeRefusal.NothingToStir());
         }
 
-        if (time < TimeSpan.FromSeconds(1) || time > LongestStir)
+        if (time < ShortestStir || time > LongestStir)
         {
-            return new(this, "stir from 1 s to 10 min");
+            return new(this, new PracticeRefusal.StirringOutside(ShortestStir, LongestStir));
         }
 
         var pot = Pot.StirredIn(TrulyPouredSince, BaseSince);
@@ -192,12 +192,12 @@ public sealed record PracticeSession
     {
         if (NeedsStirring)
         {
-            return new(this, "stir it in first: what went in floats on the pot and thickens nothing");
+            return new(this, new PracticeRefusal.StirFirst(new PracticeMove.Wait(time)));
         }
 
         if (time <= TimeSpan.Zero || time > LongestWait)
         {
-            return new(this, "let it stand for more than 0 s and no more than two hours at a time");
+            return new(this, new PracticeRefusal.StandingOutside(LongestWait));
         }
 
         var moves = Moves is [.., PracticeMove.Wait before]
@@ -210,7 +210,7 @@ public sealed record PracticeSession
     {
         if (Showing is not { } shown)
         {
-            return new(this, "stir it in first: what went in floats on the pot, and the instrument would read the old body");
+            return new(this, new PracticeRefusal.StirFirst(new PracticeMove.Read()));
         }
 
         var reading = new Reading
@@ -233,7 +233,7 @@ public sealed record PracticeSession
     {
         if (NeedsStirring)
         {
-            return new(this, "something that went in is not stirred in yet: stir first");
+            return new(this, new PracticeRefusal.StirFirst(new PracticeMove.End()));
         }
 
         var hasChanged = Next.Poured.Grams > 0 || Next.Base.Grams > 0;
@@ -247,8 +247,8 @@ public sealed record PracticeSession
 
 /// <summary>What came of a move.</summary>
 /// <param name="Session">The game after it; as before where it was refused.</param>
-/// <param name="Refusal">Why it can't be done, and what to do; null where it was done.</param>
-public sealed record PracticeTurn(PracticeSession Session, string? Refusal);
+/// <param name="Refusal">Why it can't be done; null where it was done.</param>
+public sealed record PracticeTurn(PracticeSession Session, PracticeRefusal? Refusal);
 
 /// <summary>How a game ended.</summary>
 public enum PracticeVerdict

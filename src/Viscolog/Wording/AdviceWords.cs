@@ -8,11 +8,13 @@ namespace Viscolog.Wording;
 internal static class AdviceWords
 {
     /// <summary>What to do, in one line or two.</summary>
-    public static IEnumerable<string> Headline(Advice advice) => advice.Action switch
+    /// <param name="advice">The advice.</param>
+    /// <param name="gap">What stands between the action and the doses that it leads between.</param>
+    public static IEnumerable<string> Headline(Advice advice, string gap = "   ") => advice.Action switch
     {
         BenchAction.Add add =>
         [
-            $"ADD {Shown.Grams(add.Poured)} {advice.Thickener.Name}   (dose {Shown.Dose(advice.Thickener.DoseNow)} → "
+            $"ADD {Shown.Grams(add.Poured)} {advice.Thickener.Name}{gap}(dose {Shown.Dose(advice.Thickener.DoseNow)} → "
                 + $"{Shown.Dose(add.After)})",
             $"Stir it in well, let it stand {Shown.Duration(add.Standing)}, then {Readings(advice)}.",
         ],
@@ -20,7 +22,7 @@ internal static class AdviceWords
         BenchAction.Stop => [$"STOP. {(advice.Quantities.Length == 1 ? "It is" : "Body and string are")} in band: add nothing more."],
         BenchAction.LetDown letDown =>
         [
-            $"LET DOWN with {Shown.Grams(letDown.Base)} of base   (dose {Shown.Dose(advice.Thickener.DoseNow)} → "
+            $"LET DOWN with {Shown.Grams(letDown.Base)} of base{gap}(dose {Shown.Dose(advice.Thickener.DoseNow)} → "
                 + $"{Shown.Dose(letDown.After)})",
             $"Stir it in well, then {Readings(advice)}.",
         ],
@@ -56,10 +58,16 @@ internal static class AdviceWords
     public static string Name(AdvisedQuantity quantity) => Of(quantity, _ => "body", _ => "string");
 
     /// <summary>Its value now with its interval; null before any reading.</summary>
-    public static string? Now(AdvisedQuantity quantity) => Of(quantity, b => Interval(b.Now), s => Interval(s.Now));
+    /// <param name="quantity">The quantity.</param>
+    /// <param name="isBrief">Whether the body goes without its unit.</param>
+    public static string? Now(AdvisedQuantity quantity, bool isBrief = false)
+        => Of(quantity, b => Interval(b.Now, isBrief), s => Interval(s.Now));
 
     /// <summary>The value that the action leads to with its interval; null where the action leaves the pot as it is.</summary>
-    public static string? Expected(AdvisedQuantity quantity) => Of(quantity, b => Interval(b.Expected), s => Interval(s.Expected));
+    /// <param name="quantity">The quantity.</param>
+    /// <param name="isBrief">Whether the body goes without its unit.</param>
+    public static string? Expected(AdvisedQuantity quantity, bool isBrief = false)
+        => Of(quantity, b => Interval(b.Expected, isBrief), s => Interval(s.Expected));
 
     /// <summary>All bands in words.</summary>
     public static string Bands(Advice advice)
@@ -105,7 +113,8 @@ internal static class AdviceWords
     private static string Over(AdvisedQuantity quantity)
         => $"{Shown.Chance(quantity.ChanceOver)} ({ReasonWords.OneIn(quantity.ChanceOver)})";
 
-    private static string? Interval(Estimate? body) => body is null ? null : $"{Shown.Body(body.Median)} ({Shown.Spread(body)})";
+    private static string? Interval(Estimate? body, bool isBrief) => body is null
+        ? null : $"{(isBrief ? Shown.Number(body.Median.MilliPascalSeconds) : Shown.Body(body.Median))} ({Shown.Spread(body)})";
 
     private static string? Interval(LengthEstimate? length)
         => length is null ? null : $"{Shown.Length(length.Median)} ({Shown.Spread(length)})";

@@ -36,6 +36,38 @@ internal static class PracticeWords
         _ => "plays by hand",
     };
 
+    /// <summary>What a difficulty teaches, in one sentence that gives no pot away.</summary>
+    public static string About(PracticeDifficulty difficulty) => difficulty.Level switch
+    {
+        1 => "Rises steadily, settles soon.",
+        2 => "Much body at first, less and less for each gram.",
+        3 => "Builds up long after the stirring: an early reading lies.",
+        4 => "Hardly anything for a while, then very much at once.",
+        5 => "There is a dose beyond which the body falls again.",
+        6 => "Any of these, and others; nothing is known beforehand.",
+        _ => throw new ArgumentOutOfRangeException(nameof(difficulty), difficulty, "not a level"),
+    };
+
+    /// <summary>Why a move can't be done, and what to do.</summary>
+    public static string Of(PracticeRefusal refusal) => refusal switch
+    {
+        PracticeRefusal.GameEnded => "the game has ended; begin another",
+        PracticeRefusal.DoseOutside(var most) => FormattableString.Invariant(
+            $"pour more than 0 g and no more than the base weighed at first, {most.Grams:0.##} g"),
+        PracticeRefusal.BaseOutside(var most) => FormattableString.Invariant(
+            $"add more than 0 g of base and no more than {most.Grams:0.##} g"),
+        PracticeRefusal.NothingToStir => "nothing went in since the last stirring; a second one would only break the body down",
+        PracticeRefusal.StirringOutside(var least, var most) => FormattableString.Invariant(
+            $"stir from {least.TotalSeconds:0} s to {most.TotalMinutes:0} min"),
+        PracticeRefusal.StandingOutside(var most) => FormattableString.Invariant(
+            $"let it stand for more than 0 s and no more than {most.TotalHours:0} h at a time"),
+        PracticeRefusal.StirFirst { Before: PracticeMove.Wait } => "stir it in first: what went in floats on the pot and thickens nothing",
+        PracticeRefusal.StirFirst { Before: PracticeMove.Read } => "stir it in first: what went in floats on the pot, and the instrument "
+            + "would read the old body",
+        PracticeRefusal.StirFirst => "something that went in is not stirred in yet: stir first",
+        _ => throw new ArgumentOutOfRangeException(nameof(refusal), refusal, "not a case of the closed set"),
+    };
+
     /// <summary>The players of a demonstration with their names.</summary>
     public static IReadOnlyList<NamedPath> Named(Demonstration demonstration)
         => [.. demonstration.Paths.Select(p => new NamedPath(Name(p.Player), p))];

@@ -26,8 +26,8 @@ internal static class ReplayWords
         }
 
         var expected = AdviceWords.Expected(advice.Body) is { } e ? $" Expect {e}, over {Shown.Chance(advice.Body.ChanceOver)}." : "";
-        var headline = AdviceWords.Headline(advice).First();
-        return $"{Sentence.Ended(headline)}{expected} {ReasonWords.Of(advice)}".Replace("   (", " (", StringComparison.Ordinal);
+        var headline = AdviceWords.Headline(advice, " ").First();
+        return $"{Sentence.Ended(headline)}{expected} {ReasonWords.Of(advice)}";
     }
 
     /// <summary>What was done.</summary>

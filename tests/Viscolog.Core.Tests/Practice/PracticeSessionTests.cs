@@ -54,9 +54,11 @@ public sealed class PracticeSessionTests
     {
         var session = Do(PracticeSession.Of(Slow), Dose(2));
         Assert.Null(session.Showing);
-        Assert.Contains("stir it in first", session.Take(new PracticeMove.Read()).Refusal, StringComparison.Ordinal);
-        Assert.Contains("stir it in first", session.Take(Wait(10)).Refusal, StringComparison.Ordinal);
-        Assert.Contains("stir first", session.Take(new PracticeMove.End()).Refusal, StringComparison.Ordinal);
+        foreach (var move in new PracticeMove[] { new PracticeMove.Read(), Wait(10), new PracticeMove.End() })
+        {
+            Assert.Equal(new PracticeRefusal.StirFirst(move), session.Take(move).Refusal);
+        }
+
         Assert.Same(session, session.Take(new PracticeMove.Read()).Session);
     }
 
@@ -64,17 +66,19 @@ public sealed class PracticeSessionTests
     [InlineData(0)]
     [InlineData(201)]
     public void Senseless_doses_are_refused(double grams)
-        => Assert.Contains("pour more than 0 g", PracticeSession.Of(Slow).Take(Dose(grams)).Refusal, StringComparison.Ordinal);
+        => Assert.Equal(new PracticeRefusal.DoseOutside(Mass.FromGrams(200)), PracticeSession.Of(Slow).Take(Dose(grams)).Refusal);
 
     [Fact]
     public void Other_senseless_moves_are_refused()
     {
         var session = PracticeSession.Of(Slow);
-        Assert.Contains("nothing went in", session.Take(Stir(10)).Refusal, StringComparison.Ordinal);
-        Assert.Contains("stir from 1 s", Do(session, Dose(1)).Take(Stir(0.5)).Refusal, StringComparison.Ordinal);
-        Assert.Contains("more than 0 s", session.Take(Wait(0)).Refusal, StringComparison.Ordinal);
-        Assert.Contains("more than 0 g of base", session.Take(new PracticeMove.LetDown(Mass.None)).Refusal, StringComparison.Ordinal);
-        Assert.Contains("has ended", Do(session, new PracticeMove.End()).Take(new PracticeMove.Read()).Refusal, StringComparison.Ordinal);
+        Assert.Equal(new PracticeRefusal.NothingToStir(), session.Take(Stir(10)).Refusal);
+        var stirring = new PracticeRefusal.StirringOutside(TimeSpan.FromSeconds(1), TimeSpan.FromMinutes(10));
+        Assert.Equal(stirring, Do(session, Dose(1)).Take(Stir(0.5)).Refusal);
+        Assert.Equal(stirring, Do(session, Dose(1)).Take(Stir(601)).Refusal);
+        Assert.Equal(new PracticeRefusal.StandingOutside(TimeSpan.FromHours(2)), session.Take(Wait(0)).Refusal);
+        Assert.Equal(new PracticeRefusal.BaseOutside(Mass.FromGrams(2000)), session.Take(new PracticeMove.LetDown(Mass.None)).Refusal);
+        Assert.Equal(new PracticeRefusal.GameEnded(), Do(session, new PracticeMove.End()).Take(new PracticeMove.Read()).Refusal);
     }
 
     [Fact]

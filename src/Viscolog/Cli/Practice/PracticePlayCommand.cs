@@ -42,7 +42,7 @@ internal sealed class PracticePlayCommand : CalledCommand
             var turn = session.Take(move);
             if (turn.Refusal is { } refusal)
             {
-                return call.Refuse(FormattableString.Invariant($"move {i + 1}, {text}: {refusal}"));
+                return call.Refuse(FormattableString.Invariant($"move {i + 1}, {text}: {PracticeWords.Of(refusal)}"));
             }
 
             session = turn.Session;

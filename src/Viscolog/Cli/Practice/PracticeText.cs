@@ -17,7 +17,7 @@ internal static class PracticeText
     public static void Head(CallOutput terminal, PracticeGame game)
     {
         terminal.Wrapped(PracticeWords.Pot(game), margin: 2);
-        terminal.Line(game.Difficulty.About);
+        terminal.Line(PracticeWords.About(game.Difficulty));
     }
 
     /// <summary>One step of the three players.</summary>

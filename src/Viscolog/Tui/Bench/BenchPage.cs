@@ -146,16 +146,16 @@ internal static class BenchPage
     /// <summary>What is expected, or known, of each quantity; the chances too where there is but one.</summary>
     private static string Values(Advice advice)
     {
+        var isOfSeveral = advice.Quantities.Length > 1;
         string?[] parts =
         [
-            .. advice.Quantities.Select(q => AdviceWords.Expected(q) ?? AdviceWords.Now(q)),
-            advice.Quantities.Length == 1 && advice.IsAllRead
+            .. advice.Quantities.Select(q => AdviceWords.Expected(q, isOfSeveral) ?? AdviceWords.Now(q, isOfSeveral)),
+            !isOfSeveral && advice.IsAllRead
                 ? $"in band {AdviceWords.InBand(advice)} · over {AdviceWords.Over(advice)}"
                 : null,
         ];
         var lead = advice.Body.Expected is not null ? "expect " : advice.Body.IsRead ? "now " : "";
-        var line = lead + string.Join(" · ", parts.OfType<string>());
-        return advice.Quantities.Length == 1 ? line : line.Replace(" mPa·s (", " (", StringComparison.Ordinal);
+        return lead + string.Join(" · ", parts.OfType<string>());
     }
 
     /// <summary>The chances of several quantities, which stand beside what to do.</summary>

@@ -80,7 +80,7 @@ internal static class GameSteps
 
         var turn = state.Session.Take(move);
         return turn.Refusal is { } refusal
-            ? state with { Error = refusal }
+            ? state with { Error = PracticeWords.Of(refusal) }
             : state with
             {
                 Session = turn.Session,
@@ -104,7 +104,7 @@ internal static class GameSteps
         var turn = state.Session.Take(new PracticeMove.Stir(stirred < least ? least : stirred));
         var stands = state with { Stirring = null };
         return turn.Refusal is { } refusal
-            ? stands with { Error = refusal }
+            ? stands with { Error = PracticeWords.Of(refusal) }
             : Traced(stands with
             {
                 Session = turn.Session,
@@ -124,7 +124,7 @@ internal static class GameSteps
         var turn = state.Session.Take(new PracticeMove.End());
         if (turn.Refusal is { } refusal)
         {
-            return state with { Error = refusal };
+            return state with { Error = PracticeWords.Of(refusal) };
         }
 
         var path = PracticePath.Of(PracticePlayer.Person, turn.Session);

@@ -19,7 +19,7 @@ internal static class PracticePage
             var difficulty = PracticeDifficulty.All[i];
             var lead = i == state.Chosen ? page.ChosenMark : " ";
             page.Add(new Piece(
-                $"{lead} {difficulty.Level}  {page.Fit(difficulty.Name, 8)}{difficulty.About}",
+                $"{lead} {difficulty.Level}  {page.Fit(difficulty.Name, 8)}{PracticeWords.About(difficulty)}",
                 i == state.Chosen ? Tone.Chosen : Tone.Plain));
         }
 
