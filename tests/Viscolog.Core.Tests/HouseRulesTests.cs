@@ -42,6 +42,8 @@ public sealed class HouseRulesTests
     [InlineData(typeof(StepReason), 13)]
     [InlineData(typeof(AdvisedQuantity), 2)]
     [InlineData(typeof(EvidenceOutcome), 2)]
+    [InlineData(typeof(EvidenceWarning), 12)]
+    [InlineData(typeof(EvidenceTrouble), 5)]
     [InlineData(typeof(PosteriorOutcome), 2)]
     [InlineData(typeof(Material), 4)]
     [InlineData(typeof(Verdict), 3)]

@@ -1,3 +1,4 @@
+using Viscolog.Core.Observing;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Advising;
@@ -221,8 +222,8 @@ public abstract record AdviceWarning
     }
 
     /// <summary>Something about the run's evidence.</summary>
-    /// <param name="Words">What.</param>
-    public sealed record OfEvidence(string Words) : AdviceWarning;
+    /// <param name="Warning">What.</param>
+    public sealed record OfEvidence(EvidenceWarning Warning) : AdviceWarning;
 
     /// <summary>The thickener has hardly thickened so far.</summary>
     public sealed record HardlyThickened : AdviceWarning;

@@ -138,8 +138,8 @@ public abstract record StudyOutcome
     public sealed record Made(Study Study) : StudyOutcome;
 
     /// <summary>It could not.</summary>
-    /// <param name="Reason">Why, and what to do.</param>
-    public sealed record Refused(string Reason) : StudyOutcome;
+    /// <param name="Reason">Why.</param>
+    public sealed record Refused(EvidenceTrouble Reason) : StudyOutcome;
 }
 
 /// <summary>Why a study holds no advice. The set of cases is closed.</summary>

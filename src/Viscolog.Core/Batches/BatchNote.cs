@@ -1,3 +1,4 @@
+using Viscolog.Core.Observing;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Batches;
@@ -35,6 +36,6 @@ public abstract record BatchNote
     public sealed record ReadingsDecide : BatchNote;
 
     /// <summary>What holds of the run's readings.</summary>
-    /// <param name="Words">A remark.</param>
-    public sealed record OfEvidence(string Words) : BatchNote;
+    /// <param name="Warning">That.</param>
+    public sealed record OfEvidence(EvidenceWarning Warning) : BatchNote;
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
@@ -111,7 +112,7 @@ internal sealed record BatchStage(double Fraction, TimeSpan? Standing, Estimate?
 /// <param name="Band">The band aimed at; null where there is none.</param>
 /// <param name="Source">Where the final doses come from.</param>
 /// <param name="Warnings">What a reader of the run's curve must know.</param>
-internal sealed record BatchFrame(Run Run, ViscosityBand? Band, BatchSource Source, ImmutableArray<string> Warnings)
+internal sealed record BatchFrame(Run Run, ViscosityBand? Band, BatchSource Source, ImmutableArray<EvidenceWarning> Warnings)
 {
     /// <summary>The body of the run's base before any thickener; null where nothing tells.</summary>
     public Viscosity? BaseBody { get; init; }

@@ -1,3 +1,4 @@
+using Viscolog.Core.Observing;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Batches;
@@ -30,5 +31,5 @@ public abstract record BatchSource
 
     /// <summary>The doses of a run whose readings make no curve.</summary>
     /// <param name="Why">Why not.</param>
-    public sealed record RunWithoutCurve(string Why) : BatchSource;
+    public sealed record RunWithoutCurve(EvidenceTrouble Why) : BatchSource;
 }

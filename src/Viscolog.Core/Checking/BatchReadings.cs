@@ -60,13 +60,13 @@ internal sealed class BatchReadings
     public int TooFar { get; private set; }
 
     /// <summary>Why nothing of the last step could be converted; null where something could.</summary>
-    public string? Trouble => _reader.Trouble;
+    public EvidenceTrouble? Trouble => _reader.Trouble;
 
     /// <summary>What a reader must know.</summary>
-    public IEnumerable<string> Warnings => _reader.Warnings;
+    public IEnumerable<EvidenceWarning> Warnings => _reader.Warnings;
 
-    /// <summary>Where the temperature coefficient comes from.</summary>
-    public string CoefficientWords => _reader.CoefficientWords;
+    /// <summary>What readings are brought to the reference temperature by.</summary>
+    public CoefficientInUse Coefficient => _reader.InUse;
 
     /// <summary>The readings of the pot as it is now, whatever they read.</summary>
     public IEnumerable<Reading> OfPot => _step.Readings.Select(r => r.Reading);
@@ -89,13 +89,13 @@ internal sealed class BatchReadings
             return null;
         }
 
-        var (shift, sd) = TemperatureCorrection.LnShift(at, reference, _reader.Coefficient);
+        var (shift, sd) = TemperatureCorrection.LnShift(at, reference, _reader.InUse.Coefficient);
         var calibration = Conversions.ToBody(_run.MethodInForce, reading.Value!, _run.Setup, _run.Base.Density)
             is Conversion.Converted converted
             ? converted.Reading.CalibrationUncertainty.Fraction
             : 0;
         var wait = Settled.WaitSeconds(_place == 0, reading.Wait);
-        var slope = _reader.Coefficient.Kelvin / (at.Kelvin * at.Kelvin);
+        var slope = _reader.InUse.Coefficient.Kelvin / (at.Kelvin * at.Kelvin);
         return (new(body.Ln + shift, own, calibration, slope, at > reference
             ? sd : -sd, reading.Temperature is not null, Remaining(wait)), wait);
     }

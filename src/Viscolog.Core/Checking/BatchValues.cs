@@ -37,7 +37,7 @@ internal sealed class BatchValues(Run run, BatchReadings readings, Scatter known
             new UncertaintyPart.OfTemperature(
                 Fraction(Root(
                     Mean(r => r.ShiftSd), Mean(r => r.HasTemperature ? r.LnPerCelsius : 0) * UncertaintyPart.OfTemperature.Thermometer)),
-                counted.Any(r => r.HasTemperature), readings.CoefficientWords),
+                counted.Any(r => r.HasTemperature), readings.Coefficient),
             new UncertaintyPart.UnreadDegrees(Fraction(Mean(r => r.HasTemperature ? 0 : r.LnPerCelsius) * UnreadSd)),
             new UncertaintyPart.BuildUp(Fraction(Mean(r => r.Remaining))),
         ];

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Measuring;
+using Viscolog.Core.Observing;
 
 namespace Viscolog.Core.Checking;
 
@@ -25,6 +26,6 @@ public abstract record CheckRefusal
     public sealed record MixedConditions(ImmutableArray<ShearCondition> Conditions) : CheckRefusal;
 
     /// <summary>No reading of the last step becomes a body.</summary>
-    /// <param name="Why">Why not, and what to do.</param>
-    public sealed record NoBody(string Why) : CheckRefusal;
+    /// <param name="Why">Why not.</param>
+    public sealed record NoBody(EvidenceTrouble Why) : CheckRefusal;
 }

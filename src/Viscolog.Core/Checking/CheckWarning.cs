@@ -1,4 +1,5 @@
 using Viscolog.Core.Measuring;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Checking;
@@ -11,8 +12,8 @@ public abstract record CheckWarning
     }
 
     /// <summary>What holds of the readings by their method.</summary>
-    /// <param name="Words">A remark.</param>
-    public sealed record OfReadings(string Words) : CheckWarning;
+    /// <param name="Warning">That.</param>
+    public sealed record OfReadings(EvidenceWarning Warning) : CheckWarning;
 
     /// <summary>Readings far off the others count for next to nothing.</summary>
     /// <param name="Count">How many.</param>

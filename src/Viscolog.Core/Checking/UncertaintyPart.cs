@@ -1,4 +1,5 @@
 using Viscolog.Core.Measuring;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Checking;
@@ -42,8 +43,8 @@ public abstract record UncertaintyPart
     /// <summary>The thermometer, and the way to the reference temperature.</summary>
     /// <param name="Size">Relative standard uncertainty.</param>
     /// <param name="IsRead">Whether any temperature was read.</param>
-    /// <param name="Coefficient">Where the temperature coefficient comes from, in words.</param>
-    public sealed record OfTemperature(Percentage Size, bool IsRead, string Coefficient) : UncertaintyPart(Size)
+    /// <param name="Coefficient">By what readings are brought to the reference temperature.</param>
+    public sealed record OfTemperature(Percentage Size, bool IsRead, CoefficientInUse Coefficient) : UncertaintyPart(Size)
     {
         /// <summary>Standard uncertainty of a bench thermometer in °C, shared by all readings (from memory).</summary>
         public const double Thermometer = 0.2;

@@ -25,7 +25,7 @@ public static class Posteriors
     {
         if (Evidence.MainThickener(run) is not { } thickener)
         {
-            return new PosteriorOutcome.Refused("the run names no thickener; add '# thickener: NAME' to it");
+            return new PosteriorOutcome.Refused(new EvidenceTrouble.NoThickener());
         }
 
         var evidence = Evidence.Of(LearnedRepeatability.Into(run, history), thickener);
@@ -109,6 +109,6 @@ public abstract record PosteriorOutcome
     public sealed record Found(Posterior Posterior) : PosteriorOutcome;
 
     /// <summary>There is none.</summary>
-    /// <param name="Reason">Why, and what to do.</param>
-    public sealed record Refused(string Reason) : PosteriorOutcome;
+    /// <param name="Reason">Why.</param>
+    public sealed record Refused(EvidenceTrouble Reason) : PosteriorOutcome;
 }

@@ -59,26 +59,6 @@ public sealed record MethodDrift(
         return new(condition, bias, Percentage.FromFraction(sd), days[0].Length, days[0][0].On, change);
     }
 
-    /// <summary>In words, with what to do.</summary>
-    /// <param name="today">The day it is asked.</param>
-    public string Words(DateOnly today)
-    {
-        var read = FormattableString.Invariant($"{Condition.Words}: reads {Math.Abs(100 * double.ExpM1(LnBias)):0.0} % too ")
-            + FormattableString.Invariant($"{(LnBias < 0 ? "low" : "high")}, give or take {2 * Uncertainty.Percent:0.0} %, checked ")
-            + FormattableString.Invariant($"{Ago(DaysSince(today))} with {Readings} {(Readings == 1 ? "reading" : "readings")}");
-        var next = IsOld(today) ? "; check it again before relying on it"
-            : IsBiased ? "; clean it and check again, and have it adjusted if that stays" : "";
-        return read + next;
-    }
-
-    /// <summary>So many days ago, in words.</summary>
-    public static string Ago(int days) => days switch
-    {
-        0 => "today",
-        1 => "yesterday",
-        _ => FormattableString.Invariant($"{days} days ago"),
-    };
-
     /// <summary>
     /// Certificate and temperature are the same for all readings of a day, so only the repeatability shrinks with their number.
     /// </summary>

@@ -31,8 +31,7 @@ public abstract record ReadingWarning
     public sealed record NearlyFloats : ReadingWarning;
 
     /// <summary>A slump so small that the formula is known to run low.</summary>
-    /// <param name="Slump">Slump over height.</param>
-    public sealed record SmallSlump(Percentage Slump) : ReadingWarning;
+    public sealed record SmallSlump : ReadingWarning;
 
     /// <summary>A slump so large that it tells little.</summary>
     public sealed record LargeSlump : ReadingWarning;

@@ -9,9 +9,4 @@ public sealed record ShearCondition(Method Method, double? RevolutionsPerMinute)
 {
     /// <summary>The condition of a reading.</summary>
     public static ShearCondition Of(Method method, InstrumentValue value) => new(method, value.Speed);
-
-    /// <summary>In words.</summary>
-    public string Words => RevolutionsPerMinute is { } rpm
-        ? FormattableString.Invariant($"{Method.Id} at {rpm:0.###} 1/min")
-        : Method.Scales.Any(s => s.HasSpeed) ? $"{Method.Id}, speed not stated" : Method.Id;
 }

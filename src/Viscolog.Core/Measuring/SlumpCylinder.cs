@@ -90,7 +90,7 @@ public static class SlumpCylinder
         var shape = height.Millimeters / (diameter ?? height).Millimeters;
         return
         [
-            .. part < Small ? [new ReadingWarning.SmallSlump(Percentage.FromFraction(part))] : Array.Empty<ReadingWarning>(),
+            .. part < Small ? [new ReadingWarning.SmallSlump()] : Array.Empty<ReadingWarning>(),
             .. part > 0.85 ? [new ReadingWarning.LargeSlump()] : Array.Empty<ReadingWarning>(),
             .. shape is < LeastShape or > MostShape ? [new ReadingWarning.OddCylinder(shape)] : Array.Empty<ReadingWarning>(),
         ];

@@ -9,37 +9,28 @@ namespace Viscolog.Core.Observing;
 /// <summary>Turns a run's readings into bodies by the run's method, and notes what a reader must know of that.</summary>
 internal sealed class BodyReader(Run run)
 {
-    private readonly List<string> _refusals = [];
-    private readonly List<string> _cautions = [];
+    private readonly List<EvidenceWarning> _cautions = [];
+    private int _refused;
     private int _lastRead = -1;
     private int _lastRefused = -1;
-    private string? _lastReason;
+    private ConversionRefusal? _lastReason;
 
     /// <summary>The liquid's temperature coefficient: entered, else learned from readings of one dose, else the default.</summary>
-    public TemperatureCoefficient Coefficient { get; } = run.Setup.TemperatureCoefficient ?? Learned(run) ?? TemperatureCoefficient.Default;
-
-    /// <summary>Where the coefficient comes from.</summary>
-    public string CoefficientWords => run.Setup.TemperatureCoefficient is not null
-        ? "the coefficient of the run"
-        : Coefficient == TemperatureCoefficient.Default
-            ? "a default coefficient"
-            : FormattableString.Invariant($"a coefficient learned from this run ({Coefficient.Kelvin:0} K)");
+    public CoefficientInUse InUse { get; } = run.Setup.TemperatureCoefficient is { } stated ? new(stated, CoefficientOrigin.Stated)
+        : Learned(run) is { } learned ? new(learned, CoefficientOrigin.Learned)
+        : new(TemperatureCoefficient.Default, CoefficientOrigin.Default);
 
     /// <summary>Why the readings can't carry a curve: nothing of the last step that was read could be converted.</summary>
-    public string? Trouble
-        => _lastRefused > _lastRead
-            ? _lastReason + (Cups.Find(run.MethodInForce) is null ? "" : "; a run keeps to one cup, so pick it by the target")
-            : null;
+    public EvidenceTrouble? Trouble => _lastRefused > _lastRead
+        ? new EvidenceTrouble.NothingConverted(_lastReason!, Cups.Find(run.MethodInForce) is not null) : null;
 
     /// <summary>What a reader of the results must know.</summary>
-    public ImmutableArray<string> Warnings
+    public ImmutableArray<EvidenceWarning> Warnings
     {
         get
         {
-            var readings = _refusals.Count == 1 ? "1 reading" : FormattableString.Invariant($"{_refusals.Count} readings");
-            string[] left = _refusals.Count == 0 ? [] : [$"{readings} left out: {_refusals[^1]}"];
-            string[] target = TargetBeyondCup() is { } words ? [words] : [];
-            return [.. left, .. target, .. _cautions.Distinct(StringComparer.Ordinal)];
+            EvidenceWarning?[] first = [_refused > 0 ? new EvidenceWarning.LeftOut(_refused, _lastReason!) : null, TargetBeyondCup()];
+            return [.. first.OfType<EvidenceWarning>(), .. _cautions.Distinct()];
         }
     }
 
@@ -58,17 +49,17 @@ internal sealed class BodyReader(Run run)
         {
             case Conversion.Converted { Reading: { Body: { } body } converted }:
                 _lastRead = step;
-                _cautions.AddRange(converted.Warnings.Select(ReadingSentences.Of));
+                _cautions.AddRange(converted.Warnings.Select(w => new EvidenceWarning.OfReading(w)));
                 if (converted.YieldStress is not null)
                 {
-                    _cautions.Add("bodies are yield stresses over 1/s: 1 Pa counts as 1000 mPa·s (see docs/science.md, section 10)");
+                    _cautions.Add(new EvidenceWarning.YieldStresses());
                 }
 
                 return (body, double.Hypot(converted.ReadingUncertainty.Fraction, MoreScatter(converted.Repeatability)));
             case Conversion.Refused refused:
                 _lastRefused = step;
-                _lastReason = ReadingSentences.Of(refused.Reason);
-                _refusals.Add(_lastReason);
+                _lastReason = refused.Reason;
+                _refused++;
                 return null;
             default:
                 return null;
@@ -85,7 +76,7 @@ internal sealed class BodyReader(Run run)
         return run.Repeatability is null ? Math.Sqrt(Math.Max(0, (here.Fraction * here.Fraction) - (usual * usual))) : 0;
     }
 
-    private string? TargetBeyondCup()
+    private EvidenceWarning.TargetBeyondCup? TargetBeyondCup()
     {
         if (Cups.Find(run.MethodInForce) is not { } cup || run.Base.Density is not { } density || run.Target is not { } target)
         {
@@ -93,10 +84,7 @@ internal sealed class BodyReader(Run run)
         }
 
         var wanted = KinematicViscosity.FromSquareMillimetersPerSecond(target.Band.Aim.MilliPascalSeconds / density.GramsPerMilliliter);
-        var instead = Cups.Fitting(wanted, cup.Series) is { } other
-            ? $"{other.Name} ({other.Id}) fits it"
-            : "no cup fits it, a rotational viscometer would";
-        return cup.Allows(cup.TimeFor(wanted)) ? null : $"the target can't be read with {cup.Name}; {instead}";
+        return cup.Allows(cup.TimeFor(wanted)) ? null : new(cup, Cups.Fitting(wanted, cup.Series));
     }
 
     /// <summary>Readings of one dose at different temperatures, each step a liquid of its own.</summary>

@@ -30,7 +30,7 @@ public sealed record Evidence
         => StringThickener is { } other ? new(Thickener, other) : throw new InvalidOperationException("the evidence is of one thickener");
 
     /// <summary>What a reader of the results must know.</summary>
-    public ImmutableArray<string> Warnings { get; private init; }
+    public ImmutableArray<EvidenceWarning> Warnings { get; private init; }
 
     /// <summary>Number of readings of the body in use.</summary>
     public int ReadingCount => Steps.Sum(s => s.Readings.Length);
@@ -73,15 +73,13 @@ public sealed record Evidence
     {
         if (ShearConditions.Of(run) is { Length: > 1 } mixed)
         {
-            return new EvidenceOutcome.Unusable(ReadingSentences.Mixture(mixed));
+            return new EvidenceOutcome.Unusable(new EvidenceTrouble.MixedConditions(mixed));
         }
 
         var other = run.Thickeners.FirstOrDefault(t => t.Name != thickener.Name && run.PotNow().In(t.Name) > Mass.None);
         if (other is not null)
         {
-            return new EvidenceOutcome.Unusable(
-                $"the pot holds '{other.Name}' beside '{thickener.Name}'; one curve can't hold both: "
-                + "state target_string_mm for advice on body and string together, or keep one thickener a run");
+            return new EvidenceOutcome.Unusable(new EvidenceTrouble.AnotherThickener(other.Name, thickener.Name));
         }
 
         var collector = new EvidenceCollector(run);
@@ -97,12 +95,12 @@ public sealed record Evidence
     {
         if (PairRoles.Of(run) is not var (body, strings))
         {
-            return new EvidenceOutcome.Unusable("body and string together need two thickeners in the run's header, no more and no fewer");
+            return new EvidenceOutcome.Unusable(new EvidenceTrouble.NotTwoThickeners());
         }
 
         if (ShearConditions.Of(run) is { Length: > 1 } mixed)
         {
-            return new EvidenceOutcome.Unusable(ReadingSentences.Mixture(mixed));
+            return new EvidenceOutcome.Unusable(new EvidenceTrouble.MixedConditions(mixed));
         }
 
         var collector = new EvidenceCollector(run);
@@ -139,8 +137,8 @@ public abstract record EvidenceOutcome
     public sealed record Usable(Evidence Evidence) : EvidenceOutcome;
 
     /// <summary>They can't.</summary>
-    /// <param name="Reason">Why, and what to do.</param>
-    public sealed record Unusable(string Reason) : EvidenceOutcome;
+    /// <param name="Reason">Why.</param>
+    public sealed record Unusable(EvidenceTrouble Reason) : EvidenceOutcome;
 }
 
 /// <summary>A step as the posterior sees it.</summary>

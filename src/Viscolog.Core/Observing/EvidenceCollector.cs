@@ -21,7 +21,7 @@ internal sealed class EvidenceCollector(Run run)
     /// <summary>A ruler tells a string to so many mm (common practice).</summary>
     private const double RulerMillimeters = 0.5;
 
-    private readonly List<string> _warnings = [];
+    private readonly List<EvidenceWarning> _warnings = [];
     private readonly BodyReader _bodies = new(run);
     private int _withoutWait;
     private int _withoutTemperature;
@@ -31,10 +31,10 @@ internal sealed class EvidenceCollector(Run run)
     private double _highestPh = double.NegativeInfinity;
     private double? _lastPh;
 
-    public ImmutableArray<string> Warnings => [.. _warnings, .. _bodies.Warnings];
+    public ImmutableArray<EvidenceWarning> Warnings => [.. _warnings, .. _bodies.Warnings];
 
     /// <summary>Why the readings can't carry a curve; null where they can.</summary>
-    public string? Trouble => _bodies.Trouble;
+    public EvidenceTrouble? Trouble => _bodies.Trouble;
 
     /// <summary>The last pH where it is too low for the thickener; else null.</summary>
     public double? LowPh(Thickener thickener)
@@ -87,7 +87,7 @@ internal sealed class EvidenceCollector(Run run)
                 return null;
             }
 
-            (shift, sd) = TemperatureCorrection.LnShift(at, reference, _bodies.Coefficient);
+            (shift, sd) = TemperatureCorrection.LnShift(at, reference, _bodies.InUse.Coefficient);
             _corrected += Math.Abs(at.Celsius - reference.Celsius) >= 1 ? 1 : 0;
         }
         else
@@ -114,55 +114,30 @@ internal sealed class EvidenceCollector(Run run)
 
     private void Warn(Thickener thickener)
     {
-        if (_tooFarInTemperature > 0)
-        {
-            _warnings.Add($"{Readings(_tooFarInTemperature)} more than 10 °C from the reference temperature left out; read nearer to it");
-        }
-
-        if (_corrected > 0)
-        {
-            _warnings.Add($"{Readings(_corrected)} corrected for temperature with {_bodies.CoefficientWords} (see docs/science.md, "
-                + $"section 3)");
-        }
-
-        if (_withoutTemperature > 0)
-        {
-            _warnings.Add($"{Readings(_withoutTemperature)} without temperature, taken as read at the reference temperature");
-        }
-
-        if (_withoutWait > 0)
-        {
-            _warnings.Add($"{Readings(_withoutWait)} without wait_s, taken as settled");
-        }
-
-        _warnings.AddRange(NotesOn(thickener));
-        if (_highestPh - _lowestPh > 0.5)
-        {
-            _warnings.Add(FormattableString.Invariant($"the pH moved from {_lowestPh:0.0} to {_highestPh:0.0} within the run; a curve ")
-                + "across a pH change means little");
-        }
-
-        if (run.Entries.Any(e => e.Counts && e is Entry.Watered))
-        {
-            _warnings.Add($"water was added; readings before it count for less, as the curve of '{thickener.Name}' has moved since");
-        }
+        EvidenceWarning?[] all =
+        [
+            _tooFarInTemperature > 0 ? new EvidenceWarning.TooFarFromReference(_tooFarInTemperature) : null,
+            _corrected > 0 ? new EvidenceWarning.Corrected(_corrected, _bodies.InUse) : null,
+            _withoutTemperature > 0 ? new EvidenceWarning.WithoutTemperature(_withoutTemperature) : null,
+            _withoutWait > 0 ? new EvidenceWarning.WithoutWait(_withoutWait) : null,
+            .. NotesOn(thickener),
+            _highestPh - _lowestPh > 0.5 ? new EvidenceWarning.AcidityMoved(_lowestPh, _highestPh) : null,
+            run.Entries.Any(e => e.Counts && e is Entry.Watered) ? new EvidenceWarning.Watered(thickener.Name) : null,
+        ];
+        _warnings.AddRange(all.OfType<EvidenceWarning>());
     }
 
     /// <summary>What a reader must know of a thickener's curve; after <see cref="Collect"/>.</summary>
-    public IEnumerable<string> NotesOn(Thickener thickener)
+    public IEnumerable<EvidenceWarning> NotesOn(Thickener thickener)
     {
         if (LowPh(thickener) is { } ph)
         {
-            yield return FormattableString.Invariant(
-                $"at pH {ph:0.0} an alkali-swellable thickener hardly swells: raise the pH first, the curve means little");
+            yield return new EvidenceWarning.LowPh(ph);
         }
 
         if (ReferenceEquals(thickener.UsualRange, DoseRange.Common))
         {
-            yield return $"no usual range is stated for '{thickener.Name}': 1 to 5 % is assumed; a strong thickener needs its own "
-                + $"range_pct";
+            yield return new EvidenceWarning.NoUsualRange(thickener.Name);
         }
     }
-
-    private static string Readings(int count) => count == 1 ? "1 reading" : FormattableString.Invariant($"{count} readings");
 }

@@ -86,7 +86,7 @@ internal static class BatchCertificate
         if (check.Body is { } body)
         {
             rows.Add(GridRow.Of(
-                $"viscosity at {at}, mPa·s", check.Condition?.Words ?? check.Run.MethodInForce.Id, Wanted(body),
+                $"viscosity at {at}, mPa·s", check.Condition is { } condition ? MethodWords.Of(condition) : check.Run.MethodInForce.Id, Wanted(body),
                 body.Value is { } value ? Found(value) : "–",
                 body.Value is { } known ? CheckWords.Relative(known.Uncertainty) : "–",
                 Chance(body.Chance)));
@@ -177,7 +177,7 @@ internal static class BatchCertificate
         string[] remarks =
         [
             .. check.Warnings.Select(w => Sentence.Of(CheckRemarks.Of(w))),
-            .. check.Drift is { } drift ? [Sentence.Of(drift.Words(today))] : Array.Empty<string>(),
+            .. check.Drift is { } drift ? [Sentence.Of(DriftWords.Of(drift, today))] : Array.Empty<string>(),
         ];
         return [.. corrections, .. remarks.Except(corrections, StringComparer.Ordinal)];
     }

@@ -19,7 +19,7 @@ internal static class Corrections
         [
             .. rows.Length == 0 ? ["No row is void or doubted."] : rows,
             .. Temperatures(file),
-            .. (study?.Evidence.Warnings ?? []).Select(Sentence.Of),
+            .. (study?.Evidence.Warnings ?? []).Select(w => Sentence.Of(EvidenceWords.Of(w))),
         ];
     }
 

@@ -20,7 +20,7 @@ internal static class StudyBlocks
     /// <summary>Why nothing can be said of the run; null where something can.</summary>
     public static string? Trouble(StudyOutcome outcome) => outcome switch
     {
-        StudyOutcome.Refused refused => refused.Reason,
+        StudyOutcome.Refused refused => EvidenceWords.Of(refused.Reason),
         StudyOutcome.Made { Study: { NoAdvice: NoAdvice.NoStringTarget missing } } => AdviceWords.Why(missing),
         StudyOutcome.Made { Study: { IsRead: false, IsOfTwo: false } } => "no reading of it counts",
         _ => null,

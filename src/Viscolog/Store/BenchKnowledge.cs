@@ -3,6 +3,7 @@ using Viscolog.Core.Checking;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
+using Viscolog.Wording;
 
 namespace Viscolog.Store;
 
@@ -49,7 +50,7 @@ internal sealed record BenchKnowledge(ImmutableArray<Material> Materials, Immuta
 
     /// <summary>How each method reads certified oils, by method and speed.</summary>
     public ImmutableArray<MethodDrift> Drifts()
-        => [.. Oils.Select(o => o.Condition).Distinct().OrderBy(c => c.Words, StringComparer.Ordinal)
+        => [.. Oils.Select(o => o.Condition).Distinct().OrderBy(MethodWords.Of, StringComparer.Ordinal)
             .Select(c => MethodDrift.Of(Oils, c, RepeatabilityOf(c.Method) ?? c.Method.Repeatability)!)];
 
     /// <summary>The repeatability that the bench keeps for a method; null where it keeps none, or several.</summary>

@@ -36,7 +36,7 @@ internal static class AdviceWords
     /// <summary>Why there is no advice, and what to do.</summary>
     public static string Refusal(StudyOutcome outcome) => outcome switch
     {
-        StudyOutcome.Refused refused => refused.Reason,
+        StudyOutcome.Refused refused => EvidenceWords.Of(refused.Reason),
         StudyOutcome.Made { Study.NoAdvice: { } why } => Why(why),
         _ => "",
     };

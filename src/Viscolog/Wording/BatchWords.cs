@@ -37,7 +37,7 @@ internal static class BatchWords
             + $"first if you can."),
         BatchSource.RunOfTwo => Repeated("two thickeners work together in it"),
         BatchSource.RunWithoutReadings => Repeated("no reading of it counts"),
-        BatchSource.RunWithoutCurve without => Repeated(without.Why),
+        BatchSource.RunWithoutCurve without => Repeated(EvidenceWords.Of(without.Why)),
         _ => throw new ArgumentOutOfRangeException(nameof(source), source, "not a case of the closed set"),
     };
 
@@ -55,7 +55,7 @@ internal static class BatchWords
             + "keep it",
         BatchNote.ReadingsDecide => "a larger vessel mixes more slowly than a cup, other lots thicken differently, and colour or filler "
             + "shifts the curve: the readings decide, not the last gram of the plan",
-        BatchNote.OfEvidence evidence => evidence.Words,
+        BatchNote.OfEvidence evidence => EvidenceWords.Of(evidence.Warning),
         _ => throw new ArgumentOutOfRangeException(nameof(note), note, "not a case of the closed set"),
     };
 

@@ -1,6 +1,5 @@
 using System.Globalization;
 using Viscolog.Core.Checking;
-using Viscolog.Core.Observing;
 
 namespace Viscolog.Wording;
 
@@ -14,8 +13,8 @@ internal static class CheckRemarks
             + "string length",
         CheckRefusal.OtherMethod other => $"the specification '{other.Specification}' asks for readings by {other.Asked.Id}, the run was "
             + $"read by {other.Read.Id}: bodies by different methods can't be compared, read it by {other.Asked.Id}",
-        CheckRefusal.MixedConditions mixed => ReadingSentences.Mixture(mixed.Conditions),
-        CheckRefusal.NoBody no => no.Why,
+        CheckRefusal.MixedConditions mixed => MethodWords.Mixture(mixed.Conditions),
+        CheckRefusal.NoBody no => EvidenceWords.Of(no.Why),
         _ => throw new ArgumentOutOfRangeException(nameof(refusal), refusal, "not a case of the closed set"),
     };
 
@@ -33,7 +32,7 @@ internal static class CheckRemarks
     /// <summary>What a reader of a check must know.</summary>
     public static string Of(CheckWarning warning) => warning switch
     {
-        CheckWarning.OfReadings readings => readings.Words,
+        CheckWarning.OfReadings readings => EvidenceWords.Of(readings.Warning),
         CheckWarning.Outliers(var count, var of) => string.Create(CultureInfo.InvariantCulture, $"{count} of {of} readings "
             + $"{(count == 1 ? "lies" : "lie")} far off the others and {(count == 1 ? "counts" : "count")} for next to nothing"),
         CheckWarning.ReadEarly(var count) => $"{Count.Of(count, "reading was", "readings were")} taken before the pot had settled and "
@@ -44,7 +43,7 @@ internal static class CheckRemarks
             $"{Count.Of(count, "reading", "readings")} without temperature: taken within 2 °C of {reference.Celsius:0.#} °C"),
         CheckWarning.NeverChecked never => $"{never.Method.Id} was never checked with a certified oil at this bench: a bias of the "
             + "instrument would go unseen",
-        CheckWarning.CheckOverdue overdue => overdue.Drift.Words(overdue.Today),
+        CheckWarning.CheckOverdue overdue => DriftWords.Of(overdue.Drift, overdue.Today),
         CheckWarning.FarOil far => string.Create(CultureInfo.InvariantCulture, $"the method was checked with an oil of "
             + $"{far.Oil.MilliPascalSeconds:0.###} mPa·s, far from this batch: its bias may be another here"),
         CheckWarning.OtherBase other => $"the specification is for base '{other.Asked}', the run is of '{other.Own}'",

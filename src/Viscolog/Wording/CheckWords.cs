@@ -158,7 +158,7 @@ internal static class CheckWords
 
         if (check.Drift is { } drift)
         {
-            yield return ("Method", drift.Words(today));
+            yield return ("Method", DriftWords.Of(drift, today));
         }
     }
 

@@ -6,14 +6,33 @@ namespace Viscolog.Wording;
 /// <summary>How a method reads certified oils, in words.</summary>
 internal static class DriftWords
 {
+    /// <summary>In a sentence, with what to do.</summary>
+    /// <param name="drift">What the oils show.</param>
+    /// <param name="today">The day it is asked.</param>
+    public static string Of(MethodDrift drift, DateOnly today)
+    {
+        var next = drift.IsOld(today) ? "; check it again before relying on it"
+            : drift.IsBiased ? "; clean it and check again, and have it adjusted if that stays" : "";
+        return string.Create(CultureInfo.InvariantCulture, $"{MethodWords.Of(drift.Condition)}: reads "
+            + $"{Math.Abs(100 * double.ExpM1(drift.LnBias)):0.0} % too {(drift.LnBias < 0 ? "low" : "high")}, give or take "
+            + $"{2 * drift.Uncertainty.Percent:0.0} %, checked {Ago(drift, today)} with {drift.Readings} "
+            + $"{(drift.Readings == 1 ? "reading" : "readings")}{next}");
+    }
+
     /// <summary>In a few words.</summary>
     /// <param name="drift">What the oils show.</param>
     /// <param name="today">The day it is asked.</param>
     public static string Brief(MethodDrift drift, DateOnly today)
     {
-        var speed = drift.Condition.RevolutionsPerMinute is null ? "" : drift.Condition.Words + " ";
+        var speed = drift.Condition.RevolutionsPerMinute is null ? "" : MethodWords.Of(drift.Condition) + " ";
         return string.Create(CultureInfo.InvariantCulture, $"{speed}{100 * double.ExpM1(drift.LnBias):+0.0;-0.0;0.0} % ± "
-            + $"{drift.Uncertainty.Percent:0.0}, checked {MethodDrift.Ago(drift.DaysSince(today))}")
-            + (drift.IsOld(today) ? ", overdue" : "");
+            + $"{drift.Uncertainty.Percent:0.0}, checked {Ago(drift, today)}{(drift.IsOld(today) ? ", overdue" : "")}");
     }
+
+    private static string Ago(MethodDrift drift, DateOnly today) => drift.DaysSince(today) switch
+    {
+        0 => "today",
+        1 => "yesterday",
+        var days => string.Create(CultureInfo.InvariantCulture, $"{days} days ago"),
+    };
 }

@@ -1,6 +1,5 @@
 using System.Globalization;
 using Viscolog.Core.Measuring;
-using Viscolog.Core.Observing;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Wording;
@@ -9,10 +8,59 @@ namespace Viscolog.Wording;
 internal static class MethodWords
 {
     /// <summary>Why a reading can't become a quantity, and what to do.</summary>
-    public static string Of(ConversionRefusal refusal) => ReadingSentences.Of(refusal);
+    public static string Of(ConversionRefusal refusal) => refusal switch
+    {
+        ConversionRefusal.Missing missing => Missing(missing.Part),
+        ConversionRefusal.BeyondFullScale beyond
+            => FormattableString.Invariant($"{beyond.Torque.Percent:0.#} % is beyond full scale; use a lower speed or a smaller spindle"),
+        ConversionRefusal.OutsideCup outside => Outside(outside),
+        ConversionRefusal.OutsidePaddle outside => FormattableString.Invariant(
+            $"{outside.Units:0.#} KU is outside the paddle's useful range of about 2 to 50 P (59 to 132 KU); use ")
+            + (outside.IsThin ? "an efflux cup" : "a rotational viscometer"),
+        ConversionRefusal.BallFloats => "the ball is not denser than the liquid and can't sink in it; use a denser ball",
+        ConversionRefusal.BallTooWide wide => FormattableString.Invariant($"the ball is {wide.Width.Percent:0} % as wide as the jar; ")
+            + "the wall's drag is only known up to 30 %: use a wider jar or a smaller ball",
+        ConversionRefusal.BallTooFast fast => FormattableString.Invariant(
+            $"the ball falls too fast for Stokes' law: Re = {fast.Reynolds:0.##}, at most 0.1; use a ball of about ")
+            + FormattableString.Invariant($"{fast.Smaller.Millimeters:0.##} mm or a lighter one, or an efflux cup"),
+        ConversionRefusal.NoFall => "a fall takes longer than 0 s; enter the seconds",
+        ConversionRefusal.SlumpTooSmall small => FormattableString.Invariant($"a slump of {small.Slump.Millimeters:0.#} mm is under a ")
+            + "twentieth of the height: the paste is too stiff for this cylinder; use a higher one",
+        ConversionRefusal.SlumpTooLarge large => FormattableString.Invariant($"a slump of {large.Slump.Millimeters:0.#} mm leaves ")
+            + "hardly a heap: the material is too thin for a slump; use a cup or a ball in a jar",
+        _ => throw new ArgumentOutOfRangeException(nameof(refusal), refusal, "not a case of the closed set"),
+    };
 
     /// <summary>What to know before a reading is used.</summary>
-    public static string Of(ReadingWarning warning) => ReadingSentences.Of(warning);
+    public static string Of(ReadingWarning warning) => warning switch
+    {
+        ReadingWarning.LowTorque low => FormattableString.Invariant($"torque {low.Torque.Percent:0.#} % is under 10 % of full scale: ")
+            + FormattableString.Invariant($"the scale's own error grows to {low.Error.Percent:0} % of the value"),
+        ReadingWarning.BetweenOils => "Krebs units tell a viscosity only approximately: interpolated between three oils",
+        ReadingWarning.BeyondOils => "Krebs units tell a viscosity only approximately: extrapolated beyond the oils of 70 and 95 KU, "
+            + "good to about a quarter",
+        ReadingWarning.NoJar open => "no jar diameter: the wall is left out, and the viscosity comes out too high "
+            + FormattableString.Invariant($"(by {open.Excess.Percent:0} % in a jar ten times as wide as the ball)"),
+        ReadingWarning.ShortFall => "a fall of under 5 s is hard to time by hand; use a longer way or a smaller ball",
+        ReadingWarning.NearlyFloats => "ball and liquid are nearly equal in density: a small error in either shifts the value a lot; "
+            + "use a denser ball",
+        ReadingWarning.SmallSlump => "a slump under a fifth of the height: the formula runs low there, by up to 15 %; use a "
+            + "higher cylinder",
+        ReadingWarning.LargeSlump => "a slump above 0.85 of the height tells little; use a ball in a jar",
+        ReadingWarning.OddCylinder odd => FormattableString.Invariant($"the cylinder is {odd.HeightOverDiameter:0.##} times as high as ")
+            + "wide: the formula holds for 0.8 to 1.2",
+        _ => throw new ArgumentOutOfRangeException(nameof(warning), warning, "not a case of the closed set"),
+    };
+
+    /// <summary>What a reading's value depends on besides the liquid, in a few words.</summary>
+    public static string Of(ShearCondition condition) => condition.Method.Id + (condition.RevolutionsPerMinute is { } rpm
+        ? string.Create(CultureInfo.InvariantCulture, $" at {rpm:0.###} 1/min")
+        : condition.Method.Scales.Any(s => s.HasSpeed) ? ", speed not stated" : "");
+
+    /// <summary>Why readings under different shear conditions can't be one curve, and what to do.</summary>
+    public static string Mixture(IEnumerable<ShearCondition> conditions)
+        => $"the readings were taken under different shear conditions ({string.Join("; ", conditions.Select(Of))}) and are not one curve: "
+            + "keep those of one condition and void the others, or split them into a run each";
 
     /// <summary>What would suit better.</summary>
     public static string Of(BetterChoice better) => better switch
@@ -69,4 +117,36 @@ internal static class MethodWords
         CupSeries.D1200 => "ASTM D1200: v = a*(t - t0) (published equation)",
         _ => "ASTM D4212 dip cup: v = a*(t - t0) (a maker's published equation)",
     };
+
+    private static string Missing(MissingPart part) => part switch
+    {
+        MissingPart.CupDensity => "seconds of a cup tell a kinematic viscosity; the dynamic one needs the density: weigh 100 mL of the "
+            + "liquid (run file: base_density_g_ml; convert: --density)",
+        MissingPart.TorqueFactor => "a torque needs the instrument's factor: mPa·s for each % at this spindle and speed (run file: "
+            + "factor_mpas_per_pct; convert: --factor)",
+        MissingPart.Ball => "a falling ball needs its diameter and density and the distance that is timed (run file: ball_diameter_mm, "
+            + "ball_density_g_ml, fall_mm; convert: --ball, --ball-density, --fall)",
+        MissingPart.BallLiquidDensity => "a falling ball needs the liquid's density: weigh 100 mL of it (run file: base_density_g_ml; "
+            + "convert: --density)",
+        MissingPart.CylinderHeight => "a slump needs the cylinder's height (run file: cylinder_height_mm; convert: --height)",
+        MissingPart.PasteDensity => "a slump needs the paste's density: weigh 100 mL of it (run file: base_density_g_ml; convert: "
+            + "--density)",
+        _ => throw new ArgumentOutOfRangeException(nameof(part), part, "not a part"),
+    };
+
+    private static string Outside(ConversionRefusal.OutsideCup outside)
+    {
+        var cup = outside.Cup;
+        var read = FormattableString.Invariant($"{outside.Time.TotalSeconds:0.#} s is outside the {cup.Least.TotalSeconds:0} to ")
+            + FormattableString.Invariant($"{cup.Most.TotalSeconds:0} s within which {cup.Name} tells a viscosity");
+        return outside switch
+        {
+            { Instead: { } next, About: { } about }
+                => FormattableString.Invariant($"{read}; {next.Name} ({next.Id}) fits: about {about.TotalSeconds:0} s"),
+            { Instead: { } finest } => $"{read}; try one with a finer orifice, down to {finest.Name} ({finest.Id})",
+            _ => outside.Time > cup.Most
+                ? $"{read}; use a cup with a wider orifice, or a rotational viscometer"
+                : $"{read}; use a cup with a finer orifice",
+        };
+    }
 }

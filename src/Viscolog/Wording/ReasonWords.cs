@@ -27,7 +27,7 @@ internal static class ReasonWords
     /// <summary>What the reader of advice must know.</summary>
     public static string Of(AdviceWarning warning) => warning switch
     {
-        AdviceWarning.OfEvidence evidence => evidence.Words,
+        AdviceWarning.OfEvidence evidence => EvidenceWords.Of(evidence.Warning),
         AdviceWarning.HardlyThickened => "the thickener has hardly thickened so far: check the pH, the product and the mixing before "
             + "more goes in",
         AdviceWarning.UnlikeHistory { IsSure: true } => "this pot is unlike the earlier runs, which therefore count for nothing: check "

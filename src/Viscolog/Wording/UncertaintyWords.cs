@@ -27,7 +27,7 @@ internal static class UncertaintyWords
         UncertaintyPart.ReadingOff => "stopwatch, scale or ruler, each reading its own",
         UncertaintyPart.Calibration calibration => Calibration(calibration),
         UncertaintyPart.OfTemperature { IsRead: true } read => string.Create(CultureInfo.InvariantCulture, $"thermometer "
-            + $"{UncertaintyPart.OfTemperature.Thermometer} °C, correction by {read.Coefficient}"),
+            + $"{UncertaintyPart.OfTemperature.Thermometer} °C, correction by {EvidenceWords.Of(read.Coefficient)}"),
         UncertaintyPart.OfTemperature => "no temperature was read",
         UncertaintyPart.UnreadDegrees => "anywhere within 2 °C of the reference",
         UncertaintyPart.BuildUp => "what may still be to come",

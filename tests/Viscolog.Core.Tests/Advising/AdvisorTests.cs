@@ -1,4 +1,5 @@
 using Viscolog.Core.Advising;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.Core.Tests.Support;
@@ -209,7 +210,7 @@ public sealed class AdvisorTests
     {
         var run = Bench.Run(9000, Bench.Read(1000, ph: ph), Bench.Dose(0.5), Bench.Read(1150, ph: ph));
         Assert.Equal(isTooLow, Of(run).Action is BenchAction.GiveUp { Remedy: Remedy.RaisePh });
-        Assert.Equal(isTooLow, Studied.Of(new(run)).Evidence.Warnings.Any(w => w.Contains("raise the pH first", StringComparison.Ordinal)));
+        Assert.Equal(isTooLow, Studied.Of(new(run)).Evidence.Warnings.Any(w => w is EvidenceWarning.LowPh));
         Assert.IsType<BenchAction.Add>(Of(run with { Thickeners = [Bench.Thickener with { Chemistry = ThickenerChemistry.Associative }] }).Action);
     }
 

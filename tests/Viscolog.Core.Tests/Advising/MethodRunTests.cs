@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Measuring;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.Core.Tests.Support;
@@ -50,9 +51,8 @@ public sealed class MethodRunTests
     {
         var run = Of("rotational", [12, 20, 41], 9000);
         var mixed = run with { Entries = [.. run.Entries.SkipLast(1), Read(new InstrumentValue.Torque(Percentage.FromPercent(41), 50))] };
-        var reason = Assert.IsType<StudyOutcome.Refused>(Study.Of(new(mixed))).Reason;
-        Assert.Contains("rotational at 20 1/min; rotational at 50 1/min", reason, StringComparison.Ordinal);
-        Assert.Contains("void the others", reason, StringComparison.Ordinal);
+        var refused = Assert.IsType<StudyOutcome.Refused>(Study.Of(new(mixed)));
+        Assert.Equal([20, 50], Assert.IsType<EvidenceTrouble.MixedConditions>(refused.Reason).Conditions.Select(c => c.RevolutionsPerMinute!.Value));
     }
 
     [Fact]
@@ -65,16 +65,21 @@ public sealed class MethodRunTests
 
     [Fact]
     public void A_last_reading_outside_the_cups_limits_is_refused_with_the_cup_that_fits()
-        => Assert.Contains("iso-2431-5", Assert.IsType<StudyOutcome.Refused>(Study.Of(new(Of("iso-2431-4", [30, 40, 115], 200)))).Reason, StringComparison.Ordinal);
+    {
+        var refused = Assert.IsType<StudyOutcome.Refused>(Study.Of(new(Of("iso-2431-4", [30, 40, 115], 200))));
+        var nothing = Assert.IsType<EvidenceTrouble.NothingConverted>(refused.Reason);
+        Assert.True(nothing.IsByCup);
+        Assert.Equal("iso-2431-5", Assert.IsType<ConversionRefusal.OutsideCup>(nothing.Reason).Instead!.Id);
+    }
 
     [Fact]
     public void A_target_that_the_cup_can_not_tell_is_warned_of_with_the_cup_that_fits()
     {
-        Assert.Contains(Warnings(600), w => w.Contains("the target can't be read", StringComparison.Ordinal) && w.Contains("iso-2431-6", StringComparison.Ordinal));
-        Assert.Contains(Warnings(60_000), w => w.Contains("rotational viscometer", StringComparison.Ordinal));
-        Assert.DoesNotContain(Warnings(120), w => w.Contains("the target can't be read", StringComparison.Ordinal));
-        static ImmutableArray<string> Warnings(double target)
-            => Studied.Of(new(Of("iso-2431-4", [32, 40, 50], target))).Evidence.Warnings;
+        Assert.Equal("iso-2431-6", Beyond(600)!.Instead!.Id);
+        Assert.Null(Beyond(60_000)!.Instead);
+        Assert.Null(Beyond(120));
+        static EvidenceWarning.TargetBeyondCup? Beyond(double target) => Studied.Of(new(Of("iso-2431-4", [32, 40, 50], target)))
+            .Evidence.Warnings.OfType<EvidenceWarning.TargetBeyondCup>().SingleOrDefault();
     }
 
     [Fact]
@@ -91,7 +96,8 @@ public sealed class MethodRunTests
     {
         var advised = Studied.Of(new(Of("iso-2431-4", [22, 40, 62], 200)));
         Assert.Equal(2, advised.Posterior.Evidence.ReadingCount);
-        Assert.Contains(advised.Evidence.Warnings, w => w.Contains("1 reading left out: 22 s is outside", StringComparison.Ordinal));
+        var left = Assert.Single(advised.Evidence.Warnings.OfType<EvidenceWarning.LeftOut>());
+        Assert.Equal((1, 22), (left.Readings, Assert.IsType<ConversionRefusal.OutsideCup>(left.Last).Time.TotalSeconds));
     }
 
     /// <summary>22 s of a dip cup whose t₀ is 14 s scatter twice as much in viscosity as its middle does; a repeatability that is stated stands as it is.</summary>
@@ -128,7 +134,7 @@ public sealed class MethodRunTests
             9000, Bench.Read(At(1000, 18), celsius: 18), Bench.Read(At(1000, 28), celsius: 28), Bench.Dose(1), Bench.Read(At(2000, 23)), Bench.Dose(0.5), Bench.Read(At(3000, 28), celsius: 28));
         var advised = Studied.Of(new(run with { Repeatability = Percentage.FromPercent(1) }));
         Assert.Equal(3000, advised.Posterior.BodyAt(Dose.FromPercent(1.5), Study.Level).Median.MilliPascalSeconds, 100.0);
-        Assert.Contains(advised.Evidence.Warnings, w => w.Contains("learned from this run", StringComparison.Ordinal));
+        Assert.Equal(CoefficientOrigin.Learned, Assert.Single(advised.Evidence.Warnings.OfType<EvidenceWarning.Corrected>()).By.Origin);
     }
 
     [Fact]

@@ -95,11 +95,11 @@ public sealed class PairAdviceTests
     }
 
     [Fact]
-    public void Three_thickeners_are_refused_in_words()
+    public void Three_thickeners_are_refused()
     {
         var run = PairBench.Run(6000, Wanted, PairBench.Read(1000, 6));
         var refused = Assert.IsType<StudyOutcome.Refused>(Study.Of(new(run with { Thickeners = run.Thickeners.Add(new Thickener("C")) })));
-        Assert.Contains("two thickeners", refused.Reason, StringComparison.Ordinal);
+        Assert.Equal(new Core.Observing.EvidenceTrouble.NotTwoThickeners(), refused.Reason);
     }
 
     [Fact]

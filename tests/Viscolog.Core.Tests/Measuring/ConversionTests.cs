@@ -152,7 +152,7 @@ public sealed class ConversionTests
     public void A_small_slump_is_warned_of_and_less_sure()
     {
         var (small, good) = (Converted(Slump(15)), Converted(Slump(25)));
-        Assert.Equal([new ReadingWarning.SmallSlump(Percentage.FromPercent(15))], small.Warnings);
+        Assert.Equal([new ReadingWarning.SmallSlump()], small.Warnings);
         Assert.Empty(good.Warnings);
         Assert.Equal(10, good.CalibrationUncertainty.Percent, 1e-9);
         Assert.Equal(100 * double.Hypot(0.1, (2 / Math.Sqrt(3)) - 1), small.CalibrationUncertainty.Percent, 1e-9);

@@ -1,5 +1,6 @@
 using Viscolog.Core.Advising;
 using Viscolog.Core.Batches;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Quantities;
 using Viscolog.Tests.Support;
 using Viscolog.Wording;
@@ -33,7 +34,7 @@ public sealed class BatchWordsTests
         { new BatchSource.CurveOfRun(false, Dose.FromPercent(1), "T", Named with { High = null }), "(1.25 % to more than was read," },
         { new BatchSource.RunOfTwo(), "(two thickeners work together in it)" },
         { new BatchSource.RunWithoutReadings(), "(no reading of it counts)" },
-        { new BatchSource.RunWithoutCurve("x y"), "(x y)" },
+        { new BatchSource.RunWithoutCurve(new EvidenceTrouble.NoThickener()), "(the run names no thickener" },
         { new BatchNote.FewScaleSteps(Mass.FromGrams(1), 2, Mass.FromGrams(0.1)), "the scale (1 g): cut the thickener with water (1:2 at "
             + "least)" },
         { new BatchNote.BaseChanged(Mass.FromGrams(12), Mass.None), "in the run 12 g of samples were taken: what" },
@@ -42,7 +43,7 @@ public sealed class BatchWordsTests
         { new BatchNote.DensityTaken("T"), "for 'T': it counts with 1.0 g/mL" },
         { new BatchNote.OrderOfRun(), "in the order of the run" },
         { new BatchNote.ReadingsDecide(), "not the last gram of the plan" },
-        { new BatchNote.OfEvidence("x"), "x" },
+        { new BatchNote.OfEvidence(new EvidenceWarning.WithoutWait(2)), "2 readings without wait_s" },
     };
 
     [Theory]

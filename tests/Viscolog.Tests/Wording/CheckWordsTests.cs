@@ -1,6 +1,7 @@
 using Viscolog.Core.Charting;
 using Viscolog.Core.Checking;
 using Viscolog.Core.Measuring;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Quantities;
 using Viscolog.Tests.Support;
 using Viscolog.Wording;
@@ -12,6 +13,7 @@ public sealed class CheckWordsTests
 {
     private static readonly DateOnly Day = new(2026, 3, 2);
     private static readonly Percentage Two = Percentage.FromPercent(2);
+    private static readonly CoefficientInUse Usual = new(TemperatureCoefficient.Default, CoefficientOrigin.Default);
     private static readonly MethodDrift High = new(new(Method.Direct, null), 0.05, Percentage.FromPercent(1), 3, Day, null);
 
     /// <summary>Each case and a piece of what it says.</summary>
@@ -20,8 +22,8 @@ public sealed class CheckWordsTests
         { new CheckRefusal.AsksForNothing("P"), "'P' asks for nothing" },
         { new CheckRefusal.OtherMethod("P", Method.Find("krebs")!, Method.Direct), "by krebs, the run was read by direct" },
         { new CheckRefusal.MixedConditions([new(Method.Direct, 10), new(Method.Direct, 20)]), "different shear conditions" },
-        { new CheckRefusal.NoBody("x"), "x" },
-        { new CheckWarning.OfReadings("x"), "x" },
+        { new CheckRefusal.NoBody(new EvidenceTrouble.NoThickener()), "names no thickener" },
+        { new CheckWarning.OfReadings(new EvidenceWarning.WithoutWait(2)), "2 readings without wait_s" },
         { new CheckWarning.Outliers(1, 4), "1 of 4 readings lies far off the others and counts for" },
         { new CheckWarning.Outliers(2, 5), "2 of 5 readings lie far off the others and count for" },
         { new CheckWarning.ReadEarly(1), "1 reading was taken before the pot had settled and does not count" },
@@ -57,11 +59,11 @@ public sealed class CheckWordsTests
         { new UncertaintyPart.Calibration(Two, High, false, false), "5.1 % too high, taken out; how well that is known counts" },
         { new UncertaintyPart.Calibration(Two, High with { LnBias = 0.01 }, false, true), "a bias of 1.0 % is not told from none and counts as "
             + "doubt; the check is overdue" },
-        { new UncertaintyPart.OfTemperature(Two, true, "a default coefficient"), "thermometer 0.2 °C, correction by a default coefficient" },
-        { new UncertaintyPart.OfTemperature(Two, false, "x"), "no temperature was read" },
+        { new UncertaintyPart.OfTemperature(Two, true, Usual), "thermometer 0.2 °C, correction by a default coefficient" },
+        { new UncertaintyPart.OfTemperature(Two, false, Usual), "no temperature was read" },
         { new UncertaintyPart.UnreadDegrees(Two), "within 2 °C" },
         { new UncertaintyPart.BuildUp(Two), "what may still be to come" },
-        { new ValueGap.NotChecked(new CheckRefusal.NoBody("x")), "x" },
+        { new ValueGap.NotChecked(new CheckRefusal.NoBody(new EvidenceTrouble.NoThickener())), "names no thickener" },
         { new ValueGap.NothingSettled(), "no reading of its last step has settled" },
         { new ValueGap.NotRead(), "was not read" },
         { new ValueGap.TooFewReadings(1, 2), "1 of the 2 readings" },
@@ -127,7 +129,7 @@ public sealed class CheckWordsTests
         { new StepReason.MayStillBuild(), "The pot may still build." },
         { new StepReason.LetItRest(), "Let it rest, stir gently," },
         { new StepReason.ReadingsDecideNothing(14, null), "14 more readings would decide, which is too many." },
-        { new StepReason.ReadingsDecideNothing(null, new UncertaintyPart.OfTemperature(Two, true, "x")),
+        { new StepReason.ReadingsDecideNothing(null, new UncertaintyPart.OfTemperature(Two, true, Usual)),
             "No number of readings decides: the greatest doubt is temperature (2.0 %); bring the pot to 23 °C and read it there." },
         { new StepReason.StringTooShort(), "The string is too short:" },
         { new StepReason.StringTooLong(), "The string is too long:" },

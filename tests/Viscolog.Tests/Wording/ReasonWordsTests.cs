@@ -1,4 +1,5 @@
 using Viscolog.Core.Advising;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Quantities;
 using Viscolog.Wording;
 
@@ -94,7 +95,8 @@ public sealed class ReasonWordsTests
             Enum.GetValues<Remedy>().Select(ReasonWords.Of).Distinct(StringComparer.Ordinal).Count());
         AdviceWarning[] warnings =
         [
-            new AdviceWarning.OfEvidence("x"), new AdviceWarning.HardlyThickened(), new AdviceWarning.UnlikeHistory(true),
+            new AdviceWarning.OfEvidence(new EvidenceWarning.WithoutWait(2)), new AdviceWarning.HardlyThickened(),
+            new AdviceWarning.UnlikeHistory(true),
             new AdviceWarning.UnlikeHistory(false), new AdviceWarning.HistoryLeftAside("T"), new AdviceWarning.FewScaleSteps(),
         ];
         Assert.Equal(warnings.Length, warnings.Select(ReasonWords.Of).Distinct(StringComparer.Ordinal).Count());

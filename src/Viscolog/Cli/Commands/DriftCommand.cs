@@ -10,6 +10,7 @@ using Viscolog.Store;
 using Viscolog.Store.Copy;
 using Viscolog.Tables;
 using Viscolog.Text;
+using Viscolog.Wording;
 
 namespace Viscolog.Cli.Commands;
 
@@ -137,7 +138,7 @@ internal sealed class DriftCommand : CalledCommand
 
         foreach (var drift in drifts)
         {
-            terminal.Wrapped(drift.Words(today), margin: 2);
+            terminal.Wrapped(DriftWords.Of(drift, today), margin: 2);
         }
 
         terminal.Line();
@@ -147,7 +148,7 @@ internal sealed class DriftCommand : CalledCommand
             var reading = o.Row.Reading;
             table.Add(
                 o.Number.ToString(CultureInfo.InvariantCulture), reading.On.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
-                reading.Condition.Words, PlainText.Shorten(reading.Oil.Name, 20),
+                MethodWords.Of(reading.Condition), PlainText.Shorten(reading.Oil.Name, 20),
                 Wording.Shown.Limit(reading.Oil.Viscosity.MilliPascalSeconds), Wording.Shown.Limit(reading.Read.MilliPascalSeconds),
                 FormattableString.Invariant($"{100 * double.ExpM1(reading.Deviation.Ln):+0.0;-0.0;0.0} %"),
                 PlainText.Shorten(o.Row.Void ?? "", 20));

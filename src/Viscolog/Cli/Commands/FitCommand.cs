@@ -34,9 +34,9 @@ internal sealed class FitCommand : CalledCommand
         switch (Study.Of(new(named.File.Run) { Band = _target.Band(named.File, call), History = named.Earlier }))
         {
             case StudyOutcome.Refused refused:
-                return call.Refuse($"{named.Name}: {refused.Reason}");
+                return call.Refuse($"{named.Name}: {EvidenceWords.Of(refused.Reason)}");
             case StudyOutcome.Made { Study: { IsRead: false, Evidence.Warnings: var warnings } }:
-                return call.Refuse($"{named.Name}: no reading to fit{(warnings is [var first, ..] ? $" ({first})" : "")}; log at least "
+                return call.Refuse($"{named.Name}: no reading to fit{(warnings is [var first, ..] ? $" ({EvidenceWords.Of(first)})" : "")}; log at least "
                     + $"the base as it stands");
             case StudyOutcome.Made { Study: var study } when TooFar(study, call) is { } dose:
                 var most = Posterior.ForecastUpTo * Top(study);
@@ -102,7 +102,7 @@ internal sealed record FitReport(Study Study, ImmutableArray<Dose> At)
                 a.Dose.Percent, Rounded.Four(a.Length.Median.Millimeters), Rounded.Four(a.Length.Low.Millimeters),
                 Rounded.Four(a.Length.High.Millimeters)))])
             : null,
-        Warnings = [.. warnings, .. Study.Evidence.Warnings],
+        Warnings = [.. warnings, .. Study.Evidence.Warnings.Select(EvidenceWords.Of)],
     };
 
     private static ShapeAnswer Shape(ShapeFit fit) => new(

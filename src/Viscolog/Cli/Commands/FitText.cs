@@ -50,7 +50,7 @@ internal static class FitText
 
         foreach (var warning in study.Evidence.Warnings)
         {
-            terminal.Wrapped("Note: " + warning);
+            terminal.Wrapped("Note: " + EvidenceWords.Of(warning));
         }
 
         terminal.Line();

@@ -4,6 +4,7 @@ using Viscolog.Cli.Calls;
 using Viscolog.Core.Advising;
 using Viscolog.Plots;
 using Viscolog.Plots.Oxy;
+using Viscolog.Wording;
 
 namespace Viscolog.Cli.Commands;
 
@@ -63,7 +64,7 @@ internal sealed class PlotCommand : CalledCommand
             switch (Study.Of(new(file.Run) { Band = _target.Band(file, call), History = named.Earlier }))
             {
                 case StudyOutcome.Refused refused:
-                    return call.Refuse($"{path}: {refused.Reason}");
+                    return call.Refuse($"{path}: {EvidenceWords.Of(refused.Reason)}");
                 case StudyOutcome.Made { Study.IsRead: false }:
                     return call.Refuse($"{path}: no reading to draw; log at least the base as it stands");
                 case StudyOutcome.Made { Study: var study }:

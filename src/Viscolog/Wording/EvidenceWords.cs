@@ -1,0 +1,58 @@
+using System.Globalization;
+using Viscolog.Core.Observing;
+
+namespace Viscolog.Wording;
+
+/// <summary>What a run's readings say of themselves, in sentences.</summary>
+internal static class EvidenceWords
+{
+    /// <summary>What a reader of the results must know.</summary>
+    public static string Of(EvidenceWarning warning) => warning switch
+    {
+        EvidenceWarning.LeftOut left => $"{Readings(left.Readings)} left out: {MethodWords.Of(left.Last)}",
+        EvidenceWarning.TargetBeyondCup target => $"the target can't be read with {target.Cup.Name}; "
+            + (target.Instead is { } other ? $"{other.Name} ({other.Id}) fits it" : "no cup fits it, a rotational viscometer would"),
+        EvidenceWarning.OfReading of => MethodWords.Of(of.Warning),
+        EvidenceWarning.YieldStresses => "bodies are yield stresses over 1/s: 1 Pa counts as 1000 mPa·s (see docs/science.md, section 10)",
+        EvidenceWarning.TooFarFromReference far
+            => $"{Readings(far.Readings)} more than 10 °C from the reference temperature left out; read nearer to it",
+        EvidenceWarning.Corrected corrected
+            => $"{Readings(corrected.Readings)} corrected for temperature with {Of(corrected.By)} (see docs/science.md, section 3)",
+        EvidenceWarning.WithoutTemperature bare
+            => $"{Readings(bare.Readings)} without temperature, taken as read at the reference temperature",
+        EvidenceWarning.WithoutWait bare => $"{Readings(bare.Readings)} without wait_s, taken as settled",
+        EvidenceWarning.AcidityMoved moved => string.Create(CultureInfo.InvariantCulture,
+            $"the pH moved from {moved.Low:0.0} to {moved.High:0.0} within the run; a curve across a pH change means little"),
+        EvidenceWarning.Watered watered
+            => $"water was added; readings before it count for less, as the curve of '{watered.Thickener}' has moved since",
+        EvidenceWarning.LowPh low => string.Create(CultureInfo.InvariantCulture,
+            $"at pH {low.Ph:0.0} an alkali-swellable thickener hardly swells: raise the pH first, the curve means little"),
+        EvidenceWarning.NoUsualRange none => $"no usual range is stated for '{none.Thickener}': 1 to 5 % is assumed; a strong thickener "
+            + $"needs its own range_pct",
+        _ => throw new ArgumentOutOfRangeException(nameof(warning), warning, "not a case of the closed set"),
+    };
+
+    /// <summary>Why the readings can't carry a curve, and what to do.</summary>
+    public static string Of(EvidenceTrouble trouble) => trouble switch
+    {
+        EvidenceTrouble.NoThickener => "the run names no thickener; add '# thickener: NAME' to it",
+        EvidenceTrouble.MixedConditions mixed => MethodWords.Mixture(mixed.Conditions),
+        EvidenceTrouble.AnotherThickener two => $"the pot holds '{two.Other}' beside '{two.Thickener}'; one curve can't hold both: state "
+            + $"target_string_mm for advice on body and string together, or keep one thickener a run",
+        EvidenceTrouble.NotTwoThickeners => "body and string together need two thickeners in the run's header, no more and no fewer",
+        EvidenceTrouble.NothingConverted nothing
+            => MethodWords.Of(nothing.Reason) + (nothing.IsByCup ? "; a run keeps to one cup, so pick it by the target" : ""),
+        _ => throw new ArgumentOutOfRangeException(nameof(trouble), trouble, "not a case of the closed set"),
+    };
+
+    /// <summary>What readings are brought to the reference temperature by.</summary>
+    public static string Of(CoefficientInUse by) => by.Origin switch
+    {
+        CoefficientOrigin.Stated => "the coefficient of the run",
+        CoefficientOrigin.Default => "a default coefficient",
+        _ => string.Create(CultureInfo.InvariantCulture, $"a coefficient learned from this run ({by.Coefficient.Kelvin:0} K)"),
+    };
+
+    private static string Readings(int count)
+        => count == 1 ? "1 reading" : string.Create(CultureInfo.InvariantCulture, $"{count} readings");
+}
