@@ -65,8 +65,8 @@ internal static class BatchWords
         => named.High is { } end ? FormattableString.Invariant($"{end.Percent:0.00} %") : "more than was read";
 
     private static string Repeated(string why) => $"The batch repeats the doses of the run. Its curve can't tell how far to go at once "
-        + $"({why}), so what is left after the first doses goes in by three equal parts; whether the run ended in band is not judged here: "
-        + "'viscolog advise' says.";
+        + $"({why}), so after the first doses the rest follows in three equal parts. Whether the run ended in band is not judged here; "
+        + "'viscolog advise' tells.";
 
     private static string Changes(BatchNote.BaseChanged changed)
     {

@@ -24,8 +24,8 @@ internal static class CheckRemarks
         ValueGap.NotChecked not => Of(not.Refusal),
         ValueGap.NothingSettled => "no reading of its last step has settled",
         ValueGap.NotRead => "its last step was not read",
-        ValueGap.TooFewReadings few => string.Create(CultureInfo.InvariantCulture, $"{few.There} of the {few.Needed} readings that a "
-            + $"value needs"),
+        ValueGap.TooFewReadings few => string.Create(CultureInfo.InvariantCulture, $"it has {few.There} of the {few.Needed} readings that "
+            + $"a value needs"),
         _ => throw new ArgumentOutOfRangeException(nameof(gap), gap, "not a case of the closed set"),
     };
 

@@ -48,11 +48,11 @@ internal static class CheckWords
         Doubt.ReadingsFall => "the readings of the pot fall over time, which is not settling",
         Doubt.NothingSettled => "no reading has settled yet",
         Doubt.TooFewReadings(var needed, var there) => string.Create(CultureInfo.InvariantCulture, $"a verdict needs {needed} readings of "
-            + $"the settled pot, {there} {(there == 1 ? "is" : "are")} there"),
+            + $"the settled pot, and there {(there == 1 ? "is" : "are")} {(there == 0 ? "none" : there)}"),
         Doubt.PhNotRead => "the specification asks for a pH, and none was read of the pot as it is now",
         Doubt.StringNotRead => "the specification asks for a string length, and none was read of the pot as it is now",
         Doubt.BodyNearLimit => "the value lies too near a limit for its uncertainty",
-        Doubt.BodyTooUnsure => "the value is not sure enough yet for so narrow a band",
+        Doubt.BodyTooUnsure => "the value is still too uncertain for this band",
         Doubt.PhNearLimit => "the pH lies too near a limit for what a bench meter can tell",
         Doubt.StringNearLimit => "the string length lies too near a limit for its uncertainty",
         _ => throw new ArgumentOutOfRangeException(nameof(doubt), doubt, "not a case of the closed set"),
@@ -189,5 +189,5 @@ internal static class CheckWords
     public static string Rule(BodyCheck body) => body.Accepted is { } inside
         ? string.Create(CultureInfo.InvariantCulture, $"{Rule()}; guard band {body.GuardBand!.Value.Percent:0.0} %: means "
             + $"from {Shown.Limit(inside.Low.MilliPascalSeconds)} to {Shown.Limit(inside.High.MilliPascalSeconds)} mPa·s are accepted")
-        : $"{Rule()}; at this uncertainty no mean would be accepted: the band is too narrow for it";
+        : $"{Rule()}; at this uncertainty no mean would be accepted: the band is too narrow";
 }

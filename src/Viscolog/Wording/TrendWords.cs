@@ -36,7 +36,7 @@ internal static class TrendWords
     public static string Of(ChartRefusal refusal) => refusal switch
     {
         ChartRefusal.TooFewBatches(var there) => string.Create(CultureInfo.InvariantCulture, $"limits need {ControlChart.LeastBaseline} "
-            + $"batches or more (20 tell them well), {there} {(there == 1 ? "is" : "are")} there"),
+            + $"batches or more (20 give good ones), and there {(there == 1 ? "is" : "are")} {(there == 0 ? "none" : there)}"),
         ChartRefusal.NoScatter => "all values of the baseline are the same, so there is no scatter to take limits from: read them more "
             + "finely, or take a longer baseline",
         ChartRefusal.NoLogarithm(var point) => string.Create(CultureInfo.InvariantCulture, $"batch {point.Batch} has the value "
@@ -57,7 +57,7 @@ internal static class TrendWords
         ChartWarning.BaselineBeyondLimits many => $"batches {string.Join(", ", many.Batches)} of the baseline lie beyond the limits: "
             + "where the cause is found, leave them out and take the limits anew",
         ChartWarning.BaselineSignals => "the baseline gives signals: capability means little before they are explained",
-        ChartWarning.BatchTwice twice => $"batch '{twice.Batch}' stands there more than once; each row is a point of its own",
+        ChartWarning.BatchTwice twice => $"batch '{twice.Batch}' is listed more than once; each row is a point of its own",
         _ => throw new ArgumentOutOfRangeException(nameof(warning), warning, "not a case of the closed set"),
     };
 

@@ -57,11 +57,11 @@ internal static class UncertaintyWords
         return known.Origin switch
         {
             ScatterOrigin.Own => $"that of {these} alone, which scatter more than the method does",
-            ScatterOrigin.Stated => these is null ? "as stated" : $"from what is stated and {these}",
+            ScatterOrigin.Stated => these is null ? "as stated" : $"from the stated repeatability and {these}",
             ScatterOrigin.Repeats => string.Create(CultureInfo.InvariantCulture, $"from {known.Earlier:0} earlier repeats"
                 + $"{(these is null ? "" : ", " + these)} and the method's default"),
             _ => these is null
-                ? "2.5 times the method's default, for one reading shows no scatter" : $"from {these} and the method's default",
+                ? "2.5 times the method's default, since one reading shows no scatter" : $"from {these} and the method's default",
         };
     }
 
@@ -74,8 +74,8 @@ internal static class UncertaintyWords
 
         var bias = FormattableString.Invariant($"{Math.Abs(100 * double.ExpM1(drift.LnBias)):0.0} %");
         var taken = drift.IsBiased
-            ? $"certified oil: {bias} too {(drift.LnBias > 0 ? "high" : "low")}, taken out; how well that is known counts"
-            : $"certified oil: a bias of {bias} is not told from none and counts as doubt";
+            ? $"certified oil: {bias} too {(drift.LnBias > 0 ? "high" : "low")}, taken out; its uncertainty counts"
+            : $"certified oil: a bias of {bias}, not significant, counts as doubt";
         return calibration.IsOverdue ? taken + "; the check is overdue, so the formula's own doubt counts too" : taken;
     }
 

@@ -87,7 +87,7 @@ public sealed partial class ReportTests : IDisposable
         Assert.Equal((0, ""), (called.Code, called.Error));
         var html = File.ReadAllText(page);
         Assert.Contains("The batch meets the specification 'Lantern gel'", html, StringComparison.Ordinal);
-        Assert.Contains("3.5\u00a0% a reading with 52 degrees of freedom, from what is stated and these 3 readings", html, StringComparison.Ordinal);
+        Assert.Contains("3.5\u00a0% a reading with 52 degrees of freedom, from the stated repeatability and these 3 readings", html, StringComparison.Ordinal);
         Assert.Contains("<svg", html, StringComparison.Ordinal);
         Assert.Contains("7\u2009650 to 10\u2009350", html, StringComparison.Ordinal);
 
