@@ -14,5 +14,6 @@ namespace Viscolog.PracticeFiles;
 internal sealed partial class PracticeJson : JsonSerializerContext
 {
     /// <summary>With text as it is: the file is no web page.</summary>
-    public static PracticeJson Relaxed => field ??= new(new JsonSerializerOptions(Default.Options!) { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
+    public static PracticeJson Relaxed
+        => field ??= new(new JsonSerializerOptions(Default.Options!) { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });
 }

@@ -38,12 +38,16 @@ internal static class TrendColumns
         _ => column,
     };
 
-    /// <summary>The column of the values where none is named: 'value', else a reading as run files call it, a body first, else the first that may be one; null where there is none.</summary>
+    /// <summary>
+    /// The column of the values where none is named: 'value', else a reading as run files call it, a body first, else the first that may
+    /// be one; null where there is none.
+    /// </summary>
     public static string? Choose(IReadOnlyList<string> names)
     {
         var candidates = names.Where(n => !Others.Contains(n, StringComparer.OrdinalIgnoreCase)).ToList();
         return candidates.Find(n => n.Equals(Value, StringComparison.OrdinalIgnoreCase))
-            ?? Readings.Keys.Select(k => candidates.Find(n => n.Equals(k, StringComparison.OrdinalIgnoreCase))).FirstOrDefault(n => n is not null)
+            ?? Readings.Keys.Select(k => candidates.Find(n => n.Equals(k, StringComparison.OrdinalIgnoreCase)))
+                .FirstOrDefault(n => n is not null)
             ?? candidates.FirstOrDefault();
     }
 }

@@ -13,7 +13,8 @@ internal static class TrendFileReader
     /// <summary>Reads the file at the path.</summary>
     /// <param name="path">The file.</param>
     /// <param name="column">The column of the values; null for the one that is meant.</param>
-    public static TableOutcome<TrendFile> Read(string path, string? column) => TableOutcome<TrendFile>.At(path, "a trend file", (name, bytes) => Parse(name, bytes, column));
+    public static TableOutcome<TrendFile> Read(string path, string? column)
+        => TableOutcome<TrendFile>.At(path, "a trend file", (name, bytes) => Parse(name, bytes, column));
 
     /// <summary>Reads a file's bytes.</summary>
     public static TableOutcome<TrendFile> Parse(string fileName, ReadOnlyMemory<byte> bytes, string? column)
@@ -37,7 +38,13 @@ internal static class TrendFileReader
             return null;
         }
 
-        return new(points, column!) { Name = header.Name, Unit = header.Unit ?? TrendColumns.RangeOf(column!).Unit, Low = header.Low, High = header.High };
+        return new(points, column!)
+        {
+            Name = header.Name,
+            Unit = header.Unit ?? TrendColumns.RangeOf(column!).Unit,
+            Low = header.Low,
+            High = header.High,
+        };
     }
 
     private static ImmutableArray<ChartPoint>? Rows(TableLayout layout, ValueReader values, ref string? column)
@@ -68,13 +75,16 @@ internal static class TrendFileReader
         column ??= TrendColumns.Choose(table.Names);
         if (column is null || !table.Has(column))
         {
-            findings.Refuse(table.Head, column is null ? "a column of values beside batch" : $"a column '{OneLine.Of(column)}', which the call asks for");
+            findings.Refuse(
+                table.Head,
+                column is null ? "a column of values beside batch" : $"a column '{OneLine.Of(column)}', which the call asks for");
             return null;
         }
 
         foreach (var name in table.Names)
         {
-            if (!name.Equals(column, StringComparison.OrdinalIgnoreCase) && !TrendColumns.Others.Contains(name, StringComparer.OrdinalIgnoreCase))
+            if (!name.Equals(column, StringComparison.OrdinalIgnoreCase)
+                && !TrendColumns.Others.Contains(name, StringComparer.OrdinalIgnoreCase))
             {
                 findings.Warn(table.Line, $"column '{OneLine.Of(name)}' is not used; --column charts it instead of '{OneLine.Of(column)}'");
             }
@@ -129,5 +139,6 @@ internal sealed record TrendFile(ImmutableArray<ChartPoint> Points, string Colum
 
     /// <summary>The scale where none is asked for: logarithms, but a pH is one already, and 0 and less have none.</summary>
     public ChartScale UsualScale
-        => Column.Equals(TrendColumns.Ph, StringComparison.OrdinalIgnoreCase) || Points.Any(p => p.Value <= 0) ? ChartScale.Linear : ChartScale.Log;
+        => Column.Equals(TrendColumns.Ph, StringComparison.OrdinalIgnoreCase) || Points.Any(p => p.Value <= 0)
+            ? ChartScale.Linear : ChartScale.Log;
 }

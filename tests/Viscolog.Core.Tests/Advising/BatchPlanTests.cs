@@ -34,7 +34,8 @@ public sealed class BatchPlanTests
                 Assert.All(plan.Steps, s => Assert.True(s.PouredSoFar.Grams <= part.Poured.Grams * (1 + 1e-12)));
                 Assert.True(part.Poured.Grams - plan.Steps[^1].PouredSoFar.Grams < plan.ScaleStep.Grams * (1 + 1e-9));
                 Assert.Equal(plan.Steps[^1].PouredSoFar.Grams, plan.Steps.Sum(s => s.Poured.Grams), 1e-9);
-                Assert.All(plan.Steps, s => Assert.Equal(Math.Round(s.Poured.Grams / plan.ScaleStep.Grams), s.Poured.Grams / plan.ScaleStep.Grams, 1e-6));
+                Assert.All(
+                    plan.Steps.Select(s => s.Poured.Grams / plan.ScaleStep.Grams), steps => Assert.Equal(Math.Round(steps), steps, 1e-6));
                 if (step is null)
                 {
                     Assert.All(plan.Steps, s => Assert.True(s.Poured.Grams >= (3 - 1e-9) * plan.ScaleStep.Grams));
@@ -111,11 +112,16 @@ public sealed class BatchPlanTests
     [Fact]
     public void Cut_thickener_is_poured_with_its_water()
     {
-        var cut = Done with { Thickeners = [Bench.Thickener with { Dilution = new(1, 1) }], Entries = [.. Done.Entries.Select(e => e is Entry.Dosed d ? d with { Poured = Mass.FromGrams(2 * d.Poured.Grams) } : e)] };
+        var cut = Done with
+        {
+            Thickeners = [Bench.Thickener with { Dilution = new(1, 1) }],
+            Entries = [.. Done.Entries.Select(e => e is Entry.Dosed d ? d with { Poured = Mass.FromGrams(2 * d.Poured.Grams) } : e)],
+        };
         var plan = Plan(cut, 5000);
         Assert.Equal(2.4, plan.Recipe.Parts[0].Dose.Percent, 9);
         Assert.Equal(plan.Amounts.Parts[0].Neat.Grams, plan.Amounts.Parts[0].Water.Grams, 9);
-        Assert.Equal(2 * 2.4, 100 * plan.Steps[^1].PouredSoFar.Grams / plan.Amounts.Base.Grams, 100 * plan.ScaleStep.Grams / plan.Amounts.Base.Grams);
+        var percent = 100 / plan.Amounts.Base.Grams;
+        Assert.Equal(2 * 2.4, percent * plan.Steps[^1].PouredSoFar.Grams, percent * plan.ScaleStep.Grams);
     }
 
     [Fact]
@@ -134,7 +140,8 @@ public sealed class BatchPlanTests
     {
         var size = new BatchSize.OfVolume(Volume.FromMilliliters(5000));
         Assert.IsType<BatchRefusal.NoDensity>(Refusal(Done, size, null));
-        var plan = Assert.IsType<BatchOutcome.Planned>(BatchPlans.Of(new(Done with { Base = new("B", Density.FromGramsPerMilliliter(1.2)) }, size))).Plan;
+        var dense = Done with { Base = new("B", Density.FromGramsPerMilliliter(1.2)) };
+        var plan = Assert.IsType<BatchOutcome.Planned>(BatchPlans.Of(new(dense, size))).Plan;
         Assert.Equal(5000, plan.Volume!.Value.Milliliters, 5.0);
     }
 
@@ -144,7 +151,8 @@ public sealed class BatchPlanTests
         var size = new BatchSize.OfMass(Mass.FromGrams(5000));
         Assert.IsType<BatchRefusal.NothingDosed>(Refusal(Bench.Run(9000, Bench.Read(1000)), size, null));
         var beyond = Done with { Target = new Target.Value(Viscosity.FromMilliPascalSeconds(1e9), null) };
-        Assert.Equal((false, Bench.Name), Assert.IsType<BatchRefusal.NoDoseForTarget>(Refusal(beyond, size, null)) is var no ? (no.IsOver, no.Thickener) : default);
+        var no = Assert.IsType<BatchRefusal.NoDoseForTarget>(Refusal(beyond, size, null));
+        Assert.Equal((false, Bench.Name), (no.IsOver, no.Thickener));
         var low = Done with { Entries = [Bench.Read(1000, ph: 6.5), Bench.Dose(1), Bench.Read(1001, ph: 6.5)] };
         Assert.Equal(6.5, Assert.IsType<BatchRefusal.LowPh>(Refusal(low, size, null)).Ph);
     }
@@ -159,7 +167,9 @@ public sealed class BatchPlanTests
     private static BatchPlan Plan(Run run, double grams, double? step = null)
         => Assert.IsType<BatchOutcome.Planned>(BatchPlans.Of(Request(run, new BatchSize.OfMass(Mass.FromGrams(grams)), step))).Plan;
 
-    private static BatchRefusal Refusal(Run run, BatchSize size, double? step) => Assert.IsType<BatchOutcome.Refused>(BatchPlans.Of(Request(run, size, step))).Reason;
+    private static BatchRefusal Refusal(Run run, BatchSize size, double? step)
+        => Assert.IsType<BatchOutcome.Refused>(BatchPlans.Of(Request(run, size, step))).Reason;
 
-    private static BatchPlanRequest Request(Run run, BatchSize size, double? step) => new(run, size) { ScaleStep = step is { } grams ? Mass.FromGrams(grams) : null };
+    private static BatchPlanRequest Request(Run run, BatchSize size, double? step)
+        => new(run, size) { ScaleStep = step is { } grams ? Mass.FromGrams(grams) : null };
 }

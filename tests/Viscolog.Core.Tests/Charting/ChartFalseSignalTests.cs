@@ -50,7 +50,7 @@ public sealed class ChartFalseSignalTests
         }
 
         TestContext.Current.TestOutputHelper?.WriteLine(
-            FormattableString.Invariant($"{100.0 * any / charts:0.0} % of charts give a signal, {100.0 * rules / charts:0.0} % by the rules"));
+            FormattableString.Invariant($"a signal: {100.0 * any / charts:0.0} % of charts, by the rules: {100.0 * rules / charts:0.0} %"));
         Assert.Equal(ControlChart.FalseSignals.Fraction, (double)any / charts, 0.012);
         Assert.Equal(0.28, (double)rules / charts, 0.012);
     }

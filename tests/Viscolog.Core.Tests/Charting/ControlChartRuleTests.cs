@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CsCheck;
 using Viscolog.Core.Charting;
 using Xunit;
@@ -76,7 +77,9 @@ public sealed class ControlChartRuleTests
 
     private static ChartRefusal Refused(ChartRequest request) => Assert.IsType<ChartOutcome.Refused>(ControlChart.Of(request)).Reason;
 
-    private static System.Collections.Immutable.ImmutableArray<ChartPoint> Points(double[] values) => [.. values.Select((v, i) => new ChartPoint(FormattableString.Invariant($"{i + 1}"), v))];
+    private static ImmutableArray<ChartPoint> Points(double[] values)
+        => [.. values.Select((v, i) => new ChartPoint(FormattableString.Invariant($"{i + 1}"), v))];
 
-    private static ControlChart Chart(double[] values, ChartScale scale = ChartScale.Linear) => Assert.IsType<ChartOutcome.Charted>(ControlChart.Of(new(Points(values), scale))).Chart;
+    private static ControlChart Chart(double[] values, ChartScale scale = ChartScale.Linear)
+        => Assert.IsType<ChartOutcome.Charted>(ControlChart.Of(new(Points(values), scale))).Chart;
 }

@@ -135,7 +135,9 @@ public sealed class BatchCheckTests
     [Fact]
     public void A_pot_that_still_builds_is_no_value_yet()
     {
-        var run = Bench.Run(9000, Bench.Read(1000), Bench.Dose(1.5), Bench.Read(3000, wait: 200), Bench.Dose(1.0), Bench.Read(6000, wait: 5), Bench.Read(6700, wait: 8));
+        var run = Bench.Run(
+            9000, Bench.Read(1000), Bench.Dose(1.5), Bench.Read(3000, wait: 200), Bench.Dose(1.0), Bench.Read(6000, wait: 5),
+            Bench.Read(6700, wait: 8));
         var check = Check(run);
         Assert.IsType<Verdict.Undecided>(check.Verdict);
         Assert.IsType<NextStep.Wait>(check.Next);
@@ -167,7 +169,8 @@ public sealed class BatchCheckTests
     public void A_told_bias_is_taken_out_and_an_untold_one_counts_as_doubt()
     {
         var oil = new CertifiedOil("oil", Viscosity.FromMilliPascalSeconds(1000), Temperature.FromCelsius(25), Percentage.FromPercent(0.3));
-        OilReading Read(double value, DateOnly on) => new(new(Method.Direct, null), oil, Viscosity.FromMilliPascalSeconds(value), Temperature.FromCelsius(25), on);
+        OilReading Read(double value, DateOnly on)
+            => new(new(Method.Direct, null), oil, Viscosity.FromMilliPascalSeconds(value), Temperature.FromCelsius(25), on);
         var run = Batch(9000, 9000);
         BatchCheck With(params OilReading[] oils) => Check(new CheckRequest(run, Wanted, Today) { Oils = [.. oils] });
 
@@ -204,7 +207,8 @@ public sealed class BatchCheckTests
         var krebs = Method.Find("krebs")!;
         Assert.Equal(new CheckRefusal.OtherMethod("P", krebs, Method.Direct), Refused(Wanted with { Method = krebs }));
         Assert.Equal(new CheckRefusal.AsksForNothing("empty"), Refused(new("empty")));
-        static CheckRefusal Refused(Specification specification) => Assert.IsType<CheckOutcome.Refused>(BatchChecks.Of(new(Batch(9000, 9000), specification, Today))).Reason;
+        static CheckRefusal Refused(Specification specification)
+            => Assert.IsType<CheckOutcome.Refused>(BatchChecks.Of(new(Batch(9000, 9000), specification, Today))).Reason;
     }
 
     [Fact]
@@ -214,14 +218,15 @@ public sealed class BatchCheckTests
         Assert.True(ProductTrend.IsOf(null, "Lantern gel 07", "Lantern gel"));
         Assert.False(ProductTrend.IsOf(null, "Lantern gelled", "Lantern gel"));
         Assert.False(ProductTrend.IsOf("Harbour gel", "Lantern gel 07", "Lantern gel"));
-        var trend = ProductTrend.Of(Wanted with { Name = "test" }, [("one", Batch(9000, 9100)), ("two", Bench.Run(9000, Bench.Read(900), Bench.Dose(1)))], [], Today);
+        var unread = Bench.Run(9000, Bench.Read(900), Bench.Dose(1));
+        var trend = ProductTrend.Of(Wanted with { Name = "test" }, [("one", Batch(9000, 9100)), ("two", unread)], [], Today);
         Assert.Equal("one", Assert.Single(trend.Points).Batch);
         Assert.Equal(("two", new ValueGap.NotRead()), Assert.Single(trend.LeftOut));
     }
 
     /// <summary>
-    /// 4000 batches whose true body lies exactly on a limit, two readings each with a stated scatter of 4 % and a thermometer that is off by 0.2 °C: by its meaning the rule accepts one in twenty
-    /// of them and rejects as many.
+    /// 4000 batches whose true body lies exactly on a limit, two readings each with a stated scatter of 4 % and a thermometer that is off
+    /// by 0.2 °C: by its meaning the rule accepts one in twenty of them and rejects as many.
     /// </summary>
     [Fact]
     public void A_batch_on_its_limit_is_accepted_and_rejected_as_often_as_the_rule_says()
@@ -243,7 +248,8 @@ public sealed class BatchCheckTests
             rejected += verdict is Verdict.Reject ? 1 : 0;
         }
 
-        TestContext.Current.TestOutputHelper?.WriteLine(FormattableString.Invariant($"on the limit: {100.0 * accepted / batches:0.0} % accepted, {100.0 * rejected / batches:0.0} % rejected"));
+        TestContext.Current.TestOutputHelper?.WriteLine(FormattableString.Invariant(
+            $"on the limit: {100.0 * accepted / batches:0.0} % accepted, {100.0 * rejected / batches:0.0} % rejected"));
         Assert.InRange((double)accepted / batches, 0.035, 0.06);
         Assert.InRange((double)rejected / batches, 0.035, 0.06);
     }

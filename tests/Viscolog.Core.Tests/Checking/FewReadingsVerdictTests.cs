@@ -47,7 +47,8 @@ public sealed class FewReadingsVerdictTests
     public void Readings_are_pooled_with_what_was_known_of_their_scatter()
     {
         var (s, squares) = (0.1, 2 * 0.02 * 0.02);
-        Part(Check(new(Read(9000 * Math.Exp(-0.02), 9000, 9000 * Math.Exp(0.02)), Wanted, new(2026, 3, 2))), Math.Sqrt(((2 * s * s) + squares) / 4), 4);
+        var apart = Read(9000 * Math.Exp(-0.02), 9000, 9000 * Math.Exp(0.02));
+        Part(Check(new(apart, Wanted, new(2026, 3, 2))), Math.Sqrt(((2 * s * s) + squares) / 4), 4);
         var stated = Read(9000, 9000, 9000) with { Repeatability = Percentage.FromPercent(4) };
         Part(Check(new(stated, Wanted, new(2026, 3, 2))), Math.Sqrt(50 * 0.04 * 0.04 / 52), 52);
         Run[] history = [Read(9000, 9000, 9000, 9000), Read(9000, 9000 * Math.Exp(0.1))];

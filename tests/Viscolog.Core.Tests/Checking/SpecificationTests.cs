@@ -40,5 +40,6 @@ public sealed class SpecificationTests
         => Assert.Throws<ArgumentOutOfRangeException>("High", () => new AcidityBand(Acidity.FromPh(low), Acidity.FromPh(high)));
 
     private static (double Low, double Aim, double High) Rounded(ViscosityBand band)
-        => (Math.Round(band.Low.MilliPascalSeconds, 4), Math.Round(band.Aim.MilliPascalSeconds, 4), Math.Round(band.High.MilliPascalSeconds, 4));
+        => (Math.Round(band.Low.MilliPascalSeconds, 4), Math.Round(band.Aim.MilliPascalSeconds, 4),
+            Math.Round(band.High.MilliPascalSeconds, 4));
 }

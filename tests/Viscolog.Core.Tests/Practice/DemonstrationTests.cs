@@ -20,13 +20,16 @@ public sealed class DemonstrationTests
         Assert.Equal(0, played.Paths[1].Score.EarlyDoses);
         Assert.False(played.Paths[2].Score.WentOver);
         Assert.Equal(played.Paths[0], played.Worst);
-        Assert.All(played.Paths, p => Assert.Equal(p.Score.WentOverAt is null ? 0 : 1, p.Steps.Count(s => s.IsOver && !(p.Steps.TakeWhile(t => t != s).LastOrDefault()?.IsOver ?? false))));
+        Assert.All(played.Paths, p => Assert.Equal(
+            p.Score.WentOverAt is null ? 0 : 1,
+            p.Steps.Count(s => s.IsOver && !(p.Steps.TakeWhile(t => t != s).LastOrDefault()?.IsOver ?? false))));
     }
 
     [Fact]
     public void Advice_keeps_to_the_band_on_pots_of_every_kind()
     {
-        var scores = PracticeDifficulty.All.SelectMany(d => new[] { 11, 12 }.Select(seed => PracticePlayers.Advised(PracticeGame.Of(d, seed)).Score)).ToList();
+        var scores = PracticeDifficulty.All
+            .SelectMany(d => new[] { 11, 12 }.Select(seed => PracticePlayers.Advised(PracticeGame.Of(d, seed)).Score)).ToList();
         Assert.InRange(scores.Count(s => s.Verdict == PracticeVerdict.InBand), scores.Count - 1, scores.Count);
         Assert.All(scores, s => Assert.InRange(s.Doses, 1, 15));
     }
@@ -70,8 +73,10 @@ public sealed class DemonstrationTests
     [Fact]
     public void A_saturating_pot_says_from_where_it_is_flat()
     {
-        var truth = PracticePath.Of(PracticePlayer.Person, PracticeSession.Of(PracticeGame.Of(PracticeDifficulty.Find("flat")!, 4)).Take(new PracticeMove.End()).Session).Truth;
-        // 1 − exp(−z/s) falls to a quarter of its first slope at z = s·ln 4; the first whole gram buys somewhat less than that slope promises.
+        var ended = PracticeSession.Of(PracticeGame.Of(PracticeDifficulty.Find("flat")!, 4)).Take(new PracticeMove.End()).Session;
+        var truth = PracticePath.Of(PracticePlayer.Person, ended).Truth;
+        // 1 − exp(−z/s) falls to a quarter of its first slope at z = s·ln 4; the first whole gram buys somewhat less than that slope
+        // promises.
         var gram = truth.PercentForGramAt(truth.FlatFrom!.Value);
         Assert.Equal("saturating", truth.Family);
         Assert.InRange(Math.Log(1 + (gram / 100)) / Math.Log(1 + (truth.PercentForGramAt(Dose.None) / 100)), 0.245, 0.3);

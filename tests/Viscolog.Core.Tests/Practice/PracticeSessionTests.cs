@@ -110,7 +110,8 @@ public sealed class PracticeSessionTests
     public void Scores_count_doses_readings_waits_and_haste()
     {
         var session = Do(
-            PracticeSession.Of(Slow), new PracticeMove.Read(), Dose(2), Stir(10), Wait(5), new PracticeMove.Read(), Wait(30), new PracticeMove.Read(), Dose(2), Stir(10), Wait(600), new PracticeMove.Read(), new PracticeMove.Read(),
+            PracticeSession.Of(Slow), new PracticeMove.Read(), Dose(2), Stir(10), Wait(5), new PracticeMove.Read(), Wait(30),
+            new PracticeMove.Read(), Dose(2), Stir(10), Wait(600), new PracticeMove.Read(), new PracticeMove.Read(),
             Dose(2), Stir(10), new PracticeMove.End());
         var path = PracticePath.Of(PracticePlayer.Person, session);
         Assert.Equal((3, 5, 1, 1), (path.Score.Doses, path.Score.Readings, path.Score.Waits, path.Score.EarlyDoses));

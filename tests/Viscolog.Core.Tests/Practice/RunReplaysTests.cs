@@ -39,7 +39,8 @@ public sealed class RunReplaysTests
         Assert.Equal(ReplayMatch.Less, Match(add.Poured.Grams / 2));
         Assert.Equal(ReplayMatch.More, Match(add.Poured.Grams * 2));
 
-        ReplayMatch? Match(double grams) => RunReplays.Of(run with { Entries = [.. run.Entries, Dosed(grams), Read(1000, 60)] }, null, []).First().Match;
+        ReplayMatch? Match(double grams)
+            => RunReplays.Of(run with { Entries = [.. run.Entries, Dosed(grams), Read(1000, 60)] }, null, []).First().Match;
     }
 
     [Fact]
@@ -50,7 +51,8 @@ public sealed class RunReplaysTests
         Assert.Equal(2, moments.Count);
         Assert.All(moments, m => Assert.IsType<NoAdvice.NoTarget>(Assert.IsType<StudyOutcome.Made>(m.Outcome).Study.NoAdvice));
         Assert.All(moments, m => Assert.Null(m.Match));
-        Assert.NotNull(RunReplays.Of(run, ViscosityBand.Around(Viscosity.FromMilliPascalSeconds(9000), Percentage.FromPercent(15)), []).First().Advice);
+        var band = ViscosityBand.Around(Viscosity.FromMilliPascalSeconds(9000), Percentage.FromPercent(15));
+        Assert.NotNull(RunReplays.Of(run, band, []).First().Advice);
     }
 
     [Fact]

@@ -25,12 +25,12 @@ public sealed class BatchWordsTests
         { new BatchRefusal.NoDoseForTarget(false, "T", Limit), "ended short of the band, and its curve names no dose of 'T' for the target "
             + "within the dose limit of 5 % (the usual range ends at 5 %)" },
         { new BatchRefusal.NoDoseForTarget(true, "T", Limit), "ended over, and" },
-        { new BatchRefusal.ScaleTooCoarse(0.25, Mass.FromGrams(1), Mass.FromGrams(0.01)), "is 0.25 g, which a scale of 1 g can't weigh: use "
-            + "one of 0.01 g" },
+        { new BatchRefusal.ScaleTooCoarse(0.25, Mass.FromGrams(1), Mass.FromGrams(0.01)), "is 0.25 g, which a scale of 1 g can't weigh: "
+            + "use one of 0.01 g" },
         { new BatchSource.EndOfRun(Dose.FromPercent(2.4), "T", true), "The run ended at 2.40 % T, and the batch goes there too." },
         { new BatchSource.EndOfRun(Dose.FromPercent(2.4), "T", false), "there too. The run states no target" },
-        { new BatchSource.CurveOfRun(true, Dose.FromPercent(2.4), "T", Named), "ended over, at 2.40 % T. The batch goes to 1.50 %, where its "
-            + "curve meets the target (1.25 % to 1.75 %, 9 times in 10)" },
+        { new BatchSource.CurveOfRun(true, Dose.FromPercent(2.4), "T", Named), "ended over, at 2.40 % T. The batch goes to 1.50 %, "
+            + "where its curve meets the target (1.25 % to 1.75 %, 9 times in 10)" },
         { new BatchSource.CurveOfRun(false, Dose.FromPercent(1), "T", Named with { High = null }), "(1.25 % to more than was read," },
         { new BatchSource.RunOfTwo(), "(two thickeners work together in it)" },
         { new BatchSource.RunWithoutReadings(), "(no reading of it counts)" },

@@ -45,7 +45,8 @@ public sealed class CheckWordsTests
         { new Doubt.BodyTooUnsure(), "still too uncertain" },
         { new Doubt.PhNearLimit(), "the pH lies too near a limit" },
         { new Doubt.StringNearLimit(), "the string length lies too near a limit" },
-        { Scatter(3, ScatterOrigin.Default, 4), "4.0 % a reading with 4 degrees of freedom, from these 3 readings and the method's default" },
+        { Scatter(3, ScatterOrigin.Default, 4),
+            "4.0 % a reading with 4 degrees of freedom, from these 3 readings and the method's default" },
         { Scatter(1, ScatterOrigin.Default, 2), "2.5 times the method's default, since one reading shows no scatter" },
         { Scatter(3, ScatterOrigin.Stated, 52), "with 52 degrees of freedom, from the stated repeatability and these 3 readings" },
         { Scatter(1, ScatterOrigin.Stated, 50), "with 50 degrees of freedom, as stated" },
@@ -74,7 +75,8 @@ public sealed class CheckWordsTests
         { new ChartRefusal.WantedTurned(), "must rise" },
         { new ChartRefusal.NoSuchBatch("x"), "no batch 'x'" },
         { new ChartWarning.FewBatches(8), "rest on 8 batches; they are rough below 20" },
-        { new ChartWarning.BaselineBeyondLimits(["4"]), "batch 4 of the baseline lies beyond the limits: where the cause is found, leave it out" },
+        { new ChartWarning.BaselineBeyondLimits(["4"]),
+            "batch 4 of the baseline lies beyond the limits: where the cause is found, leave it out" },
         { new ChartWarning.BaselineBeyondLimits(["4", "9"]), "batches 4, 9 of the baseline lie beyond" },
         { new ChartWarning.BaselineSignals(), "capability means little" },
         { new ChartWarning.BatchTwice("4"), "batch '4' is listed more than once" },
@@ -117,7 +119,8 @@ public sealed class CheckWordsTests
     {
         UncertaintyPart[] parts = [.. Cases.Select(c => c.Data.Item1).OfType<UncertaintyPart>()];
         Assert.Equal(6, parts.Select(UncertaintyWords.Name).Distinct(StringComparer.Ordinal).Count());
-        Assert.Equal(5, parts.Select(p => UncertaintyWords.Remedy(p, Temperature.FromCelsius(23))).Distinct(StringComparer.Ordinal).Count());
+        Assert.Equal(
+            5, parts.Select(p => UncertaintyWords.Remedy(p, Temperature.FromCelsius(23))).Distinct(StringComparer.Ordinal).Count());
     }
 
     /// <summary>What is said after the next step; that of advice is tried in <see cref="ReasonWordsTests"/> and by the samples.</summary>
