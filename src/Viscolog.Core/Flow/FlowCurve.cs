@@ -28,9 +28,14 @@ public sealed class FlowCurve
         Weights = weights;
         Take(all);
         Fits = FlowFits.Of(Fitted, weights, gap);
-        if (gap is not null)
+        if (gap is not null && Fits.Any(f => f.Parameters.Length > 1))
         {
             Take([.. all.Select(p => p with { Rate = RateAtBob(p, gap) })]);
+        }
+        else if (gap is not null)
+        {
+            // Torques that no law can turn, such as falling ones, are judged by their rates at first sight.
+            Fits = FlowFits.Of(Fitted, weights);
         }
 
         LeastRate = Fitted.Min(p => p.Rate);

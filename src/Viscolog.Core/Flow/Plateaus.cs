@@ -9,9 +9,7 @@ internal static class Plateaus
 {
     private static readonly double[] FirstParts = [1.1, 2];
 
-    public const string Last = "infinite_shear_pas";
-
-    public static FlowQuantity LastQuantity { get; } = new(Last, "infinite-shear viscosity", "Pa·s", ParameterScale.Plain)
+    public static FlowQuantity LastQuantity { get; } = new("infinite_shear_pas", "infinite-shear viscosity", "Pa·s", ParameterScale.Plain)
     {
         MayBeNone = true,
     };

@@ -22,10 +22,10 @@ internal static class FlowWords
             + "range",
         FlowWarning.TooFewToWeigh => "too few points to weigh the laws against each other: read at 6 rates or more",
         FlowWarning.DoubtfulGeometry doubtful => Doubt(doubtful.Geometry),
-        FlowWarning.LowTorques low => string.Create(CultureInfo.InvariantCulture, $"{low.Low} of {low.All} torques are under 10 % of "
-            + $"full scale: take them at a higher speed or with a larger spindle"),
-        FlowWarning.FlatTorques => "the torque hardly rises with the speed at places: the rate there is uncertain (slip, or only a layer "
-            + "that flows)",
+        FlowWarning.LowTorques low => string.Create(CultureInfo.InvariantCulture, $"{low.Low} of {low.All} torques "
+            + $"{(low.Low == 1 ? "is" : "are")} under 10 % of full scale: use a higher speed or a larger spindle there"),
+        FlowWarning.FlatTorques => "the torque hardly rises with the speed at places, as where a paste slips or only a layer of it flows: "
+            + "the rate there is uncertain",
         _ => throw new ArgumentOutOfRangeException(nameof(warning), warning, "not a case of the closed set"),
     };
 

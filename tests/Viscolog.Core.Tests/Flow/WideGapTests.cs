@@ -78,6 +78,20 @@ public sealed class WideGapTests
         Assert.Equal(1, found / rate, 1e-6);
     }
 
+    /// <summary>No steady flow has a torque that falls as the speed grows: no law can turn the bob so, and the figures are shown and warned of all the same.</summary>
+    [Fact]
+    public void Falling_torques_are_judged_by_their_rates_at_first_sight()
+    {
+        var cylinder = new Geometry.ConcentricCylinder(Length.FromMillimeters(10), Length.FromMillimeters(20), Length.FromMillimeters(40));
+        ImmutableArray<TorqueReading> readings = [.. Speeds.Select(rpm => new TorqueReading(rpm, Percentage.FromPercent(60 * Math.Pow(rpm, -0.1))))];
+        var series = new TorqueSeries(cylinder, Torque.FromNewtonMeters(0.05), readings);
+        var curve = FlowCurve.Of(series, FlowWeights.Relative);
+        Assert.Equal(series.ToPoints().Select(p => p.Rate), curve.Points.Select(p => p.Rate));
+        Assert.Equal(-0.1, curve.Fits.Single(f => f.Model.Name == "power-law").Parameters[1].Value, 1e-6);
+        Assert.Contains(curve.Warnings, w => w is FlowWarning.StressFalls);
+        Assert.Contains(series.Warnings, w => w is FlowWarning.FlatTorques);
+    }
+
     private static FlowFit Fit(FlowCurve curve, Law law) => curve.Fits.Single(f => f.Model.Name == (law.Index == 1 ? "bingham" : "herschel-bulkley"));
 
     private static FlowCurve Curve(double ratio, Law law, double scatter, int seed)
