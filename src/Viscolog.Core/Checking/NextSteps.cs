@@ -69,7 +69,9 @@ internal sealed class NextSteps(BatchCheck check, BatchReadings readings, Immuta
             return Others();
         }
 
-        var doubt = value.Parts.Where(p => !p.ShrinksWithReadings || undecided.MoreReadings is not null).MaxBy(p => p.Size);
+        // A repeatability that nobody stated can be stated; else what readings make smaller is no help where none would decide.
+        var doubt = value.Parts.Where(p => !p.ShrinksWithReadings || undecided.MoreReadings is not null
+            || p is UncertaintyPart.Repeatability { Origin: ScatterOrigin.Default }).MaxBy(p => p.Size);
         return Toward(body) ?? new NextStep.Rework(new StepReason.ReadingsDecideNothing(undecided.MoreReadings, doubt));
     }
 

@@ -91,6 +91,8 @@ internal static class CheckWords
 
     private static string? Found(StepReason reason) => reason switch
     {
+        StepReason.Doubtful { Doubt: Doubt.BodyNearLimit or Doubt.BodyTooUnsure or Doubt.StringNearLimit }
+            => "that decides, if the mean stays where it is",
         StepReason.Doubtful doubtful => Of(doubtful.Doubt),
         StepReason.SwellsAtPh => "the thickener swells only at the right pH: raised first, the body may come by itself",
         StepReason.BodyGoesWithPh => "the body goes with the pH: read both again afterwards",

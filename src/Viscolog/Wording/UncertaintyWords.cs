@@ -39,6 +39,7 @@ internal static class UncertaintyWords
     /// <param name="reference">The reference temperature.</param>
     public static string Remedy(UncertaintyPart part, Temperature reference) => part switch
     {
+        UncertaintyPart.Repeatability { Origin: ScatterOrigin.Default } => "state the method's repeatability, from repeats of your own",
         UncertaintyPart.Repeatability or UncertaintyPart.ReadingOff => "read it more often",
         UncertaintyPart.Calibration => "check the method with a certified oil, several readings",
         UncertaintyPart.OfTemperature => $"bring the pot to {Degrees(reference)} and read it there",

@@ -93,6 +93,9 @@ public sealed class BatchCheckTests
         Assert.Null(check.Body!.Accepted);
         Assert.IsType<BenchAction.Add>(Assert.IsType<NextStep.Correct>(check.Next).Advice.Action);
         Assert.Equal(1, Assert.IsType<NextStep.Read>(Check(Batch(8950, 8950) with { Repeatability = null }).Next).Readings);
+        var high = Check(Batch(10350, 10350) with { Repeatability = null });
+        var nothing = Assert.IsType<StepReason.ReadingsDecideNothing>(Assert.IsType<NextStep.Rework>(high.Next).What);
+        Assert.Equal((null, high.Body!.Value!.Parts[0]), (nothing.More, nothing.Greatest));
     }
 
     [Fact]

@@ -120,13 +120,14 @@ public sealed class CheckWordsTests
         UncertaintyPart[] parts = [.. Cases.Select(c => c.Data.Item1).OfType<UncertaintyPart>()];
         Assert.Equal(6, parts.Select(UncertaintyWords.Name).Distinct(StringComparer.Ordinal).Count());
         Assert.Equal(
-            5, parts.Select(p => UncertaintyWords.Remedy(p, Temperature.FromCelsius(23))).Distinct(StringComparer.Ordinal).Count());
+            6, parts.Select(p => UncertaintyWords.Remedy(p, Temperature.FromCelsius(23))).Distinct(StringComparer.Ordinal).Count());
     }
 
     /// <summary>What is said after the next step; that of advice is tried in <see cref="ReasonWordsTests"/> and by the samples.</summary>
     public static TheoryData<StepReason, string> Reasons => new()
     {
-        { new StepReason.Doubtful(new Doubt.BodyNearLimit()), "The value lies too near a limit for its uncertainty." },
+        { new StepReason.Doubtful(new Doubt.BodyNearLimit()), "That decides, if the mean stays where it is." },
+        { new StepReason.Doubtful(new Doubt.PhNotRead()), "The specification asks for a pH, and none was read" },
         { new StepReason.SwellsAtPh(), "The thickener swells only at the right pH: raised first, the body may come by itself." },
         { new StepReason.BodyGoesWithPh(), "The body goes with the pH: read both again afterwards." },
         { new StepReason.MayStillBuild(), "The pot may still build." },
