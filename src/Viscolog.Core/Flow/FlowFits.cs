@@ -24,9 +24,8 @@ public static class FlowFits
 
     private const int FewestEvaluations = 400;
 
-    /// <summary>Evaluations of a law that one point in a gap takes, about; and the fewest evaluations there.</summary>
-    private const int GapWork = 100;
-    private const int FewestInGap = 500;
+    /// <summary>The most through a gap, where a fit begins near its end.</summary>
+    private const int MostInGap = 400;
 
     private const int MostEvaluations = 20_000;
 
@@ -75,16 +74,25 @@ public static class FlowFits
             : Failed(model, model.HasPlateaus ? new FlowTrouble.NoPlateaus() : new FlowTrouble.Undetermined());
     }
 
+    /// <summary>
+    /// Fits to the rates at first sight, and from there through the gap, where each evaluation takes some hundred times as long.
+    /// </summary>
     private static FitOutcome Solve(FlowModel model, FlowData data)
     {
-        var problem = new FlowProblem(model, data.Points, data.Weights, data.Gap);
-        var (most, fewest) = data.Gap is null ? (MostWork, FewestEvaluations) : (MostWork / GapWork, FewestInGap);
-        return LeastSquares.Fit(problem, problem.Start(), new FitOptions
-        {
-            StartWidths = [.. model.Quantities.Select(_ => 1.0)],
-            MaximumEvaluations = Math.Clamp(most / data.Points.Length, fewest, MostEvaluations),
-        });
+        var most = Math.Clamp(MostWork / data.Points.Length, FewestEvaluations, MostEvaluations);
+        var first = Solve(new FlowProblem(model, data.Points, data.Weights, null), null, most);
+        var found = (first as FitOutcome.Converged)?.Parameters;
+        return data.Gap is null || (found is null && model.HasPlateaus)
+            ? first
+            : Solve(new FlowProblem(model, data.Points, data.Weights, data.Gap), found, MostInGap);
     }
+
+    private static FitOutcome Solve(FlowProblem problem, IReadOnlyList<double>? start, int evaluations)
+        => LeastSquares.Fit(problem, start is null ? problem.Start() : [.. start], new FitOptions
+        {
+            StartWidths = [.. Enumerable.Repeat(1.0, problem.ParameterCount)],
+            MaximumEvaluations = evaluations,
+        });
 
     private static FlowFit Failed(FlowModel model, FlowTrouble why) => new(model, [], null, null, why);
 

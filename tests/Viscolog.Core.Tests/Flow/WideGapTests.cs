@@ -23,11 +23,12 @@ public sealed class WideGapTests
         { double.PositiveInfinity, new(20, 8, 0.4) },
     };
 
+    /// <summary>A scatter of 1e-8: with none the least squares are rounding alone, and no minimum of them can be vouched for.</summary>
     [Theory]
     [MemberData(nameof(Fluids))]
-    public void Torques_without_scatter_give_back_the_law_that_made_them(double ratio, Law law)
+    public void Torques_with_next_to_no_scatter_give_back_the_law_that_made_them(double ratio, Law law)
     {
-        var curve = Curve(ratio, law, 0, 1);
+        var curve = Curve(ratio, law, 1e-8, 1);
         var fit = Fit(curve, law);
         double[] truth = law.Index == 1 ? [law.Yield, law.Consistency] : [law.Yield, law.Consistency, law.Index];
         Assert.All(fit.Parameters.Zip(truth), p => Assert.Equal(1, p.First.Value / p.Second, 2e-6));
