@@ -9,19 +9,19 @@ internal sealed class TrendHeader
 
     private static readonly string[] Numbers = ["low", "high"];
 
-    private readonly Dictionary<string, string> texts = new(StringComparer.OrdinalIgnoreCase);
-    private readonly Dictionary<string, double> numbers = new(StringComparer.OrdinalIgnoreCase);
+    private readonly Dictionary<string, string> _texts = new(StringComparer.OrdinalIgnoreCase);
+    private readonly Dictionary<string, double> _numbers = new(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Every key that is known.</summary>
     public static IEnumerable<string> Keys => Texts.Concat(Numbers);
 
-    public string? Name => texts.GetValueOrDefault("name") is { Length: > 0 } name ? name : null;
+    public string? Name => _texts.GetValueOrDefault("name") is { Length: > 0 } name ? name : null;
 
-    public string? Unit => texts.GetValueOrDefault("unit");
+    public string? Unit => _texts.GetValueOrDefault("unit");
 
-    public double? Low => numbers.TryGetValue("low", out var low) ? low : null;
+    public double? Low => _numbers.TryGetValue("low", out var low) ? low : null;
 
-    public double? High => numbers.TryGetValue("high", out var high) ? high : null;
+    public double? High => _numbers.TryGetValue("high", out var high) ? high : null;
 
     public static TrendHeader Of(IEnumerable<HeaderLine> lines, ValueReader values)
     {
@@ -36,7 +36,7 @@ internal sealed class TrendHeader
 
     private void Take(HeaderLine line, ValueReader values)
     {
-        if (!texts.TryAdd(line.Key, line.Value))
+        if (!_texts.TryAdd(line.Key, line.Value))
         {
             values.Findings.Refuse(line.Place, $"{line.Key} once");
         }
@@ -48,7 +48,7 @@ internal sealed class TrendHeader
         {
             if (values.Number(line.Place, line.Value, NumberRange.Any) is { } number)
             {
-                numbers[line.Key] = number;
+                _numbers[line.Key] = number;
             }
 
             if (Low >= High)

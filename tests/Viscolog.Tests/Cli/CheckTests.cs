@@ -6,9 +6,9 @@ namespace Viscolog.Tests.Cli;
 /// <summary>The command <c>check</c>.</summary>
 public sealed class CheckTests : IDisposable
 {
-    private readonly string folder = Directory.CreateTempSubdirectory("viscolog-").FullName;
+    private readonly string _folder = Directory.CreateTempSubdirectory("viscolog-").FullName;
 
-    public void Dispose() => Directory.Delete(folder, recursive: true);
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
 
     public static TheoryData<string, int> Samples => new()
     {
@@ -55,18 +55,18 @@ public sealed class CheckTests : IDisposable
     [Fact]
     public void A_specification_of_the_log_is_met_by_file_and_by_logged_run()
     {
-        Assert.Equal(0, Called.In(folder, "import", Checkout.Sample("materials"), Checkout.Sample("checks")).Code);
+        Assert.Equal(0, Called.In(_folder, "import", Checkout.Sample("materials"), Checkout.Sample("checks")).Code);
         foreach (var run in new[] { Sample("lantern-gel-23-low-ph"), "4" })
         {
-            var called = Called.In(folder, "check", run, "--spec", "lantern gel");
+            var called = Called.In(_folder, "check", run, "--spec", "lantern gel");
             Assert.Equal(3, called.Code);
             Assert.Contains("Raise the pH to 8.5 to 9.2 first", called.Output, StringComparison.Ordinal);
             Assert.Contains("3.5 %", called.Output, StringComparison.Ordinal);
         }
 
         // Without a specification named, the run's product tells it.
-        Assert.Contains("Lantern gel:", Called.In(folder, "check", "2").Output, StringComparison.Ordinal);
-        var unknown = Called.In(folder, "check", "2", "--spec", "Dusk glaze");
+        Assert.Contains("Lantern gel:", Called.In(_folder, "check", "2").Output, StringComparison.Ordinal);
+        var unknown = Called.In(_folder, "check", "2", "--spec", "Dusk glaze");
         Assert.Equal(2, unknown.Code);
         Assert.Contains("it has 'Harbour gel', 'Lantern gel'", unknown.Error, StringComparison.Ordinal);
     }
@@ -74,7 +74,7 @@ public sealed class CheckTests : IDisposable
     [Fact]
     public void A_file_needs_no_log_but_its_specification_does()
     {
-        var nowhere = Path.Combine(folder, "none");
+        var nowhere = Path.Combine(_folder, "none");
         Assert.Equal(0, Called.In(nowhere, "check", Sample("lantern-gel-21"), "--low", "7650", "--high", "10350").Code);
         Assert.Equal(4, Called.In(nowhere, "check", Sample("lantern-gel-21"), "--spec", "Lantern gel").Code);
         Assert.False(Directory.Exists(nowhere));

@@ -7,9 +7,9 @@ namespace Viscolog.Tests.Cli;
 /// <summary>The command <c>flow</c>: files, answers, pictures.</summary>
 public sealed class FlowTests : IDisposable
 {
-    private readonly string folder = Directory.CreateTempSubdirectory("viscolog-").FullName;
+    private readonly string _folder = Directory.CreateTempSubdirectory("viscolog-").FullName;
 
-    public void Dispose() => Directory.Delete(folder, recursive: true);
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
 
     [Theory]
     [InlineData("lantern-gel-sweep")]
@@ -69,7 +69,7 @@ public sealed class FlowTests : IDisposable
     [InlineData("p.png", "\u0089PNG")]
     public void A_picture_is_written_in_the_format_of_its_ending_and_not_over_another(string name, string begins)
     {
-        var path = Path.Combine(folder, name);
+        var path = Path.Combine(_folder, name);
         var called = Called.With("flow", Sample("dusk-glaze-loop"), "--quiet", "-o", path);
         Assert.Equal((0, ""), (called.Code, called.Error));
         var bytes = File.ReadAllBytes(path);
@@ -82,7 +82,7 @@ public sealed class FlowTests : IDisposable
     [Fact]
     public void The_picture_names_axes_law_and_both_ways()
     {
-        var path = Path.Combine(folder, "p.svg");
+        var path = Path.Combine(_folder, "p.svg");
         Assert.Equal(0, Called.With("flow", Sample("dusk-glaze-loop"), "-o", path).Code);
         var text = File.ReadAllText(path);
         Assert.All(new[] { "Viscosity, Pa·s", "Stress, Pa", "Shear rate, 1/s", "herschel-bulkley", "read on the way up" }, word => Assert.Contains(word, text, StringComparison.Ordinal));
@@ -112,8 +112,8 @@ public sealed class FlowTests : IDisposable
     [Fact]
     public void A_missing_file_and_a_folder_are_refused()
     {
-        Assert.Equal(2, Called.With("flow", Path.Combine(folder, "none.csv")).Code);
-        Assert.Equal(2, Called.With("flow", folder).Code);
+        Assert.Equal(2, Called.With("flow", Path.Combine(_folder, "none.csv")).Code);
+        Assert.Equal(2, Called.With("flow", _folder).Code);
     }
 
     [Fact]
@@ -139,7 +139,7 @@ public sealed class FlowTests : IDisposable
 
     private string Write(string text)
     {
-        var path = Path.Combine(folder, "flow.csv");
+        var path = Path.Combine(_folder, "flow.csv");
         File.WriteAllText(path, text);
         return path;
     }

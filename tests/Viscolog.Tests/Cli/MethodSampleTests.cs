@@ -5,11 +5,11 @@ namespace Viscolog.Tests.Cli;
 /// <summary>A sample run by each method, through every command that reads one.</summary>
 public sealed class MethodSampleTests : IDisposable
 {
-    private readonly string folder = Directory.CreateTempSubdirectory("viscolog-").FullName;
+    private readonly string _folder = Directory.CreateTempSubdirectory("viscolog-").FullName;
 
     public static TheoryData<string> Names => [.. Directory.GetFiles(Checkout.Sample("methods"), "*.csv").Select(f => Path.GetFileNameWithoutExtension(f)!).Order(StringComparer.Ordinal)];
 
-    public void Dispose() => Directory.Delete(folder, recursive: true);
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
 
     [Theory]
     [MemberData(nameof(Names))]
@@ -29,14 +29,14 @@ public sealed class MethodSampleTests : IDisposable
         var fit = Called.With("fit", Sample(name));
         Assert.Equal(0, fit.Code);
         Assert.Contains($"mPa·s at 23.0 °C by {method}", fit.Output, StringComparison.Ordinal);
-        Assert.Equal(0, Called.With("plot", Sample(name), "-o", Path.Combine(folder, name + ".svg")).Code);
-        Assert.Contains(method, File.ReadAllText(Path.Combine(folder, name + ".svg")), StringComparison.Ordinal);
+        Assert.Equal(0, Called.With("plot", Sample(name), "-o", Path.Combine(_folder, name + ".svg")).Code);
+        Assert.Contains(method, File.ReadAllText(Path.Combine(_folder, name + ".svg")), StringComparison.Ordinal);
     }
 
     [Fact]
     public void Curves_by_different_methods_in_one_picture_are_warned_of()
     {
-        var called = Called.With("plot", Sample("wall-gel-rotational"), Checkout.Sample("lantern-gel-07.csv"), "-o", Path.Combine(folder, "both.svg"));
+        var called = Called.With("plot", Sample("wall-gel-rotational"), Checkout.Sample("lantern-gel-07.csv"), "-o", Path.Combine(_folder, "both.svg"));
         Assert.Equal(0, called.Code);
         Assert.Contains("can't be compared", called.Error, StringComparison.Ordinal);
     }

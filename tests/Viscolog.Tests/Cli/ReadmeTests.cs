@@ -8,7 +8,7 @@ namespace Viscolog.Tests.Cli;
 /// <summary>The README and the samples' README show real output and commands that work.</summary>
 public sealed partial class ReadmeTests : IDisposable
 {
-    private readonly string folder = Directory.CreateTempSubdirectory("viscolog-").FullName;
+    private readonly string _folder = Directory.CreateTempSubdirectory("viscolog-").FullName;
 
     public static TheoryData<string> Examples => [.. Shown()];
 
@@ -16,7 +16,7 @@ public sealed partial class ReadmeTests : IDisposable
         => Readmes().SelectMany(text => Command().Matches(text)).Select(m => m.Groups["arguments"].Value.Trim())
             .Distinct(StringComparer.Ordinal);
 
-    public void Dispose() => Directory.Delete(folder, recursive: true);
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
 
     [Theory]
     [MemberData(nameof(Examples))]
@@ -73,7 +73,7 @@ public sealed partial class ReadmeTests : IDisposable
     {
         var words = arguments.Split(' ')
             .Select(w => w.StartsWith("sample-runs", StringComparison.Ordinal) ? Path.Combine(Checkout.Root, w) : w)
-            .Select(w => w.EndsWith(".svg", StringComparison.Ordinal) || w.StartsWith("my-", StringComparison.Ordinal) ? Path.Combine(folder, w) : w)
+            .Select(w => w.EndsWith(".svg", StringComparison.Ordinal) || w.StartsWith("my-", StringComparison.Ordinal) ? Path.Combine(_folder, w) : w)
             .Select(w => w.Contains('*', StringComparison.Ordinal) ? Directory.GetFiles(Path.GetDirectoryName(w)!, Path.GetFileName(w)).Single() : w);
         var called = Called.With([.. words]);
         Assert.Equal((0, ""), (called.Code, called.Error));
@@ -104,7 +104,7 @@ public sealed partial class ReadmeTests : IDisposable
     public void The_picture_says_what_plot_draws()
     {
         // Words and figures, not coordinates: those may differ in the last digit between processors.
-        var drawn = Path.Combine(folder, "drawn.svg");
+        var drawn = Path.Combine(_folder, "drawn.svg");
         Assert.Equal(0, Called.With("plot", Checkout.Sample("lantern-gel-07.csv"), "-o", drawn).Code);
         Assert.Equal(Words(Path.Combine(Checkout.Root, "docs", "pictures", "lantern-gel-07.svg")), Words(drawn));
     }
@@ -112,7 +112,7 @@ public sealed partial class ReadmeTests : IDisposable
     [Fact]
     public void The_practice_picture_says_what_the_demonstration_draws()
     {
-        var drawn = Path.Combine(folder, "practice.svg");
+        var drawn = Path.Combine(_folder, "practice.svg");
         Assert.Equal(0, Called.With("practice", "demo", "--pot", "slow", "--seed", "3", "--brief", "-o", drawn).Code);
         Assert.Equal(Words(Path.Combine(Checkout.Root, "docs", "pictures", "practice-slow-3.svg")), Words(drawn));
     }

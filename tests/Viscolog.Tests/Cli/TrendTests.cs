@@ -8,9 +8,9 @@ namespace Viscolog.Tests.Cli;
 /// <summary>The command <c>trend</c>: files, products of the log, answers, pictures.</summary>
 public sealed class TrendTests : IDisposable
 {
-    private readonly string folder = Directory.CreateTempSubdirectory("viscolog-").FullName;
+    private readonly string _folder = Directory.CreateTempSubdirectory("viscolog-").FullName;
 
-    public void Dispose() => Directory.Delete(folder, recursive: true);
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
 
     [Fact]
     public void The_sample_is_charted_as_stored()
@@ -51,15 +51,15 @@ public sealed class TrendTests : IDisposable
     [Fact]
     public void A_product_of_the_log_is_charted_by_its_batches()
     {
-        Assert.Equal(0, Called.In(folder, "import", Checkout.Sample("materials"), Checkout.Sample("checks"), Checkout.Sample("lantern-gel-06.csv")).Code);
-        var called = Called.In(folder, "trend", "--product", "Lantern gel", "--json");
+        Assert.Equal(0, Called.In(_folder, "import", Checkout.Sample("materials"), Checkout.Sample("checks"), Checkout.Sample("lantern-gel-06.csv")).Code);
+        var called = Called.In(_folder, "trend", "--product", "Lantern gel", "--json");
         Assert.Equal((0, ""), (called.Code, called.Error));
         using var document = JsonDocument.Parse(called.Output);
         var root = document.RootElement;
         Assert.Equal((4, "log", "Lantern gel"), (root.GetProperty("batches").GetInt32(), root.GetProperty("scale").GetString(), root.GetProperty("name").GetString()));
         Assert.True(root.TryGetProperty("cpk", out _));
-        Assert.Equal(2, Called.In(folder, "trend", "--product", "Harbour gel").Code);
-        Assert.Equal(2, Called.In(folder, "trend", "--product", "Dusk glaze").Code);
+        Assert.Equal(2, Called.In(_folder, "trend", "--product", "Harbour gel").Code);
+        Assert.Equal(2, Called.In(_folder, "trend", "--product", "Dusk glaze").Code);
     }
 
     [Theory]
@@ -68,7 +68,7 @@ public sealed class TrendTests : IDisposable
     [InlineData("t.png", "\u0089PNG")]
     public void A_picture_is_written_in_the_format_of_its_ending_and_not_over_another(string name, string begins)
     {
-        var path = Path.Combine(folder, name);
+        var path = Path.Combine(_folder, name);
         Assert.Equal(0, Called.With("trend", Sample, "--out", path).Code);
         var bytes = File.ReadAllBytes(path);
         Assert.StartsWith(begins, Encoding.Latin1.GetString(bytes).TrimStart('\u00ef', '\u00bb', '\u00bf'), StringComparison.Ordinal);
@@ -80,7 +80,7 @@ public sealed class TrendTests : IDisposable
     [Fact]
     public void The_picture_names_quantity_batches_and_limits()
     {
-        var path = Path.Combine(folder, "t.svg");
+        var path = Path.Combine(_folder, "t.svg");
         Assert.Equal(0, Called.With("trend", Sample, "-o", path).Code);
         var text = File.ReadAllText(path);
         Assert.All(new[] { "Viscosity, mPa·s", "Moving range, %", "Lantern gel", "limits from 20 batches", "signal", "wanted", "Cpk" }, word => Assert.Contains(word, text, StringComparison.Ordinal));
@@ -138,7 +138,7 @@ public sealed class TrendTests : IDisposable
 
     private string Write(string text)
     {
-        var path = Path.Combine(folder, "trend.csv");
+        var path = Path.Combine(_folder, "trend.csv");
         File.WriteAllText(path, text);
         return path;
     }

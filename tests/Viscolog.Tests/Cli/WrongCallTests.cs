@@ -5,9 +5,9 @@ namespace Viscolog.Tests.Cli;
 /// <summary>What bad calls and bad input get: one line on standard error, nothing on standard output, the right exit code.</summary>
 public sealed class WrongCallTests : IDisposable
 {
-    private readonly string folder = Directory.CreateTempSubdirectory("viscolog-").FullName;
+    private readonly string _folder = Directory.CreateTempSubdirectory("viscolog-").FullName;
 
-    public void Dispose() => Directory.Delete(folder, recursive: true);
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
 
     [Theory]
     [InlineData("advise")]
@@ -21,7 +21,7 @@ public sealed class WrongCallTests : IDisposable
 
     [Fact]
     public void A_missing_file_ends_with_2()
-        => Assert.Contains("none.csv", Refused(Called.With("advise", Path.Combine(folder, "none.csv")), 2), StringComparison.Ordinal);
+        => Assert.Contains("none.csv", Refused(Called.With("advise", Path.Combine(_folder, "none.csv")), 2), StringComparison.Ordinal);
 
     [Fact]
     public void A_bad_cell_is_named_with_line_column_and_what_is_expected()
@@ -56,7 +56,7 @@ public sealed class WrongCallTests : IDisposable
 
     [Fact]
     public void A_run_without_readings_is_not_drawn()
-        => Assert.Contains("no reading", Refused(Called.With("plot", Write("thickener,added_g,wait_s,viscosity_mpas\n"), "-o", Path.Combine(folder, "none.svg")), 2), StringComparison.Ordinal);
+        => Assert.Contains("no reading", Refused(Called.With("plot", Write("thickener,added_g,wait_s,viscosity_mpas\n"), "-o", Path.Combine(_folder, "none.svg")), 2), StringComparison.Ordinal);
 
     [Fact]
     public void A_fault_of_ours_ends_with_70_and_one_line_that_says_how_to_report_it()
@@ -75,7 +75,7 @@ public sealed class WrongCallTests : IDisposable
     [Fact]
     public void A_picture_is_not_overwritten_without_force()
     {
-        var picture = Path.Combine(folder, "p.svg");
+        var picture = Path.Combine(_folder, "p.svg");
         var run = Checkout.Sample("lantern-gel-07.csv");
         Assert.Equal(0, Called.With("plot", run, "-o", picture).Code);
         var before = File.ReadAllBytes(picture);
@@ -100,7 +100,7 @@ public sealed class WrongCallTests : IDisposable
         Assert.StartsWith("dotnet run --project src/Viscolog -- ", example, StringComparison.Ordinal);
         var words = example["dotnet run --project src/Viscolog -- ".Length..].Split(' ')
             .Select(w => w.StartsWith("sample-runs/", StringComparison.Ordinal) ? Path.Combine(Checkout.Root, w) : w)
-            .Select(w => w.EndsWith(".svg", StringComparison.Ordinal) ? Path.Combine(folder, w) : w);
+            .Select(w => w.EndsWith(".svg", StringComparison.Ordinal) ? Path.Combine(_folder, w) : w);
         Assert.Equal(0, Called.With([.. words]).Code);
     }
 
@@ -116,7 +116,7 @@ public sealed class WrongCallTests : IDisposable
 
     private string Write(string table)
     {
-        var path = Path.Combine(folder, "run.csv");
+        var path = Path.Combine(_folder, "run.csv");
         File.WriteAllText(path, "# viscolog-run: 1\n# base_g: 100\n# thickener: T\n" + table);
         return path;
     }
