@@ -14,13 +14,14 @@ internal static class FlowColumns
 
     public const string Example = "'shear_rate_1_s,stress_pa'";
 
-    public static IReadOnlyDictionary<string, NumberRange> All { get; } = new Dictionary<string, NumberRange>(StringComparer.OrdinalIgnoreCase)
-    {
-        [Rate] = new("1/s", 0, 1e9, Above: true),
-        [Stress] = new("Pa", 0, 1e9, Above: true),
-        [PascalSeconds] = NumberRange.PascalSeconds,
-        [MilliPascalSeconds] = NumberRange.Viscosity,
-        [Speed] = new("1/min", 0, 1e6, Above: true),
-        [Torque] = new("% of full scale", 0, 200, Above: true),
-    };
+    public static IReadOnlyDictionary<string, NumberRange> All { get; }
+        = new Dictionary<string, NumberRange>(StringComparer.OrdinalIgnoreCase)
+        {
+            [Rate] = new("1/s", 0, 1e9, Above: true),
+            [Stress] = new("Pa", 0, 1e9, Above: true),
+            [PascalSeconds] = NumberRange.PascalSeconds,
+            [MilliPascalSeconds] = NumberRange.Viscosity,
+            [Speed] = new("1/min", 0, 1e6, Above: true),
+            [Torque] = new("% of full scale", 0, 200, Above: true),
+        };
 }

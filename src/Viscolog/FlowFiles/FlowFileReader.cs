@@ -28,7 +28,8 @@ internal static class FlowFileReader
         var text = bytes.Span.StartsWith(Encoding.UTF8.Preamble) ? bytes[Encoding.UTF8.Preamble.Length..] : bytes;
         if (text.IsEmpty || !Utf8.IsValid(text.Span) || text.Span.Contains((byte)0))
         {
-            findings.Refuse(new(null, null, text.IsEmpty ? "an empty file" : "bytes that are no text"), $"a flow file in UTF-8: a row of column names such as {FlowColumns.Example}, and a row for each point");
+            findings.Refuse(new(null, null, text.IsEmpty ? "an empty file" : "bytes that are no text"),
+                $"a flow file in UTF-8: a row of column names such as {FlowColumns.Example}, and a row for each point");
             return null;
         }
 
@@ -90,7 +91,8 @@ internal static class FlowFileReader
     {
         if (rows.Count < FlowCurve.FewestPoints)
         {
-            findings.Refuse(new(null, null, FormattableString.Invariant($"{rows.Count} points")), FormattableString.Invariant($"{FlowCurve.FewestPoints} or more: a curve needs them"));
+            findings.Refuse(new(null, null, FormattableString.Invariant($"{rows.Count} points")),
+                FormattableString.Invariant($"{FlowCurve.FewestPoints} or more: a curve needs them"));
             return null;
         }
 
@@ -104,7 +106,8 @@ internal static class FlowFileReader
             return null;
         }
 
-        ImmutableArray<TorqueReading> readings = [.. rows.Select(r => new TorqueReading(r[FlowColumns.Speed], Percentage.FromPercent(r[FlowColumns.Torque])))];
+        ImmutableArray<TorqueReading> readings = [.. rows.Select(r
+            => new TorqueReading(r[FlowColumns.Speed], Percentage.FromPercent(r[FlowColumns.Torque])))];
         var series = new TorqueSeries(geometry, fullScale, readings);
         return new(series.ToPoints())
         {
@@ -119,7 +122,8 @@ internal static class FlowFileReader
     {
         var rate = row[FlowColumns.Rate];
         var stress = row.TryGetValue(FlowColumns.Stress, out var pascals) ? pascals
-            : row.TryGetValue(FlowColumns.PascalSeconds, out var read) || row.TryGetValue(FlowColumns.MilliPascalSeconds, out read) ? read * rate / 1000 : 0;
+            : row.TryGetValue(FlowColumns.PascalSeconds, out var read) || row.TryGetValue(FlowColumns.MilliPascalSeconds, out read)
+                ? read * rate / 1000 : 0;
         return new(ShearRate.FromPerSecond(rate), Stress.FromPascals(stress));
     }
 }

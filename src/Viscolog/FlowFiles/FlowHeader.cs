@@ -25,14 +25,14 @@ internal sealed class FlowHeader(ValueReader values)
 
     private static readonly string[] Texts = ["name", "note", "viscolog-flow", "geometry"];
 
-    private readonly Dictionary<string, HeaderLine> lines = new(StringComparer.OrdinalIgnoreCase);
+    private readonly Dictionary<string, HeaderLine> _lines = new(StringComparer.OrdinalIgnoreCase);
 
-    private readonly Dictionary<string, double> numbers = new(StringComparer.OrdinalIgnoreCase);
+    private readonly Dictionary<string, double> _numbers = new(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Every key that is known.</summary>
     public static IEnumerable<string> Keys => Texts.Concat(Numbers.Keys);
 
-    public string? Name => lines.GetValueOrDefault("name")?.Value is { Length: > 0 } name ? name : null;
+    public string? Name => _lines.GetValueOrDefault("name")?.Value is { Length: > 0 } name ? name : null;
 
     private Findings Findings => values.Findings;
 
@@ -50,33 +50,37 @@ internal sealed class FlowHeader(ValueReader values)
     /// <summary>The geometry and the torque at full scale; null where the file is refused.</summary>
     public (Geometry Geometry, Torque FullScale)? Series()
     {
-        if (!lines.TryGetValue("geometry", out var line))
+        if (!_lines.TryGetValue("geometry", out var line))
         {
-            Findings.Refuse(new(null, null, "torques without a geometry"), "a header line '# geometry: concentric-cylinder', 'cone-plate' or 'parallel-plates', with its sizes");
+            Findings.Refuse(new(null, null, "torques without a geometry"),
+                "a header line '# geometry: concentric-cylinder', 'cone-plate' or 'parallel-plates', with its sizes");
             return null;
         }
 
         var geometry = line.Value.ToUpperInvariant() switch
         {
             "CONCENTRIC-CYLINDER" => Cylinder(line),
-            "CONE-PLATE" => Size("cone_radius_mm", line) is { } r && Number("cone_angle_deg", line) is { } angle ? new Geometry.ConePlate(r, angle) : null,
-            "PARALLEL-PLATES" => Size("plate_radius_mm", line) is { } r && Size("gap_mm", line) is { } gap ? new Geometry.ParallelPlates(r, gap) : null,
+            "CONE-PLATE" => Size("cone_radius_mm", line) is { } r && Number("cone_angle_deg", line) is { } angle
+                ? new Geometry.ConePlate(r, angle) : null,
+            "PARALLEL-PLATES" => Size("plate_radius_mm", line) is { } r && Size("gap_mm", line) is { } gap
+                ? new Geometry.ParallelPlates(r, gap) : null,
             _ => Unknown(line),
         };
-        return geometry is not null && Number("full_scale_mnm", line) is { } torque ? (geometry, Torque.FromNewtonMeters(torque / 1000)) : null;
+        return geometry is not null && Number("full_scale_mnm", line) is { } torque ? (geometry, Torque.FromNewtonMeters(torque / 1000))
+            : null;
     }
 
     private void Take(HeaderLine line)
     {
-        if (!lines.TryAdd(line.Key, line))
+        if (!_lines.TryAdd(line.Key, line))
         {
-            Findings.Refuse(line.Place, FormattableString.Invariant($"{line.Key} once: line {lines[line.Key].Line} has it already"));
+            Findings.Refuse(line.Place, FormattableString.Invariant($"{line.Key} once: line {_lines[line.Key].Line} has it already"));
         }
         else if (Numbers.TryGetValue(line.Key, out var range))
         {
             if (values.Number(line.Place, line.Value, range) is { } number)
             {
-                numbers[line.Key] = number;
+                _numbers[line.Key] = number;
             }
         }
         else if (UnitWords.Meant(line.Key, Numbers.Keys) is { Count: > 0 } meant)
@@ -100,14 +104,14 @@ internal sealed class FlowHeader(ValueReader values)
             return null;
         }
 
-        var cup = numbers.TryGetValue("cup_radius_mm", out var mm) ? Length.FromMillimeters(mm) : (Length?)null;
+        var cup = _numbers.TryGetValue("cup_radius_mm", out var mm) ? Length.FromMillimeters(mm) : (Length?)null;
         if (cup <= bob)
         {
-            Findings.Refuse(lines["cup_radius_mm"].Place, "a radius above bob_radius_mm");
+            Findings.Refuse(_lines["cup_radius_mm"].Place, "a radius above bob_radius_mm");
             return null;
         }
 
-        return new(bob, cup, length, numbers.GetValueOrDefault("end_factor", 1.1));
+        return new(bob, cup, length, _numbers.GetValueOrDefault("end_factor", 1.1));
     }
 
     private Geometry? Unknown(HeaderLine line)
@@ -120,7 +124,7 @@ internal sealed class FlowHeader(ValueReader values)
 
     private double? Number(string key, HeaderLine line)
     {
-        if (numbers.TryGetValue(key, out var value))
+        if (_numbers.TryGetValue(key, out var value))
         {
             return value;
         }

@@ -51,22 +51,26 @@ internal sealed class OilCells
         var method = Method.Find(Text(OilColumns.Method));
         if (method is null || method.Scales.Contains(InstrumentScale.Plain))
         {
-            Findings.Refuse(placeOf(OilColumns.Method), method is null ? HeaderKeys.MethodNames : "a method that a certified oil can check: direct, rotational, krebs or a cup");
+            Findings.Refuse(placeOf(OilColumns.Method), method is null ? HeaderKeys.MethodNames
+                : "a method that a certified oil can check: direct, rotational, krebs or a cup");
             return null;
         }
 
-        if (Needed(OilColumns.Oil) is not { } name || Number(OilColumns.Certified) is not { } certified || Number(OilColumns.CertifiedAt) is not { } certifiedAt
+        if (Needed(OilColumns.Oil) is not { } name || Number(OilColumns.Certified) is not { } certified
+            || Number(OilColumns.CertifiedAt) is not { } certifiedAt
             || Number(OilColumns.At) is not { } at || Day() is not { } day || Shown(method) is not { } shown)
         {
             return null;
         }
 
-        var setup = MethodSetup.None with { PerPercentTorque = Optional(OilColumns.Factor) is { } factor ? Viscosity.FromMilliPascalSeconds(factor) : null };
+        var factor = Optional(OilColumns.Factor) is { } each ? Viscosity.FromMilliPascalSeconds(each) : (Viscosity?)null;
+        var setup = MethodSetup.None with { PerPercentTorque = factor };
         Density? density = Optional(OilColumns.Density) is { } d ? Density.FromGramsPerMilliliter(d) : null;
         switch (Conversions.ToBody(method, shown, setup, density))
         {
             case Conversion.Converted { Reading.Body: { } body }:
-                var oil = new CertifiedOil(name, Viscosity.FromMilliPascalSeconds(certified), Temperature.FromCelsius(certifiedAt), Percentage.FromPercent((Optional(OilColumns.Uncertainty) ?? UsualUncertainty) / 2))
+                var oil = new CertifiedOil(name, Viscosity.FromMilliPascalSeconds(certified), Temperature.FromCelsius(certifiedAt),
+                    Percentage.FromPercent((Optional(OilColumns.Uncertainty) ?? UsualUncertainty) / 2))
                 {
                     TemperatureCoefficient = Optional(OilColumns.Coefficient) is { } kelvin ? TemperatureCoefficient.Stated(kelvin) : null,
                 };
@@ -84,7 +88,8 @@ internal sealed class OilCells
         var filled = Columns.Values.Where(v => cells.ContainsKey(v.Column.Name)).ToArray();
         if (filled is not [(var column, var scale)] || !method.Scales.Contains(scale))
         {
-            var fitting = string.Join(" or ", Columns.Values.Where(v => method.Scales.Contains(v.Scale) && OilColumns.Numbers.ContainsKey(v.Column.Name)).Select(v => v.Column.Name));
+            var fitting = string.Join(" or ", Columns.Values.Where(v => method.Scales.Contains(v.Scale)
+                && OilColumns.Numbers.ContainsKey(v.Column.Name)).Select(v => v.Column.Name));
             Findings.Refuse(
                 placeOf(filled.Where(v => !method.Scales.Contains(v.Scale)).Select(v => v.Column.Name).FirstOrDefault()),
                 $"one reading, of what the method {method.Id} shows: {fitting}");
@@ -135,7 +140,8 @@ internal sealed class OilCells
             return text;
         }
 
-        Findings.Refuse(placeOf(column), OilColumns.Numbers.TryGetValue(column, out var range) ? $"{range.Words(null)}, {FileNumbersAdvice}" : "the oil's name");
+        Findings.Refuse(placeOf(column), OilColumns.Numbers.TryGetValue(column, out var range)
+            ? $"{range.Words(null)}, {FileNumbersAdvice}" : "the oil's name");
         return null;
     }
 

@@ -23,7 +23,8 @@ internal static class OilColumns
     // What is read on a scale of its own tells nothing that a certificate states.
     private static readonly Column[] Shown =
     [
-        .. InstrumentScale.All.Where(s => s != InstrumentScale.Plain).SelectMany(s => s.HasSpeed ? (Column[])[Columns.Of(s), Columns.Speed] : [Columns.Of(s)]),
+        .. InstrumentScale.All.Where(s => s != InstrumentScale.Plain)
+            .SelectMany(s => s.HasSpeed ? (Column[])[Columns.Of(s), Columns.Speed] : [Columns.Of(s)]),
     ];
 
     /// <summary>Numbers, each with what it may be.</summary>
@@ -41,5 +42,6 @@ internal static class OilColumns
 
     /// <summary>Every column, in the order in which they are written.</summary>
     public static IReadOnlyList<string> All { get; } =
-        [Date, Method, Oil, Certified, CertifiedAt, Uncertainty, Coefficient, .. Shown.Select(c => c.Name), At, Density, Factor, Note, Void];
+        [Date, Method, Oil, Certified, CertifiedAt, Uncertainty, Coefficient, .. Shown.Select(c => c.Name), At, Density, Factor, Note,
+            Void];
 }

@@ -39,7 +39,8 @@ internal static class OilFileReader
 
         table.CheckUnknown(OilColumns.All, findings, "kept, not used");
         var values = new ValueReader(findings, new(layout.Separator));
-        return [.. table.Rows.Select(r => OilCells.Read(r.Cells.Select(c => KeyValuePair.Create(c.Key, c.Value.Trim())), values, r.At)).OfType<OilRow>()];
+        return [.. table.Rows.Select(r => OilCells.Read(r.Cells.Select(c => KeyValuePair.Create(c.Key, c.Value.Trim())), values, r.At))
+            .OfType<OilRow>()];
     }
 }
 

@@ -12,8 +12,10 @@ internal static class OilFileWriter
     public static void Write(IEnumerable<OilRow> rows, Stream stream, bool spreadsheetSafe = false)
     {
         rows = [.. rows];
-        var used = rows.SelectMany(r => r.Cells.Keys).Concat(rows.Any(r => r.Void is not null) ? [OilColumns.Void] : []).ToHashSet(StringComparer.Ordinal);
-        string[] columns = [.. OilColumns.All.Where(used.Contains), .. used.Except(OilColumns.All, StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        var used = rows.SelectMany(r => r.Cells.Keys).Concat(rows.Any(r => r.Void is not null) ? [OilColumns.Void] : [])
+            .ToHashSet(StringComparer.Ordinal);
+        string[] columns = [.. OilColumns.All.Where(used.Contains),
+            .. used.Except(OilColumns.All, StringComparer.Ordinal).Order(StringComparer.Ordinal)];
         using var writer = TableWriter.Create(stream, spreadsheetSafe);
         writer.WriteComment($" {OilFileReader.Key.Line}");
         TableWriter.Names(writer, columns);

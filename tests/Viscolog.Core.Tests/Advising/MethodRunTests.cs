@@ -22,7 +22,9 @@ public sealed class MethodRunTests
         CylinderHeight = Length.FromMillimeters(100),
     };
 
-    /// <summary>What the instrument shows at doses 0, 0.5 and 1 %, and the bodies that it means, worked out apart from the program.</summary>
+    /// <summary>
+    /// What the instrument shows at doses 0, 0.5 and 1 %, and the bodies that it means, worked out apart from the program.
+    /// </summary>
     public static TheoryData<string, double[], double> Shown => new()
     {
         { "iso-2431-4", [30, 40, 62], 1.1 * ((1.37 * 62) - (200.0 / 62)) },
@@ -52,7 +54,8 @@ public sealed class MethodRunTests
         var run = Of("rotational", [12, 20, 41], 9000);
         var mixed = run with { Entries = [.. run.Entries.SkipLast(1), Read(new InstrumentValue.Torque(Percentage.FromPercent(41), 50))] };
         var refused = Assert.IsType<StudyOutcome.Refused>(Study.Of(new(mixed)));
-        Assert.Equal([20, 50], Assert.IsType<EvidenceTrouble.MixedConditions>(refused.Reason).Conditions.Select(c => c.RevolutionsPerMinute!.Value));
+        Assert.Equal([20, 50], Assert.IsType<EvidenceTrouble.MixedConditions>(refused.Reason)
+            .Conditions.Select(c => c.RevolutionsPerMinute!.Value));
     }
 
     [Fact]
@@ -100,13 +103,18 @@ public sealed class MethodRunTests
         Assert.Equal((1, 22), (left.Readings, Assert.IsType<ConversionRefusal.OutsideCup>(left.Last).Time.TotalSeconds));
     }
 
-    /// <summary>22 s of a dip cup whose t₀ is 14 s scatter twice as much in viscosity as its middle does; a repeatability that is stated stands as it is.</summary>
+    /// <summary>
+    /// 22 s of a dip cup whose t₀ is 14 s scatter twice as much in viscosity as its middle does; a repeatability that is stated stands as
+    /// it is.
+    /// </summary>
     [Theory]
     [InlineData(null, 1)]
     [InlineData(5.0, 0)]
     public void A_reading_at_the_steep_end_of_a_cup_counts_for_less(double? stated, int more)
     {
-        var run = Of("d4212-44ml-2", [22, 30, 60], 400) with { Repeatability = stated is { } percent ? Percentage.FromPercent(percent) : null };
+        var run = Of("d4212-44ml-2", [22, 30, 60], 400)
+            with
+        { Repeatability = stated is { } percent ? Percentage.FromPercent(percent) : null };
         var readings = Studied.Of(new(run)).Posterior.Evidence.Steps.SelectMany(s => s.Readings).Select(r => r.ExtraVariance).ToArray();
         double Stopwatch(double seconds) => 0.2 / (seconds - 14);
         double Scatter(double seconds) => 0.037 * seconds / (seconds - 14);
@@ -131,7 +139,8 @@ public sealed class MethodRunTests
         // The base at 18 and 28 °C tells 6000 K; the last reading at 28 °C then stands for more at 23 °C.
         static double At(double body, double celsius) => body * Math.Exp(6000 * ((1 / (celsius + 273.15)) - (1 / 296.15)));
         var run = Bench.Run(
-            9000, Bench.Read(At(1000, 18), celsius: 18), Bench.Read(At(1000, 28), celsius: 28), Bench.Dose(1), Bench.Read(At(2000, 23)), Bench.Dose(0.5), Bench.Read(At(3000, 28), celsius: 28));
+            9000, Bench.Read(At(1000, 18), celsius: 18), Bench.Read(At(1000, 28), celsius: 28), Bench.Dose(1), Bench.Read(At(2000, 23)),
+                Bench.Dose(0.5), Bench.Read(At(3000, 28), celsius: 28));
         var advised = Studied.Of(new(run with { Repeatability = Percentage.FromPercent(1) }));
         Assert.Equal(3000, advised.Posterior.BodyAt(Dose.FromPercent(1.5), Study.Level).Median.MilliPascalSeconds, 100.0);
         Assert.Equal(CoefficientOrigin.Learned, Assert.Single(advised.Evidence.Warnings.OfType<EvidenceWarning.Corrected>()).By.Origin);
@@ -140,7 +149,9 @@ public sealed class MethodRunTests
     [Fact]
     public void A_stated_coefficient_is_used_as_stated()
     {
-        var run = Bench.Run(9000, Bench.Read(1000, celsius: 28)) with { Setup = new() { TemperatureCoefficient = TemperatureCoefficient.Stated(5000) } };
+        var run = Bench.Run(9000, Bench.Read(1000, celsius: 28))
+            with
+        { Setup = new() { TemperatureCoefficient = TemperatureCoefficient.Stated(5000) } };
         var posterior = Studied.Of(new(run)).Posterior;
         var expected = 1000 * Math.Exp(5000 * ((1 / 296.15) - (1 / 301.15)));
         Assert.Equal(1, RunPictures.Of(posterior, null, null, Study.Level).Readings[0].Value.MilliPascalSeconds / expected, 1e-9);
@@ -169,7 +180,8 @@ public sealed class MethodRunTests
         };
     }
 
-    private static Entry.Measured Read(InstrumentValue value) => new(new Reading { Value = value, Temperature = Temperature.FromCelsius(23) });
+    private static Entry.Measured Read(InstrumentValue value)
+        => new(new Reading { Value = value, Temperature = Temperature.FromCelsius(23) });
 
     private static InstrumentValue Value(Method method, double shown) => method.Scales[0].Make(shown, 20);
 }

@@ -30,8 +30,9 @@ public sealed class FlowCurveTests
         => Assert.NotNull(Fit(law, r => 2 * r).Parameters[0].UpperLimit);
 
     /// <summary>
-    /// A yield stress is told from none where it lies further from 0 than Student's t at 97.5 %, with 6 degrees of freedom 2.447 standard errors (NIST/SEMATECH
-    /// e-Handbook, 1.3.6.7.2). Casson's is judged as its root, of which it is the square: 2.447 of the root are 1.22 of the stress.
+    /// A yield stress is told from none where it lies further from 0 than Student's t at 97.5 %, with 6 degrees of freedom 2.447 standard
+    /// errors (NIST/SEMATECH e-Handbook, 1.3.6.7.2). Casson's is judged as its root, of which it is the square: 2.447 of the root are
+    /// 1.22 of the stress.
     /// </summary>
     [Theory]
     [InlineData("bingham", 0.0257, 0.0264, 2.447)]
@@ -48,21 +49,24 @@ public sealed class FlowCurveTests
     [Fact]
     public void A_last_plateau_is_told_from_none_by_Students_t()
     {
-        FlowParameter Last(double size) => Fit("cross", r => r * (size + (40 / (1 + Math.Pow(0.4 * r, 0.9))))).Parameters.Single(p => p.Name == "infinite_shear_pas");
+        FlowParameter Last(double size) => Fit("cross", r => r * (size + (40 / (1 + Math.Pow(0.4 * r, 0.9)))))
+            .Parameters.Single(p => p.Name == "infinite_shear_pas");
         Assert.True(Last(0.352) is { Value: 0, UpperLimit: > 0 });
         Assert.InRange(Last(0.366).Value / Last(0.366).StandardError!.Value, 2.776, 2.9);
     }
 
     /// <summary>
-    /// τ = τ₀ + ηγ weighted by 1/τ is a straight line, worked here by the normal equations; 95 % lie below the value and 1.943 standard errors (Student's t with
-    /// 6 degrees of freedom, NIST/SEMATECH e-Handbook, 1.3.6.7.2). By the normal distribution, 1.645, the limit would be a seventh too low.
+    /// τ = τ₀ + ηγ weighted by 1/τ is a straight line, worked here by the normal equations; 95 % lie below the value and 1.943 standard
+    /// errors (Student's t with 6 degrees of freedom, NIST/SEMATECH e-Handbook, 1.3.6.7.2). By the normal distribution, 1.645, the limit
+    /// would be a seventh too low.
     /// </summary>
     [Fact]
     public void An_upper_limit_is_that_of_Students_t()
     {
         double[] stresses = [.. Rates.Select((r, i) => 2 * r * Scatter[i])];
         double Sum(Func<int, double> of) => Enumerable.Range(0, 8).Sum(i => of(i) / (stresses[i] * stresses[i]));
-        var (w, x, xx, y, xy) = (Sum(_ => 1), Sum(i => Rates[i]), Sum(i => Rates[i] * Rates[i]), Sum(i => stresses[i]), Sum(i => Rates[i] * stresses[i]));
+        var (w, x, xx, y, xy) = (Sum(_ => 1), Sum(i => Rates[i]), Sum(i => Rates[i] * Rates[i]), Sum(i => stresses[i]),
+            Sum(i => Rates[i] * stresses[i]));
         var determinant = (w * xx) - (x * x);
         var (yield, plastic) = (((xx * y) - (x * xy)) / determinant, ((w * xy) - (x * y)) / determinant);
         var scatter = Math.Sqrt(Sum(i => Math.Pow(yield + (plastic * Rates[i]) - stresses[i], 2)) / 6);
@@ -70,7 +74,9 @@ public sealed class FlowCurveTests
         Assert.Equal(1, Fit("bingham", r => 2 * r).Parameters[0].UpperLimit!.Value / limit, 3e-4);
     }
 
-    /// <summary>Where no yield stress is told, consistency and index are those of the power law, not of a fit about a yield stress below 0.</summary>
+    /// <summary>
+    /// Where no yield stress is told, consistency and index are those of the power law, not of a fit about a yield stress below 0.
+    /// </summary>
     [Theory]
     [InlineData(0)]
     [InlineData(-0.4)]
@@ -148,14 +154,16 @@ public sealed class FlowCurveTests
     public void A_liquid_that_does_not_remember_has_no_loop_area()
         => Gen.Double[0.2, 1.2].Sample(n =>
         {
-            ImmutableArray<FlowPoint> points = [.. Points(Rates, r => Math.Pow(r, n)), .. Points([.. Rates.Reverse()], r => Math.Pow(r, n))];
+            ImmutableArray<FlowPoint> points = [.. Points(Rates, r => Math.Pow(r, n)),
+                .. Points([.. Rates.Reverse()], r => Math.Pow(r, n))];
             Assert.Equal(0, FlowLoop.Find(points)!.Part, 1e-12);
         });
 
     [Fact]
     public void With_a_loop_the_way_down_is_fitted_and_it_says_so()
     {
-        ImmutableArray<FlowPoint> points = [.. Points(Rates, r => 9 + (6 * Math.Sqrt(r))), .. Points([.. Rates.Reverse()], r => 8 + (5 * Math.Sqrt(r)))];
+        ImmutableArray<FlowPoint> points = [.. Points(Rates, r => 9 + (6 * Math.Sqrt(r))),
+            .. Points([.. Rates.Reverse()], r => 8 + (5 * Math.Sqrt(r)))];
         var curve = FlowCurve.Of(points, FlowWeights.Relative);
         Assert.Equal(8, curve.Fitted.Length);
         Assert.Equal(8, curve.Fits[0].Parameters[0].Value, 0.01);
@@ -187,40 +195,48 @@ public sealed class FlowCurveTests
             {
                 var random = new Random(seed);
                 ImmutableArray<FlowPoint> points = [.. Enumerable.Range(0, 40).Select(i => Math.Pow(10, -2 + (i / 10.0)))
-                    .Select(r => new FlowPoint(ShearRate.FromPerSecond(r), Stress.FromPascals((20 + (0.5 * r)) * (1 + (0.08 * (random.NextDouble() - 0.5))))))];
+                    .Select(r => new FlowPoint(ShearRate.FromPerSecond(r),
+                        Stress.FromPascals((20 + (0.5 * r)) * (1 + (0.08 * (random.NextDouble() - 0.5))))))];
                 Assert.Null(FallingStress.From(points));
             },
             iter: 200);
 
     /// <summary>
-    /// Twelve stresses alike but for the last, which is lower by D in ln. One neighbour's middle is off by D/2, so the scatter is √(D²/4/10/1.5): the middle of two
-    /// has half a point's variance. By hand, D = 0.05 + 3·√2·D·0.1291 gives 0.1106: less is scatter, more is a fall.
+    /// Twelve stresses alike but for the last, which is lower by D in ln. One neighbour's middle is off by D/2, so the scatter is
+    /// √(D²/4/10/1.5): the middle of two has half a point's variance. By hand, D = 0.05 + 3·√2·D·0.1291 gives 0.1106: less is scatter,
+    /// more is a fall.
     /// </summary>
     [Theory]
     [InlineData(0.1085, false)]
     [InlineData(0.1127, true)]
     public void A_stress_falls_where_it_falls_by_more_than_the_points_scatter(double fall, bool isSeen)
     {
-        var curve = FlowCurve.Of(Points([1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12], r => 20 * Math.Exp(r < 12 ? 0 : -fall)), FlowWeights.Relative);
+        var curve = FlowCurve.Of(Points([1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12], r => 20 * Math.Exp(r < 12 ? 0 : -fall)),
+            FlowWeights.Relative);
         Assert.Equal(isSeen, curve.Warnings.Any(w => w is FlowWarning.StressFalls));
     }
 
     [Fact]
     public void A_stress_that_rises_and_then_falls_is_found()
-        => Assert.Equal(10, FallingStress.From(Points([1, 2, 5, 10, 20, 50, 100], r => r <= 10 ? 20 * Math.Pow(r, 0.3) : 40 * Math.Pow(10 / r, 0.4)))!.Value, 1e-9);
+        => Assert.Equal(10, FallingStress.From(Points([1, 2, 5, 10, 20, 50, 100],
+            r => r <= 10 ? 20 * Math.Pow(r, 0.3) : 40 * Math.Pow(10 / r, 0.4)))!.Value, 1e-9);
 
     [Fact]
     public void Any_points_get_an_answer()
         => Gen.Select(Gen.Double[-6, 6].Array[3, 9], Gen.Double[-6, 6].Array[9], Gen.Bool).Sample(
             (rates, stresses, relative) =>
             {
-                ImmutableArray<FlowPoint> points = [.. rates.Select((r, i) => new FlowPoint(ShearRate.FromPerSecond(Math.Pow(10, r)), Stress.FromPascals(Math.Pow(10, stresses[i]))))];
+                ImmutableArray<FlowPoint> points = [.. rates.Select((r, i)
+                    => new FlowPoint(ShearRate.FromPerSecond(Math.Pow(10, r)), Stress.FromPascals(Math.Pow(10, stresses[i]))))];
                 var curve = FlowCurve.Of(points, relative ? FlowWeights.Relative : FlowWeights.None);
                 Assert.Equal(7, curve.Fits.Length);
-                Assert.All(curve.Fits.SelectMany(f => f.Parameters), p => Assert.True(double.IsFinite(p.Value) && double.IsFinite(p.StandardError ?? 0) && double.IsFinite(p.UpperLimit ?? 0)));
+                Assert.All(curve.Fits.SelectMany(f => f.Parameters),
+                    p => Assert.True(double.IsFinite(p.Value) && double.IsFinite(p.StandardError ?? 0)
+                    && double.IsFinite(p.UpperLimit ?? 0)));
                 Assert.True(double.IsFinite(curve.Index?.Value ?? 1));
                 Assert.True(curve.Fits.Sum(f => f.Weight) is 0 or (> 0.999 and < 1.001));
-                Assert.All(FlowPicture.Of(null, curve).Curve, c => Assert.True(c.Value.Low <= c.Value.Median && c.Value.Median <= c.Value.High));
+                Assert.All(FlowPicture.Of(null, curve).Curve,
+                    c => Assert.True(c.Value.Low <= c.Value.Median && c.Value.Median <= c.Value.High));
             },
             iter: 40,
             seed: "dwRLR49hIU16");
@@ -228,7 +244,8 @@ public sealed class FlowCurveTests
     private static FlowFit Fit(string law, Func<double, double> stress) => Curve(stress).Fits.Single(f => f.Model.Name == law);
 
     private static FlowCurve Curve(Func<double, double> stress)
-        => FlowCurve.Of([.. Rates.Select((r, i) => new FlowPoint(ShearRate.FromPerSecond(r), Stress.FromPascals(stress(r) * Scatter[i])))], FlowWeights.Relative);
+        => FlowCurve.Of([.. Rates.Select((r, i) => new FlowPoint(ShearRate.FromPerSecond(r), Stress.FromPascals(stress(r) * Scatter[i])))],
+            FlowWeights.Relative);
 
     private static ImmutableArray<FlowPoint> Points(double[] rates, Func<double, double> stress)
         => [.. rates.Select(r => new FlowPoint(ShearRate.FromPerSecond(r), Stress.FromPascals(stress(r))))];

@@ -7,8 +7,9 @@ using Xunit;
 namespace Viscolog.Core.Tests.Flow;
 
 /// <summary>
-/// Yield-stress fluids in a wide gap, where a layer next to the bob may flow alone: torques worked out apart from the program, Ω = ½∫γ(τ)/τ dτ from the stress at
-/// the cup, or the yield stress, to that at the bob (Krieger and Elrod 1953; for Bingham's law in closed form Reiner and Riwlin 1927; both from memory).
+/// Yield-stress fluids in a wide gap, where a layer next to the bob may flow alone: torques worked out apart from the program, Ω =
+/// ½∫γ(τ)/τ dτ from the stress at the cup, or the yield stress, to that at the bob (Krieger and Elrod 1953; for Bingham's law in closed
+/// form Reiner and Riwlin 1927; both from memory).
 /// </summary>
 public sealed class WideGapTests
 {
@@ -37,8 +38,9 @@ public sealed class WideGapTests
     }
 
     /// <summary>
-    /// With 1 % of scatter a 90 % interval has to hold the true viscosity about 16 times in 18 (three rates, six series), 13 at least; fitted to rates by the local
-    /// power law, the usual way, it held Bingham's at the greatest rate not once, which came out 12 to 17 % too low.
+    /// With 1 % of scatter a 90 % interval has to hold the true viscosity about 16 times in 18 (three rates, six series), 13 at least;
+    /// fitted to rates by the local power law, the usual way, it held Bingham's at the greatest rate not once, which came out 12 to 17 %
+    /// too low.
     /// </summary>
     [Theory]
     [MemberData(nameof(Fluids))]
@@ -57,13 +59,17 @@ public sealed class WideGapTests
                 Assert.Equal(1, stated.Median.MilliPascalSeconds / truth, 0.06);
             }
 
-            Assert.InRange((Fit(curve, law).Parameters[0].Value - law.Yield) / Fit(curve, law).Parameters[0].StandardError!.Value, -3.5, 3.5);
+            Assert.InRange((Fit(curve, law).Parameters[0].Value - law.Yield) / Fit(curve, law).Parameters[0].StandardError!.Value, -3.5,
+                3.5);
         }
 
         Assert.InRange(held, 13, 18);
     }
 
-    /// <summary>Reiner and Riwlin's equation (1927, from memory): Ω = (τb − τc)/(2η) − τ₀/(2η)·ln(τb/τc), τc the stress at the cup, or τ₀ where that is greater.</summary>
+    /// <summary>
+    /// Reiner and Riwlin's equation (1927, from memory): Ω = (τb − τc)/(2η) − τ₀/(2η)·ln(τb/τc), τc the stress at the cup, or τ₀ where
+    /// that is greater.
+    /// </summary>
     [Theory]
     [InlineData(1.1, 0.8)]
     [InlineData(2, 0.8)]
@@ -79,12 +85,16 @@ public sealed class WideGapTests
         Assert.Equal(1, found / rate, 1e-6);
     }
 
-    /// <summary>No steady flow has a torque that falls as the speed grows: no law can turn the bob so, and the figures are shown and warned of all the same.</summary>
+    /// <summary>
+    /// No steady flow has a torque that falls as the speed grows: no law can turn the bob so, and the figures are shown and warned of all
+    /// the same.
+    /// </summary>
     [Fact]
     public void Falling_torques_are_judged_by_their_rates_at_first_sight()
     {
         var cylinder = new Geometry.ConcentricCylinder(Length.FromMillimeters(10), Length.FromMillimeters(20), Length.FromMillimeters(40));
-        ImmutableArray<TorqueReading> readings = [.. Speeds.Select(rpm => new TorqueReading(rpm, Percentage.FromPercent(60 * Math.Pow(rpm, -0.1))))];
+        ImmutableArray<TorqueReading> readings = [.. Speeds.Select(rpm
+            => new TorqueReading(rpm, Percentage.FromPercent(60 * Math.Pow(rpm, -0.1))))];
         var series = new TorqueSeries(cylinder, Torque.FromNewtonMeters(0.05), readings);
         var curve = FlowCurve.Of(series, FlowWeights.Relative);
         Assert.Equal(series.ToPoints().Select(p => p.Rate), curve.Points.Select(p => p.Rate));
@@ -93,14 +103,16 @@ public sealed class WideGapTests
         Assert.Contains(series.Warnings, w => w is FlowWarning.FlatTorques);
     }
 
-    private static FlowFit Fit(FlowCurve curve, Law law) => curve.Fits.Single(f => f.Model.Name == (law.Index == 1 ? "bingham" : "herschel-bulkley"));
+    private static FlowFit Fit(FlowCurve curve, Law law)
+        => curve.Fits.Single(f => f.Model.Name == (law.Index == 1 ? "bingham" : "herschel-bulkley"));
 
     private static FlowCurve Curve(double ratio, Law law, double scatter, int seed)
     {
         var random = new Random(seed);
         double Noise() => scatter * Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
         var bob = Length.FromMillimeters(10);
-        var cylinder = new Geometry.ConcentricCylinder(bob, double.IsInfinity(ratio) ? null : Length.FromMillimeters(10 * ratio), Length.FromMillimeters(40));
+        var cylinder = new Geometry.ConcentricCylinder(bob, double.IsInfinity(ratio) ? null : Length.FromMillimeters(10 * ratio),
+            Length.FromMillimeters(40));
         var fullScale = 1.2 * law.StressAt(2 * Math.PI * Speeds[^1] / 60, ratio) / cylinder.StressPerTorque(1);
         ImmutableArray<TorqueReading> readings = [.. Speeds.Select(rpm => new TorqueReading(rpm, Percentage.FromFraction(
             law.StressAt(2 * Math.PI * rpm / 60, ratio) * Math.Exp(Noise()) / cylinder.StressPerTorque(1) / fullScale)))];

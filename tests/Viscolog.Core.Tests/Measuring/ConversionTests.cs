@@ -48,20 +48,23 @@ public sealed class ConversionTests
     [InlineData("d4212-44ml-2", 95, "d4212-44ml-3", true)]
     public void A_time_outside_the_limits_is_refused_with_the_cup_that_fits(string cup, double seconds, string? named, bool isTold)
     {
-        var refused = Assert.IsType<ConversionRefusal.OutsideCup>(Refused(Cups.Convert(Method.Find(cup)!, TimeSpan.FromSeconds(seconds), Water)));
+        var refused = Assert.IsType<ConversionRefusal.OutsideCup>(
+            Refused(Cups.Convert(Method.Find(cup)!, TimeSpan.FromSeconds(seconds), Water)));
         Assert.Equal((cup, seconds, named), (refused.Cup.Id, refused.Time.TotalSeconds, refused.Instead?.Id));
         Assert.Equal(isTold, refused.About is not null);
         if (refused.About is { } about)
         {
             Assert.True(refused.Instead!.Allows(about));
-            Assert.Equal(refused.Cup.At(refused.Time)!.Value.SquareMillimetersPerSecond, refused.Instead.At(about)!.Value.SquareMillimetersPerSecond, 1e-4);
+            Assert.Equal(refused.Cup.At(refused.Time)!.Value.SquareMillimetersPerSecond,
+                refused.Instead.At(about)!.Value.SquareMillimetersPerSecond, 1e-4);
         }
     }
 
     [Fact]
     public void A_time_near_a_limit_names_the_cup_that_would_suit_better()
     {
-        var better = Assert.IsType<BetterChoice.AnotherCup>(Converted(Cups.Convert(Method.Find("iso-2431-4")!, TimeSpan.FromSeconds(99), Water)).Better);
+        var better = Assert.IsType<BetterChoice.AnotherCup>(
+            Converted(Cups.Convert(Method.Find("iso-2431-4")!, TimeSpan.FromSeconds(99), Water)).Better);
         Assert.Equal("iso-2431-5", better.Cup.Id);
         Assert.Equal(133.6097, better.Cup.At(better.About)!.Value.SquareMillimetersPerSecond, 1e-3);
         Assert.Null(Converted(Cups.Convert(Method.Find("iso-2431-4")!, TimeSpan.FromSeconds(60), Water)).Better);
@@ -72,7 +75,8 @@ public sealed class ConversionTests
     {
         var reading = Converted(Cups.Convert(Method.Find("iso-2431-4")!, TimeSpan.FromSeconds(60), Density.FromGramsPerMilliliter(1.3)));
         Assert.Equal(78.8667 * 1.3, reading.Dynamic!.Value.MilliPascalSeconds, 0.001);
-        var refused = Conversions.ToBody(Method.Find("iso-2431-4")!, new InstrumentValue.CupTime(TimeSpan.FromSeconds(60)), MethodSetup.None, null);
+        var refused = Conversions.ToBody(Method.Find("iso-2431-4")!, new InstrumentValue.CupTime(TimeSpan.FromSeconds(60)),
+            MethodSetup.None, null);
         Assert.Equal(new ConversionRefusal.Missing(MissingPart.CupDensity), Refused(refused));
     }
 
@@ -111,11 +115,13 @@ public sealed class ConversionTests
     [Fact]
     public void A_ball_needs_to_sink_and_room_to_fall()
     {
-        Assert.IsType<ConversionRefusal.BallFloats>(Refused(FallingBall.Convert(TimeSpan.FromSeconds(20), Ball, Density.FromGramsPerMilliliter(8))));
+        Assert.IsType<ConversionRefusal.BallFloats>(Refused(
+            FallingBall.Convert(TimeSpan.FromSeconds(20), Ball, Density.FromGramsPerMilliliter(8))));
         Assert.Equal(
             new ConversionRefusal.BallTooWide(Percentage.FromPercent(37.5)),
             Refused(FallingBall.Convert(TimeSpan.FromSeconds(20), Ball with { JarDiameter = Length.FromMillimeters(8) }, Water)));
-        Assert.Equal(new ConversionRefusal.Missing(MissingPart.Ball), Refused(FallingBall.Convert(TimeSpan.FromSeconds(20), MethodSetup.None, Water)));
+        Assert.Equal(new ConversionRefusal.Missing(MissingPart.Ball),
+            Refused(FallingBall.Convert(TimeSpan.FromSeconds(20), MethodSetup.None, Water)));
         var open = Converted(FallingBall.Convert(TimeSpan.FromSeconds(60), Ball with { JarDiameter = null }, Water));
         var wide = Converted(FallingBall.Convert(TimeSpan.FromSeconds(60), Ball with { JarDiameter = Length.FromMillimeters(30) }, Water));
         var warning = Assert.IsType<ReadingWarning.NoJar>(Assert.Single(open.Warnings));
@@ -135,7 +141,9 @@ public sealed class ConversionTests
     public void A_flat_wide_cylinder_is_warned_of()
         => Assert.Equal([new ReadingWarning.OddCylinder(0.5)], Converted(Slump(40, Length.FromMillimeters(200))).Warnings);
 
-    /// <summary>0.83 to 1.15 is the more reliable shape (Appl. Rheol. 25:2 (2015) 23416, abstract seen); warned of outside 0.8 to 1.2.</summary>
+    /// <summary>
+    /// 0.83 to 1.15 is the more reliable shape (Appl. Rheol. 25:2 (2015) 23416, abstract seen); warned of outside 0.8 to 1.2.
+    /// </summary>
     [Theory]
     [InlineData(128, true)]
     [InlineData(122, false)]
@@ -146,7 +154,8 @@ public sealed class ConversionTests
         => Assert.Equal(isOdd, Converted(Slump(40, Length.FromMillimeters(diameter))).Warnings.Any(w => w is ReadingWarning.OddCylinder));
 
     /// <summary>
-    /// Where a paste gives way by von Mises' criterion it needs 2/√3 of what the formula takes (see Roussel and Coussot, J. Rheol. 49 (2005) 705).
+    /// Where a paste gives way by von Mises' criterion it needs 2/√3 of what the formula takes (see Roussel and Coussot, J. Rheol. 49
+    /// (2005) 705).
     /// </summary>
     [Fact]
     public void A_small_slump_is_warned_of_and_less_sure()
@@ -161,7 +170,8 @@ public sealed class ConversionTests
     private static Conversion Slump(double millimeters, Length? diameter = null) => SlumpCylinder.Convert(
         Length.FromMillimeters(millimeters), new() { CylinderHeight = Length.FromMillimeters(100), CylinderDiameter = diameter }, Water);
 
-    private static Conversion Torque(double percent) => RotationalTorque.Convert(Percentage.FromPercent(percent), Viscosity.FromMilliPascalSeconds(100), 20);
+    private static Conversion Torque(double percent)
+        => RotationalTorque.Convert(Percentage.FromPercent(percent), Viscosity.FromMilliPascalSeconds(100), 20);
 
     private static ConversionRefusal Refused(Conversion conversion) => Assert.IsType<Conversion.Refused>(conversion).Reason;
 

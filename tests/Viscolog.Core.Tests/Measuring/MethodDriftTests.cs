@@ -9,7 +9,8 @@ public sealed class MethodDriftTests
 {
     private static readonly ShearCondition Krebs = new(Method.Find("krebs")!, null);
     private static readonly DateOnly Day = new(2026, 3, 2);
-    private static readonly CertifiedOil Oil = new("oil 1000", Viscosity.FromMilliPascalSeconds(1000), Temperature.FromCelsius(25), Percentage.FromPercent(0.3));
+    private static readonly CertifiedOil Oil = new("oil 1000", Viscosity.FromMilliPascalSeconds(1000), Temperature.FromCelsius(25),
+        Percentage.FromPercent(0.3));
 
     [Fact]
     public void A_bias_is_told_from_scatter_once_enough_readings_agree()
@@ -68,5 +69,6 @@ public sealed class MethodDriftTests
 
     private static MethodDrift? Of(params OilReading[] readings) => MethodDrift.Of(readings, Krebs, Percentage.FromPercent(3));
 
-    private static OilReading Read(double viscosity, DateOnly on) => new(Krebs, Oil, Viscosity.FromMilliPascalSeconds(viscosity), Temperature.FromCelsius(25), on);
+    private static OilReading Read(double viscosity, DateOnly on)
+        => new(Krebs, Oil, Viscosity.FromMilliPascalSeconds(viscosity), Temperature.FromCelsius(25), on);
 }

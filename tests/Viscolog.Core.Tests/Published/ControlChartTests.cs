@@ -11,7 +11,8 @@ namespace Viscolog.Core.Tests.Published;
 public sealed class ControlChartTests
 {
     /// <summary>
-    /// Montgomery, Introduction to Statistical Quality Control, 5th edition, pp. 232-235: 20 trial batches of primer paint; limits 32.565 and 35.611 (d2 = 1.128), batch 4 out.
+    /// Montgomery, Introduction to Statistical Quality Control, 5th edition, pp. 232-235: 20 trial batches of primer paint; limits 32.565
+    /// and 35.611 (d2 = 1.128), batch 4 out.
     /// </summary>
     [Fact]
     public void Viscosity_of_primer_paint()
@@ -51,7 +52,9 @@ public sealed class ControlChartTests
         Assert.DoesNotContain(chart.Signals, s => s.Rule == ChartRule.BeyondLimits);
     }
 
-    /// <summary>d2, d3 and all that follows from them, integrated here from the range of normal samples, against the published table.</summary>
+    /// <summary>
+    /// d2, d3 and all that follows from them, integrated here from the range of normal samples, against the published table.
+    /// </summary>
     [Fact]
     public void Factors_from_first_principles()
     {
@@ -75,19 +78,23 @@ public sealed class ControlChartTests
         Assert.Equal(2 / Math.Sqrt(Math.PI), two[1], 5e-6);
     }
 
-    /// <summary>JCGM 106:2012, the numbers of its example at clause 7.4 (seen in a paper of 2022; the chance computed apart): 0.66263.</summary>
+    /// <summary>
+    /// JCGM 106:2012, the numbers of its example at clause 7.4 (seen in a paper of 2022; the chance computed apart): 0.66263.
+    /// </summary>
     [Fact]
     public void Probability_of_conformity()
         => Assert.Equal(0.66263, Conformity.Chance(13.6, 1.8, 12.5, 16.3, double.PositiveInfinity), 5e-6);
 
-    /// <summary>JCGM 106:2012, clause 8.3.2: a guard band of r·2u; with one limit far away, 95 % is r = 1.645/2 (quantile of the normal law).</summary>
+    /// <summary>
+    /// JCGM 106:2012, clause 8.3.2: a guard band of r·2u; with one limit far away, 95 % is r = 1.645/2 (quantile of the normal law).
+    /// </summary>
     [Fact]
     public void Guard_band_of_a_single_limit()
         => Assert.Equal(Normal.InvCDF(0, 1, 0.95) * 1.8, Conformity.Acceptance(1.8, 0, 1000, double.PositiveInfinity)!.Value.Low, 1e-6);
 
     /// <summary>
-    /// Bissell's interval as Montgomery (chapter on process capability; from memory) works it: 20 values, index 1.33 gives 0.88 to 1.78; and an exercise there: limits 90 and 100,
-    /// 30 values, mean 97, s = 1.6, index 0.625, the interval worked out here by hand.
+    /// Bissell's interval as Montgomery (chapter on process capability; from memory) works it: 20 values, index 1.33 gives 0.88 to 1.78;
+    /// and an exercise there: limits 90 and 100, 30 values, mean 97, s = 1.6, index 0.625, the interval worked out here by hand.
     /// </summary>
     [Fact]
     public void Interval_of_a_capability_index()

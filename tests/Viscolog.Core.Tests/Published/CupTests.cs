@@ -8,8 +8,8 @@ namespace Viscolog.Core.Tests.Published;
 public sealed class CupTests
 {
     /// <summary>
-    /// Rounded class limits for viscous liquids at 23 °C: ADR 2019, 2.2.3.1.4, and IMDG Code, 2.3.2.2 (seen). They are limits, not measurements, so
-    /// they hold to 8 % only.
+    /// Rounded class limits for viscous liquids at 23 °C: ADR 2019, 2.2.3.1.4, and IMDG Code, 2.3.2.2 (seen). They are limits, not
+    /// measurements, so they hold to 8 % only.
     /// </summary>
     [Theory]
     [InlineData("iso-2431-4", 60, 80)]
@@ -43,7 +43,8 @@ public sealed class CupTests
     [InlineData("d4212-44ml-2", 20, 12.333, 36.28)]
     [InlineData("d4212-44ml-2", 80, 4.485, 13.19)]
     [InlineData("d4212-44ml-5", 40, 3.7, 10.89)]
-    public void Scatter_and_calibration_of_a_dip_cups_time_go_through_its_slope(string cup, double seconds, double repeatability, double calibration)
+    public void Scatter_and_calibration_of_a_dip_cups_time_go_through_its_slope(string cup, double seconds, double repeatability,
+        double calibration)
     {
         var value = new InstrumentValue.CupTime(TimeSpan.FromSeconds(seconds));
         var reading = Assert.IsType<Conversion.Converted>(Conversions.Of(Method.Find(cup)!, value, MethodSetup.None, null)).Reading;
@@ -54,8 +55,8 @@ public sealed class CupTests
     }
 
     /// <summary>
-    /// The standard oils again: from 70 to 85 KU ln η rises by ln(10/4), so 1 KU is 6.1 %; from 85 to 95 by ln(14/10), 3.4 %. An instrument is passed within
-    /// 5 % of an oil's units (ASTM D562-01, seen); 1.5 % of scatter are from memory.
+    /// The standard oils again: from 70 to 85 KU ln η rises by ln(10/4), so 1 KU is 6.1 %; from 85 to 95 by ln(14/10), 3.4 %. An
+    /// instrument is passed within 5 % of an oil's units (ASTM D562-01, seen); 1.5 % of scatter are from memory.
     /// </summary>
     [Theory]
     [InlineData(80, 7.330, 17.292)]
@@ -71,11 +72,12 @@ public sealed class CupTests
     /// <summary>Where what is shown is proportional to the body, its scatter is the method's.</summary>
     [Fact]
     public void A_torque_scatters_like_its_viscosity()
-        => Assert.Equal(Method.Find("rotational")!.Repeatability, Method.Find("rotational")!.RepeatabilityAt(new InstrumentValue.Torque(Percentage.FromPercent(40), 20)));
+        => Assert.Equal(Method.Find("rotational")!.Repeatability,
+            Method.Find("rotational")!.RepeatabilityAt(new InstrumentValue.Torque(Percentage.FromPercent(40), 20)));
 
     /// <summary>
-    /// A worked example at 46 s for the five ASTM D1200 cups (testingmethodsop.blogspot.com/2022/09/viscosity.html, seen; its value for cup 4 is an
-    /// arithmetic slip, 159.81 is what its equation gives). 46 s is below cup 1's limit: the equation alone is checked.
+    /// A worked example at 46 s for the five ASTM D1200 cups (testingmethodsop.blogspot.com/2022/09/viscosity.html, seen; its value for
+    /// cup 4 is an arithmetic slip, 159.81 is what its equation gives). 46 s is below cup 1's limit: the equation alone is checked.
     /// </summary>
     [Theory]
     [InlineData("d1200-1", 5.39)]
@@ -86,7 +88,10 @@ public sealed class CupTests
     public void Worked_example_of_the_D1200_cups(string cup, double published)
         => Assert.Equal(published, At(cup, 46), 0.005);
 
-    /// <summary>Ranges in mm²/s as a maker publishes them for dip cups (cannoninstrument.com/Cups.htm, seen; rounded): both ends lie within what the limits in seconds give, to a quarter.</summary>
+    /// <summary>
+    /// Ranges in mm²/s as a maker publishes them for dip cups (cannoninstrument.com/Cups.htm, seen; rounded): both ends lie within what
+    /// the limits in seconds give, to a quarter.
+    /// </summary>
     [Theory]
     [InlineData("d4212-44ml-2", 20, 250)]
     [InlineData("d4212-44ml-3", 100, 800)]
@@ -108,7 +113,9 @@ public sealed class CupTests
     [InlineData(85, 1000)]
     [InlineData(95, 1400)]
     public void Standard_oils_read_their_Krebs_units(double units, double published)
-        => Assert.Equal(published, Assert.IsType<Conversion.Converted>(KrebsScale.Convert(units)).Reading.Dynamic!.Value.MilliPascalSeconds, 1e-6);
+        => Assert.Equal(published, Assert.IsType<Conversion.Converted>(KrebsScale.Convert(units))
+            .Reading.Dynamic!.Value.MilliPascalSeconds, 1e-6);
 
-    private static double At(string cup, double seconds) => Cups.Find(Method.Find(cup)!)!.At(TimeSpan.FromSeconds(seconds))!.Value.SquareMillimetersPerSecond;
+    private static double At(string cup, double seconds)
+        => Cups.Find(Method.Find(cup)!)!.At(TimeSpan.FromSeconds(seconds))!.Value.SquareMillimetersPerSecond;
 }

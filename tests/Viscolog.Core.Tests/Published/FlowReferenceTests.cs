@@ -7,7 +7,8 @@ using Xunit;
 namespace Viscolog.Core.Tests.Published;
 
 /// <summary>
-/// Laws of flow against SciPy 1.10.1's curve_fit (MINPACK): figures made by tests/peers/flow_reference.py from laws with scatter. And published tables.
+/// Laws of flow against SciPy 1.10.1's curve_fit (MINPACK): figures made by tests/peers/flow_reference.py from laws with scatter. And
+/// published tables.
 /// </summary>
 public sealed class FlowReferenceTests
 {
@@ -21,32 +22,42 @@ public sealed class FlowReferenceTests
         ["carreau"] = [4.017, 7.694, 16.87, 26.76, 36.5, 48.97, 61.02, 78.43, 107.2, 138.2, 188.0, 292.5],
     };
 
-    /// <summary>Data, weights, law, sum of squares, then value and standard error of each parameter in SciPy's order (its names are the program's).</summary>
+    /// <summary>
+    /// Data, weights, law, sum of squares, then value and standard error of each parameter in SciPy's order (its names are the
+    /// program's).
+    /// </summary>
     public static TheoryData<string, FlowWeights, string, double, double[]> Fits => new()
     {
         { "herschel-bulkley", FlowWeights.Relative, "newton", 7.7579022, [0.41176321, 0.16789] },
         { "herschel-bulkley", FlowWeights.Relative, "power-law", 0.24414796, [15.86368, 0.94063, 0.29178725, 0.019687] },
         { "herschel-bulkley", FlowWeights.Relative, "bingham", 0.88530327, [14.431939, 1.638, 0.31859937, 0.060417] },
-        { "herschel-bulkley", FlowWeights.Relative, "herschel-bulkley", 0.0011364405, [9.0001517, 0.13517, 6.0049873, 0.14044, 0.47977503, 0.004583] },
+        { "herschel-bulkley", FlowWeights.Relative, "herschel-bulkley", 0.0011364405,
+            [9.0001517, 0.13517, 6.0049873, 0.14044, 0.47977503, 0.004583] },
         { "herschel-bulkley", FlowWeights.Relative, "casson", 0.23222336, [11.962784, 0.82199, 0.16648066, 0.021939] },
         { "herschel-bulkley", FlowWeights.None, "newton", 6146.2653, [0.29893669, 0.04294] },
         { "herschel-bulkley", FlowWeights.None, "power-law", 146.36444, [11.728003, 1.0251, 0.37865055, 0.016268] },
         { "herschel-bulkley", FlowWeights.None, "bingham", 1415.7191, [22.441447, 3.8823, 0.23311503, 0.02443] },
-        { "herschel-bulkley", FlowWeights.None, "herschel-bulkley", 1.015398, [8.9372161, 0.21708, 6.0658528, 0.12818, 0.47800207, 0.003363] },
+        { "herschel-bulkley", FlowWeights.None, "herschel-bulkley", 1.015398,
+            [8.9372161, 0.21708, 6.0658528, 0.12818, 0.47800207, 0.003363] },
         { "herschel-bulkley", FlowWeights.None, "casson", 374.7214, [16.452943, 1.8746, 0.11372522, 0.011321] },
         { "casson", FlowWeights.Relative, "casson", 0.0011235425, [4.0018985, 0.024168, 0.34987182, 0.0024381] },
         { "casson", FlowWeights.Relative, "herschel-bulkley", 0.018716799, [4.7559221, 0.15369, 1.6981669, 0.12793, 0.77581504, 0.016138] },
         { "casson", FlowWeights.None, "casson", 0.99995686, [4.05234, 0.062653, 0.34844095, 0.0010946] },
         { "casson", FlowWeights.None, "bingham", 264.50976, [9.5566893, 1.6781, 0.45383745, 0.01056] },
-        { "cross", FlowWeights.Relative, "cross", 0.0011299984, [40.049471, 0.60404, 1.5053596, 0.058011, 0.84908834, 0.0065708, 0.19893124, 0.0064813] },
-        { "cross", FlowWeights.None, "cross", 1.5092396, [40.754665, 2.2663, 1.5556154, 0.14795, 0.84627033, 0.0069439, 0.19745031, 0.0031995] },
-        { "carreau", FlowWeights.Relative, "carreau", 0.0011021003, [39.91196, 0.32726, 1.4856848, 0.038673, 0.29875666, 0.0054707, 0.20113725, 0.013746] },
-        { "carreau", FlowWeights.None, "carreau", 4.447769, [40.157992, 1.9983, 1.5175326, 0.12803, 0.30189507, 0.0048275, 0.19541256, 0.006808] },
+        { "cross", FlowWeights.Relative, "cross", 0.0011299984,
+            [40.049471, 0.60404, 1.5053596, 0.058011, 0.84908834, 0.0065708, 0.19893124, 0.0064813] },
+        { "cross", FlowWeights.None, "cross", 1.5092396,
+            [40.754665, 2.2663, 1.5556154, 0.14795, 0.84627033, 0.0069439, 0.19745031, 0.0031995] },
+        { "carreau", FlowWeights.Relative, "carreau", 0.0011021003,
+            [39.91196, 0.32726, 1.4856848, 0.038673, 0.29875666, 0.0054707, 0.20113725, 0.013746] },
+        { "carreau", FlowWeights.None, "carreau", 4.447769,
+            [40.157992, 1.9983, 1.5175326, 0.12803, 0.30189507, 0.0048275, 0.19541256, 0.006808] },
     };
 
     [Theory]
     [MemberData(nameof(Fits))]
-    public void Fits_and_standard_errors_are_those_of_SciPy(string data, FlowWeights weights, string law, double sumOfSquares, double[] figures)
+    public void Fits_and_standard_errors_are_those_of_SciPy(string data, FlowWeights weights, string law, double sumOfSquares,
+        double[] figures)
     {
         var fit = FlowFits.Of(Points(Rates, Stresses[data]), weights).Single(f => f.Model.Name == law);
         Assert.Null(fit.Trouble);
@@ -80,7 +91,9 @@ public sealed class FlowReferenceTests
         Assert.Equal(24433, fit.Parameters[0].Value, 24433 * 0.02);
     }
 
-    /// <summary>Low-fat mayonnaise, a textbook exercise (seen at solutioninn.com): the power law's n is −0.104, which no steady flow has.</summary>
+    /// <summary>
+    /// Low-fat mayonnaise, a textbook exercise (seen at solutioninn.com): the power law's n is −0.104, which no steady flow has.
+    /// </summary>
     [Fact]
     public void Mayonnaise_whose_stress_falls_is_warned_of()
     {

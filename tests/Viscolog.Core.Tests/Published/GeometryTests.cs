@@ -10,8 +10,8 @@ namespace Viscolog.Core.Tests.Published;
 public sealed class GeometryTests
 {
     /// <summary>
-    /// Bob shear rate over angular speed for a power law, (2/n)·α^(2/n)/(α^(2/n) − 1) (Krieger and Elrod 1953; form from memory), worked out apart from the
-    /// program; a ratio of a million stands for a wide vessel.
+    /// Bob shear rate over angular speed for a power law, (2/n)·α^(2/n)/(α^(2/n) − 1) (Krieger and Elrod 1953; form from memory), worked
+    /// out apart from the program; a ratio of a million stands for a wide vessel.
     /// </summary>
     [Theory]
     [InlineData(1.0479, 1, 22.3885)]
@@ -39,9 +39,13 @@ public sealed class GeometryTests
 
     [Fact]
     public void A_bob_alone_is_one_in_a_very_wide_cup()
-        => Assert.Equal(Cylinder(1e6).RatePerSpeed(0.4), new Geometry.ConcentricCylinder(Millimeters(10), null, Millimeters(40)).RatePerSpeed(0.4), 1e-6);
+        => Assert.Equal(Cylinder(1e6).RatePerSpeed(0.4),
+            new Geometry.ConcentricCylinder(Millimeters(10), null, Millimeters(40)).RatePerSpeed(0.4), 1e-6);
 
-    /// <summary>Steffe, Rheological Methods in Food Process Engineering, 2nd edition 1996, p. 234: cup 21.00 mm, bob 20.04 mm; α = 1.048, the cone's angle 2.56 degrees.</summary>
+    /// <summary>
+    /// Steffe, Rheological Methods in Food Process Engineering, 2nd edition 1996, p. 234: cup 21.00 mm, bob 20.04 mm; α = 1.048, the
+    /// cone's angle 2.56 degrees.
+    /// </summary>
     [Fact]
     public void Cone_under_a_bob()
     {
@@ -55,12 +59,16 @@ public sealed class GeometryTests
     [Fact]
     public void Vane()
     {
-        Assert.Equal(30.12, Core.Measuring.Vane.YieldStress(Torque.FromNewtonMeters(0.3 * 0.00575), Millimeters(25), Millimeters(50)).Pascals, 0.005);
+        Assert.Equal(30.12, Core.Measuring.Vane.YieldStress(Torque.FromNewtonMeters(0.3 * 0.00575), Millimeters(25), Millimeters(50))
+            .Pascals, 0.005);
         Assert.Equal(29.03, Core.Measuring.Vane.YieldStressFromSlope(0.0285, Millimeters(25)).Pascals, 0.005);
         Assert.Equal(20.88, Core.Measuring.Vane.YieldStressFromSlope(0.0205, Millimeters(25)).Pascals, 0.005);
     }
 
-    /// <summary>The standard cylinder of ISO 3219, α = 1.0847: 1.291 1/s for each 1/min at mid-gap (from memory). For a Newtonian liquid mid-gap and bob tell one viscosity.</summary>
+    /// <summary>
+    /// The standard cylinder of ISO 3219, α = 1.0847: 1.291 1/s for each 1/min at mid-gap (from memory). For a Newtonian liquid mid-gap
+    /// and bob tell one viscosity.
+    /// </summary>
     [Fact]
     public void Standard_cylinder()
     {

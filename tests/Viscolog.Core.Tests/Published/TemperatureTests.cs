@@ -34,14 +34,15 @@ public sealed class TemperatureTests
     [Fact]
     public void Sucrose_syrup_needs_a_learned_coefficient()
     {
-        (double, double)[] syrup = [.. Table.Read("D6_sucrose_BinghamJackson1918.csv").Where(r => r[0] is >= 15 and <= 30).Select(r => (r[0], r[2]))];
+        (double, double)[] syrup = [.. Table.Read("D6_sucrose_BinghamJackson1918.csv").Where(r => r[0] is >= 15 and <= 30)
+            .Select(r => (r[0], r[2]))];
         AssertReached(Learned(syrup), syrup, 20, 59.8084, 0.06);
         Assert.InRange(Learned(syrup).Kelvin, 4800, 6200);
     }
 
     /// <summary>
-    /// Glycerol and water: Segur and Oberstar, Ind. Eng. Chem. 43 (1951) 2117. Pure glycerol bends on this scale, which sets the accuracy of one
-    /// coefficient over 20 °C.
+    /// Glycerol and water: Segur and Oberstar, Ind. Eng. Chem. 43 (1951) 2117. Pure glycerol bends on this scale, which sets the accuracy
+    /// of one coefficient over 20 °C.
     /// </summary>
     [Theory]
     [InlineData(0.5, 0.02)]
@@ -49,21 +50,26 @@ public sealed class TemperatureTests
     [InlineData(1, 0.08)]
     public void Glycerol_is_brought_to_20_degrees_by_a_learned_coefficient(double fraction, double within)
     {
-        (double Celsius, double Viscosity)[] rows = [.. Table.Read("D2_glycerol_water_Segur1951.csv").Where(r => r[1] == fraction && r[0] <= 30).Select(r => (r[0], r[2]))];
+        (double Celsius, double Viscosity)[] rows = [.. Table.Read("D2_glycerol_water_Segur1951.csv")
+            .Where(r => r[1] == fraction && r[0] <= 30).Select(r => (r[0], r[2]))];
         AssertReached(Learned(rows), rows, 20, rows.Single(r => r.Celsius == 20).Viscosity, within);
     }
 
-    /// <summary>A hydrocarbon blend: Byers and Williams (1987), as in Montgomery, Peck and Vining, Introduction to Linear Regression Analysis, problem 5.1.</summary>
+    /// <summary>
+    /// A hydrocarbon blend: Byers and Williams (1987), as in Montgomery, Peck and Vining, Introduction to Linear Regression Analysis,
+    /// problem 5.1.
+    /// </summary>
     [Fact]
     public void Toluene_and_tetralin_are_brought_ten_degrees_within_1_per_cent()
     {
-        (double Celsius, double Viscosity)[] rows = [.. Table.Read("D5_toluene_tetralin_Byers1987.csv").Where(r => r[0] < 60).Select(r => (r[0], r[1]))];
+        (double Celsius, double Viscosity)[] rows = [.. Table.Read("D5_toluene_tetralin_Byers1987.csv").Where(r => r[0] < 60)
+            .Select(r => (r[0], r[1]))];
         AssertReached(Learned(rows), rows, 35, 0.9772, 0.01);
     }
 
     /// <summary>
-    /// Consistency K in Pa·sⁿ at 25, 35 and 45 °C with the authors' own activation energies (foodengprog.org, article fep-28-4-296, table 2, seen). They
-    /// print K to three or four digits and an energy of their own fit, so 3 % is what can be asked.
+    /// Consistency K in Pa·sⁿ at 25, 35 and 45 °C with the authors' own activation energies (foodengprog.org, article fep-28-4-296, table
+    /// 2, seen). They print K to three or four digits and an energy of their own fit, so 3 % is what can be asked.
     /// </summary>
     [Theory]
     [InlineData(32.54, 11.95, 8.71, 5.22)]
@@ -77,7 +83,8 @@ public sealed class TemperatureTests
 
     [Fact]
     public void Readings_under_5_degrees_apart_teach_nothing()
-        => Assert.Null(TemperatureCoefficient.Learned([[(Temperature.FromCelsius(20), Of(10)), (Temperature.FromCelsius(24.9), Of(9))]], Exact));
+        => Assert.Null(TemperatureCoefficient.Learned([[(Temperature.FromCelsius(20), Of(10)), (Temperature.FromCelsius(24.9), Of(9))]],
+            Exact));
 
     [Fact]
     public void Rough_readings_are_weighed_against_the_default()
@@ -90,15 +97,19 @@ public sealed class TemperatureTests
     }
 
     private static TemperatureCoefficient Learned((double Celsius, double Viscosity)[] rows, Percentage? repeatability = null)
-        => TemperatureCoefficient.Learned([[.. rows.Select(r => (Temperature.FromCelsius(r.Celsius), Of(r.Viscosity)))]], repeatability ?? Exact)!;
+        => TemperatureCoefficient.Learned([[.. rows.Select(r => (Temperature.FromCelsius(r.Celsius), Of(r.Viscosity)))]],
+            repeatability ?? Exact)!;
 
-    private static void AssertReached(TemperatureCoefficient coefficient, (double Celsius, double Viscosity)[] rows, double reference, double published, double within)
+    private static void AssertReached(TemperatureCoefficient coefficient, (double Celsius, double Viscosity)[] rows, double reference,
+        double published, double within)
     {
-        (double Celsius, double Viscosity)[] near = [.. rows.Where(r => r.Celsius != reference && Math.Abs(r.Celsius - reference) <= TemperatureCorrection.GreatestDistance)];
+        (double Celsius, double Viscosity)[] near = [.. rows.Where(r => r.Celsius != reference
+            && Math.Abs(r.Celsius - reference) <= TemperatureCorrection.GreatestDistance)];
         Assert.NotEmpty(near);
         Assert.All(near, row =>
         {
-            var (shift, _) = TemperatureCorrection.LnShift(Temperature.FromCelsius(row.Celsius), Temperature.FromCelsius(reference), coefficient);
+            var (shift, _) = TemperatureCorrection.LnShift(Temperature.FromCelsius(row.Celsius), Temperature.FromCelsius(reference),
+                coefficient);
             Assert.Equal(0, Math.Log(row.Viscosity) + shift - Math.Log(published), within);
         });
     }

@@ -20,7 +20,8 @@ public sealed class MethodWordsTests
         Each<ConversionRefusal>(MethodWords.Of,
         [
             (new ConversionRefusal.BeyondFullScale(Percentage.FromPercent(104)), "104 %"),
-            (new ConversionRefusal.OutsideCup(Four, TimeSpan.FromSeconds(115), Five, TimeSpan.FromSeconds(50)), "(iso-2431-5) fits: about 50 s"),
+            (new ConversionRefusal.OutsideCup(Four, TimeSpan.FromSeconds(115), Five, TimeSpan.FromSeconds(50)),
+                "(iso-2431-5) fits: about 50 s"),
             (new ConversionRefusal.OutsideCup(Four, TimeSpan.FromSeconds(3), Five, null), "finer orifice, down to"),
             (new ConversionRefusal.OutsideCup(Four, TimeSpan.FromSeconds(900), null, null), "wider orifice"),
             (new ConversionRefusal.OutsideCup(Four, TimeSpan.FromSeconds(2), null, null), "use a cup with a finer orifice"),
@@ -62,7 +63,9 @@ public sealed class MethodWordsTests
     [Fact]
     public void Warnings_and_troubles_of_flow()
     {
-        var loop = FlowLoop.Find([.. new[] { 1.0, 2, 3, 2, 1 }.Select((r, i) => new FlowPoint(ShearRate.FromPerSecond(r), Stress.FromPascals(r * (i > 2 ? 1 : 2))))])!;
+        double[] rates = [1, 2, 3, 2, 1];
+        var loop = FlowLoop.Find(
+            [.. rates.Select((r, i) => new FlowPoint(ShearRate.FromPerSecond(r), Stress.FromPascals(r * (i > 2 ? 1 : 2))))])!;
         var (ten, forty) = (Length.FromMillimeters(10), Length.FromMillimeters(40));
         Each<FlowWarning>(FlowWords.Of,
         [
@@ -109,7 +112,8 @@ public sealed class MethodWordsTests
         Each<EvidenceTrouble>(EvidenceWords.Of,
         [
             (new EvidenceTrouble.NoThickener(), "'# thickener: NAME'"),
-            (new EvidenceTrouble.MixedConditions([Slow, Slow with { RevolutionsPerMinute = 50 }]), "(rotational at 20 1/min; rotational at 50 1/min)"),
+            (new EvidenceTrouble.MixedConditions([Slow, Slow with { RevolutionsPerMinute = 50 }]),
+                "(rotational at 20 1/min; rotational at 50 1/min)"),
             (new EvidenceTrouble.AnotherThickener("B", "A"), "'B' beside 'A'"),
             (new EvidenceTrouble.NotTwoThickeners(), "two thickeners"),
             (new EvidenceTrouble.NothingConverted(new ConversionRefusal.NoFall(), false), "enter the seconds"),
@@ -122,7 +126,8 @@ public sealed class MethodWordsTests
     {
         var drift = new MethodDrift(Slow, Math.Log(1.05), Percentage.FromPercent(1.2), 2, Day, null);
         Assert.Equal(
-            "rotational at 20 1/min: reads 5.0 % too high, give or take 2.4 %, checked 2 days ago with 2 readings; clean it and check again, and have it adjusted if that stays",
+            "rotational at 20 1/min: reads 5.0 % too high, give or take 2.4 %, checked 2 days ago with 2 readings; "
+                + "clean it and check again, and have it adjusted if that stays",
             DriftWords.Of(drift, Day.AddDays(2)));
         Assert.Contains("checked today", DriftWords.Of(drift with { LnBias = -0.01 }, Day), StringComparison.Ordinal);
         Assert.DoesNotContain("clean it", DriftWords.Of(drift with { LnBias = -0.01 }, Day), StringComparison.Ordinal);
