@@ -15,7 +15,16 @@ internal static class DosingBenchmark
     {
         var (pots, seed) = ((int)Number(args, "--pots", 90), (int)Number(args, "--seed", 1000));
         var risk = Number(args, "--risk", IncrementPolicy.DefaultRisk.Percent);
-        var scenario = new Scenario(Has("--tau"), Has("--drift"), Has("--published"), (int)Number(args, "--history", 0), Has("--unlike"), Has("--thin"));
+        var kind = Has("--published") ? "published" : Word(args, "--kinds", "own");
+        var buildUp = Has("--tau") ? "first order" : Has("--stretched") ? "stretched" : Has("--slow") ? "slow" : "none";
+        var scenario = new Scenario(kind, buildUp, (int)Number(args, "--history", 0))
+        {
+            Drift = Has("--drift"),
+            UnlikeHistory = Has("--unlike"),
+            Thin = Has("--thin"),
+            ReadingSd = Number(args, "--scatter", 4) / 100,
+            TemperatureOffset = Number(args, "--warm", 0),
+        };
         Console.WriteLine(FormattableString.Invariant($"{pots} pots from seed {seed}, {string.Join(' ', args)}"));
         Console.WriteLine("player          pots  in band (95 %)          over (95 %)             short   doses          reads  waits  grams  90 % holds");
         if (!Has("--advised-only"))
@@ -33,8 +42,9 @@ internal static class DosingBenchmark
             Report("ideal", Play(scenario, pots, seed, (p, _) => ideal.Play(p, risk / 100)));
         }
 
+        AdvisedPlayer.Trace = Has("--trace");
         var watch = Stopwatch.StartNew();
-        var results = Play(scenario, pots, seed, (p, earlier) => AdvisedPlayer.Play(p, Percentage.FromPercent(risk), earlier));
+        var results = Play(scenario, pots, seed, (p, earlier) => AdvisedPlayer.Play(p, Percentage.FromPercent(risk), earlier, Has("--as-told")));
         watch.Stop();
         Report("advised", results);
         foreach (var family in results.GroupBy(r => r.Family, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal))
@@ -75,9 +85,14 @@ internal static class DosingBenchmark
             $"{player,-15}{results.Length,5}  {Share(results, r => r.InBand),-22}  {Share(results, r => r.Over),-22}  {100.0 * results.Count(r => r.Short) / results.Length,4:0.0} %  {doses,5:0.00} ± {error:0.00} {Mean(p => p.Reads),8:0.00} {Mean(p => p.Waits),6:0.00} {results.Average(r => r.Grams),6:0.00}  {cover}"));
     }
 
-    /// <summary>How often the 90 % interval of the body after a dose held, dose by dose.</summary>
+    /// <summary>What was stated against what came: intervals of the body now and after a dose, the chance to go over, the chance at stop.</summary>
     private static void Calibration(PlayedPot[] results)
     {
+        Stated("\"now\" held in its 90 % interval", [.. results.SelectMany(r => r.Played.Now)]);
+        Console.WriteLine($"  ever over: {Share(results, r => r.Played.Additions.Any(a => a.Came))}");
+        Stated("an addition over", [.. results.SelectMany(r => r.Played.Additions)]);
+        Stated("in band at \"stop\"", [.. results.SelectMany(r => r.Played.Stops)]);
+        Stated("in band where given up", [.. results.SelectMany(r => r.Played.GivenUp)]);
         for (var dose = 0; dose < 8; dose++)
         {
             var held = results.Where(r => r.Played.Held.Count > dose).Select(r => r.Played.Held[dose]).ToArray();
@@ -88,7 +103,19 @@ internal static class DosingBenchmark
         }
     }
 
+    private static void Stated(string what, (double Stated, bool Came)[] cases)
+    {
+        if (cases.Length > 0)
+        {
+            Console.WriteLine(FormattableString.Invariant(
+                $"  {what}: {Wilson.Share(cases.Count(c => c.Came), cases.Length)} of {cases.Length}, stated {100 * cases.Average(c => c.Stated):0.0} %"));
+        }
+    }
+
     private static string Share(PlayedPot[] results, Func<PlayedPot, bool> which) => Wilson.Share(results.Count(which), results.Length);
+
+    private static string Word(string[] args, string name, string fallback)
+        => Array.IndexOf(args, name) is var at and >= 0 && at + 1 < args.Length ? args[at + 1] : fallback;
 
     private static double Number(string[] args, string name, double fallback)
     {

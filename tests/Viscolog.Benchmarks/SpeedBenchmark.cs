@@ -39,7 +39,7 @@ internal static class SpeedBenchmark
     /// <summary>Times one advice on a practice pot after three doses.</summary>
     private static (double Clock, double Processor) WithHistory(int runs, bool unlike)
     {
-        var (pot, _, _, earlier) = new Scenario(false, false, false, runs, unlike).Make(1005);
+        var (pot, _, _, earlier) = new Scenario("own", "none", runs) { UnlikeHistory = unlike }.Make(1005);
         pot.Read(TimeSpan.Zero);
         for (var dose = 0; dose < 3; dose++)
         {

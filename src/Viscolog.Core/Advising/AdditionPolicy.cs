@@ -85,9 +85,6 @@ internal sealed record DecisionSettings
     /// <summary>Chance that all is in band from which on an addition has to make it likelier.</summary>
     public required double NoBetterFrom { get; init; }
 
-    /// <summary>Whether a low pH goes before a body that is not read, or not near the reference temperature.</summary>
-    public required bool IsPhFirst { get; init; }
-
     /// <summary>Base that is never exceeded, over the base now in the pot.</summary>
     public required double MostBase { get; init; }
 
@@ -107,7 +104,6 @@ internal sealed record DecisionSettings
         SurelyOver = 0.975,
         EnoughBodies = 4,
         NoBetterFrom = 0.5,
-        IsPhFirst = false,
         MostBase = 1e6,
         BaseHalvings = 60,
         LeastBaseSteps = 0,
@@ -126,7 +122,6 @@ internal sealed record DecisionSettings
         SurelyOver = 0.9,
         EnoughBodies = 3,
         NoBetterFrom = 0.4,
-        IsPhFirst = true,
         MostBase = 9,
         BaseHalvings = 14,
         LeastBaseSteps = 1,

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Quantities;
 
@@ -153,6 +154,20 @@ public abstract record AdviceReason
         public bool IsShapeOpen { get; init; }
     }
 
+    /// <summary>A quantity falls as its thickener goes in.</summary>
+    /// <param name="Quantity">The quantity.</param>
+    /// <param name="Thickener">The thickener.</param>
+    /// <param name="Values">What it was at the last doses, in order: mPa·s or mm.</param>
+    public sealed record FallsWithDose(Quantity Quantity, string Thickener, ImmutableArray<double> Values) : AdviceReason;
+
+    /// <summary>Lumps were seen in the last reading; stirring may take them out.</summary>
+    public sealed record LumpsSeen : AdviceReason;
+
+    /// <summary>The band is narrower than the method can tell.</summary>
+    /// <param name="HalfWidth">Half of the band's width, in proportion.</param>
+    /// <param name="Repeatability">What one reading scatters by.</param>
+    public sealed record BandTooNarrow(Percentage HalfWidth, Percentage Repeatability) : AdviceReason;
+
     /// <summary>An addition of one of two thickeners.</summary>
     /// <param name="Bound">What keeps it from being larger.</param>
     /// <param name="Quantity">The quantity whose thickener it is.</param>
@@ -204,6 +219,12 @@ public enum Remedy
     /// <summary>A finer scale, or a dilution.</summary>
     WeighFiner,
 
+    /// <summary>Find out why the thickener does the opposite of what it is for.</summary>
+    FindCause,
+
+    /// <summary>A wider band, or a method that scatters less.</summary>
+    WiderBand,
+
     /// <summary>Another target or other materials.</summary>
     AnotherTarget,
 
@@ -238,4 +259,18 @@ public abstract record AdviceWarning
 
     /// <summary>The increment is but few steps of the scale.</summary>
     public sealed record FewScaleSteps : AdviceWarning;
+
+    /// <summary>No pH was ever read, and the thickener swells at the right pH only.</summary>
+    /// <param name="Thickener">The thickener.</param>
+    public sealed record PhNotRead(string Thickener) : AdviceWarning;
+
+    /// <summary>The addition is a thin stock whose water thins the pot.</summary>
+    /// <param name="Water">Water in it.</param>
+    /// <param name="Pot">What is in the pot now.</param>
+    public sealed record StockWater(Mass Water, Mass Pot) : AdviceWarning;
+
+    /// <summary>The last step has gone on rising for hours.</summary>
+    /// <param name="Stood">How long it has stood.</param>
+    /// <param name="Rise">Its rise over the second half of that time, in proportion.</param>
+    public sealed record RisesWithoutEnd(TimeSpan Stood, Percentage Rise) : AdviceWarning;
 }

@@ -1,5 +1,7 @@
 using Viscolog.Core.Inference;
+using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
+using Viscolog.Core.Settling;
 
 namespace Viscolog.Core.Advising;
 
@@ -14,6 +16,9 @@ internal sealed class Decision
 
     /// <summary>Chance of being unlike its history from which on a user should hear of it.</summary>
     private const double MaybeUnlike = 0.4;
+
+    /// <summary>Water of a stock, over the pot, from which on it thins the pot noticeably (a rule of this project).</summary>
+    private const double MuchWater = 0.05;
 
     private readonly Situation _at;
     private readonly DecisionSettings _settings;
@@ -34,13 +39,9 @@ internal sealed class Decision
 
     private Move Decided()
     {
-        var isBodyUnknown = _at.Step.Readings.IsEmpty && (!_at.IsRead(Quantity.Body) || _at.Step.LeftOut > 0);
-        if (_at.Evidence.LowPh is { } ph && (_settings.IsPhFirst || !isBodyUnknown))
-        {
-            return Move.GiveUp(Remedy.RaisePh, new AdviceReason.LowPh(ph));
-        }
-
-        return Unread() ?? Unsettled(new(_at.Posterior, _at.Step)) ?? Judged();
+        return _at.Evidence.LowPh is { } ph ? Move.GiveUp(Remedy.RaisePh, new AdviceReason.LowPh(ph))
+            : DoseLimits.HasFreshLumps(_at.Run) ? Move.ReadBody(new AdviceReason.LumpsSeen())
+            : Unread() ?? Unsettled(new(_at.Posterior, _at.Step)) ?? Judged();
     }
 
     private Move? Unread()
@@ -74,7 +75,7 @@ internal sealed class Decision
             ? null
             : new(
                 new BenchAction.Wait(TimeSpan.FromSeconds(checks.MoreWait)),
-                new AdviceReason.StillBuilds(Math.Exp(checks.Remaining) - 1, Percentage.FromFraction(_at.Evidence.Repeatability)));
+                new AdviceReason.StillBuilds(Math.Exp(checks.Remaining) - 1, Percentage.FromFraction(_at.Posterior.Repeatability)));
     }
 
     private Move Judged()
@@ -83,12 +84,19 @@ internal sealed class Decision
         if (_settings.SecondLooks.FirstOrDefault(l => inBand >= l.From && inBand < l.To
             && _at.Step.Readings.Length < l.Readings) is { } look)
         {
-            return Move.ReadBody(look.Why);
+            return Move.ReadBody(look.Why, LookAfter());
         }
 
         if (inBand >= _settings.StopChance)
         {
             return new(new BenchAction.Stop(), new AdviceReason.InBand());
+        }
+
+        if (IsBandTooNarrow && _policy.IsReadOften(Quantity.Body) && Math.Abs(_at.Median(Quantity.Body, _at.Now) - _at.Aims[0].Middle)
+            < 2 * _at.Posterior.Repeatability)
+        {
+            return Move.GiveUp(Remedy.WiderBand, new AdviceReason.BandTooNarrow(
+                Percentage.FromFraction(Math.Exp(HalfBand) - 1), Percentage.FromFraction(_at.Posterior.Repeatability)));
         }
 
         foreach (var aim in _at.Aims)
@@ -100,6 +108,11 @@ internal sealed class Decision
             }
         }
 
+        if (Falling() is { } falling)
+        {
+            return Move.GiveUp(Remedy.FindCause, falling);
+        }
+
         var addition = _policy.Choose();
         if (inBand >= _settings.NoBetterFrom && (addition is null || addition.BestChance < inBand + WorthAdding))
         {
@@ -107,6 +120,34 @@ internal sealed class Decision
         }
 
         return _policy.InsteadOf(addition) ?? Add(addition!);
+    }
+
+    private double HalfBand => (_at.Aims[0].High - _at.Aims[0].Low) / 2;
+
+    /// <summary>Whether even as many readings as are ever asked for, all on the aim, could not tell that the pot is in band.</summary>
+    private bool IsBandTooNarrow
+        => NormalTable.Below(HalfBand * Math.Sqrt(_settings.EnoughBodies) / _at.Posterior.Repeatability) < (1 + _settings.StopChance) / 2;
+
+    /// <summary>A quantity that falls as its thickener goes in; null where none does.</summary>
+    private AdviceReason.FallsWithDose? Falling()
+    {
+        foreach (var aim in _at.Aims)
+        {
+            var scatter = aim.Quantity == Quantity.Body ? _at.Posterior.Repeatability : _at.Evidence.StringRepeatability;
+            if (FallsByDose.Of(_at.Evidence.Steps, aim.Quantity, scatter) is { } values)
+            {
+                return new(aim.Quantity, _at.Thickener(aim.Quantity).Name, values);
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>A further look at a step that may still build comes as late as the pot has stood, and so shows whether it does.</summary>
+    private TimeSpan? LookAfter()
+    {
+        var checks = new StepChecks(_at.Posterior, _at.Step);
+        return checks.Remaining > Settled.Bound(_at.Posterior.Repeatability) / 4 ? TimeSpan.FromSeconds(checks.MoreWait) : null;
     }
 
     private Move Add(Addition addition)
@@ -125,6 +166,12 @@ internal sealed class Decision
         }
 
         var poured = Mass.FromGrams(Math.Round(steps * scale.Grams, 9));
+        var water = Mass.FromGrams(poured.Grams * (1 - thickener.Dilution.ThickenerFraction));
+        if (water.Grams > MuchWater * _at.Pot.Total.Grams)
+        {
+            _warnings.Add(new AdviceWarning.StockWater(water, _at.Pot.Total));
+        }
+
         var after = _at.DosesIn(_at.Pot.Add(thickener, poured));
         var (doseNow, dose) = (_at.DoseNow(addition.Quantity), after.Of(addition.Quantity));
         return new(
@@ -141,6 +188,18 @@ internal sealed class Decision
     private IEnumerable<AdviceWarning> Doubts()
     {
         var (posterior, unlike) = (_at.Posterior, _at.Posterior.ChanceUnlikeHistory.Fraction);
+        var swellable = _at.Thickeners.FirstOrDefault(t => t.Chemistry == ThickenerChemistry.AlkaliSwellable);
+        if (swellable is not null && !_at.Run.Entries.Any(e => e is Entry.Measured { Counts: true, Reading.Acidity: not null }))
+        {
+            yield return new AdviceWarning.PhNotRead(swellable.Name);
+        }
+
+        if (!_at.Step.Readings.IsEmpty && new StepChecks(posterior, _at.Step).RiseWithoutEnd is { } rise)
+        {
+            yield return new AdviceWarning.RisesWithoutEnd(
+                TimeSpan.FromSeconds(_at.Step.Readings[^1].WaitSeconds), Percentage.FromFraction(Math.Exp(rise) - 1));
+        }
+
         if (_at.Thickeners.Length > 1)
         {
             yield break;
@@ -171,7 +230,7 @@ internal sealed class Decision
         return _at.Step.Readings.Length > 0
             && _at.Step.Dose >= _at.Evidence.RangeTop / 4
             && _at.Evidence.Steps[0].Readings.Length > 0
-            && rise < 2 * _at.Evidence.Repeatability;
+            && rise < 2 * _at.Posterior.Repeatability;
     }
 
     private Advice Finish(Move move)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Viscolog.Core.Inference;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
@@ -16,6 +17,9 @@ internal static class DoseLimits
     /// <summary>Weight from which on a rise-and-fall shape is taken seriously.</summary>
     private const double PeakWeight = 0.2;
 
+    /// <summary>Doses of thickener that have to be read before a curve is said to flatten.</summary>
+    private const int LeastDoses = 2;
+
     /// <summary>Finds the limit.</summary>
     /// <param name="posterior">The posterior.</param>
     /// <param name="band">The band aimed at; null for none. A flattening is no limit while it may only be a stretch on the way to the
@@ -30,12 +34,15 @@ internal static class DoseLimits
         }
 
         var limit = UsualRange(posterior.Evidence.Thickener.UsualRange.Top);
-        if (Flattening(medians, top) is { } flattening && !IsOnTheWay(posterior, band, flattening))
+
+        // Beyond the usual range that is what there is to say.
+        if (posterior.Evidence.Steps[^1].Dose < top)
         {
-            limit = Least(limit, flattening);
+            var flattening = IsShown(posterior.Evidence, Flattening(medians, top));
+            limit = flattening is null || IsOnTheWay(posterior, band, flattening) ? limit : Least(limit, flattening);
+            limit = Least(limit, Peak(posterior, top));
         }
 
-        limit = Least(limit, Peak(posterior, top));
         limit = Least(limit, Fault(posterior.Evidence.Run, posterior.Evidence.Thickener, true));
         return Least(limit, Stiffness(medians, top, posterior.Evidence.Run.TooStiff));
     }
@@ -80,6 +87,11 @@ internal static class DoseLimits
         return posterior.ChanceOfReaching(band.Low, posterior.Evidence.Thickener.UsualRange.Top).Fraction > OneThickener.HopelessChance;
     }
 
+    /// <summary>A flattening that the readings show: three doses or more were read, one of them where it begins or beyond.</summary>
+    private static DoseLimit? IsShown(Evidence evidence, DoseLimit? flattening)
+        => flattening is not null && evidence.ReadUpTo >= flattening.Dose.Percent
+            && evidence.Steps.Where(s => s.Readings.Length > 0).Select(s => s.Dose).Distinct().Count() > LeastDoses ? flattening : null;
+
     private static DoseLimit? Flattening(double[] medians, double top)
     {
         var greatest = 0.0;
@@ -111,6 +123,16 @@ internal static class DoseLimits
             : null;
     }
 
+    /// <summary>Whether the last reading saw lumps for the first time since the pot was changed: stirring may take them out.</summary>
+    public static bool HasFreshLumps(Run run)
+        => Steps.Of(run)[^1].Readings is [.., { Reading.Fault: ObservedFault.Lumps }] readings
+            && readings.Count(r => r.Reading.Fault == ObservedFault.Lumps) == 1;
+
+    /// <summary>Lumps count once they were seen twice in a step, the last time included: stirring did not take them out.</summary>
+    private static bool Counts(Step step, PlacedReading placed)
+        => placed.Reading.Fault is { } fault && (fault != ObservedFault.Lumps || (step.Readings[^1].Reading.Fault == fault
+            && step.Readings.Count(r => r.Reading.Fault == fault) > 1));
+
     /// <summary>The least dose at which something was seen to be wrong; what is wrong without thickener is not the thickener's
     /// doing.</summary>
     /// <param name="run">The run.</param>
@@ -123,16 +145,15 @@ internal static class DoseLimits
             let dose = step.Pot.DoseOf(thickener.Name)
             where dose > Dose.None
             from placed in step.Readings
-            where placed.Reading.Fault is { } fault && (stringsAreFaults || fault != ObservedFault.Strings)
+            where Counts(step, placed) && (stringsAreFaults || placed.Reading.Fault != ObservedFault.Strings)
             select (Dose: dose, Fault: placed.Reading.Fault!.Value);
         return seen.OrderBy(s => s.Dose)
-            .Select(s => new DoseLimit(s.Dose, string.Create(CultureInfo.InvariantCulture, $"{Words(s.Fault)} at {s.Dose.Percent:0.0#} % "
-                + $"(void that entry if stirring mended it)"))).FirstOrDefault();
+            .Select(s => new DoseLimit(s.Dose, string.Create(CultureInfo.InvariantCulture, $"{Words(s.Fault)} at {s.Dose.Percent:0.0#} %"))).FirstOrDefault();
     }
 
     private static string Words(ObservedFault fault) => fault switch
     {
-        ObservedFault.Lumps => "lumps or seeds were seen",
+        ObservedFault.Lumps => "lumps that stirring did not take out were seen",
         ObservedFault.Weeping => "weeping was seen",
         ObservedFault.Strings => "strings that nobody wants were seen",
         _ => "it was seen not to level",

@@ -12,13 +12,20 @@ namespace Viscolog.Core.Advising;
 public static class IncrementPolicy
 {
     /// <summary>The greatest chance of going over that an addition may carry unless the user says otherwise.</summary>
-    public static readonly Percentage DefaultRisk = Percentage.FromPercent(2.4);
+    public static readonly Percentage DefaultRisk = Percentage.FromPercent(4);
 
     /// <summary>The largest single increment, over the top of the usual range (common practice, no source).</summary>
     public const double StepCap = 0.3;
 
     /// <summary>The same over doses that an earlier run has read: no ground is unknown there.</summary>
     public const double KnownStepCap = 0.6;
+
+    /// <summary>
+    /// While nothing but the base was read no dose goes beyond this part of the low end of the usual range: a hundred-fold rise within a
+    /// tenth of the range is real (gums, gelling particles), and a start at or under the low end is what careful people do (common
+    /// practice, no source).
+    /// </summary>
+    public const double FirstDose = 0.7;
 
     /// <summary>Chance of being in band from which on it is time to stop.</summary>
     public const double StopChance = 0.9;
@@ -41,6 +48,11 @@ public static class IncrementPolicy
     {
         var cap = Cap(posterior, now, rangeTop);
         var most = Math.Min(cap, limit);
+        if (posterior.Evidence.ReadUpTo <= 0 && posterior.Prior.Runs == 0)
+        {
+            most = Math.Min(most, Math.Max(now, FirstDose * posterior.Evidence.Thickener.UsualRange.Low.Percent));
+        }
+
         if (most <= now)
         {
             return null;

@@ -1,4 +1,5 @@
 using Viscolog.Core.Inference;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Advising;
@@ -22,7 +23,29 @@ internal sealed class OneThickener(Situation at) : AdditionPolicy(at, DecisionSe
     private Percentage Risk => At.Request.Risk;
 
     /// <inheritdoc/>
-    public override bool IsHopeless => _reach.ChanceWithin(Limit.Dose).Fraction < HopelessChance || Limit.Dose <= At.Now.Body;
+    public override bool IsHopeless
+        => Limit.Dose <= At.Now.Body || (!IsStillRising && _reach.ChanceWithin(Limit.Dose).Fraction < HopelessChance);
+
+    /// <summary>
+    /// Whether giving up would rest on the prior alone or go against the readings: fewer than two doses are read, or the rise of the last
+    /// step, kept up to the dose limit, would come up to the band.
+    /// </summary>
+    private bool IsStillRising
+    {
+        get
+        {
+            EvidenceStep[] read = [.. At.Evidence.Steps.Where(s => s.Readings.Length > 0)];
+            if (read.Length < 3)
+            {
+                return true;
+            }
+
+            var (before, last) = (read[^2], read[^1]);
+            var (from, to) = (At.Median(Quantity.Body, before.Doses), At.Median(Quantity.Body, last.Doses));
+            var steps = last.Dose > before.Dose ? (Limit.Dose.Percent - last.Dose) / (last.Dose - before.Dose) : 0;
+            return to - from > At.Posterior.Repeatability && to + (steps * (to - from)) >= At.Band.Low.Ln;
+        }
+    }
 
     /// <inheritdoc/>
     public override Addition? Choose()

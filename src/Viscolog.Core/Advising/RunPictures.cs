@@ -104,7 +104,7 @@ public static class RunPictures
     {
         var expected = posterior.At(step, reading.WaitSeconds).Quantile(0.5);
         var deviation = reading.Ln - expected;
-        var variance = (posterior.Evidence.Repeatability * posterior.Evidence.Repeatability) + reading.ExtraVariance;
+        var variance = (posterior.Repeatability * posterior.Repeatability) + reading.ExtraVariance;
         return new(
             step.Place,
             Dose.FromPercent(step.Dose),

@@ -111,7 +111,7 @@ internal sealed class Situation
     /// <summary>Time in s until changes of the body, one for each draw, are as good as over.</summary>
     public TimeSpan WaitFor(double[] changes)
         => TimeSpan.FromSeconds(Settling.BuildUp.WaitUntilBelow(
-            changes, Posterior.TimeConstants(), Settling.Settled.Bound(Evidence.Repeatability)));
+            changes, Posterior.Kinetics(), Settling.Settled.Bound(Posterior.Repeatability)));
 }
 
 /// <summary>A band that a quantity is to come into, on the logarithmic scale.</summary>

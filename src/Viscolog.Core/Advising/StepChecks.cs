@@ -11,7 +11,10 @@ internal sealed class StepChecks
     /// A rise of ln body for each usual range of dose that no thickener is credited with on one reading: steeper than nearly all curves of
     /// the priors at their steepest.
     /// </summary>
-    private const double SteepestRise = 15;
+    private const double SteepestRise = 45;
+
+    /// <summary>Standing time in s after which a body that still rises may do so for another reason than swelling.</summary>
+    private const double LongSeconds = 2 * 3600;
 
     private readonly Posterior _posterior;
     private readonly EvidenceStep _step;
@@ -23,8 +26,8 @@ internal sealed class StepChecks
         _repeatability = posterior.Evidence.Repeatability;
         var stood = step.Readings[^1].WaitSeconds;
         IsTimed = step.Place > 0 && double.IsFinite(stood);
-        (Remaining, MoreWait) = IsTimed
-            ? Settled.After(posterior.ChangesIn(step), posterior.TimeConstants(), stood, _repeatability) : (0, 0);
+        (Remaining, HasStood, MoreWait) = IsTimed
+            ? Settled.After(posterior.ChangesIn(step), posterior.Kinetics(), stood, _repeatability) : (0, true, 0);
         LongEnough = stood >= BuildUp.LongestWaitSeconds;
     }
 
@@ -35,19 +38,38 @@ internal sealed class StepChecks
     public double MoreWait { get; }
 
     /// <summary>Whether the readings have settled, or are as settled as they get.</summary>
-    public bool IsSettled => !IsTimed || LongEnough || Remaining < Settled.Bound(_repeatability) || TwoAgree;
+    public bool IsSettled => HasStood || LongEnough || TwoAgree;
 
     /// <summary>Whether the step's readings fall over time by more than they scatter.</summary>
     public bool Falls => _step.Readings.Length >= 2 && IsTimed
         && _step.Readings[0].Ln - _step.Readings[^1].Ln > 2 * Math.Sqrt(2) * _repeatability;
 
+    /// <summary>
+    /// The rise of the last step over the second half of its time or more, in ln units, where it has stood for hours and still rises by more
+    /// than it scatters; else null. Swelling ends; drying, a skin or a slow reaction does not.
+    /// </summary>
+    public double? RiseWithoutEnd
+    {
+        get
+        {
+            var last = _step.Readings[^1];
+            if (_step.Readings.Length < 3 || !IsTimed || last.WaitSeconds < LongSeconds)
+            {
+                return null;
+            }
+
+            var half = _step.Readings.LastOrDefault(r => r.WaitSeconds <= last.WaitSeconds / 2);
+            return half is not null && last.Ln - half.Ln > 3 * Math.Sqrt(2) * _repeatability ? last.Ln - half.Ln : null;
+        }
+    }
+
+    private bool HasStood { get; }
+
     private bool IsTimed { get; }
 
     private bool LongEnough { get; }
 
-    private bool TwoAgree => _step.Readings.Length >= 2
-        && Settled.TwoAgree(
-            (_step.Readings[^2].WaitSeconds, _step.Readings[^2].Ln), (_step.Readings[^1].WaitSeconds, _step.Readings[^1].Ln), _repeatability);
+    private bool TwoAgree => Settled.Agree([.. _step.Readings.Select(r => (r.WaitSeconds, r.Ln))], _repeatability);
 
     /// <summary>Why the last reading can't be taken as it is; null where it can.</summary>
     public Contradiction? Contradiction()

@@ -30,7 +30,7 @@ public static class TestDoses
         Dose[] doses = [.. Enumerable.Range(0, Grid + 1).Select(i => Dose.FromPercent(top * i / Grid))];
         double[][] off = [.. doses.Select(d => Centred(posterior.DrawsAt(d)))];
         var total = off.Sum(o => Product(o, o));
-        var noise = posterior.Evidence.Repeatability * posterior.Evidence.Repeatability;
+        var noise = posterior.Repeatability * posterior.Repeatability;
         var now = posterior.Evidence.Steps[^1].Dose;
         var (best, bestGain) = (-1, LeastGain);
         for (var i = 0; i < doses.Length; i++)

@@ -102,7 +102,7 @@ internal sealed class BatchForecast
 
     private TimeSpan Standing(double now, double next) => TimeSpan.FromSeconds(BuildUp.WaitUntilBelow(
         _posterior.RisesBetween(Dose.FromPercent(now), Dose.FromPercent(next)),
-            _posterior.TimeConstants(), Settled.Bound(_posterior.Evidence.Repeatability)));
+            _posterior.Kinetics(), Settled.Bound(_posterior.Repeatability)));
 
     private Posterior After(ImmutableArray<Entry> entries)
         => Evidence.Of(_batch with { BaseMass = Mass.FromGrams(100), Entries = entries }, _thickener) is EvidenceOutcome.Usable usable

@@ -104,34 +104,50 @@ internal sealed class BatchReadings
     /// constants.</summary>
     private double Remaining(double wait)
         => double.IsInfinity(wait) ? 0
-            : EvidenceStep is { } known ? BuildUp.ExpectedRemaining(_posterior!.ChangesIn(known), _posterior.TimeConstants(), wait)
-            : wait >= Settled.Seconds ? 0 : double.PositiveInfinity;
+            : EvidenceStep is { } known ? BuildUp.ExpectedRemaining(_posterior!.ChangesIn(known), _posterior.Kinetics(), wait)
+            : wait >= Settled.SecondsIn(_run) ? 0 : double.PositiveInfinity;
+
+    /// <summary>
+    /// Whether a reading has stood as long as is usual for its thickener while the step does not rise by more than it scatters, or as long
+    /// as the posterior asks. What may still come counts as doubt, up to the bound of what counts as settled.
+    /// </summary>
+    private bool HasSettled(double wait, double bound, bool isRising)
+        => double.IsInfinity(wait) || (!isRising && wait >= Settled.SecondsIn(_run)) || (EvidenceStep is { } known
+            && wait >= BuildUp.WaitUntilBelow(_posterior!.ChangesIn(known), _posterior.Kinetics(), bound));
 
     /// <summary>Those that have settled; else the last two where they agree though time lay between them.</summary>
     private ImmutableArray<CountedReading> Counting(ImmutableArray<(CountedReading Reading, double Wait)> all)
     {
         var repeatability = _run.RepeatabilityInForce.Fraction;
         var bound = Settled.Bound(repeatability);
-        ImmutableArray<CountedReading> settled = [.. all.Where(r => r.Reading.Remaining < bound).Select(r => r.Reading)];
+        var isRising = all.Length > 1 && all[^1].Reading.Ln - all[0].Reading.Ln > 2 * Math.Sqrt(2) * repeatability;
+        ImmutableArray<CountedReading> settled = 
+        [
+            .. all.Where(r => HasSettled(r.Wait, bound, isRising)).Select(r => r.Reading with { Remaining = Math.Min(r.Reading.Remaining, bound) }),
+        ];
         if (settled.Length > 0 || all.Length < 2)
         {
             return settled;
         }
 
-        var (before, last) = (all[^2], all[^1]);
-        var agree = Settled.TwoAgree((before.Wait, before.Reading.Ln), (last.Wait, last.Reading.Ln), repeatability);
         // What two agreeing readings leave open is what could still hide in their scatter.
-        return agree ? [before.Reading with { Remaining = bound }, last.Reading with { Remaining = bound }] : [];
+        var last = all[^1];
+        ImmutableArray<CountedReading> agreeing =
+        [
+            .. all.Where(r => Settled.TwoAgree((r.Wait, r.Reading.Ln), (last.Wait, last.Reading.Ln), repeatability)).Append(last)
+                .Select(r => r.Reading with { Remaining = bound }),
+        ];
+        return agreeing.Length > 1 ? agreeing : [];
     }
 
     private TimeSpan WaitFor(double stood)
     {
         if (EvidenceStep is not { } known)
         {
-            return TimeSpan.FromSeconds(Math.Max(BuildUp.LeastWaitSeconds, Settled.Seconds - stood));
+            return TimeSpan.FromSeconds(Math.Max(BuildUp.LeastWaitSeconds, Settled.SecondsIn(_run) - stood));
         }
 
-        var (changes, times) = (_posterior!.ChangesIn(known), _posterior.TimeConstants());
+        var (changes, times) = (_posterior!.ChangesIn(known), _posterior.Kinetics());
         return TimeSpan.FromSeconds(Settled.After(changes, times, stood, _run.RepeatabilityInForce.Fraction).MoreWaitSeconds);
     }
 }

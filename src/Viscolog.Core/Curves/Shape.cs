@@ -84,6 +84,8 @@ public static class Shapes
         new SteepStepShape(),
         new CrowdingShape(),
         new UnevenShape(),
+        new OverlapShape(),
+        new ThresholdShape(),
     ];
 }
 
@@ -257,6 +259,52 @@ internal sealed class TwoStageShape() : Shape(
         var (first, reach, second, place, width) = (parameters[0], parameters[1], parameters[2], parameters[3], parameters[4]);
         return (first * (1 - Math.Exp(-z / reach))) + (
             second * (SpecialFunctions.Logistic((z - place) / width) - SpecialFunctions.Logistic(-place / width)));
+    }
+}
+
+/// <summary>
+/// A power law of concentration above an overlap: u = ln(1 + (z/z0)^p). Published exponents of polymers in water run from 1 (linear in the
+/// viscosity) to 5.4 (Morris and others, Carbohydrate Polymers 1 (1981) 5–21: 1.4 below and 3.3 above the overlap), overlaps from a
+/// hundredth of the usual range on.
+/// </summary>
+internal sealed class OverlapShape() : Shape(
+    "overlap",
+    new ShapeParameter("overlap dose", "R", 0.1, 1.0),
+    new ShapeParameter("power", "1", 2.6, 0.5))
+{
+    /// <inheritdoc/>
+    internal override double PriorWeight => 1.5;
+
+    /// <inheritdoc/>
+    internal override ImmutableArray<double> Potency => [-1, 0];
+
+    /// <inheritdoc/>
+    internal override double RiseOf(ReadOnlySpan<double> parameters, double z)
+        => z <= 0 ? 0 : Math.Log(1 + Math.Pow(z / parameters[0], parameters[1]));
+}
+
+/// <summary>
+/// Almost nothing up to a threshold c, then steep and ever less so: u = k·z + a·ln(1 + max(0, z − c)/w), a power law of what lies beyond
+/// the threshold, as of networks that need a least concentration.
+/// </summary>
+internal sealed class ThresholdShape() : Shape(
+    "threshold",
+    new ShapeParameter("power", "1", 1.3, 0.5),
+    new ShapeParameter("threshold dose", "R", 0.25, 0.8),
+    new ShapeParameter("width", "R", 0.03, 0.9),
+    new ShapeParameter("slope", "ln", 0.15, 0.7))
+{
+    /// <summary>More than others: a flat start tells nothing of the threshold.</summary>
+    internal override double PriorWeight => 3;
+
+    /// <inheritdoc/>
+    internal override ImmutableArray<double> Potency => [0, -1, -1, 1];
+
+    /// <inheritdoc/>
+    internal override double RiseOf(ReadOnlySpan<double> parameters, double z)
+    {
+        var (power, threshold, width, slope) = (parameters[0], parameters[1], parameters[2], parameters[3]);
+        return (slope * z) + (power * Math.Log(1 + (Math.Max(0, z - threshold) / width)));
     }
 }
 

@@ -1,4 +1,5 @@
 using Viscolog.Core.Curves;
+using Viscolog.Core.Settling;
 
 namespace Viscolog.Core.Inference;
 
@@ -8,8 +9,14 @@ internal abstract class BodyDraw
     /// <summary>Place of the shape in <see cref="Shapes.All"/>.</summary>
     public required int ShapeIndex { get; init; }
 
-    /// <summary>τ in s.</summary>
-    public required double TimeConstant { get; init; }
+    /// <summary>The build-up.</summary>
+    public required Kinetics Kinetics { get; init; }
+
+    /// <summary>Standard deviation of a reading, in ln units.</summary>
+    public required double Repeatability { get; init; }
+
+    /// <summary>In K, by how much the temperature coefficient differs from the one that the readings were corrected with.</summary>
+    public required double CoefficientOff { get; init; }
 
     /// <summary>Change of each step from its start to its settled value, in ln units, in order of time.</summary>
     public required double[] Changes { get; init; }

@@ -23,7 +23,7 @@ internal sealed class CurveDraw : BodyDraw
         _shape = Shapes.All[shapeIndex];
         _parameters = new double[draw.LogShape.Length];
         Shape.Exponentiate(draw.LogShape, _parameters);
-        TimeConstant = draw.TimeConstant;
+        (Kinetics, Repeatability, CoefficientOff) = filter.NuisanceOf(draw);
         _walk = draw.Discrepancy * draw.Discrepancy;
         _doses = filter.SortedDoses;
         _means = new double[_doses.Length];

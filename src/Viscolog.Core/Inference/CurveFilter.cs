@@ -16,7 +16,7 @@ namespace Viscolog.Core.Inference;
 /// </summary>
 internal sealed class CurveFilter
 {
-    private readonly double _repeatabilityVariance;
+    private readonly Nuisances _nuisances;
     private readonly double _levelMean;
     private readonly double _levelVariance;
     private readonly EvidenceStep[] _steps;
@@ -28,11 +28,11 @@ internal sealed class CurveFilter
     public CurveFilter(Evidence evidence, double rangeTop, Prior prior)
     {
         _steps = [.. evidence.Steps.Select(InOrderOfCloseness)];
-        _repeatabilityVariance = evidence.Repeatability * evidence.Repeatability;
+        _nuisances = new(evidence);
         (_levelMean, _levelVariance) = (prior.LevelMean, prior.LevelSd * prior.LevelSd);
         Doses = [.. _steps.Select(s => s.Dose / rangeTop)];
         _byDose = [.. Enumerable.Range(0, _steps.Length).OrderBy(k => Doses[k])];
-        _lastWait = [.. _steps.Select(s => s.Readings.Length == 0 ? double.PositiveInfinity : s.Readings.Max(r => r.WaitSeconds))];
+        _lastWait = [.. _steps.Select(s => s.Readings.Length == 0 ? double.PositiveInfinity : s.Readings.Max(r => r.LogWait))];
         _rise = new double[_steps.Length];
         _start = new double[_steps.Length];
         SortedDoses = [.. _byDose.Select(k => Doses[k])];
@@ -45,7 +45,10 @@ internal sealed class CurveFilter
     public double[] SortedDoses { get; }
 
     /// <summary>Evaluates the shape at every step and where each step's build-up starts.</summary>
-    public void Prepare(Shape shape, ReadOnlySpan<double> logParameters, double timeConstant)
+    /// <param name="shape">The shape.</param>
+    /// <param name="logParameters">The logarithms of its parameters.</param>
+    /// <param name="kinetics">The build-up.</param>
+    public void Prepare(Shape shape, ReadOnlySpan<double> logParameters, Kinetics kinetics)
     {
         Span<double> parameters = stackalloc double[logParameters.Length];
         Shape.Exponentiate(logParameters, parameters);
@@ -54,7 +57,7 @@ internal sealed class CurveFilter
             _rise[k] = shape.RiseOf(parameters, Doses[k]);
             _start[k] = k == 0
                 ? _rise[0]
-                : _rise[k - 1] + ((_start[k - 1] - _rise[k - 1]) * BuildUp.Remaining(_lastWait[k - 1], timeConstant));
+                : _rise[k - 1] + ((_start[k - 1] - _rise[k - 1]) * kinetics.RemainingAt(_lastWait[k - 1]));
         }
     }
 
@@ -65,8 +68,11 @@ internal sealed class CurveFilter
     public double LogLikelihood(Shape shape, CurveParameters draw) => LogLikelihood(shape, draw, default, default);
 
     /// <summary>Rise that a step shows after standing for a time; after <see cref="Prepare"/>.</summary>
-    public double RiseAfter(int step, double waitSeconds, double timeConstant)
-        => step == 0 ? _rise[0] : _rise[step] + ((_start[step] - _rise[step]) * BuildUp.Remaining(waitSeconds, timeConstant));
+    public double RiseAfter(int step, double logWait, Kinetics kinetics)
+        => step == 0 ? _rise[0] : _rise[step] + ((_start[step] - _rise[step]) * kinetics.RemainingAt(logWait));
+
+    /// <summary>What all readings share, of a draw.</summary>
+    public Nuisance NuisanceOf(CurveParameters draw) => _nuisances.At(draw.Nuisance);
 
     /// <summary>The log likelihood of a draw, with the level that it leaves.</summary>
     /// <param name="shape">The shape.</param>
@@ -76,9 +82,9 @@ internal sealed class CurveFilter
     /// <returns>The log likelihood up to a constant; negative infinity where the curve is not finite.</returns>
     public double LogLikelihood(Shape shape, CurveParameters draw, Span<double> means, Span<double> variances)
     {
-        var (timeConstant, discrepancy) = (draw.TimeConstant, draw.Discrepancy);
-        Prepare(shape, draw.LogShape, timeConstant);
-        var walk = discrepancy * discrepancy;
+        var (kinetics, repeatability, coefficientOff) = _nuisances.ForLikelihood(draw.Nuisance);
+        Prepare(shape, draw.LogShape, kinetics);
+        var walk = draw.Discrepancy * draw.Discrepancy;
         var (mean, variance) = (_levelMean, _levelVariance + (walk * SortedDoses[0]));
         var likelihood = new LogProduct();
         for (var i = 0; i < _byDose.Length; i++)
@@ -88,10 +94,10 @@ internal sealed class CurveFilter
             var before = k == 0 ? 0 : walk * Math.Abs(Doses[k] - Doses[k - 1]);
             foreach (var reading in _steps[k].Readings)
             {
-                var remaining = k == 0 || double.IsInfinity(reading.WaitSeconds) ? 0 : BuildUp.Remaining(reading.WaitSeconds, timeConstant);
+                var remaining = k == 0 ? 0 : kinetics.RemainingAt(reading.LogWait);
                 var expected = _rise[k] + ((_start[k] - _rise[k]) * remaining);
-                var noise = _repeatabilityVariance + reading.ExtraVariance + (remaining * remaining * before);
-                likelihood.Times(Update(reading.Ln - expected - mean, noise, ref mean, ref variance));
+                var noise = (repeatability * repeatability) + reading.ExtraVariance + (remaining * remaining * before);
+                likelihood.Times(Update(reading.Ln + (coefficientOff * reading.Distance) - expected - mean, noise, ref mean, ref variance));
             }
 
             if (!means.IsEmpty)

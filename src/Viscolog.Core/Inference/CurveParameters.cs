@@ -3,18 +3,19 @@ using Viscolog.Core.Curves;
 namespace Viscolog.Core.Inference;
 
 /// <summary>
-/// One draw of a curve over one thickener, by name over the numbers in a row: the shape's parameters, ln τ, ln of the discrepancy.
+/// One draw of a curve over one thickener, by name over the numbers in a row: the shape's parameters, those of <see cref="Nuisances"/>, ln of
+/// the discrepancy.
 /// </summary>
 internal readonly ref struct CurveParameters(ReadOnlySpan<double> row)
 {
-    private const int BesideShape = 2;
+    private const int BesideShape = Nuisances.Count + 1;
     private readonly ReadOnlySpan<double> _row = row;
 
     /// <summary>Logarithms of the shape's parameters.</summary>
     public ReadOnlySpan<double> LogShape => _row[..^BesideShape];
 
-    /// <summary>τ in s.</summary>
-    public double TimeConstant => Math.Exp(_row[^2]);
+    /// <summary>What all readings share.</summary>
+    public ReadOnlySpan<double> Nuisance => _row[^BesideShape..^1];
 
     /// <summary>The model discrepancy in ln units over the usual range.</summary>
     public double Discrepancy => Math.Exp(_row[^1]);
@@ -23,23 +24,27 @@ internal readonly ref struct CurveParameters(ReadOnlySpan<double> row)
     public static int Count(Shape shape) => shape.Parameters.Length + BesideShape;
 
     /// <summary>Puts values for the logarithms into the order of a row.</summary>
-    public static double[] Row(IEnumerable<double> shape, double timeConstant, double discrepancy) => [.. shape, timeConstant, discrepancy];
+    /// <param name="shape">Those of the shape.</param>
+    /// <param name="nuisance">The same for each of what all readings share.</param>
+    /// <param name="discrepancy">That of the discrepancy.</param>
+    public static double[] Row(IEnumerable<double> shape, double nuisance, double discrepancy)
+        => [.. shape, .. Enumerable.Repeat(nuisance, Nuisances.Count), discrepancy];
 }
 
 /// <summary>One draw of the body over two thickeners: as <see cref="CurveParameters"/>, with ln p after the shape's parameters.</summary>
 internal readonly ref struct PairBodyParameters(ReadOnlySpan<double> row)
 {
-    private const int BesideShape = 3;
+    private const int BesideShape = Nuisances.Count + 2;
     private readonly ReadOnlySpan<double> _row = row;
 
     /// <summary>Logarithms of the shape's parameters.</summary>
     public ReadOnlySpan<double> LogShape => _row[..^BesideShape];
 
     /// <summary>Exponent p of the string thickener's dose.</summary>
-    public double Exponent => Math.Exp(_row[^3]);
+    public double Exponent => Math.Exp(_row[^BesideShape]);
 
-    /// <summary>τ in s.</summary>
-    public double TimeConstant => Math.Exp(_row[^2]);
+    /// <summary>What all readings share.</summary>
+    public ReadOnlySpan<double> Nuisance => _row[^(Nuisances.Count + 1)..^1];
 
     /// <summary>The model discrepancy in ln units over the usual range.</summary>
     public double Discrepancy => Math.Exp(_row[^1]);
@@ -48,8 +53,8 @@ internal readonly ref struct PairBodyParameters(ReadOnlySpan<double> row)
     public static int Count(Shape shape) => shape.Parameters.Length + BesideShape;
 
     /// <summary>Puts values for the logarithms into the order of a row.</summary>
-    public static double[] Row(IEnumerable<double> shape, double exponent, double timeConstant, double discrepancy)
-        => [.. shape, exponent, timeConstant, discrepancy];
+    public static double[] Row(IEnumerable<double> shape, double exponent, double nuisance, double discrepancy)
+        => [.. shape, exponent, .. Enumerable.Repeat(nuisance, Nuisances.Count), discrepancy];
 }
 
 /// <summary>One draw of the string: the form's numbers, ln of the discrepancy, ln of the repeatability.</summary>

@@ -26,13 +26,24 @@ internal static class HistoryPool
             }
 
             var lots = LotVariance(shape);
-            var (mean, covariance) = Together(runs, shape, lots);
-            var (looseMean, looseCovariance) = Apart(runs);
+            var (mean, covariance) = WithoutScatter(shape, Together(runs, shape, lots));
+            var (looseMean, looseCovariance) = WithoutScatter(shape, Apart(runs));
             var loose = like * (1 - HistorySettings.Together) * runs.Sum(t => t.Weight) / earlier.Count;
             return ImmutableArray.Create(
                 new GaussianComponent(like * HistorySettings.Together * weights[s], mean, covariance + lots),
                 new GaussianComponent(loose, looseMean, looseCovariance + lots));
         })];
+    }
+
+    /// <summary>The scatter belongs to method and hand and is learned from repeats; earlier curves say nothing of it.</summary>
+    private static (double[] Mean, Matrix<double> Covariance) WithoutScatter(Shape shape, (double[] Mean, Matrix<double> Covariance) of)
+    {
+        var place = shape.Parameters.Length + Nuisances.ScatterPlace;
+        of.Mean[place] = 0;
+        of.Covariance.ClearRow(place);
+        of.Covariance.ClearColumn(place);
+        of.Covariance[place, place] = 1;
+        return of;
     }
 
     /// <summary>The weight of each shape where all runs are of one shape: the product of how each run raised or lowered it.</summary>
@@ -111,7 +122,7 @@ internal static class HistoryPool
     {
         var potency = Vector<double>.Build.DenseOfArray(CurveParameters.Row(shape.Potency, 0, 0)) * HistorySettings.LotPotencyLogSd;
         var own = CurveParameters.Row(
-            shape.Potency.Select(_ => HistorySettings.LotParameterLogSd), HistorySettings.LotExtraLogSd, HistorySettings.LotExtraLogSd);
+            shape.Potency.Select(_ => HistorySettings.LotParameterLogSd), HistorySettings.LotExtraSd, HistorySettings.LotExtraSd);
         return potency.OuterProduct(potency) + Matrix<double>.Build.DenseOfDiagonalArray([.. own.Select(v => v * v)]);
     }
 }
@@ -148,8 +159,8 @@ internal static class HistorySettings
     /// <summary>Standard deviation between lots of ln of each parameter, beyond what potency does.</summary>
     public const double LotParameterLogSd = 0.04;
 
-    /// <summary>Standard deviation between lots of ln τ and of ln of the discrepancy.</summary>
-    public const double LotExtraLogSd = 0.15;
+    /// <summary>Standard deviation between lots of ln of the discrepancy and of what all readings share, over its own before any reading.</summary>
+    public const double LotExtraSd = 0.18;
 
     /// <summary>Standard deviation between lots of ln of the base's body.</summary>
     public const double LotLevelSd = 0.15;

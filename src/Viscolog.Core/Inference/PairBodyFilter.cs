@@ -13,7 +13,7 @@ namespace Viscolog.Core.Inference;
 internal sealed class PairBodyFilter
 {
     private readonly double[] _lastWait;
-    private readonly double _variance;
+    private readonly Nuisances _nuisances;
     private readonly double[] _rise;
     private readonly double[] _first;
     private readonly double[] _second;
@@ -25,9 +25,9 @@ internal sealed class PairBodyFilter
     public PairBodyFilter(Evidence evidence, PairPath path)
     {
         Path = path;
-        _variance = evidence.Repeatability * evidence.Repeatability;
+        _nuisances = new(evidence);
         _readings = [.. evidence.Steps.Select(s => s.Readings.ToArray())];
-        _lastWait = [.. _readings.Select(r => r.Length == 0 ? double.PositiveInfinity : r.Max(x => x.WaitSeconds))];
+        _lastWait = [.. _readings.Select(r => r.Length == 0 ? double.PositiveInfinity : r.Max(x => x.LogWait))];
         (_rise, _first, _second) = (new double[path.Count], new double[path.Count], new double[path.Count]);
         (_startRise, _startFirst, _startSecond) = (new double[path.Count], new double[path.Count], new double[path.Count]);
     }
@@ -42,9 +42,9 @@ internal sealed class PairBodyFilter
     public static Mixture PriorOf(Shape shape)
     {
         var mean = PairBodyParameters.Row(
-            shape.Parameters.Select(p => Math.Log(p.Median)), 0, Math.Log(BuildUp.PriorMedianSeconds), Math.Log(shape.DiscrepancyMedian));
+            shape.Parameters.Select(p => Math.Log(p.Median)), 0, 0, Math.Log(shape.DiscrepancyMedian));
         var sd = PairBodyParameters.Row(
-            shape.Parameters.Select(p => p.LogSd), PairSettings.ExponentLogSd, BuildUp.PriorLogSd, shape.DiscrepancyLogSd);
+            shape.Parameters.Select(p => p.LogSd), PairSettings.ExponentLogSd, 1, shape.DiscrepancyLogSd);
         var share = shape.PriorWeight / Shapes.All.Sum(s => s.PriorWeight);
         return new([GaussianComponent.Independent(share, mean, sd)]);
     }
@@ -63,8 +63,8 @@ internal sealed class PairBodyFilter
     /// <param name="states">Takes the state after each step; empty where not wanted.</param>
     public double LogLikelihood(Shape shape, PairBodyParameters draw, Span<WalkState> states)
     {
-        var (timeConstant, discrepancy) = (draw.TimeConstant, draw.Discrepancy);
-        Prepare(shape, draw, timeConstant);
+        var ((kinetics, repeatability, coefficientOff), discrepancy) = (_nuisances.ForLikelihood(draw.Nuisance), draw.Discrepancy);
+        Prepare(shape, draw, kinetics);
         var state = new WalkState(
             (Math.Log(PosteriorSettings.BaseMedian), PosteriorSettings.BaseLogSd),
             (PairSettings.BodyRiseMean, PairSettings.BodyRiseSd),
@@ -76,12 +76,12 @@ internal sealed class PairBodyFilter
             state.Walk(before);
             foreach (var reading in _readings[k])
             {
-                var left = k == 0 || double.IsInfinity(reading.WaitSeconds) ? 0 : BuildUp.Remaining(reading.WaitSeconds, timeConstant);
+                var left = k == 0 ? 0 : kinetics.RemainingAt(reading.LogWait);
                 likelihood.Times(state.Update(
                     _first[k] + (left * (_startFirst[k] - _first[k])),
                     _second[k] + (left * (_startSecond[k] - _second[k])),
-                    reading.Ln - _rise[k] - (left * (_startRise[k] - _rise[k])),
-                    _variance + reading.ExtraVariance + (left * left * before)));
+                    reading.Ln + (coefficientOff * reading.Distance) - _rise[k] - (left * (_startRise[k] - _rise[k])),
+                    (repeatability * repeatability) + reading.ExtraVariance + (left * left * before)));
             }
 
             if (!states.IsEmpty)
@@ -100,7 +100,10 @@ internal sealed class PairBodyFilter
         => _rise[step] - _startRise[step] + (state.First * (_first[step] - _startFirst[step])) + (
             state.Second * (_second[step] - _startSecond[step]));
 
-    private void Prepare(Shape shape, PairBodyParameters draw, double timeConstant)
+    /// <summary>What all readings share, of a draw.</summary>
+    public Nuisance NuisanceOf(PairBodyParameters draw) => _nuisances.At(draw.Nuisance);
+
+    private void Prepare(Shape shape, PairBodyParameters draw, Kinetics kinetics)
     {
         var parameters = draw.LogShape;
         var exponent = draw.Exponent;
@@ -115,7 +118,7 @@ internal sealed class PairBodyFilter
                 continue;
             }
 
-            var left = BuildUp.Remaining(_lastWait[k - 1], timeConstant);
+            var left = kinetics.RemainingAt(_lastWait[k - 1]);
             _startRise[k] = _rise[k - 1] + (left * (_startRise[k - 1] - _rise[k - 1]));
             _startFirst[k] = _first[k - 1] + (left * (_startFirst[k - 1] - _first[k - 1]));
             _startSecond[k] = _second[k - 1] + (left * (_startSecond[k - 1] - _second[k - 1]));
@@ -141,7 +144,8 @@ internal sealed class PairBodyDraw : BodyDraw
         ShapeIndex = shapeIndex;
         _shape = Shapes.All[shapeIndex];
         _parameters = draw.LogShape.ToArray();
-        (Exponent, TimeConstant, _discrepancy) = (draw.Exponent, draw.TimeConstant, draw.Discrepancy);
+        (Exponent, _discrepancy) = (draw.Exponent, draw.Discrepancy);
+        (Kinetics, Repeatability, CoefficientOff) = filter.NuisanceOf(draw);
         _path = filter.Path;
         _states = new WalkState[filter.StepCount];
         filter.LogLikelihood(_shape, draw, _states);

@@ -57,7 +57,8 @@ public static class PairFits
             PairSettings.ExponentLogSd));
         if (posterior.Evidence.Steps.Skip(1).Any(s => s.Readings.Any(r => double.IsFinite(r.WaitSeconds))))
         {
-            fitted.Add(Positive("time constant", "s", 1, bodies.Select(c => Math.Log(c.TimeConstant)), BuildUp.PriorLogSd));
+            fitted.Add(Positive("time constant", "s", 1, bodies.Select(c => Math.Log(c.Kinetics.TimeConstant)),
+                KineticsPrior.Of(posterior.Evidence.Thickener.Chemistry).Spread));
         }
 
         return fitted.ToImmutable();

@@ -24,6 +24,7 @@ public sealed class Posterior
     internal Posterior(Evidence evidence, Prior prior, ImmutableArray<double> shapeWeights, ImmutableArray<BodyDraw> bodies)
     {
         (Evidence, Prior, ShapeWeights, Bodies) = (evidence, prior, shapeWeights, bodies);
+        Repeatability = Math.Sqrt(bodies.Average(d => d.Repeatability * d.Repeatability));
         _bodyTop = evidence.RangeTop;
         _stringTop = evidence.StringThickener is null ? 1 : evidence.StringTop;
     }
@@ -56,7 +57,7 @@ public sealed class Posterior
     /// <summary>A single settled reading of the body at doses: wider than the body by the method's repeatability.</summary>
     /// <param name="doses">The doses.</param>
     /// <param name="level">Level of the interval, below 100 %.</param>
-    public Estimate ReadingAt(Doses doses, Percentage level) => At(doses).Blurred(Evidence.Repeatability).ToEstimate(level);
+    public Estimate ReadingAt(Doses doses, Percentage level) => At(doses).Blurred(Repeatability).ToEstimate(level);
 
     /// <summary>The string at doses.</summary>
     /// <param name="doses">The doses.</param>
@@ -98,7 +99,7 @@ public sealed class Posterior
         return LnEstimate.Of(Bodies, d =>
         {
             var (mean, variance) = d.At(body, strings);
-            return (mean - (d.Changes[step.Place] * BuildUp.Remaining(waitSeconds, d.TimeConstant)), variance);
+            return (mean - (d.Changes[step.Place] * d.Kinetics.Remaining(waitSeconds)), variance);
         });
     }
 
@@ -112,8 +113,14 @@ public sealed class Posterior
         return [.. Bodies.Select(d => d.At(after.Body, after.String).Mean - d.At(before.Body, before.String).Mean)];
     }
 
-    /// <summary>τ in s of each draw.</summary>
-    internal double[] TimeConstants() => [.. Bodies.Select(d => d.TimeConstant)];
+    /// <summary>The build-up of each draw.</summary>
+    internal Kinetics[] Kinetics() => [.. Bodies.Select(d => d.Kinetics)];
+
+    /// <summary>Standard deviation in K of what the temperature coefficient may be off by.</summary>
+    internal double CoefficientSd => Math.Sqrt(Bodies.Average(d => d.CoefficientOff * d.CoefficientOff));
+
+    /// <summary>What a single reading of the body scatters by, in ln units: the root mean square of the draws.</summary>
+    internal double Repeatability { get; }
 
     /// <summary>The settled ln body of each draw at doses, with the spread that its level leaves.</summary>
     internal double[] DrawsAt(Doses doses)

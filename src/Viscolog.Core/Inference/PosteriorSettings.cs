@@ -16,7 +16,7 @@ internal static class PosteriorSettings
     public const double BaseMedian = 1000;
 
     /// <summary>Standard deviation of its logarithm: wide enough for anything that pours.</summary>
-    public const double BaseLogSd = 2.5;
+    public const double BaseLogSd = 3;
 
     /// <summary>Share of readings that are outliers (misread, misweighed, bubbles); from memory.</summary>
     public const double OutlierShare = 0.02;

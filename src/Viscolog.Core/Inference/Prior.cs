@@ -6,7 +6,7 @@ using Viscolog.Core.Settling;
 namespace Viscolog.Core.Inference;
 
 /// <summary>
-/// What is known of a pot's curve before its own readings: for each shape a mixture over its parameters, ln τ and ln of the discrepancy.
+/// What is known of a pot's curve before its own readings: for each shape a mixture over the numbers of a row.
 /// </summary>
 public sealed class Prior
 {
@@ -68,8 +68,8 @@ public sealed class Prior
     internal static GaussianComponent Generic(Shape shape, double weight)
     {
         var mean = CurveParameters.Row(
-            shape.Parameters.Select(p => Math.Log(p.Median)), Math.Log(BuildUp.PriorMedianSeconds), Math.Log(shape.DiscrepancyMedian));
-        var sd = CurveParameters.Row(shape.Parameters.Select(p => p.LogSd), BuildUp.PriorLogSd, shape.DiscrepancyLogSd);
+            shape.Parameters.Select(p => Math.Log(p.Median)), 0, Math.Log(shape.DiscrepancyMedian));
+        var sd = CurveParameters.Row(shape.Parameters.Select(p => p.LogSd), 1, shape.DiscrepancyLogSd);
         var share = weight * shape.PriorWeight / Shapes.All.Sum(s => s.PriorWeight);
         return GaussianComponent.Independent(share, mean, sd);
     }

@@ -38,7 +38,7 @@ public static class ShapeFits
         double? aicc = data - count - 1 > 0
             ? fit.ResidualSumOfSquares + (2.0 * count) + (2.0 * count * (count + 1) / (data - count - 1))
             : null;
-        var repeatability = posterior.Evidence.Repeatability * fit.ResidualStandardDeviation;
+        var repeatability = posterior.Repeatability * fit.ResidualStandardDeviation;
         var parameters = Parameters(posterior, shape, problem, fit.Parameters, fit.StandardErrors);
         return new(shape, weight, parameters, aicc, repeatability, LackOfFit(posterior, problem, fit), null);
     }
@@ -79,9 +79,9 @@ public static class ShapeFits
     /// </summary>
     private static double? LackOfFit(Posterior posterior, ShapeProblem problem, FitOutcome.Converged fit)
     {
-        var timeConstant = problem.TimeConstant(fit.Parameters);
+        var kinetics = problem.KineticsOf([.. fit.Parameters]);
         var groups = posterior.Evidence.Steps
-            .Select(s => s.Readings.Where(r => s.Place == 0 || BuildUp.Remaining(r.WaitSeconds, timeConstant) < Settled.Part)
+            .Select(s => s.Readings.Where(r => s.Place == 0 || kinetics.Remaining(r.WaitSeconds) < Settled.Part)
                 .Select(r => r.Ln).ToArray())
             .Where(g => g.Length > 1)
             .ToArray();
@@ -92,7 +92,7 @@ public static class ShapeFits
             return null;
         }
 
-        var variance = posterior.Evidence.Repeatability * posterior.Evidence.Repeatability;
+        var variance = posterior.Repeatability * posterior.Repeatability;
         var pure = groups.Sum(g => g.Sum(y => (y - g.Average()) * (y - g.Average()))) / variance;
         var misfit = Math.Max(0, fit.ResidualSumOfSquares - pure);
         return pure > 0 ? 1 - FisherSnedecor.CDF(misfitFreedom, pureFreedom, misfit / misfitFreedom / (pure / pureFreedom)) : null;

@@ -15,11 +15,17 @@ internal sealed class ShapeProblem : ResidualProblem
     private readonly double[] _means;
     private readonly double[] _spreads;
     private readonly bool _buildsUp;
+    private readonly double _stretch;
 
     private ShapeProblem(
-        CurveFilter filter, Shape shape, BodyReading[] readings, double[] sds, double[] means, double[] spreads, bool buildsUp)
+        Posterior posterior, Shape shape, BodyReading[] readings, double[] means, double[] spreads, bool buildsUp)
         : base(means.Length, readings.Length, means.Length)
-        => (_filter, _shape, _readings, _sds, _means, _spreads, _buildsUp) = (filter, shape, readings, sds, means, spreads, buildsUp);
+    {
+        (_shape, _readings, _means, _spreads, _buildsUp) = (shape, readings, means, spreads, buildsUp);
+        _filter = new(posterior.Evidence, posterior.Evidence.RangeTop, posterior.Prior);
+        _sds = [.. readings.Select(r => Sd(posterior, r))];
+        _stretch = Median(posterior.Bodies.Select(d => d.Kinetics.Stretch));
+    }
 
     /// <summary>The prior's means: where a fit starts.</summary>
     public double[] Start => [.. _means];
@@ -39,8 +45,8 @@ internal sealed class ShapeProblem : ResidualProblem
     /// <summary>Place of the logarithm of one of the shape's parameters.</summary>
     public static int PlaceOf(int shapeParameter) => BasePlace + 1 + shapeParameter;
 
-    /// <summary>τ in s; 1 where nothing builds up.</summary>
-    public double TimeConstant(IReadOnlyList<double> parameters) => _buildsUp ? Math.Exp(parameters[TimeConstantPlace]) : 1;
+    /// <summary>The build-up; its stretch is the posterior's median. τ is 1 s where nothing builds up.</summary>
+    public Kinetics KineticsOf(ReadOnlySpan<double> parameters) => new(_buildsUp ? Math.Exp(parameters[TimeConstantPlace]) : 1, _stretch);
 
     /// <summary>States the problem; a reading that the posterior takes for an outlier gets an outlier's standard deviation.</summary>
     public static ShapeProblem Of(Posterior posterior, Shape shape)
@@ -49,20 +55,20 @@ internal sealed class ShapeProblem : ResidualProblem
         BodyReading[] all = [.. evidence.Steps.SelectMany(s => s.Readings)];
         var timed = all.Any(r => double.IsFinite(r.WaitSeconds));
         double[] Row(double level, IEnumerable<double> own, double timeConstant) => timed ? [level, .. own, timeConstant] : [level, .. own];
-        var priorMeans = Row(FirstLevel(all), shape.Parameters.Select(p => Math.Log(p.Median)), Math.Log(BuildUp.PriorMedianSeconds));
-        var priorSpreads = Row(PosteriorSettings.BaseLogSd, shape.Parameters.Select(p => p.LogSd), BuildUp.PriorLogSd);
-        var filter = new CurveFilter(evidence, evidence.RangeTop, posterior.Prior);
-        return new(filter, shape, all, [.. all.Select(r => Sd(posterior, r))], priorMeans, priorSpreads, timed);
+        var kinetics = KineticsPrior.Of(evidence.Thickener.Chemistry);
+        var priorMeans = Row(FirstLevel(all), shape.Parameters.Select(p => Math.Log(p.Median)), Math.Log(kinetics.MedianSeconds));
+        var priorSpreads = Row(PosteriorSettings.BaseLogSd, shape.Parameters.Select(p => p.LogSd), kinetics.Spread);
+        return new(posterior, shape, all, priorMeans, priorSpreads, timed);
     }
 
     /// <inheritdoc/>
     public override void Residuals(ReadOnlySpan<double> parameters, Span<double> residuals)
     {
-        var timeConstant = _buildsUp ? Math.Exp(parameters[TimeConstantPlace]) : 1;
-        _filter.Prepare(_shape, parameters.Slice(PlaceOf(0), _shape.Parameters.Length), timeConstant);
+        var kinetics = KineticsOf(parameters);
+        _filter.Prepare(_shape, parameters.Slice(PlaceOf(0), _shape.Parameters.Length), kinetics);
         for (var i = 0; i < _readings.Length; i++)
         {
-            var rise = _filter.RiseAfter(_readings[i].Step, _readings[i].WaitSeconds, timeConstant);
+            var rise = _filter.RiseAfter(_readings[i].Step, _readings[i].LogWait, kinetics);
             residuals[i] = (_readings[i].Ln - parameters[BasePlace] - rise) / _sds[i];
         }
 
@@ -72,12 +78,15 @@ internal sealed class ShapeProblem : ResidualProblem
         }
     }
 
+    private static double Median(IEnumerable<double> values) => values.Order().ElementAt(PosteriorSettings.Draws / 2);
+
     private static double FirstLevel(BodyReading[] all) => all.Length == 0 ? Math.Log(PosteriorSettings.BaseMedian) : all[0].Ln;
 
     private static double Sd(Posterior posterior, BodyReading reading)
     {
         var expected = posterior.At(posterior.Evidence.Steps[reading.Step], reading.WaitSeconds).Quantile(0.5);
-        var variance = (posterior.Evidence.Repeatability * posterior.Evidence.Repeatability) + reading.ExtraVariance;
+        var variance = (posterior.Repeatability * posterior.Repeatability) + reading.ExtraVariance
+            + Math.Pow(posterior.CoefficientSd * reading.Distance, 2);
         var outlier = CurveFilter.OutlierChance(reading.Ln - expected, variance) > 0.5;
         return Math.Sqrt(variance + (outlier ? PosteriorSettings.OutlierSd * PosteriorSettings.OutlierSd : 0));
     }

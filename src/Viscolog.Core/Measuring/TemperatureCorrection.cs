@@ -12,7 +12,7 @@ public static class TemperatureCorrection
     public const double DefaultCoefficient = 2000;
 
     /// <summary>Standard deviation of the default coefficient in K (from memory).</summary>
-    public const double DefaultCoefficientSd = 700;
+    public const double DefaultCoefficientSd = 1000;
 
     /// <summary>The greatest distance from the reference temperature, in °C, over which a corrected reading may carry advice.</summary>
     public const double GreatestDistance = 10;

@@ -29,7 +29,7 @@ internal sealed class BodyReader(Run run)
     {
         get
         {
-            EvidenceWarning?[] first = [_refused > 0 ? new EvidenceWarning.LeftOut(_refused, _lastReason!) : null, TargetBeyondCup()];
+            EvidenceWarning?[] first = [_refused > 0 ? new EvidenceWarning.LeftOut(_refused, _lastReason!) : null, (EvidenceWarning?)TargetBeyondCup() ?? TargetBeyondScale()];
             return [.. first.OfType<EvidenceWarning>(), .. _cautions.Distinct()];
         }
     }
@@ -76,6 +76,13 @@ internal sealed class BodyReader(Run run)
         return run.Repeatability is null ? Math.Sqrt(Math.Max(0, (here.Fraction * here.Fraction) - (usual * usual))) : 0;
     }
 
+    /// <summary>A target that the spindle and speed of the run can't show: its torque would be beyond full scale.</summary>
+    private EvidenceWarning.TargetBeyondScale? TargetBeyondScale()
+        => run.Setup.PerPercentTorque is { } factor && run.Target is { } target
+            && target.Band.Aim.MilliPascalSeconds > 100 * factor.MilliPascalSeconds
+            ? new(Viscosity.FromMilliPascalSeconds(100 * factor.MilliPascalSeconds))
+            : null;
+
     private EvidenceWarning.TargetBeyondCup? TargetBeyondCup()
     {
         if (Cups.Find(run.MethodInForce) is not { } cup || run.Base.Density is not { } density || run.Target is not { } target)
@@ -92,7 +99,7 @@ internal sealed class BodyReader(Run run)
     {
         var liquids = Steps.Of(run).Select((step, place) => step.Readings
             .Where(r => r.Reading is { Temperature: not null, Value: not null }
-                && Settled.WaitSeconds(place == 0, r.Reading.Wait) >= Settled.Seconds)
+                && Settled.WaitSeconds(place == 0, r.Reading.Wait) >= Settled.SecondsIn(run))
             .Select(r => (At: r.Reading.Temperature!.Value,
                 Conversion: Conversions.ToBody(run.MethodInForce, r.Reading.Value!, run.Setup, run.Base.Density) as Conversion.Converted))
             .Where(r => r.Conversion is not null)
@@ -107,5 +114,12 @@ internal sealed class BodyReader(Run run)
 /// <param name="Step">The place of its step in the evidence, from 0.</param>
 /// <param name="WaitSeconds">Standing time in s; infinity where it counts as settled.</param>
 /// <param name="Ln">ln of the viscosity in mPa·s at the reference temperature.</param>
-/// <param name="ExtraVariance">Variance in ln units beyond the method's repeatability (temperature correction, water added later).</param>
-internal sealed record BodyReading(int Entry, int Step, double WaitSeconds, double Ln, double ExtraVariance);
+/// <param name="ExtraVariance">Variance in ln units beyond the method's repeatability: of the conversion, of water added later.</param>
+internal sealed record BodyReading(int Entry, int Step, double WaitSeconds, double Ln, double ExtraVariance)
+{
+    /// <summary>1/T_ref − 1/T in 1/K: what a temperature coefficient counts with; 0 at the reference.</summary>
+    public double Distance { get; init; }
+
+    /// <summary>ln of the standing time.</summary>
+    public double LogWait { get; } = Math.Log(WaitSeconds);
+}

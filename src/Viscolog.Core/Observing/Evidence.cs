@@ -13,7 +13,7 @@ public sealed record Evidence
     private const double DefaultStringRepeatability = 0.2;
 
     private Evidence(Run run, Thickener thickener, ImmutableArray<EvidenceStep> steps, EvidenceCollector collector)
-        => (Run, Thickener, Steps, Warnings, LowPh) = (run, thickener, steps, collector.Warnings, collector.LowPh(thickener));
+        => (Run, Thickener, Steps, Warnings, LowPh, CoefficientUsed) = (run, thickener, steps, collector.Warnings, collector.LowPh(thickener), collector.CoefficientUsed);
 
     /// <summary>The run.</summary>
     public Run Run { get; }
@@ -55,6 +55,16 @@ public sealed record Evidence
 
     /// <summary>Repeatability of the body on the ln scale.</summary>
     internal double Repeatability => Run.RepeatabilityInForce.Fraction;
+
+    /// <summary>
+    /// Mean and standard deviation of its logarithm over that before this run's readings. A default is what a practised hand has, others
+    /// scatter by up to three times as much; a stated or learned one is good to a fifth (rules of this project, drawn over published
+    /// repeatabilities of 1 to 11 % within a laboratory).
+    /// </summary>
+    internal (double Mean, double Sd) LnRepeatabilityOff => Run.Repeatability is null ? (0.2, 0.6) : (0, 0.2);
+
+    /// <summary>The temperature coefficient in K that the readings were corrected with.</summary>
+    internal double CoefficientUsed { get; }
 
     /// <summary>Repeatability of the string on the ln scale: the default until the run's own repeats tell.</summary>
     internal double StringRepeatability

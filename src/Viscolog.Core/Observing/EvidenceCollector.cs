@@ -33,6 +33,9 @@ internal sealed class EvidenceCollector(Run run)
 
     public ImmutableArray<EvidenceWarning> Warnings => [.. _warnings, .. _bodies.Warnings];
 
+    /// <summary>The temperature coefficient in K that the readings were corrected with.</summary>
+    public double CoefficientUsed => _bodies.InUse.Coefficient.Kelvin;
+
     /// <summary>Why the readings can't carry a curve; null where they can.</summary>
     public EvidenceTrouble? Trouble => _bodies.Trouble;
 
@@ -77,7 +80,7 @@ internal sealed class EvidenceCollector(Run run)
             return null;
         }
 
-        var (shift, sd) = (0.0, 0.0);
+        var (shift, distance) = (0.0, 0.0);
         if (reading.Temperature is { } at)
         {
             var reference = run.ReferenceTemperatureInForce;
@@ -87,7 +90,8 @@ internal sealed class EvidenceCollector(Run run)
                 return null;
             }
 
-            (shift, sd) = TemperatureCorrection.LnShift(at, reference, _bodies.InUse.Coefficient);
+            shift = TemperatureCorrection.LnShift(at, reference, _bodies.InUse.Coefficient).Shift;
+            distance = (1 / reference.Kelvin) - (1 / at.Kelvin);
             _corrected += Math.Abs(at.Celsius - reference.Celsius) >= 1 ? 1 : 0;
         }
         else
@@ -97,7 +101,7 @@ internal sealed class EvidenceCollector(Run run)
 
         _withoutWait += step > 0 && reading.Wait is null ? 1 : 0;
         var wait = Settled.WaitSeconds(step == 0, reading.Wait);
-        return new(placed.Entry, step, wait, body.Ln + shift, (sd * sd) + (waterSd * waterSd) + (readingSd * readingSd));
+        return new(placed.Entry, step, wait, body.Ln + shift, (waterSd * waterSd) + (readingSd * readingSd)) { Distance = distance };
     }
 
     private static StringReading? String(PlacedReading placed)
@@ -135,9 +139,9 @@ internal sealed class EvidenceCollector(Run run)
             yield return new EvidenceWarning.LowPh(ph);
         }
 
-        if (ReferenceEquals(thickener.UsualRange, DoseRange.Common))
+        if (!thickener.IsRangeStated)
         {
-            yield return new EvidenceWarning.NoUsualRange(thickener.Name);
+            yield return new EvidenceWarning.NoUsualRange(thickener.Name, thickener.UsualRange, thickener.Active);
         }
     }
 }

@@ -58,7 +58,13 @@ public abstract record EvidenceWarning
 
     /// <summary>No usual range is stated for a thickener, and the common one is taken.</summary>
     /// <param name="Thickener">The thickener.</param>
-    public sealed record NoUsualRange(string Thickener) : EvidenceWarning;
+    /// <param name="Assumed">The range that is assumed.</param>
+    /// <param name="Active">The active matter that it goes by; null where none is stated.</param>
+    public sealed record NoUsualRange(string Thickener, DoseRange Assumed, Percentage? Active) : EvidenceWarning;
+
+    /// <summary>The target is beyond what spindle and speed can show.</summary>
+    /// <param name="FullScale">What they show at full scale.</param>
+    public sealed record TargetBeyondScale(Viscosity FullScale) : EvidenceWarning;
 }
 
 /// <summary>How readings are brought to the reference temperature.</summary>

@@ -77,7 +77,7 @@ public static class LearnedRepeatability
             double[] group =
             [
                 .. SameTemperature([.. step.Readings.Select(r => r.Reading)])
-                    .Where(r => isFirst || (r.Wait is not null && r.Wait.Value.TotalSeconds >= Settled.Seconds))
+                    .Where(r => isFirst || (r.Wait is not null && r.Wait.Value.TotalSeconds >= Settled.SecondsIn(run)))
                     .Select(r => r.Value is { } value ? Conversions.ToBody(run.MethodInForce, value, run.Setup, run.Base.Density) : null)
                     .OfType<Conversion.Converted>()
                     .Select(c => c.Reading.Body!.Value.Ln),

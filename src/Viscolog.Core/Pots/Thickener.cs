@@ -9,8 +9,20 @@ public sealed record Thickener(string Name)
     /// <summary>What makes it thicken.</summary>
     public ThickenerChemistry Chemistry { get; init; }
 
-    /// <summary>The supplier's usual range of doses; 1 to 5 % where none is stated (common practice, no source).</summary>
-    public DoseRange UsualRange { get; init; } = DoseRange.Common;
+    private readonly DoseRange? _stated;
+
+    /// <summary>
+    /// The supplier's usual range of doses; where none is stated 1 to 5 %, or as much active matter as that where the active matter is
+    /// stated (common practice, no source).
+    /// </summary>
+    public DoseRange UsualRange
+    {
+        get => _stated ?? DoseRange.Assumed(Active);
+        init => _stated = value;
+    }
+
+    /// <summary>Whether the range is the supplier's.</summary>
+    public bool IsRangeStated => _stated is not null;
 
     /// <summary>Active matter in the thickener as supplied.</summary>
     public Percentage? Active { get; init; }

@@ -12,6 +12,9 @@ public sealed record HiddenPot(HiddenLaw Law, TimeSpan TimeConstant, Dose RangeT
 {
     private double StartLn { get; init; }
 
+    /// <summary>β of the build-up (see <see cref="BuildUp"/>); 1 for first order.</summary>
+    public double Stretch { get; init; } = 1;
+
     /// <summary>Thickener, as supplied, stirred in so far.</summary>
     public Mass Thickener { get; private init; }
 
@@ -30,7 +33,7 @@ public sealed record HiddenPot(HiddenLaw Law, TimeSpan TimeConstant, Dose RangeT
 
     /// <summary>ln of the body now, in mPa·s.</summary>
     internal double LnNow => Standing is { } stood
-        ? SettledLn + ((StartLn - SettledLn) * BuildUp.Remaining(stood.TotalSeconds, TimeConstant.TotalSeconds))
+        ? SettledLn + ((StartLn - SettledLn) * BuildUp.Remaining(stood.TotalSeconds, TimeConstant.TotalSeconds, Stretch))
         : SettledLn;
 
     /// <summary>ln of the settled body, in mPa·s.</summary>

@@ -6,6 +6,12 @@ namespace Viscolog.Core.Practice;
 /// <param name="TimeConstantSeconds">τ of the build-up in s; 0 for a pot that is settled at once.</param>
 public sealed record PracticeErrors(double ReadingSd, double DosingSd, double TimeConstantSeconds)
 {
+    /// <summary>β of the build-up; 1 for first order, less for one with a long tail.</summary>
+    public double Stretch { get; init; } = 1;
+
+    /// <summary>How far from the reference the pot is read throughout, in °C; readings state it.</summary>
+    public double TemperatureOffset { get; init; }
+
     /// <summary>How far the temperature swings about the reference, in °C; readings state it.</summary>
     public double TemperatureSwing { get; init; }
 

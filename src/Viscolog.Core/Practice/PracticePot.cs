@@ -20,7 +20,7 @@ public sealed class PracticePot
     public PracticePot(HiddenLaw law, PracticeErrors errors, Run run, int seed)
     {
         (_errors, Run) = (errors, run);
-        _pot = new(law, TimeSpan.FromSeconds(errors.TimeConstantSeconds), run.Thickeners[0].UsualRange.Top, run.BaseMass);
+        _pot = new(law, TimeSpan.FromSeconds(errors.TimeConstantSeconds), run.Thickeners[0].UsualRange.Top, run.BaseMass) { Stretch = errors.Stretch };
         _random = new(seed);
         _phase = 2 * Math.PI * new Random(seed + 1).NextDouble();
     }
@@ -37,6 +37,14 @@ public sealed class PracticePot
     {
         _pot = _pot.StirredIn(Mass.FromGrams(Math.Max(0, poured.Grams * (1 + (_errors.DosingSd * Normal())))), Mass.None);
         Run = Run with { Entries = Run.Entries.Add(new Entry.Dosed(Run.Thickeners[0].Name, poured)) };
+    }
+
+    /// <summary>Stirs base in.</summary>
+    /// <param name="base">Grams on the scale, which are what goes in.</param>
+    public void LetDown(Mass @base)
+    {
+        _pot = _pot.StirredIn(Mass.None, @base);
+        Run = Run with { Entries = Run.Entries.Add(new Entry.LetDown(@base)) };
     }
 
     /// <summary>Lets the pot stand and reads it.</summary>
@@ -65,9 +73,9 @@ public sealed class PracticePot
     private Temperature TemperatureNow()
     {
         var reference = Run.ReferenceTemperatureInForce;
-        return _errors.TemperatureSwing == 0
+        return _errors.TemperatureSwing == 0 && _errors.TemperatureOffset == 0
             ? reference
-            : Temperature.FromCelsius(reference.Celsius + (_errors.TemperatureSwing * Math.Sin(_phase + (0.5 * Run.Entries.Length))));
+            : Temperature.FromCelsius(reference.Celsius + _errors.TemperatureOffset + (_errors.TemperatureSwing * Math.Sin(_phase + (0.5 * Run.Entries.Length))));
     }
 
     private double Normal()

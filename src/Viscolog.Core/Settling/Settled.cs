@@ -1,3 +1,5 @@
+using Viscolog.Core.Pots;
+
 namespace Viscolog.Core.Settling;
 
 /// <summary>
@@ -6,11 +8,16 @@ namespace Viscolog.Core.Settling;
 /// </summary>
 public static class Settled
 {
+    /// <summary>The median of τ in s where no thickener is named.</summary>
+    private const double LeastMedian = 20;
+
     /// <summary>
     /// Without a posterior: a reading has settled from so long a standing time on, in s; six usual time constants leave 1/400 of the
     /// change.
     /// </summary>
-    public const double Seconds = 6 * BuildUp.PriorMedianSeconds;
+    /// <param name="run">The run; the slowest of its thickeners counts.</param>
+    public static double SecondsIn(Run run)
+        => 6 * run.Thickeners.Select(t => KineticsPrior.Of(t.Chemistry).MedianSeconds).DefaultIfEmpty(LeastMedian).Max();
 
     /// <summary>
     /// With a known time constant: a reading has settled from where on less than this part of the step's change is still to come.
@@ -33,24 +40,34 @@ public static class Settled
     public static double WaitSeconds(bool isBase, TimeSpan? wait)
         => isBase || wait is null ? double.PositiveInfinity : wait.Value.TotalSeconds;
 
+    /// <summary>Whether the last of a step's readings and one before it settle the step, as <see cref="TwoAgree"/> says.</summary>
+    /// <param name="readings">Standing time in s and ln body of each, in order of time.</param>
+    /// <param name="repeatability">Repeatability on the ln scale.</param>
+    public static bool Agree(IReadOnlyList<(double Wait, double Ln)> readings, double repeatability)
+        => readings.SkipLast(1).Any(r => TwoAgree(r, readings[^1], repeatability));
+
     /// <summary>
-    /// Whether two readings of one step settle it, whatever the posterior expects: time lay between them, and they agree.
+    /// Whether two readings of one step settle it, whatever the posterior expects: they lie as far apart as the pot had stood before the
+    /// first, and they agree.
     /// </summary>
     /// <param name="before">Standing time in s and ln body of the earlier.</param>
     /// <param name="last">Of the later.</param>
     /// <param name="repeatability">Repeatability on the ln scale.</param>
     public static bool TwoAgree((double Wait, double Ln) before, (double Wait, double Ln) last, double repeatability)
-        => last.Wait - before.Wait >= BuildUp.LeastWaitSeconds && Math.Abs(last.Ln - before.Ln) <= repeatability;
+        => last.Wait - before.Wait >= Math.Max(BuildUp.LeastWaitSeconds, before.Wait) && Math.Abs(last.Ln - before.Ln) <= repeatability;
 
-    /// <summary>Expected size of the change still to come after standing for a time, and the further wait until it has settled.</summary>
+    /// <summary>Expected size of the change still to come after standing for a time, whether the pot has stood as long as it is
+    /// told to, and the further wait.</summary>
     /// <param name="changes">Change at the start of the step, one for each draw, in ln units.</param>
-    /// <param name="timeConstants">τ in s of the same draws.</param>
+    /// <param name="kinetics">The kinetics of the same draws.</param>
     /// <param name="stood">Standing time in s.</param>
     /// <param name="repeatability">Repeatability on the ln scale.</param>
-    public static (double Remaining, double MoreWaitSeconds) After(
-        double[] changes, double[] timeConstants, double stood, double repeatability)
+    /// <returns>The wait at least doubles the time stood, so that two readings that agree can settle the step, and at most multiplies it by
+    /// five: the next reading tells how long to wait on.</returns>
+    public static (double Remaining, bool IsOver, double MoreWaitSeconds) After(
+        double[] changes, Kinetics[] kinetics, double stood, double repeatability)
     {
-        double[] left = [.. changes.Select((change, i) => change * BuildUp.Remaining(stood, timeConstants[i]))];
-        return (BuildUp.ExpectedRemaining(left, timeConstants, 0), BuildUp.WaitUntilBelow(left, timeConstants, Bound(repeatability)));
+        var more = BuildUp.WaitUntilBelow(changes, kinetics, Bound(repeatability)) - stood;
+        return (BuildUp.ExpectedRemaining(changes, kinetics, stood), more <= 0, BuildUp.Rounded(Math.Clamp(more, stood, (4 * stood) + 60)));
     }
 }

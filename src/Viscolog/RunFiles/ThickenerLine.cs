@@ -14,7 +14,7 @@ internal static class ThickenerLine
     public static readonly ImmutableArray<ThickenerTrait> Traits =
     [
         new("chemistry", TakeChemistry, t => t.Chemistry == ThickenerChemistry.Other ? null : FileNames.Chemistries.Of(t.Chemistry)),
-        new("range_pct", TakeRange, t => ReferenceEquals(t.UsualRange, DoseRange.Common) ? null : $"{FileNumbers.Show(t.UsualRange.Low.Percent)}-{FileNumbers.Show(t.UsualRange.Top.Percent)}"),
+        new("range_pct", TakeRange, t => !t.IsRangeStated ? null : $"{FileNumbers.Show(t.UsualRange.Low.Percent)}-{FileNumbers.Show(t.UsualRange.Top.Percent)}"),
         new("active_pct", Number(NumberRange.Percent, (t, v) => t with { Active = Percentage.FromPercent(v) }), t => Shown(t.Active?.Percent)),
         new("density_g_ml", Number(NumberRange.Density, (t, v) => t with { Density = Density.FromGramsPerMilliliter(v) }), t => Shown(t.Density?.GramsPerMilliliter)),
         new("price_per_kg", (t, v, at, text) => v.Price(at, text) is { } price ? t with { PricePerKilogram = price } : t, t => t.PricePerKilogram is { } p ? FileNumbers.Show(p) : null),

@@ -27,8 +27,14 @@ internal static class EvidenceWords
             => $"water was added; readings before it count for less, as the curve of '{watered.Thickener}' has moved since",
         EvidenceWarning.LowPh low => string.Create(CultureInfo.InvariantCulture,
             $"at pH {low.Ph:0.0} an alkali-swellable thickener hardly swells: raise the pH first, the curve means little"),
+        EvidenceWarning.NoUsualRange { Active: { Fraction: > 0 } active } none => string.Create(CultureInfo.InvariantCulture,
+            $"no usual range is stated for '{none.Thickener}': {none.Assumed.Low.Percent:0.##} to {none.Assumed.Top.Percent:0.##} % is assumed "
+                + $"for {active.Percent:0.##} % of active matter; a strong thickener needs its own range_pct"),
         EvidenceWarning.NoUsualRange none => $"no usual range is stated for '{none.Thickener}': 1 to 5 % is assumed; a strong thickener "
-            + $"needs its own range_pct",
+            + "needs its own range_pct",
+        EvidenceWarning.TargetBeyondScale beyond => string.Create(CultureInfo.InvariantCulture, $"the target can't be read at this spindle "
+            + $"and speed: their full scale is {beyond.FullScale.MilliPascalSeconds:0.###} mPa·s; take a lower speed or a smaller spindle before "
+            + $"the run starts"),
         _ => throw new ArgumentOutOfRangeException(nameof(warning), warning, "not a case of the closed set"),
     };
 

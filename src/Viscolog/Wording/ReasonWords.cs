@@ -18,6 +18,8 @@ internal static class ReasonWords
         Remedy.LessStringyBase => "Take a base with less string.",
         Remedy.SplitPot => "Split the pot.",
         Remedy.WeighFiner => "Weigh finer.",
+        Remedy.FindCause => "Add no more of it: find the cause first.",
+        Remedy.WiderBand => "State a wider band, or take a method that scatters less.",
         Remedy.AnotherTarget => "The target can't be had this way.",
         Remedy.OneOfTwo => "Aim for one of the two.",
         Remedy.Trade => "Body and string can't both be had this way.",
@@ -36,6 +38,13 @@ internal static class ReasonWords
             + "thickener are those that the run names",
         AdviceWarning.HistoryLeftAside aside => $"none of the earlier runs is of this base and '{aside.Thickener}' with readings at two "
             + $"doses or more; they were left aside",
+        AdviceWarning.PhNotRead missing => $"no pH has been read, and '{missing.Thickener}' swells at the right pH only (about 8.5 to 9.5 is "
+            + "usual): read it before more goes in",
+        AdviceWarning.StockWater stock => string.Create(CultureInfo.InvariantCulture, $"this addition brings {stock.Water.Grams:0.#} g of "
+            + $"water into {stock.Pot.Grams:0.#} g: it thins binder and body alike, and a stronger stock would thin them less"),
+        AdviceWarning.RisesWithoutEnd rising => string.Create(CultureInfo.InvariantCulture, $"after {Shown.Duration(rising.Stood)} the body "
+            + $"still rises ({rising.Rise.Percent:0} % over the second half of that time): if this is no slow swelling, it may be drying "
+            + $"or a skin; cover the pot, stir, and read again"),
         AdviceWarning.FewScaleSteps => "the increment is under three steps of the scale: cut the thickener with water (1:3, say), state "
             + "the dilution, and weigh that instead",
         _ => throw new ArgumentOutOfRangeException(nameof(warning), warning, "not a case of the closed set"),
@@ -92,11 +101,13 @@ internal static class ReasonWords
             + $"swells, and its curve means nothing (about 8.5 to 9.5 is usual)."),
         AdviceReason.Falls => "The readings of this step fall over time, which is not settling (breakdown under shear, bubbles, "
             + "temperature): let it rest, stir gently, and read until two agree.",
+        AdviceReason.LumpsSeen => "Lumps were seen: stir until they are gone, let the pot stand, read again and note what you see. What went "
+            + "in stays in and counts.",
         AdviceReason.Contradicted contradicted => $"{Of(contradicted.What)}: stir gently and read again before anything goes in.",
         AdviceReason.StillBuilds builds => string.Create(CultureInfo.InvariantCulture,
             $"It may still build: about {Rise(100 * builds.ToCome)} % is to come, and under {builds.Repeatability.Percent / 2:0.#} % "
-                + $"counts as settled. Two readings 10 s or more apart that agree within {builds.Repeatability.Percent:0.#} % settle it "
-                + $"as well."),
+                + $"counts as settled. Two readings that agree within {builds.Repeatability.Percent:0.#} % settle it as well, if as much "
+                + $"time lies between them as the pot had stood before the first."),
         _ => null,
     };
 
@@ -156,6 +167,13 @@ internal static class ReasonWords
 
     private static string? GivingUp(AdviceReason why) => why switch
     {
+        AdviceReason.FallsWithDose falls => $"{(falls.Quantity == Quantity.Body ? "The body" : "The string")} falls as '{falls.Thickener}' goes "
+            + $"in: {string.Join(", ", falls.Values.Select(v => Digits(v, 3).ToString(CultureInfo.InvariantCulture)))} "
+            + $"{(falls.Quantity == Quantity.Body ? "mPa·s" : "mm")}. More of it would not help. Causes to look for: the pH, salt, the wrong "
+            + $"material, hard stirring that breaks the body down, water that a stock brings in, or a dose beyond the peak of its curve.",
+        AdviceReason.BandTooNarrow narrow => string.Create(CultureInfo.InvariantCulture, $"The band, ±{narrow.HalfWidth.Percent:0.#} %, is narrower than the "
+            + $"readings can tell: one reading scatters by about {narrow.Repeatability.Percent:0.#} %, and even several on the aim would leave "
+            + $"it open whether the pot is in band. It is about there."),
         AdviceReason.IncrementTooSmall small => string.Create(CultureInfo.InvariantCulture, $"The next increment is smaller than the "
             + $"scale's step ({small.Step.Grams:0.###} g): pre-dilute the thickener, or use a finer scale."),
         AdviceReason.LimitInTheWay way => $"The dose limit stands in the way ({way.Limit.Why}): aim lower, or take a stronger thickener "

@@ -89,7 +89,7 @@ public sealed class BatchCheckTests
     [Fact]
     public void On_the_limit_of_an_unstated_method_it_is_moved_toward_the_aim_too()
     {
-        var check = Check(Batch(7650, 7650) with { Repeatability = null });
+        var check = Check(Batch(7650, 7650, 7650, 7650) with { Repeatability = null });
         Assert.Null(check.Body!.Accepted);
         Assert.IsType<BenchAction.Add>(Assert.IsType<NextStep.Correct>(check.Next).Advice.Action);
         Assert.Equal(1, Assert.IsType<NextStep.Read>(Check(Batch(8950, 8950) with { Repeatability = null }).Next).Readings);
@@ -279,8 +279,8 @@ public sealed class BatchCheckTests
 
     private static Run AtPh(double? ph, params double[] readings)
     {
-        Entry[] repeats = [.. readings.Select((r, i) => Bench.Read(r, wait: 300 + (60 * i), ph: ph))];
-        return Bench.Run(9000, [Bench.Read(1000), Bench.Dose(1.5), Bench.Read(3000, wait: 300), Bench.Dose(0.7), .. repeats]) with
+        Entry[] repeats = [.. readings.Select((r, i) => Bench.Read(r, wait: 300 * (i + 1), ph: ph))];
+        return Bench.Run(9000, [Bench.Read(1000), Bench.Dose(1.5), Bench.Read(3000, wait: 600), Bench.Dose(0.7), .. repeats]) with
         {
             Repeatability = Percentage.FromPercent(4),
         };

@@ -14,7 +14,7 @@ public sealed class RunReplaysTests
     [Fact]
     public void Each_moment_knows_what_was_known_then_and_no_more()
     {
-        var run = Run(Read(850, 60), Dosed(4), Read(1500, 120), new Entry.Noted("looks fine"), Read(1510, 180), Dosed(6), Read(30000, 200));
+        var run = Run(Read(850, 60), Dosed(4), Read(1500, 120), new Entry.Noted("looks fine"), Read(1510, 250), Dosed(6), Read(30000, 200));
         var moments = RunReplays.Of(run, null, []).ToList();
         Assert.Equal([1, 3, 4, 6], moments.Select(m => m.Known.Entries.Length));
         foreach (var moment in moments)

@@ -8,7 +8,8 @@ namespace Viscolog.Core.Tests.Published;
 /// <summary>The temperature correction against published viscosities of liquids.</summary>
 public sealed class TemperatureTests
 {
-    private static readonly Percentage Exact = Percentage.FromPercent(0.05);
+    /// <summary>The scatter that the program takes where none is stated.</summary>
+    private static readonly Percentage Usual = Method.Find("direct")!.Repeatability;
 
     /// <summary>Water at 0.1 MPa in mPa·s, IAPWS 2008 (values seen in a public table).</summary>
     private static readonly (double Celsius, double Viscosity)[] Water =
@@ -27,8 +28,8 @@ public sealed class TemperatureTests
     }
 
     [Fact]
-    public void Water_is_brought_to_23_degrees_by_a_learned_coefficient_within_1_per_cent()
-        => AssertReached(Learned(Water), Water, 23, 0.9321, 0.01);
+    public void Water_is_brought_to_23_degrees_by_a_learned_coefficient_within_1_and_a_half_per_cent()
+        => AssertReached(Learned(Water), Water, 23, 0.9321, 0.015);
 
     /// <summary>60 % sucrose: Bingham and Jackson, Bull. Bur. Standards 14 (1918) 59; values solved from their equation.</summary>
     [Fact]
@@ -45,7 +46,7 @@ public sealed class TemperatureTests
     /// of one coefficient over 20 °C.
     /// </summary>
     [Theory]
-    [InlineData(0.5, 0.02)]
+    [InlineData(0.5, 0.03)]
     [InlineData(0.8, 0.04)]
     [InlineData(1, 0.08)]
     public void Glycerol_is_brought_to_20_degrees_by_a_learned_coefficient(double fraction, double within)
@@ -84,7 +85,7 @@ public sealed class TemperatureTests
     [Fact]
     public void Readings_under_5_degrees_apart_teach_nothing()
         => Assert.Null(TemperatureCoefficient.Learned([[(Temperature.FromCelsius(20), Of(10)), (Temperature.FromCelsius(24.9), Of(9))]],
-            Exact));
+            Usual));
 
     [Fact]
     public void Rough_readings_are_weighed_against_the_default()
@@ -93,12 +94,27 @@ public sealed class TemperatureTests
         var rough = TemperatureCoefficient.Learned([two], Percentage.FromPercent(10))!;
         var sure = TemperatureCoefficient.Learned([two], Percentage.FromPercent(1))!;
         Assert.InRange(rough.Kelvin, 2000, sure.Kelvin);
-        Assert.InRange(rough.SdKelvin, sure.SdKelvin, 700);
+        Assert.InRange(rough.SdKelvin, sure.SdKelvin, 1.3 * TemperatureCorrection.DefaultCoefficientSd);
+    }
+
+    /// <summary>
+    /// Two readings of 60 % sucrose 10 °C apart (Bingham and Jackson 1918), with the scatter that the program takes where none is stated:
+    /// they put the coefficient at 5500 K to 1000 K, and the default does not draw it down by more than a part of that.
+    /// </summary>
+    [Fact]
+    public void A_high_coefficient_is_not_drawn_to_the_default_beyond_what_the_readings_leave_open()
+    {
+        (double Celsius, double Viscosity)[] rows = [.. Table.Read("D6_sucrose_BinghamJackson1918.csv").Where(r => r[0] is 15 or 25).Select(r => (r[0], r[2]))];
+        var slope = Math.Log(rows[0].Viscosity / rows[1].Viscosity) / ((1 / (rows[0].Celsius + 273.15)) - (1 / (rows[1].Celsius + 273.15)));
+        var learned = Learned(rows);
+        Assert.InRange(slope, 5000, 6500);
+        Assert.InRange(learned.Kelvin, slope - 600, slope);
+        Assert.InRange(learned.SdKelvin, 300, 600);
     }
 
     private static TemperatureCoefficient Learned((double Celsius, double Viscosity)[] rows, Percentage? repeatability = null)
         => TemperatureCoefficient.Learned([[.. rows.Select(r => (Temperature.FromCelsius(r.Celsius), Of(r.Viscosity)))]],
-            repeatability ?? Exact)!;
+            repeatability ?? Usual)!;
 
     private static void AssertReached(TemperatureCoefficient coefficient, (double Celsius, double Viscosity)[] rows, double reference,
         double published, double within)

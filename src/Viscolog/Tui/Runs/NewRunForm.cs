@@ -143,7 +143,7 @@ internal static class NewRunForm
             Name = texts[0].Trim() is { Length: > 0 } title ? title : null,
             Base = kept.OfType<Material.OfBase>().FirstOrDefault(b => b.Name == texts[1].Trim())?.Base ?? new PotBase(texts[1].Trim()),
             Operator = texts[8].Trim() is { Length: > 0 } who ? who : null,
-            Thickeners = [(known ?? thickener) with { UsualRange = thickener.UsualRange }],
+            Thickeners = [thickener.IsRangeStated ? (known ?? thickener) with { UsualRange = thickener.UsualRange } : known ?? thickener],
         };
         return FormAnswer<RunFile>.Of(file with { Run = run });
     }
