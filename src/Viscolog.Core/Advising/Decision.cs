@@ -75,7 +75,7 @@ internal sealed class Decision
             ? null
             : new(
                 new BenchAction.Wait(TimeSpan.FromSeconds(checks.MoreWait)),
-                new AdviceReason.StillBuilds(Math.Exp(checks.Remaining) - 1, Percentage.FromFraction(_at.Posterior.Repeatability)));
+                new AdviceReason.StillBuilds(Math.Exp(checks.Remaining) - 1, Percentage.FromFraction(_at.Evidence.Repeatability)));
     }
 
     private Move Judged()

@@ -38,7 +38,7 @@ internal sealed class StepChecks
     public double MoreWait { get; }
 
     /// <summary>Whether the readings have settled, or are as settled as they get.</summary>
-    public bool IsSettled => HasStood || LongEnough || TwoAgree;
+    public bool IsSettled => HasStood || LongEnough || Remaining < Settled.Bound(_repeatability) || TwoAgree;
 
     /// <summary>Whether the step's readings fall over time by more than they scatter.</summary>
     public bool Falls => _step.Readings.Length >= 2 && IsTimed

@@ -1,4 +1,5 @@
 using Viscolog.Core.Measuring;
+using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Observing;
 

@@ -132,7 +132,8 @@ internal static class BatchSheet
             ? $"Stir for {Shown.Duration(time)} at least, as in the run, and longer in a larger vessel: until top and bottom look alike."
             : "Stir until top and bottom look alike.";
         return $"{First(plan)} Read the base, then pour slowly into the moving batch. {stir} Let it stand as the table says, and read: "
-            + $"two readings 10 s or more apart that agree within {RunFacts.Percent(plan.Run.RepeatabilityInForce)} settle a step.";
+            + $"two readings that agree within {RunFacts.Percent(plan.Run.RepeatabilityInForce)} settle a step, if as much time lies between them as it "
+            + "had stood before the first.";
     }
 
     private static string First(BatchPlan plan)

@@ -107,7 +107,7 @@ public sealed class MethodWordsTests
             (new EvidenceWarning.AcidityMoved(7.9, 8.6), "from 7.9 to 8.6"),
             (new EvidenceWarning.Watered("T"), "'T'"),
             (new EvidenceWarning.LowPh(6.8), "pH 6.8"),
-            (new EvidenceWarning.NoUsualRange("T"), "'T'"),
+            (new EvidenceWarning.NoUsualRange("T", DoseRange.Common, null), "'T'"),
         ]);
         Each<EvidenceTrouble>(EvidenceWords.Of,
         [

@@ -64,6 +64,9 @@ public sealed class ReasonWordsTests
         },
         { new AdviceReason.BodyOutOfReach("A", Viscosity.FromMilliPascalSeconds(4321)),
             "about 4320 mPa·s only", "stronger thickener than 'A'" },
+        { new AdviceReason.FallsWithDose(Quantity.Body, "T", [850.4, 700, 560]), "The body falls as 'T' goes in: 850, 700, 560 mPa·s.", "the wrong material" },
+        { new AdviceReason.LumpsSeen(), "stir until they are gone", "What went in stays in and counts." },
+        { new AdviceReason.BandTooNarrow(Percentage.FromPercent(1), Percentage.FromPercent(4)), "±1 %, is narrower than", "scatters by about 4 %" },
         { new AdviceReason.NothingSafe(), "repeat the readings", "accept a greater risk" },
         { new AdviceReason.Chosen(ChoiceBound.BodyRisk, Percentage.FromPercent(2.4), Limit)
             { FewDoses = 2 }, "Two doses read are too few", "within 2.4 % (1 in 42)." },
@@ -98,6 +101,8 @@ public sealed class ReasonWordsTests
             new AdviceWarning.OfEvidence(new EvidenceWarning.WithoutWait(2)), new AdviceWarning.HardlyThickened(),
             new AdviceWarning.UnlikeHistory(true),
             new AdviceWarning.UnlikeHistory(false), new AdviceWarning.HistoryLeftAside("T"), new AdviceWarning.FewScaleSteps(),
+            new AdviceWarning.PhNotRead("T"), new AdviceWarning.StockWater(Mass.FromGrams(31), Mass.FromGrams(106)),
+            new AdviceWarning.RisesWithoutEnd(TimeSpan.FromHours(4), Percentage.FromPercent(28)),
         ];
         Assert.Equal(warnings.Length, warnings.Select(ReasonWords.Of).Distinct(StringComparer.Ordinal).Count());
         Assert.Empty(Cases<AdviceWarning>().Except(warnings.Select(w => w.GetType())));
