@@ -7,7 +7,7 @@ public sealed class SampleRunTests
 {
     public static TheoryData<string, string> Advised => new()
     {
-        { "clear-jelly-03-low-range", "ADD" },
+        { "clear-jelly-03-low-range", "WAIT" },
         { "dusk-glaze-05-flattening", "STOP ADDING" },
         { "dusk-glaze-06-decimal-comma", "STOP. It is in band" },
         { "harbour-gel-02-over", "LET DOWN" },

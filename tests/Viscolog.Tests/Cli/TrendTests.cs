@@ -56,7 +56,7 @@ public sealed class TrendTests : IDisposable
         Assert.Equal((0, ""), (called.Code, called.Error));
         using var document = JsonDocument.Parse(called.Output);
         var root = document.RootElement;
-        Assert.Equal((4, "log", "Lantern gel"), (root.GetProperty("batches").GetInt32(), root.GetProperty("scale").GetString(), root.GetProperty("name").GetString()));
+        Assert.Equal((3, "log", "Lantern gel"), (root.GetProperty("batches").GetInt32(), root.GetProperty("scale").GetString(), root.GetProperty("name").GetString()));
         Assert.True(root.TryGetProperty("cpk", out _));
         Assert.Equal(2, Called.In(_folder, "trend", "--product", "Harbour gel").Code);
         Assert.Equal(2, Called.In(_folder, "trend", "--product", "Dusk glaze").Code);

@@ -107,7 +107,9 @@ public sealed class MethodWordsTests
             (new EvidenceWarning.AcidityMoved(7.9, 8.6), "from 7.9 to 8.6"),
             (new EvidenceWarning.Watered("T"), "'T'"),
             (new EvidenceWarning.LowPh(6.8), "pH 6.8"),
-            (new EvidenceWarning.NoUsualRange("T", DoseRange.Common, null), "'T'"),
+            (new EvidenceWarning.NoUsualRange("T", DoseRange.Common, null), "'T': 1 to 5 %"),
+            (new EvidenceWarning.NoUsualRange("U", DoseRange.Assumed(Percentage.FromPercent(3)), Percentage.FromPercent(3)), "10 to 50 %"),
+            (new EvidenceWarning.TargetBeyondScale(Viscosity.FromMilliPascalSeconds(2000)), "2000 mPa·s"),
         ]);
         Each<EvidenceTrouble>(EvidenceWords.Of,
         [
