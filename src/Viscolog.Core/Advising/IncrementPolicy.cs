@@ -12,7 +12,7 @@ namespace Viscolog.Core.Advising;
 public static class IncrementPolicy
 {
     /// <summary>The greatest chance of going over that an addition may carry unless the user says otherwise.</summary>
-    public static readonly Percentage DefaultRisk = Percentage.FromPercent(4);
+    public static readonly Percentage DefaultRisk = Percentage.FromPercent(4.5);
 
     /// <summary>The largest single increment, over the top of the usual range (common practice, no source).</summary>
     public const double StepCap = 0.3;

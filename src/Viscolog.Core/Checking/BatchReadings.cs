@@ -121,7 +121,7 @@ internal sealed class BatchReadings
         var repeatability = _run.RepeatabilityInForce.Fraction;
         var bound = Settled.Bound(repeatability);
         var isRising = all.Length > 1 && all[^1].Reading.Ln - all[0].Reading.Ln > 2 * Math.Sqrt(2) * repeatability;
-        ImmutableArray<CountedReading> settled = 
+        ImmutableArray<CountedReading> settled =
         [
             .. all.Where(r => HasSettled(r.Wait, bound, isRising)).Select(r => r.Reading with { Remaining = Math.Min(r.Reading.Remaining, bound) }),
         ];

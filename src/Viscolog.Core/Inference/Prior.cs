@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Curves;
 using Viscolog.Core.Observing;
-using Viscolog.Core.Settling;
 
 namespace Viscolog.Core.Inference;
 

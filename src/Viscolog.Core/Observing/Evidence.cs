@@ -61,7 +61,7 @@ public sealed record Evidence
     /// scatter by up to three times as much; a stated or learned one is good to a fifth (rules of this project, drawn over published
     /// repeatabilities of 1 to 11 % within a laboratory).
     /// </summary>
-    internal (double Mean, double Sd) LnRepeatabilityOff => Run.Repeatability is null ? (0.25, 0.6) : (0, 0.2);
+    internal (double Mean, double Sd) LnRepeatabilityOff => Run.Repeatability is null ? (0.28, 0.6) : (0, 0.2);
 
     /// <summary>The temperature coefficient in K that the readings were corrected with.</summary>
     internal double CoefficientUsed { get; }

@@ -16,7 +16,7 @@ public readonly record struct Kinetics
     public Kinetics(double timeConstant, double stretch = 1) => (LogTimeConstant, Stretch) = (Math.Log(timeConstant), stretch);
 
     /// <summary>Makes one from the logarithm of τ in s.</summary>
-    internal static Kinetics FromLog(double logTimeConstant, double stretch) 
+    internal static Kinetics FromLog(double logTimeConstant, double stretch)
         => new() { LogTimeConstant = logTimeConstant, Stretch = stretch };
 
     /// <summary>τ in s.</summary>

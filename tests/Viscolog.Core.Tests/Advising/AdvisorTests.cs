@@ -136,7 +136,8 @@ public sealed class AdvisorTests
     {
         static Entry At(double hours) => Bench.Read(1000 * Math.Exp(1.5 * (1 - Math.Exp(-Math.Sqrt(hours / 3)))), 3600 * hours);
         var clay = Bench.Run(9000, Bench.Read(1000), Bench.Dose(1), At(0.01), At(0.05), At(0.3), At(1))
-            with { Thickeners = [Bench.Thickener with { Chemistry = ThickenerChemistry.Clay }] };
+            with
+        { Thickeners = [Bench.Thickener with { Chemistry = ThickenerChemistry.Clay }] };
         Assert.InRange(Assert.IsType<BenchAction.Wait>(Of(clay).Action).More.TotalHours, 0.9, 24);
         var next = Of(clay with { Entries = clay.Entries.Add(At(4)).Add(At(26)) });
         Assert.InRange(next.Body.Now!.Median.MilliPascalSeconds, 3600, 4700);
@@ -165,7 +166,8 @@ public sealed class AdvisorTests
     public void A_target_is_not_given_up_while_the_readings_still_rise()
     {
         var run = Bench.Run(600, Bench.Read(1), Bench.Dose(0.1), Bench.Read(10.33), Bench.Dose(0.05), Bench.Read(21.55), Bench.Dose(0.05), Bench.Read(83.64))
-            with { Thickeners = [Bench.Thickener with { UsualRange = new(Dose.FromPercent(0.05), Dose.FromPercent(0.35)) }], ScaleStep = Mass.FromGrams(0.001) };
+            with
+        { Thickeners = [Bench.Thickener with { UsualRange = new(Dose.FromPercent(0.05), Dose.FromPercent(0.35)) }], ScaleStep = Mass.FromGrams(0.001) };
         Assert.IsType<BenchAction.Add>(Of(run).Action);
     }
 
@@ -186,7 +188,7 @@ public sealed class AdvisorTests
         Assert.IsType<BenchAction.Measure>(once.Action);
     }
 
-    private static Entry Lumpy(double body) => new Entry.Measured(((Entry.Measured)Bench.Read(body)).Reading with { Fault = ObservedFault.Lumps });
+    private static Entry.Measured Lumpy(double body) => new(((Entry.Measured)Bench.Read(body)).Reading with { Fault = ObservedFault.Lumps });
 
     [Fact]
     public void Lumps_are_to_be_stirred_out_and_end_no_run()
@@ -236,7 +238,8 @@ public sealed class AdvisorTests
     public void A_band_narrower_than_the_method_can_tell_is_said_to_be()
     {
         var run = Bench.Run(2000, Bench.Read(1000), Bench.Dose(0.5), Bench.Read(2000), Bench.Read(2030), Bench.Read(1980), Bench.Read(2060))
-            with { Target = new Target.Value(Viscosity.FromMilliPascalSeconds(2000), Percentage.FromPercent(1)) };
+            with
+        { Target = new Target.Value(Viscosity.FromMilliPascalSeconds(2000), Percentage.FromPercent(1)) };
         var advice = Of(run);
         Assert.Equal(Remedy.WiderBand, Assert.IsType<BenchAction.GiveUp>(advice.Action).Remedy);
         Assert.Equal(1, Assert.IsType<AdviceReason.BandTooNarrow>(advice.Why).HalfWidth.Percent, 0.1);
@@ -247,8 +250,8 @@ public sealed class AdvisorTests
     {
         Assert.StartsWith("the usual range", Of(Bench.Run(9000, Bench.Read(1000))).Thickener.Limit.Why, StringComparison.Ordinal);
         Assert.StartsWith("the usual range", Of(Bench.AlongSigmoid(90000, 0.5, 0.5)).Thickener.Limit.Why, StringComparison.Ordinal);
-        var flat = Bench.Run(6000, Bench.Read(1000), Bench.Dose(1), Bench.Read(5000), Bench.Dose(1), Bench.Read(7000), Bench.Dose(0.7), Bench.Read(7100), Bench.Dose(0.7), Bench.Read(7110),
-            Bench.Dose(0.8), Bench.Read(7120));
+        var flat = Bench.Run(6000, Bench.Read(1000), Bench.Dose(1), Bench.Read(5000), Bench.Dose(1), Bench.Read(7000), Bench.Dose(0.7), Bench.Read(7250), Bench.Dose(0.7), Bench.Read(7400),
+            Bench.Dose(0.8), Bench.Read(7500));
         Assert.StartsWith("the curve flattens", Of(flat).Thickener.Limit.Why, StringComparison.Ordinal);
     }
 

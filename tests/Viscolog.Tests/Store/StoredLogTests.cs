@@ -92,7 +92,7 @@ public sealed class StoredLogTests : IDisposable
     {
         foreach (var folder in (string[])["", "methods", "pair", "checks", "materials", "oils"])
         {
-            Assert.Equal(0, Called.In(Log, Clock, "import", Checkout.Sample(folder)).Code);
+            Assert.Equal(0, Called.In(Log, Clock, "import", Path.Combine(Kept, "samples", folder)).Code);
         }
 
         using var log = Open(LogUse.Write);
