@@ -252,7 +252,8 @@ public sealed class AdvisorTests
         Assert.StartsWith("the usual range", Of(Bench.AlongSigmoid(90000, 0.5, 0.5)).Thickener.Limit.Why, StringComparison.Ordinal);
         (double Dose, double Body)[] read = [(0, 409), (0.3, 868), (0.4, 1430), (0.5, 1950), (0.7, 2480), (0.6, 2650), (0.4, 2770)];
         var flat = Bench.Run(8000, [.. read.SelectMany(r => r.Dose > 0 ? (Entry[])[Bench.Dose(r.Dose), Bench.Read(r.Body)] : [Bench.Read(r.Body)])])
-            with { Thickeners = [Bench.Thickener with { UsualRange = new(Dose.FromPercent(0.5), Dose.FromPercent(3)) }] };
+            with
+        { Thickeners = [Bench.Thickener with { UsualRange = new(Dose.FromPercent(0.5), Dose.FromPercent(3)) }] };
         Assert.StartsWith("the curve flattens", Of(flat).Thickener.Limit.Why, StringComparison.Ordinal);
     }
 
