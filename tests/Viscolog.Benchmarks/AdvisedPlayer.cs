@@ -11,8 +11,6 @@ internal static class AdvisedPlayer
 {
     private const int MostMoves = 60;
 
-    public static bool Trace { get; set; }
-
     /// <summary>Nobody reads earlier than this after stirring, and people read when they are done stirring, not when told to.</summary>
     private static readonly TimeSpan FirstReading = TimeSpan.FromSeconds(20);
 
@@ -44,12 +42,6 @@ internal static class AdvisedPlayer
             if (advice.Body.Now is { } stated)
             {
                 now.Add((stated.Level.Fraction, pot.TrueBody >= stated.Low && pot.TrueBody <= stated.High));
-            }
-
-            if (Trace)
-            {
-                Console.WriteLine(FormattableString.Invariant(
-                    $"{advice.Action} now {advice.Body.Now?.Median.MilliPascalSeconds:0} ({advice.Body.Now?.Low.MilliPascalSeconds:0}-{advice.Body.Now?.High.MilliPascalSeconds:0}) true {pot.TrueBody.MilliPascalSeconds:0} band {band.Low.MilliPascalSeconds:0}-{band.High.MilliPascalSeconds:0} last {(pot.Run.Entries[^1] as Entry.Measured)?.Reading.Value} wait {(pot.Run.Entries[^1] as Entry.Measured)?.Reading.Wait} {advice.Why}"));
             }
 
             switch (advice.Action)

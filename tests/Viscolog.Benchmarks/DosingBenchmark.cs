@@ -42,7 +42,6 @@ internal static class DosingBenchmark
             Report("ideal", Play(scenario, pots, seed, (p, _) => ideal.Play(p, risk / 100)));
         }
 
-        AdvisedPlayer.Trace = Has("--trace");
         var watch = Stopwatch.StartNew();
         var results = Play(scenario, pots, seed, (p, earlier) => AdvisedPlayer.Play(p, Percentage.FromPercent(risk), earlier, Has("--as-told")));
         watch.Stop();

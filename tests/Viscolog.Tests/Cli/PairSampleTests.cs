@@ -35,7 +35,7 @@ public sealed class PairSampleTests
         Assert.Equal([3.4, 4.7, 2.9], chances.Select(f => Math.Round(root.GetProperty(f).GetDouble(), 1)));
         var plan = root.GetProperty("plan").EnumerateArray();
         Assert.Equal([2, 2], plan.Select(p => p.GetProperty("additions").GetInt32()));
-        Assert.Equal([("AS-4", 0.37), ("CE-2", 0.31)], plan.Select(p => (Text(p, "thickener"), p.GetProperty("about_pct").GetDouble())));
+        Assert.Equal([("AS-4", 0.37), ("CE-2", 0.3)], plan.Select(p => (Text(p, "thickener"), p.GetProperty("about_pct").GetDouble())));
         Assert.Equal("AS-4", root.GetProperty("thickener").GetString());
     }
 
