@@ -11,13 +11,15 @@ return args switch
     ["appends", var log, var first] => KillRounds.Append(log, first),
     ["screen", .. var size] => ScreenBenchmark.Run(size),
     ["walls"] => Walls.Run(),
+    ["priors"] => ShapePriors.Run(),
     _ => Usage(),
 };
 
 static int Usage()
 {
-    Console.Error.WriteLine("usage: dosing [--pots N] [--seed N] [--tau] [--drift] [--published] [--history N] [--unlike] [--ideal] [--advised-only] [--risk PCT]");
+    Console.Error.WriteLine("usage: dosing [--pots N] [--seed N] [--kinds KINDS | --published] [--tau | --stretched | --slow] [--as-told] [--drift] [--warm C] [--scatter PCT] [--thin] [--history N] [--unlike] [--ideal] [--advised-only] [--risk PCT]");
     Console.Error.WriteLine("         plays practice pots against the program's advice and other players");
+    Console.Error.WriteLine("         KINDS: own, published, series, threshold, sharp-threshold, real, real-tune or real-left-out");
     Console.Error.WriteLine("       pair [--pots N] [--seed N] [--advised-only] [--risk PCT]");
     Console.Error.WriteLine("         the same for two thickeners, body and string together");
     Console.Error.WriteLine("       verdicts [--batches N] [--seed N]");
@@ -26,6 +28,7 @@ static int Usage()
     Console.Error.WriteLine("       log [READINGS]...                                    how the log grows: import, open, list, show, advise, append");
     Console.Error.WriteLine("       kill [ROUNDS] [SEED]                                 kills programs at work on a log and looks at what is left");
     Console.Error.WriteLine("       screen [READINGS]                                    times a keystroke on the screens");
+    Console.Error.WriteLine("       priors                                               what priors of the shapes the laws of real materials ask for");
     Console.Error.WriteLine("       walls                                                counts the calls between rooms that advise and a keystroke make");
     return 1;
 }
