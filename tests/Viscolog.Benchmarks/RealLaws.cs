@@ -1,3 +1,4 @@
+using MathNet.Numerics;
 using Viscolog.Core.Practice;
 
 namespace Viscolog.Benchmarks;
@@ -69,7 +70,7 @@ internal static class RealLaws
     {
         var (u0, slope, height) = (Base(random), Between(random, 0.3, 2), Between(random, 2, 5.5));
         var (place, width) = (Between(random, 0.2, 0.75), Between(random, 0.015, 0.08));
-        double S(double z) => 1 / (1 + Math.Exp(-(z - place) / width));
+        double S(double z) => SpecialFunctions.Logistic((z - place) / width);
         return new("late cliff", z => u0 + (slope * z) + (height * (S(z) - S(0))));
     }
 
@@ -85,7 +86,7 @@ internal static class RealLaws
         var u0 = Base(random);
         var (first, second) = (Between(random, 1, 3), Between(random, 1.5, 4));
         var (early, place, width) = (Between(random, 0.03, 0.2), Between(random, 0.35, 0.8), Between(random, 0.03, 0.12));
-        double S(double z) => 1 / (1 + Math.Exp(-(z - place) / width));
+        double S(double z) => SpecialFunctions.Logistic((z - place) / width);
         return new("plateau between", z => u0 + (first * (1 - Math.Exp(-Math.Pow(z / early, 2)))) + (0.3 * z) + (second * (S(z) - S(0))));
     }
 

@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using Viscolog.Core.Inference;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.Core.Settling;
@@ -41,7 +43,7 @@ internal sealed class Decision
     {
         return _at.Evidence.LowPh is { } ph ? Move.GiveUp(Remedy.RaisePh, new AdviceReason.LowPh(ph))
             : DoseLimits.HasFreshLumps(_at.Run) ? Move.ReadBody(new AdviceReason.LumpsSeen())
-            : Unread() ?? Unsettled(new(_at.Posterior, _at.Step)) ?? Judged();
+            : Unread() ?? FallenTwice() ?? Unsettled(new(_at.Posterior, _at.Step)) ?? Judged();
     }
 
     private Move? Unread()
@@ -108,9 +110,9 @@ internal sealed class Decision
             }
         }
 
-        if (Falling() is { } falling)
+        if (Falling((steps, aim) => FallsByDose.Repeated(steps, aim, Scatter(aim))) is { } falling)
         {
-            return Move.GiveUp(Remedy.FindCause, falling);
+            return falling;
         }
 
         var addition = _policy.Choose();
@@ -128,20 +130,29 @@ internal sealed class Decision
     private bool IsBandTooNarrow
         => NormalTable.Below(HalfBand * Math.Sqrt(_settings.EnoughBodies) / _at.Posterior.Repeatability) < (1 + _settings.StopChance) / 2;
 
-    /// <summary>A quantity that falls as its thickener goes in; null where none does.</summary>
-    private AdviceReason.FallsWithDose? Falling()
+    /// <summary>Two falls in a row speak for themselves, unless the pot is in band already or over.</summary>
+    private Move? FallenTwice()
+        => _at.AllInBand(_at.Now) >= _settings.NoBetterFrom || _at.Over(Quantity.Body, _at.Now) >= 0.5
+            ? null
+            : Falling((steps, aim) => FallsByDose.TwiceInARow(
+                steps, aim, aim == Quantity.Body ? _at.Evidence.Repeatability : _at.Evidence.StringRepeatability));
+
+    /// <summary>What is to be done about a quantity that falls as its thickener goes in; null where none does.</summary>
+    private Move? Falling(Func<ImmutableArray<EvidenceStep>, Quantity, ImmutableArray<double>?> values)
     {
         foreach (var aim in _at.Aims)
         {
-            var scatter = aim.Quantity == Quantity.Body ? _at.Posterior.Repeatability : _at.Evidence.StringRepeatability;
-            if (FallsByDose.Of(_at.Evidence.Steps, aim.Quantity, scatter) is { } values)
+            if (values(_at.Evidence.Steps, aim.Quantity) is { } fallen)
             {
-                return new(aim.Quantity, _at.Thickener(aim.Quantity).Name, values);
+                var why = new AdviceReason.FallsWithDose(aim.Quantity, _at.Thickener(aim.Quantity).Name, fallen);
+                return Move.GiveUp(Remedy.FindCause, why);
             }
         }
 
         return null;
     }
+
+    private double Scatter(Quantity quantity) => quantity == Quantity.Body ? _at.Posterior.Repeatability : _at.Evidence.StringRepeatability;
 
     /// <summary>A further look at a step that may still build comes as late as the pot has stood, and so shows whether it does.</summary>
     private TimeSpan? LookAfter()

@@ -14,11 +14,20 @@ internal static class FallsByDose
     /// <param name="steps">The steps.</param>
     /// <param name="quantity">The quantity.</param>
     /// <param name="repeatability">What one reading of it scatters by, in ln units.</param>
-    /// <remarks>
-    /// Sure is one fall with two readings at either end of it or more, or two in a row. Steps between which the dose of the other thickener
-    /// rose or base went in are not compared.
-    /// </remarks>
-    public static ImmutableArray<double>? Of(ImmutableArray<EvidenceStep> steps, Quantity quantity, double repeatability)
+    /// <remarks>Steps between which the dose of the other thickener rose or base went in are not compared.</remarks>
+    public static ImmutableArray<double>? TwiceInARow(ImmutableArray<EvidenceStep> steps, Quantity quantity, double repeatability)
+        => Falling(steps, quantity, repeatability) is { Values: { Length: >= 3 } values } ? values : null;
+
+    /// <summary>The same where it fell once, with two readings at either end or more.</summary>
+    /// <param name="steps">The steps.</param>
+    /// <param name="quantity">The quantity.</param>
+    /// <param name="repeatability">What one reading of it scatters by, in ln units.</param>
+    public static ImmutableArray<double>? Repeated(ImmutableArray<EvidenceStep> steps, Quantity quantity, double repeatability)
+        => Falling(steps, quantity, repeatability) is { Values: { Length: 2 } values, Readings: >= 2 } ? values : null;
+
+    /// <summary>The values of the falls that the last step ends, and the fewest readings of one of them.</summary>
+    private static (ImmutableArray<double> Values, int Readings) Falling(
+        ImmutableArray<EvidenceStep> steps, Quantity quantity, double repeatability)
     {
         var read = steps.Select(s => (Step: s, Lns: Lns(s, quantity))).Where(s => s.Lns.Length > 0).ToArray();
         var values = new List<double>();
@@ -41,7 +50,7 @@ internal static class FallsByDose
             values.Insert(0, Math.Exp(lns.Average()));
         }
 
-        return values.Count >= 3 || (values.Count == 2 && readings >= 2) ? [.. values] : null;
+        return ([.. values], readings);
     }
 
     private static double[] Lns(EvidenceStep step, Quantity quantity) => quantity == Quantity.Body

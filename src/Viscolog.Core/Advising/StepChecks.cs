@@ -42,7 +42,7 @@ internal sealed class StepChecks
 
     /// <summary>Whether the step's readings fall over time by more than they scatter.</summary>
     public bool Falls => _step.Readings.Length >= 2 && IsTimed
-        && _step.Readings[0].Ln - _step.Readings[^1].Ln > 2 * Math.Sqrt(2) * _repeatability;
+        && Settled.IsBeyondScatter(_step.Readings[0].Ln - _step.Readings[^1].Ln, _repeatability);
 
     /// <summary>
     /// The rise of the last step over the second half of its time or more, in ln units, where it has stood for hours and still rises by more

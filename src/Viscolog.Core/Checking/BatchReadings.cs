@@ -120,7 +120,7 @@ internal sealed class BatchReadings
     {
         var repeatability = _run.RepeatabilityInForce.Fraction;
         var bound = Settled.Bound(repeatability);
-        var isRising = all.Length > 1 && all[^1].Reading.Ln - all[0].Reading.Ln > 2 * Math.Sqrt(2) * repeatability;
+        var isRising = all.Length > 1 && Settled.IsBeyondScatter(all[^1].Reading.Ln - all[0].Reading.Ln, repeatability);
         ImmutableArray<CountedReading> settled =
         [
             .. all.Where(r => HasSettled(r.Wait, bound, isRising)).Select(r => r.Reading with { Remaining = Math.Min(r.Reading.Remaining, bound) }),

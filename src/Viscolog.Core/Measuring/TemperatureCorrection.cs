@@ -17,6 +17,11 @@ public static class TemperatureCorrection
     /// <summary>The greatest distance from the reference temperature, in °C, over which a corrected reading may carry advice.</summary>
     public const double GreatestDistance = 10;
 
+    /// <summary>1/T_ref − 1/T in 1/K, which a coefficient in K turns into the shift of ln η; 0 where the temperatures agree.</summary>
+    /// <param name="at">Temperature of the reading.</param>
+    /// <param name="reference">Reference temperature.</param>
+    public static double Distance(Temperature at, Temperature reference) => (1 / reference.Kelvin) - (1 / at.Kelvin);
+
     /// <summary>What to add to ln η to bring it from one temperature to the reference, and the standard deviation of that.</summary>
     /// <param name="at">Temperature of the reading.</param>
     /// <param name="reference">Reference temperature.</param>
@@ -24,7 +29,7 @@ public static class TemperatureCorrection
     /// <returns>Both in ln units; both 0 where the temperatures agree.</returns>
     public static (double Shift, double Sd) LnShift(Temperature at, Temperature reference, TemperatureCoefficient? coefficient = null)
     {
-        var distance = (1 / reference.Kelvin) - (1 / at.Kelvin);
+        var distance = Distance(at, reference);
         var known = coefficient ?? TemperatureCoefficient.Default;
         return (known.Kelvin * distance, known.SdKelvin * Math.Abs(distance));
     }

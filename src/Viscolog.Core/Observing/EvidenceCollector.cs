@@ -91,7 +91,7 @@ internal sealed class EvidenceCollector(Run run)
             }
 
             shift = TemperatureCorrection.LnShift(at, reference, _bodies.InUse.Coefficient).Shift;
-            distance = (1 / reference.Kelvin) - (1 / at.Kelvin);
+            distance = TemperatureCorrection.Distance(at, reference);
             _corrected += Math.Abs(at.Celsius - reference.Celsius) >= 1 ? 1 : 0;
         }
         else

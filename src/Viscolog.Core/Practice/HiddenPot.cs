@@ -33,7 +33,7 @@ public sealed record HiddenPot(HiddenLaw Law, TimeSpan TimeConstant, Dose RangeT
 
     /// <summary>ln of the body now, in mPa·s.</summary>
     internal double LnNow => Standing is { } stood
-        ? SettledLn + ((StartLn - SettledLn) * BuildUp.Remaining(stood.TotalSeconds, TimeConstant.TotalSeconds, Stretch))
+        ? SettledLn + ((StartLn - SettledLn) * new Kinetics(TimeConstant.TotalSeconds, Stretch).Remaining(stood.TotalSeconds))
         : SettledLn;
 
     /// <summary>ln of the settled body, in mPa·s.</summary>

@@ -53,8 +53,8 @@ public sealed class PracticePot
     {
         _pot = _pot.Stood(more);
         var temperature = TemperatureNow();
-        var distance = (1 / temperature.Kelvin) - (1 / Run.ReferenceTemperatureInForce.Kelvin);
-        var ln = _pot.LnNow + (_errors.TemperatureCoefficient * distance) + (_errors.ReadingSd * Normal());
+        var distance = TemperatureCorrection.Distance(temperature, Run.ReferenceTemperatureInForce);
+        var ln = _pot.LnNow - (_errors.TemperatureCoefficient * distance) + (_errors.ReadingSd * Normal());
         if (_errors.OutlierShare > 0 && _random.NextDouble() < _errors.OutlierShare)
         {
             ln += _errors.OutlierSd * Normal();

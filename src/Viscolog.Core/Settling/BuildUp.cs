@@ -12,14 +12,6 @@ public static class BuildUp
     /// <summary>The longest wait in s that is ever asked for.</summary>
     public const double LongestWaitSeconds = 86_400;
 
-    /// <summary>The part of a step's change that is still to come after standing for a time.</summary>
-    /// <param name="seconds">Standing time in s, 0 or more; infinity for settled.</param>
-    /// <param name="timeConstant">τ in s, above 0.</param>
-    /// <param name="stretch">β, above 0 and at most 1; 1 for first order.</param>
-    /// <returns>From 1 (nothing has happened) down to 0 (settled).</returns>
-    public static double Remaining(double seconds, double timeConstant, double stretch = 1)
-        => Math.Exp(-(stretch == 1 ? seconds / timeConstant : Math.Pow(seconds / timeConstant, stretch)));
-
     /// <summary>Share of the draws that have settled after the wait that is told: a slower pot shows it by then, and is waited for again.</summary>
     private const double Settle = 0.75;
 

@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using MathNet.Numerics;
 using Viscolog.Core.Pots;
 
 namespace Viscolog.Core.Settling;
@@ -76,5 +77,5 @@ public sealed record KineticsPrior(double MedianSeconds, double Spread, double T
     /// <summary>The kinetics at two standard normal numbers.</summary>
     internal Kinetics At(double time, double stretch) => Kinetics.FromLog(
         _logMedian + (Spread * time) + (Tail * time * Math.Abs(time)),
-        LeastStretch + ((1 - LeastStretch) / (1 + Math.Exp(StretchMean + (StretchSd * stretch)))));
+        LeastStretch + ((1 - LeastStretch) * SpecialFunctions.Logistic(-StretchMean - (StretchSd * stretch))));
 }

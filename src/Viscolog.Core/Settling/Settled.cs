@@ -40,6 +40,11 @@ public static class Settled
     public static double WaitSeconds(bool isBase, TimeSpan? wait)
         => isBase || wait is null ? double.PositiveInfinity : wait.Value.TotalSeconds;
 
+    /// <summary>Whether two single readings differ by more than they scatter: by two standard errors of a difference.</summary>
+    /// <param name="change">By how much the later lies above, or the earlier, in ln units.</param>
+    /// <param name="repeatability">Repeatability on the ln scale.</param>
+    public static bool IsBeyondScatter(double change, double repeatability) => change > 2 * Math.Sqrt(2) * repeatability;
+
     /// <summary>Whether the last of a step's readings and one before it settle the step, as <see cref="TwoAgree"/> says.</summary>
     /// <param name="readings">Standing time in s and ln body of each, in order of time.</param>
     /// <param name="repeatability">Repeatability on the ln scale.</param>

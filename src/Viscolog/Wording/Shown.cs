@@ -77,7 +77,12 @@ internal static class Shown
         _ => chance.Percent.ToString("0", CultureInfo.InvariantCulture) + " %",
     };
 
-    public static string Duration(TimeSpan time) => time.TotalSeconds < 120
-        ? time.TotalSeconds.ToString("0", CultureInfo.InvariantCulture) + " s"
-        : FormattableString.Invariant($"{Math.Floor(time.TotalMinutes):0} min {time.Seconds:00} s");
+    public static string Duration(TimeSpan time) => time switch
+    {
+        { TotalSeconds: < 120 } => time.TotalSeconds.ToString("0", CultureInfo.InvariantCulture) + " s",
+        { TotalMinutes: >= 10, TotalHours: < 2, Seconds: 0 } => FormattableString.Invariant($"{time.TotalMinutes:0} min"),
+        { TotalHours: >= 2, Minutes: 0, Seconds: 0 } => FormattableString.Invariant($"{time.TotalHours:0} h"),
+        { TotalHours: >= 2, Seconds: 0 } => FormattableString.Invariant($"{Math.Floor(time.TotalHours):0} h {time.Minutes:0} min"),
+        _ => FormattableString.Invariant($"{Math.Floor(time.TotalMinutes):0} min {time.Seconds:00} s"),
+    };
 }

@@ -179,13 +179,15 @@ public sealed class AdvisorTests
     [Fact]
     public void A_body_that_falls_as_thickener_goes_in_is_said_to()
     {
-        var advice = Of(Bench.Run(5000, Bench.Read(850), Bench.Dose(0.5), Bench.Read(700), Bench.Read(700), Bench.Dose(0.5), Bench.Read(560), Bench.Read(560)));
+        var advice = Of(Bench.Run(5000, Bench.Read(850), Bench.Dose(0.5), Bench.Read(700), Bench.Dose(0.5), Bench.Read(560)));
         Assert.Equal(Remedy.FindCause, Assert.IsType<BenchAction.GiveUp>(advice.Action).Remedy);
         var falls = Assert.IsType<AdviceReason.FallsWithDose>(advice.Why);
         Assert.Equal((Quantity.Body, Bench.Name), (falls.Quantity, falls.Thickener));
         Assert.Equal([850.0, 700, 560], falls.Values.Select(v => Math.Round(v)));
         var once = Of(Bench.Run(5000, Bench.Read(850), Bench.Dose(0.5), Bench.Read(700)));
         Assert.IsType<BenchAction.Measure>(once.Action);
+        var sure = Of(Bench.Run(5000, Bench.Read(850), Bench.Read(845), Bench.Dose(0.5), Bench.Read(400), Bench.Read(405), Bench.Read(402)));
+        Assert.Equal(2, Assert.IsType<AdviceReason.FallsWithDose>(sure.Why).Values.Length);
     }
 
     private static Entry.Measured Lumpy(double body) => new(((Entry.Measured)Bench.Read(body)).Reading with { Fault = ObservedFault.Lumps });

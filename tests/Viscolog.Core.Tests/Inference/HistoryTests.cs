@@ -1,4 +1,5 @@
 using Viscolog.Core.Advising;
+using Viscolog.Core.Curves;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
@@ -31,6 +32,37 @@ public sealed class HistoryTests
         var advised = Studied.Of(new(run) { History = [like, like, like] });
         Assert.True(advised.Posterior.ChanceUnlikeHistory.Fraction < 0.15, advised.Posterior.ChanceUnlikeHistory.ToString());
         Assert.DoesNotContain(advised.Advice!.Warnings, w => w is AdviceWarning.UnlikeHistory);
+    }
+
+    /// <summary>
+    /// Earlier curves without any scatter say nothing of how this run's readings will scatter: that place of a row stays standard normal,
+    /// while the others move.
+    /// </summary>
+    [Fact]
+    public void Earlier_runs_tell_of_the_curve_and_not_of_the_scatter()
+    {
+        var like = Bench.AlongSigmoid(9000, 0.4, 0.6, 0.6, 0.5);
+        var prior = Studied.Of(new(Bench.AlongSigmoid(9000, 0.5)) { History = [like, like, like] }).Posterior.Prior;
+        for (var s = 0; s < Shapes.All.Length; s++)
+        {
+            var row = new double[CurveParameters.Count(Shapes.All[s])];
+            prior.Mixtures[s].Draw(0.5, new double[row.Length], row);
+            Assert.Equal(0, row[Shapes.All[s].Parameters.Length + Nuisances.ScatterPlace], 1e-12);
+        }
+    }
+
+    /// <summary>A thickener that took minutes in three runs is taken to in the next: τ is learned from the readings that built up.</summary>
+    [Fact]
+    public void Earlier_runs_tell_how_fast_the_thickener_builds_up()
+    {
+        Entry[] Step(double from, double to) =>
+            [Bench.Dose(0.8), .. new double[] { 30, 120, 400, 1500 }.Select(t => Bench.Read(from * Math.Pow(to / from, 1 - Math.Exp(-t / 200)), t))];
+        var slow = Bench.Run(9000, [Bench.Read(1000), .. Step(1000, 1700), .. Step(1700, 3800)]);
+        var fresh = Bench.Run(9000, Bench.Read(1000), Bench.Dose(0.8), Bench.Read(1080, 30));
+        double Median(params Run[] history)
+            => Studied.Of(new(fresh) { History = [.. history] }).Posterior.Kinetics().Select(k => k.TimeConstant).Order().ElementAt(250);
+        Assert.InRange(Median(slow, slow, slow), 120, 320);
+        Assert.True(Median() < Median(slow, slow, slow));
     }
 
     [Fact]

@@ -1,0 +1,20 @@
+using Viscolog.Wording;
+
+namespace Viscolog.Tests.Wording;
+
+public sealed class ShownTests
+{
+    [Theory]
+    [InlineData(45, "45 s")]
+    [InlineData(119, "119 s")]
+    [InlineData(150, "2 min 30 s")]
+    [InlineData(480, "8 min 00 s")]
+    [InlineData(1500, "25 min")]
+    [InlineData(1510, "25 min 10 s")]
+    [InlineData(6900, "115 min")]
+    [InlineData(10_800, "3 h")]
+    [InlineData(12_000, "3 h 20 min")]
+    [InlineData(86_400, "24 h")]
+    public void A_long_wait_is_said_in_round_numbers(double seconds, string said)
+        => Assert.Equal(said, Shown.Duration(TimeSpan.FromSeconds(seconds)));
+}
