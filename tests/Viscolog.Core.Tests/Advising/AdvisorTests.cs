@@ -173,7 +173,12 @@ public sealed class AdvisorTests
 
     [Fact]
     public void Nothing_is_given_up_on_the_prior_alone()
-        => Assert.IsType<BenchAction.Add>(Of(Bench.Run(3e6, Bench.Read(1000), Bench.Dose(0.5), Bench.Read(1100))).Action);
+    {
+        var hopeless = Bench.Run(1e9, Bench.Read(1000), Bench.Dose(0.5), Bench.Read(1100));
+        Assert.IsType<BenchAction.Add>(Of(hopeless).Action);
+        var read = hopeless with { Entries = [.. hopeless.Entries, Bench.Dose(1), Bench.Read(1150), Bench.Dose(1), Bench.Read(1160)] };
+        Assert.IsType<BenchAction.GiveUp>(Of(read).Action);
+    }
 
     /// <summary>850, 700, 560 mPa·s as thickener goes in: it is said, and no more is advised.</summary>
     [Fact]
@@ -252,6 +257,10 @@ public sealed class AdvisorTests
     {
         Assert.StartsWith("the usual range", Of(Bench.Run(9000, Bench.Read(1000))).Thickener.Limit.Why, StringComparison.Ordinal);
         Assert.StartsWith("the usual range", Of(Bench.AlongSigmoid(90000, 0.5, 0.5)).Thickener.Limit.Why, StringComparison.Ordinal);
+        // One dose is no curve, and a curve that bends is not flat before a dose there was read.
+        var once = Bench.Run(1500, Bench.Read(1000), Bench.Dose(4.9), Bench.Read(30000));
+        var bent = Bench.Run(4000, Bench.Read(1000), Bench.Dose(0.5), Bench.Read(2600), Bench.Dose(0.5), Bench.Read(4200), Bench.Dose(0.4), Bench.Read(4700));
+        Assert.All([once, bent], r => Assert.StartsWith("the usual range", Of(r).Thickener.Limit.Why, StringComparison.Ordinal));
         (double Dose, double Body)[] read = [(0, 409), (0.3, 868), (0.4, 1430), (0.5, 1950), (0.7, 2480), (0.6, 2650), (0.4, 2770)];
         var flat = Bench.Run(8000, [.. read.SelectMany(r => r.Dose > 0 ? (Entry[])[Bench.Dose(r.Dose), Bench.Read(r.Body)] : [Bench.Read(r.Body)])])
             with
