@@ -240,11 +240,12 @@ internal sealed class BenchLog : IDisposable
         var at = JournalFile.Stamp(_clock.GetUtcNow());
         try
         {
+            Copy.Check(records);
             journal.Append(records, count, at, stop);
         }
-        catch (InvalidDataException e)
+        catch (Exception e) when (e is InvalidDataException or MisfitException or FormatException)
         {
-            return new WriteOutcome.NotSaved($"it can't be logged: {e.Message}");
+            return new WriteOutcome.NotSaved(OneLine.Of($"it can't be logged: {e.Message}"));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

@@ -141,8 +141,7 @@ internal static class LogBackups
         var aside = SetAside(place, now);
         place.Disk.Move(Arriving(place), place.Journal, overwrite: true);
         place.Disk.FlushFolder(place.Folder);
-        CopyBuilder.Build(place, scan, progress);
-        return new(scan.Lines, aside);
+        return new(scan.Lines, aside) { Notes = CopyBuilder.Build(place, scan, progress) };
     }
 
     private static string? SetAside(LogPlace place, DateTimeOffset now)
@@ -210,4 +209,8 @@ internal sealed record BackupMade(string Path, long Lines, int Deleted);
 /// <summary>A backup that was put in place.</summary>
 /// <param name="Lines">Journal lines that it holds.</param>
 /// <param name="Aside">The folder with the files that were there before; null where there were none.</param>
-internal sealed record BackupRestored(long Lines, string? Aside);
+internal sealed record BackupRestored(long Lines, string? Aside)
+{
+    /// <summary>What of it can't be applied and is left out, a line each.</summary>
+    public IReadOnlyList<string> Notes { get; init; } = [];
+}

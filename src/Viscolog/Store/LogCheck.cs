@@ -11,19 +11,22 @@ namespace Viscolog.Store;
 /// <param name="Difference">Where the query copy differed, which was then made anew; null where it did not.</param>
 internal sealed record LogCheck(long Lines, int Runs, long Entries, string? Difference)
 {
+    /// <summary>What of the journal can't be applied and is left out, a line each.</summary>
+    public IReadOnlyList<string> LeftOut { get; private init; } = [];
+
     /// <summary>Chars that are shown of a record.</summary>
     private const int Most = 160;
 
     /// <summary>Checks an open log; the log is closed then.</summary>
     /// <exception cref="LogRefused">The journal is damaged.</exception>
-    /// <exception cref="InvalidDataException">The journal's records do not fit together.</exception>
+    /// <exception cref="InvalidDataException">A record of the journal can't be understood.</exception>
     public static LogCheck Of(BenchLog log, IProgress<LogProgress>? progress)
     {
         var place = log.Place;
         var scan = log.CloseForCheck();
         try
         {
-            CopyBuilder.BuildBeside(place, scan, progress);
+            var left = CopyBuilder.BuildBeside(place, scan, progress);
             string? difference;
             int runs;
             long rows;
@@ -43,7 +46,7 @@ internal sealed record LogCheck(long Lines, int Runs, long Entries, string? Diff
                 CopyBuilder.PutInPlace(place, scan);
             }
 
-            return new(scan.Lines, runs, rows, difference);
+            return new(scan.Lines, runs, rows, difference) { LeftOut = left };
         }
         finally
         {

@@ -187,8 +187,8 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
     {
         try
         {
-            CopyBuilder.Build(place, scan, progress);
-            _notes.AddRange(note is null ? [] : [note]);
+            var left = CopyBuilder.Build(place, scan, progress);
+            _notes.AddRange([.. note is null ? Array.Empty<string>() : [note], .. left]);
             return null;
         }
         catch (InvalidDataException e)
@@ -212,6 +212,8 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
     private QueryCopy CopyInMemory(JournalScan scan, string reason)
     {
         _notes.Add($"{reason}; going on without it, nothing is lost");
-        return CopyBuilder.BuildInMemory(place, scan, progress);
+        var (copy, left) = CopyBuilder.BuildInMemory(place, scan, progress);
+        _notes.AddRange(left);
+        return copy;
     }
 }

@@ -19,7 +19,6 @@ internal sealed record RunMatch(LoggedRun? Known, Guid NewId)
         var alike = copy.RunsByKey(RunIdentity.Key(file))
             .Select(run => (Run: run, Merge: RowMerge.Of(run.File, file))).Where(c => c.Merge.BeginAlike).ToList();
         var known = alike.Find(c => c.Merge.Contradiction is null).Run ?? (file.Run.Name is null ? null : alike.FirstOrDefault().Run);
-        var first = RunIdentity.Of(file, file.Contents().Take(1));
-        return new(known, copy.Run(first) is null ? first : RunIdentity.Of(file, file.Contents()));
+        return new(known, RunIdentity.Candidates(file).First(id => !copy.Has(id)));
     }
 }

@@ -45,7 +45,8 @@ internal sealed class RestoreCommand : CalledCommand
             restored => call.Answer(
                 () => new RestoreAnswer(restored.Lines, restored.Aside),
                 terminal => terminal.Line($"restored {Count.Of(restored.Lines, "line", "lines")}"
-                    + (restored.Aside is { } aside ? $"; what was there before is in {aside}" : ""))),
+                    + (restored.Aside is { } aside ? $"; what was there before is in {aside}" : "")),
+                restored.Notes),
             call.LogFailed);
     }
 }

@@ -43,12 +43,14 @@ internal sealed class VerifyCommand : CalledCommand
         var mended = check.Difference is { } difference ? $"{difference}; it was made anew" : null;
         return call.Answer(
             () => new VerifyAnswer(
-                check.Lines, check.Runs, check.Entries, [.. notes, .. mended is null ? Array.Empty<string>() : [mended]]),
+                check.Lines, check.Runs, check.Entries, [.. notes, .. mended is null ? Array.Empty<string>() : [mended]])
+            { LeftOut = check.LeftOut.Count > 0 ? check.LeftOut : null },
             terminal =>
             {
                 terminal.Line($"journal: {Count.Of(check.Lines, "line", "lines")}, every checksum holds: "
                     + $"{Count.Of(check.Runs, "run", "runs")}, {Count.Of(check.Entries, "entry", "entries")}");
                 terminal.Line("query copy: " + (mended ?? "the same as the journal, every document"));
-            });
+            },
+            check.LeftOut);
     }
 }

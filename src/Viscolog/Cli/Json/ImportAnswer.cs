@@ -47,4 +47,8 @@ internal sealed record BackupAnswer(string Path, long Lines, int Deleted) : Answ
 internal sealed record RestoreAnswer(long Lines, string? Aside) : Answer("viscolog.restore/1");
 
 /// <summary>What a full check found, as <c>viscolog.verify/1</c>.</summary>
-internal sealed record VerifyAnswer(long Lines, int Runs, long Entries, IReadOnlyList<string> Mended) : Answer("viscolog.verify/1");
+internal sealed record VerifyAnswer(long Lines, int Runs, long Entries, IReadOnlyList<string> Mended) : Answer("viscolog.verify/1")
+{
+    /// <summary>What of the journal can't be applied, a line each; null where all of it can.</summary>
+    public IReadOnlyList<string>? LeftOut { get; init; }
+}

@@ -8,50 +8,45 @@ namespace Viscolog.Store.Copy;
 internal static class CopyBuilder
 {
     /// <summary>Makes the query copy anew.</summary>
-    /// <exception cref="InvalidDataException">The journal's records do not fit together.</exception>
-    public static void Build(LogPlace place, JournalScan scan, IProgress<LogProgress>? progress)
+    /// <returns>What of the journal could not be applied and is left out, a line each.</returns>
+    /// <exception cref="InvalidDataException">A record of the journal can't be understood.</exception>
+    public static IReadOnlyList<string> Build(LogPlace place, JournalScan scan, IProgress<LogProgress>? progress)
     {
-        BuildBeside(place, scan, progress);
+        var left = BuildBeside(place, scan, progress);
         PutInPlace(place, scan);
+        return left;
     }
 
     /// <summary>Makes a new query copy beside the one in use.</summary>
-    public static void BuildBeside(LogPlace place, JournalScan scan, IProgress<LogProgress>? progress)
+    /// <inheritdoc cref="Build"/>
+    public static IReadOnlyList<string> BuildBeside(LogPlace place, JournalScan scan, IProgress<LogProgress>? progress)
     {
-        DeleteBeside(place);
-        using var copy = CopyFile.Create(place.NewCopy);
-        Fill(copy, place, scan, progress);
+        var filling = new CopyFilling(place, scan, progress);
+        bool isWhole;
+        do
+        {
+            DeleteBeside(place);
+            using var copy = CopyFile.Create(place.NewCopy);
+            isWhole = filling.TryFill(copy);
+        }
+        while (!isWhole);
+        return filling.LeftOut;
     }
 
     /// <summary>Makes a query copy that ends with the program.</summary>
-    public static QueryCopy BuildInMemory(LogPlace place, JournalScan scan, IProgress<LogProgress>? progress)
+    /// <inheritdoc cref="Build"/>
+    public static (QueryCopy Copy, IReadOnlyList<string> LeftOut) BuildInMemory(LogPlace place, JournalScan scan, IProgress<LogProgress>? progress)
     {
-        var copy = CopyFile.CreateInMemory();
-        Fill(copy, place, scan, progress);
-        return copy;
-    }
-
-    private static void Fill(QueryCopy copy, LogPlace place, JournalScan scan, IProgress<LogProgress>? progress)
-    {
-        using var journal = new FileStream(place.Journal, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, bufferSize: 0);
-        var (line, rows, runs) = (0L, 0L, 0);
-        foreach (var record in JournalScanner.Records(journal, scan.Length))
+        var filling = new CopyFilling(place, scan, progress);
+        while (true)
         {
-            copy.Apply(record);
-            rows += record is LogRecord.RowAdded ? 1 : 0;
-            runs = record is LogRecord.RunStated stated ? Math.Max(runs, stated.Run) : runs;
-            if ((++line & 0xfff) == 0)
+            var copy = CopyFile.CreateInMemory();
+            if (filling.TryFill(copy))
             {
-                progress?.Report(new("making the query copy", line, scan.Lines));
+                return (copy, filling.LeftOut);
             }
-        }
 
-        copy.Flush();
-        var counted = copy.Counted();
-        if (counted != (runs, rows))
-        {
-            throw new IOException(FormattableString.Invariant(
-                $"the new query copy holds {counted.Rows} of {rows} rows and {counted.Runs} of {runs} runs"));
+            copy.Dispose();
         }
     }
 

@@ -20,6 +20,9 @@ internal sealed class QueryCopy : IDisposable
 
     private readonly Dictionary<int, RunState> _touched = [];
     private readonly List<RowDoc> _newRows = [];
+
+    // Numbers of the runs that were stated since the last flush, by UUID.
+    private readonly Dictionary<string, int> _numbers = new(StringComparer.Ordinal);
     private string _at = "";
     private int? _runCount;
 
@@ -42,8 +45,20 @@ internal sealed class QueryCopy : IDisposable
         return copy;
     }
 
+    /// <summary>Sees that records can be applied, before they are written anywhere.</summary>
+    /// <param name="records">What is to be logged. What stands behind a run's header was made to fit the run and is not looked at.</param>
+    /// <exception cref="MisfitException">One can't be applied.</exception>
+    public void Check(IEnumerable<LogRecord> records)
+    {
+        foreach (var stated in records.TakeWhile(r => r is LogRecord.RunStated).Cast<LogRecord.RunStated>())
+        {
+            Stated(stated);
+        }
+    }
+
     /// <summary>Applies a record; what it says can be looked up after <see cref="Flush"/>.</summary>
-    /// <exception cref="InvalidDataException">A record does not fit what stands before it.</exception>
+    /// <exception cref="MisfitException">A record does not fit what stands before it; nothing of it was applied.</exception>
+    /// <exception cref="FormatException">A header can't be understood.</exception>
     public void Apply(LogRecord record)
     {
         _at = record.At ?? _at;
@@ -91,6 +106,7 @@ internal sealed class QueryCopy : IDisposable
         }
 
         _touched.Clear();
+        _numbers.Clear();
     }
 
     /// <summary>The records that make the copy, in batches with their times; the inverse of <see cref="Apply"/>.</summary>
@@ -104,6 +120,9 @@ internal sealed class QueryCopy : IDisposable
     public LoggedRun? Run(int number) => _runs.FindById(number) is { } doc ? Whole(doc) : null;
 
     public LoggedRun? Run(Guid id) => _runs.FindOne(r => r.Uuid == id.ToString()) is { } doc ? Whole(doc) : null;
+
+    /// <summary>Whether there is a run of that UUID.</summary>
+    public bool Has(Guid id) => NumberOf(id) is not null;
 
     /// <summary>The runs that a file without a UUID may be (<see cref="RunIdentity.Key"/>), by number.</summary>
     public IEnumerable<LoggedRun> RunsByKey(string key)
@@ -153,7 +172,7 @@ internal sealed class QueryCopy : IDisposable
     {
         if (!fits)
         {
-            throw new InvalidDataException(FormattableString.Invariant(otherwise));
+            throw new MisfitException(FormattableString.Invariant(otherwise));
         }
     }
 
@@ -185,10 +204,29 @@ internal sealed class QueryCopy : IDisposable
 
     private void State(LogRecord.RunStated stated)
     {
-        var before = stated.Run <= RunCount() ? StateOf(stated.Run) : null;
-        Require(before is not null || stated.Run == ++_runCount, $"run {stated.Run} is stated before run {stated.Run - 1}");
-        _touched[stated.Run] = RunState.Stated(stated, before, _at);
+        var state = Stated(stated);
+        _runCount = Math.Max(RunCount(), stated.Run);
+        _numbers[state.Doc.Uuid] = stated.Run;
+        _touched[stated.Run] = state;
     }
+
+    /// <summary>The run with a header, new or stated anew; nothing is changed yet.</summary>
+    private RunState Stated(LogRecord.RunStated stated)
+    {
+        var before = stated.Run <= RunCount() ? StateOf(stated.Run) : null;
+        Require(before is not null || stated.Run == RunCount() + 1, $"run {stated.Run} is stated before run {stated.Run - 1}");
+        var state = RunState.Stated(stated, before, _at);
+        var twin = NumberOf(stated.Id);
+        Require(before is null ? twin is null : twin == stated.Run, $"run {stated.Run} is stated with the UUID of run {twin}");
+        var length = state.Doc.TooLong(_database.Mapper);
+        Require(
+            length is null,
+            $"the headers of run {stated.Run} would take {length} bytes all together, {RunDoc.MostBytes} is the most");
+        return state;
+    }
+
+    private int? NumberOf(Guid id)
+        => _numbers.TryGetValue(id.ToString(), out var number) ? number : _runs.FindOne(r => r.Uuid == id.ToString())?.Id;
 
     private void Add(LogRecord.RowAdded added)
     {

@@ -9,6 +9,9 @@ namespace Viscolog.Store.Copy;
 /// <summary>A run in the query copy. Fields are stored in the order in which they stand here.</summary>
 internal sealed record RunDoc
 {
+    /// <summary>LiteDB's largest document, in bytes.</summary>
+    public const int MostBytes = 16_683_050;
+
     private const int LongestKey = 250;
 
     /// <summary>The run's number, from 1.</summary>
@@ -57,6 +60,16 @@ internal sealed record RunDoc
 
     /// <summary>A base with a thickener, to find runs by.</summary>
     public static string PairOf(string? @base, string thickener) => KeyOf($"{@base}\u001f{thickener}");
+
+    /// <summary>Its bytes as a document where these are more than LiteDB takes; null where it fits.</summary>
+    public int? TooLong(BsonMapper mapper)
+    {
+        // Hardly any run comes near, and counting exactly takes time.
+        var texts = Header.Sum(Least) + Earlier.Sum(Least) + Columns.Sum(Least) + Pairs.Sum(Least) + Thickeners.Sum(Least);
+        return texts > MostBytes / 8 && BsonSerializer.Serialize(mapper.ToDocument(this)).Length is > MostBytes and var length ? length : null;
+    }
+
+    private static long Least(string text) => 4 + text.Length;
 
     /// <summary>What a list says of the run.</summary>
     public RunSummary Summary() => new(

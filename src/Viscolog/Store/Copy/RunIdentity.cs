@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using Viscolog.RunFiles;
@@ -23,9 +24,33 @@ internal static class RunIdentity
     /// benches that import one file agree.
     /// </summary>
     public static Guid Of(RunFile file, IEnumerable<FileRow> rows)
+        => Of(file, rows.SelectMany(r => Columns.All.Select(c => c.Show(r with { Replaces = false }) ?? "")));
+
+    /// <summary>
+    /// The identities that a run from a file without one may get, the plainest first: by its first row, by all its rows, by what stands
+    /// in unknown columns as well, and by a number behind that. The first that no other run of a log has is its own.
+    /// </summary>
+    public static IEnumerable<Guid> Candidates(RunFile file)
     {
-        var cells = rows.SelectMany(r => Columns.All.Select(c => c.Show(r with { Replaces = false }) ?? ""));
-        var hash = SHA256.HashData(Encoding.UTF8.GetBytes(string.Join(Between, [Key(file), .. cells])));
+        yield return Of(file, file.Contents().Take(1));
+        yield return Of(file, file.Contents());
+        for (var number = 1; ; number++)
+        {
+            var more = file.Contents().SelectMany(r => Columns.All.Select(c => c.Show(r) ?? "").Concat(r.Unknown));
+            yield return Of(file, more.Concat(file.UnknownColumns).Append(number.ToString(CultureInfo.InvariantCulture)));
+        }
+    }
+
+    private static Guid Of(RunFile file, IEnumerable<string> cells)
+    {
+        using var sum = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        sum.AppendData(Encoding.UTF8.GetBytes(Key(file)));
+        foreach (var cell in cells)
+        {
+            sum.AppendData(Encoding.UTF8.GetBytes(Between + cell));
+        }
+
+        var hash = sum.GetHashAndReset();
         hash[6] = (byte)((hash[6] & 0x0f) | 0x80);
         hash[8] = (byte)((hash[8] & 0x3f) | 0x80);
         return new(hash.AsSpan(0, 16), bigEndian: true);

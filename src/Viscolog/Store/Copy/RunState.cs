@@ -53,9 +53,9 @@ internal sealed class RunState
     /// <summary>Adds a row.</summary>
     public RowDoc Add(LogRecord.RowAdded added, string at)
     {
-        if (added.Row != Doc.Rows + 1 || added.After > Doc.Rows)
+        if (added.Row != Doc.Rows + 1 || added.After > Doc.Rows || added.After < 0)
         {
-            throw new InvalidDataException(FormattableString.Invariant($"row {added.Row} of run {Doc.Id} follows {Doc.Rows} rows"));
+            throw new MisfitException(FormattableString.Invariant($"row {added.Row} of run {Doc.Id} follows {Doc.Rows} rows"));
         }
 
         var row = new RowDoc { Id = RowDoc.IdOf(Doc.Id, added.Row), After = added.After, Is = added.Is };
@@ -75,7 +75,7 @@ internal sealed class RunState
     {
         if (row.Voided is not null || row.Is.Void is not null)
         {
-            throw new InvalidDataException(FormattableString.Invariant($"row {row.Number()} of run {Doc.Id} is voided twice"));
+            throw new MisfitException(FormattableString.Invariant($"row {row.Number()} of run {Doc.Id} is voided twice"));
         }
 
         IsReordered = true;
