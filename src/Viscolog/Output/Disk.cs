@@ -104,10 +104,11 @@ internal class Disk
         FlushFolder(above);
     }
 
-    /// <summary>Writes the rest of a file to another one, whose bytes are on the disk then, though not yet its name.</summary>
+    /// <summary>Writes the rest of a file to a new one, whose bytes are on the disk then, though not yet its name.</summary>
+    /// <exception cref="IOException">A file of that name is there, or it can't be written.</exception>
     public void Copy(FileStream from, string to)
     {
-        using var target = new FileStream(to, FileMode.Create, FileAccess.Write, FileShare.None, bufferSize: 0);
+        using var target = new FileStream(to, FileMode.CreateNew, FileAccess.Write, FileShare.None, bufferSize: 0);
         var block = new byte[BlockLength];
         while (from.Read(block) is > 0 and var length)
         {

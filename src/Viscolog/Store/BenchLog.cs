@@ -22,6 +22,7 @@ internal sealed class BenchLog : IDisposable
     private readonly TimeProvider _clock;
     private readonly LogLock? _lock;
     private readonly JournalWriter? _journal;
+    private readonly JournalMark? _mark;
     private QueryCopy? _copy;
     private string? _fault;
 
@@ -31,6 +32,7 @@ internal sealed class BenchLog : IDisposable
         if (use == LogUse.Write)
         {
             _journal = new(place.Disk, place.Journal, scan);
+            _mark = new(place.Mark);
             // From here on the query copy changes, so the seal no longer holds.
             place.Disk.Delete(place.Seal);
             // An earlier start may have died between making the journal and flushing its name.
@@ -153,6 +155,7 @@ internal sealed class BenchLog : IDisposable
         {
             var scan = _journal.Now;
             _journal.Dispose();
+            _mark?.Dispose();
             if (_fault is null)
             {
                 SealUp(scan);
@@ -242,6 +245,7 @@ internal sealed class BenchLog : IDisposable
         {
             Copy.Check(records);
             journal.Append(records, count, at, stop);
+            _mark!.Set(journal.Now.Length);
         }
         catch (Exception e) when (e is InvalidDataException or MisfitException or FormatException)
         {

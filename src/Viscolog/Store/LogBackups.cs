@@ -78,6 +78,7 @@ internal static class LogBackups
             }
 
             // The copy comes in first under another name, so that a full disk is found while nothing has moved.
+            place.Disk.Delete(Arriving(place));
             Copied(place.Disk, backup, Arriving(place));
             return PutBack(place, scan, now, progress);
         });
@@ -146,7 +147,7 @@ internal static class LogBackups
 
     private static string? SetAside(LogPlace place, DateTimeOffset now)
     {
-        string[] present = [.. new[] { place.Journal, place.Seal, place.CopyLog, place.Copy, place.Torn }.Where(Path.Exists)];
+        string[] present = [.. new[] { place.Journal, place.Seal, place.Mark, place.CopyLog, place.Copy }.Where(Path.Exists), .. place.AllTorn];
         if (present.Length == 0)
         {
             return null;

@@ -62,7 +62,8 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
         }
 
         var seal = Seal.Read(place.Seal);
-        var scan = JournalFile.Scan(place.Journal, seal?.JournalLength ?? 0, progress);
+        var vouched = Math.Max(seal?.JournalLength ?? 0, JournalMark.Read(place.Mark, new FileInfo(place.Journal).Length));
+        var scan = JournalFile.Scan(place.Journal, vouched, progress);
         if (scan.IsTorn)
         {
             // A reader leaves the torn end in place and ignores it.
@@ -147,12 +148,13 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
     {
         using var stream = new FileStream(place.Journal, FileMode.Open, FileAccess.ReadWrite, FileShare.Read);
         stream.Position = scan.Length;
-        place.Disk.Copy(stream, place.Torn);
+        var kept = place.NextTorn();
+        place.Disk.Copy(stream, kept);
         place.Disk.FlushFolder(place.Folder);
         place.Disk.Cut(stream, scan.Length);
         place.Disk.Flush(stream);
         _notes.Add("the last thing that was being logged had not been acknowledged and is not in the log; "
-            + FormattableString.Invariant($"its {scan.FileLength - scan.Length} bytes are kept in {place.Torn}"));
+            + FormattableString.Invariant($"its {scan.FileLength - scan.Length} bytes are kept in {kept}"));
         return scan with { FileLength = scan.Length };
     }
 

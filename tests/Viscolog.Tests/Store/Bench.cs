@@ -14,6 +14,9 @@ internal sealed class Bench : IDisposable
 
     public Bench() => Place = new(_folder.Of("log")) { Disk = Disk };
 
+    /// <summary>A log in a certain folder, which goes with it.</summary>
+    public Bench(string folder) => Place = new(folder) { Disk = Disk };
+
     /// <summary>The disk that the log is on.</summary>
     public WatchedDisk Disk { get; } = new();
 
@@ -50,7 +53,14 @@ internal sealed class Bench : IDisposable
     public static MergePlan Plan((WriteOutcome Outcome, MergePlan? Plan) imported)
         => imported.Outcome is WriteOutcome.Saved ? imported.Plan! : throw new InvalidOperationException(imported.Outcome.Trouble);
 
-    public void Dispose() => _folder.Dispose();
+    public void Dispose()
+    {
+        _folder.Dispose();
+        if (Directory.Exists(Place.Folder))
+        {
+            Directory.Delete(Place.Folder, recursive: true);
+        }
+    }
 
     /// <summary>A log with one run of five rows, closed.</summary>
     public static Bench Filled()

@@ -1,6 +1,8 @@
+using System.CommandLine;
 using Viscolog.Cli.Calls;
 using Viscolog.Cli.Json;
 using Viscolog.Store;
+using Viscolog.Store.Journal;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli.Commands;
@@ -10,16 +12,23 @@ internal sealed class VerifyCommand : CalledCommand
 {
     public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- verify --log my-log";
 
+    private readonly Option<string?> _salvage = TextOption.Create(
+        "--salvage", "NEWLOG", "Write what is sound in a damaged log into a new one; the damaged one stays as it is.");
+
     public VerifyCommand()
         : base("verify", "Check every byte of the log, and its query copy against the journal; mend the copy where it differs.", Example)
-    {
-    }
+        => Take(_salvage);
 
     protected override ExitCode Run(Invocation call)
     {
         if (!File.Exists(call.Log.Journal) && !Path.Exists(call.Log.Copy))
         {
             return call.LogFailed($"there is no log in {call.Log.Folder}; 'viscolog import FILE' starts one, --log names another folder");
+        }
+
+        if (call.Value(_salvage) is { } folder)
+        {
+            return Salvage(call, new(Path.GetFullPath(folder)));
         }
 
         return call.WithLog(LogUse.Write, log =>
@@ -36,6 +45,20 @@ internal sealed class VerifyCommand : CalledCommand
                 return call.LogFailed($"{log.Place.Journal} can't be understood: {e.Message}");
             }
         });
+    }
+
+    private static ExitCode Salvage(Invocation call, LogPlace to)
+    {
+        using var progress = call.Progress();
+        var outcome = LogSalvage.Write(call.Log, to, call.Clock.GetUtcNow(), progress);
+        progress.Dispose();
+        return outcome.Match(
+            salvaged => call.Answer(
+                () => new SalvageAnswer(to.Folder, salvaged.Lines, salvaged.Entries, salvaged.Losses),
+                terminal => terminal.Line($"{to.Folder}: {Count.Of(salvaged.Entries, "sound entry", "sound entries")} in a log of "
+                    + $"{Count.Of(salvaged.Lines, "line", "lines")}; {call.Log.Folder} stays as it is"),
+                salvaged.Losses),
+            call.LogFailed);
     }
 
     private static ExitCode Answer(Invocation call, LogCheck check, IEnumerable<string> notes)

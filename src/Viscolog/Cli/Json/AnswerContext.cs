@@ -26,6 +26,7 @@ namespace Viscolog.Cli.Json;
 [JsonSerializable(typeof(BackupAnswer))]
 [JsonSerializable(typeof(RestoreAnswer))]
 [JsonSerializable(typeof(VerifyAnswer))]
+[JsonSerializable(typeof(SalvageAnswer))]
 [JsonSerializable(typeof(PracticeAnswer))]
 [JsonSerializable(typeof(PracticeScoresAnswer))]
 [JsonSerializable(typeof(ReplayAnswer))]

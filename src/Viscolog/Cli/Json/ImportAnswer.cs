@@ -52,3 +52,6 @@ internal sealed record VerifyAnswer(long Lines, int Runs, long Entries, IReadOnl
     /// <summary>What of the journal can't be applied, a line each; null where all of it can.</summary>
     public IReadOnlyList<string>? LeftOut { get; init; }
 }
+
+/// <summary>What was salvaged from a damaged log, as <c>viscolog.salvage/1</c>.</summary>
+internal sealed record SalvageAnswer(string Path, long Lines, long Entries, IReadOnlyList<string> Losses) : Answer("viscolog.salvage/1");

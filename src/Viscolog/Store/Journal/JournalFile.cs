@@ -17,7 +17,7 @@ internal static class JournalFile
 
     /// <summary>Looks at every byte of the journal; refuses what is not a journal of this version.</summary>
     /// <param name="path">The journal.</param>
-    /// <param name="sealedLength">Bytes that the seal vouches for; 0 without a seal.</param>
+    /// <param name="sealedLength">Bytes that the seal or the mark vouches for; 0 without them.</param>
     /// <param name="progress">Receives reports from time to time; may be null.</param>
     /// <exception cref="LogRefused">It is none.</exception>
     public static JournalScan Scan(string path, long sealedLength, IProgress<LogProgress>? progress)
@@ -29,7 +29,7 @@ internal static class JournalFile
         return scan.Fault is { } fault
             ? throw new LogRefused($"{path} is damaged: {fault.Text}; nothing was changed. 'viscolog restore --from-copy' writes it again "
                 + "from the query copy where that is whole, 'viscolog restore BACKUP' puts a backup in its place; both keep the present "
-                + "files aside")
+                + "files aside. 'viscolog verify --salvage NEWLOG' writes what is sound before and behind it into a new log")
             : scan;
     }
 

@@ -32,10 +32,22 @@ internal static class JournalLine
 
         var stated = line[^SumLength..];
         Span<byte> sum = stackalloc byte[SumLength];
-        Utf8Formatter.TryFormat(Crc32.HashToUInt32(chained[..^SumLength]), sum, out _, new('x', SumLength));
+        Format(Crc32.HashToUInt32(chained[..^SumLength]), sum);
         return sum.SequenceEqual(stated)
             ? null
             : $"has the checksum {Encoding.UTF8.GetString(stated)}, its text makes {Encoding.UTF8.GetString(sum)}";
+    }
+
+    /// <summary>The checksum that a line's text makes, whatever it states; empty where it is no line.</summary>
+    /// <param name="chained">The line with the checksum of the line before it in front; no line feed.</param>
+    public static string SumOf(ReadOnlySpan<byte> chained)
+        => chained.Length > SumLength ? Crc32.HashToUInt32(chained[..^SumLength]).ToString("x8", CultureInfo.InvariantCulture) : "";
+
+    /// <summary>Whether a line's checksum holds behind a line with a certain checksum.</summary>
+    public static bool Follows(string sum, ReadOnlySpan<byte> line)
+    {
+        byte[] chained = [.. Encoding.ASCII.GetBytes(sum + "\n"), .. line];
+        return sum.Length > 0 && Fault(chained, line) is null;
     }
 
     /// <summary>Adds a line to a buffer; returns its checksum.</summary>
@@ -73,4 +85,6 @@ internal static class JournalLine
         var (start, end) = (line.IndexOf((byte)' ') + 1, line.Length - SumLength - 1);
         return start <= end ? line[start..end] : [];
     }
+
+    private static void Format(uint sum, Span<byte> digits) => Utf8Formatter.TryFormat(sum, digits, out _, new('x', SumLength));
 }

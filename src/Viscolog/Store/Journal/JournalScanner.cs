@@ -95,7 +95,8 @@ internal sealed class JournalScanner
 
     /// <summary>
     /// Whether the bad line at hand is the end of a write that never finished, and not damage to something that was acknowledged. A line
-    /// is acknowledged after a flush, and a batch's last line is written after its others were flushed; so nothing whole follows a tear.
+    /// is acknowledged after a flush, and a batch's last line is written after its others were flushed; so nothing whole follows a tear,
+    /// other than lines of the batch that was being written.
     /// </summary>
     private bool IsTear(long sealedLength)
     {
@@ -110,16 +111,20 @@ internal sealed class JournalScanner
         while (_cursor.MoveNext())
         {
             torn &= _batchEnd is not null || IsBroken();
-            var whole = _batchEnd is null
-                ? JournalLine.Fault(_cursor.Chained, _cursor.Line) is null
-                : JournalLine.Number(_cursor.Line) == _batchEnd && IsEnd();
-            if (whole && _cursor.IsEnded)
+            if (_cursor.IsEnded && ProvesDamage())
             {
                 return false;
             }
         }
 
         return torn;
+    }
+
+    /// <summary>Whether the line at hand, behind a bad one, was written when that one was on the disk already.</summary>
+    private bool ProvesDamage()
+    {
+        var (number, holds) = (JournalLine.Number(_cursor.Line), JournalLine.Fault(_cursor.Chained, _cursor.Line) is null);
+        return _batchEnd is not { } end ? holds : (number == end && IsEnd()) || (holds && number >= end);
     }
 
     private bool IsEnd() => JournalLine.Json(_cursor.Line).StartsWith("{\"kind\":\"end\""u8);

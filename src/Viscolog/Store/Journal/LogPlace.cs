@@ -40,8 +40,26 @@ internal sealed record LogPlace(string Folder, bool IsUsual = false)
     /// <summary>Who that is.</summary>
     public string Holder => Of("readings.holder");
 
-    /// <summary>Ends of journal lines that were cut off because they were never written whole.</summary>
+    /// <summary>How long the journal was when something was last acknowledged.</summary>
+    public string Mark => Of("readings.mark");
+
+    /// <summary>Ends of journal lines that were cut off because they were never written whole; later ones have a number behind the name.</summary>
     public string Torn => Of("readings.torn");
+
+    /// <summary>All of those that are there.</summary>
+    public IEnumerable<string> AllTorn => Directory.Exists(Folder) ? Directory.EnumerateFiles(Folder, "readings.torn*") : [];
+
+    /// <summary>A name for another one, under which nothing stands, not even a link to nowhere.</summary>
+    public string NextTorn()
+    {
+        var path = Torn;
+        for (var i = 2; new FileInfo(path) is { Exists: true } or { LinkTarget: not null } || Directory.Exists(path); i++)
+        {
+            path = Of(FormattableString.Invariant($"readings.torn-{i}"));
+        }
+
+        return path;
+    }
 
     /// <summary>Where backups go when nobody names another place.</summary>
     public string Backups => Of("backups");
