@@ -57,6 +57,24 @@ $program export --all -o "$work/export" --log "$work/stopped" >/dev/null 2>"$wor
 sleep 0.6; kill -INT $pid; wait $pid; code=$?
 check "SIGINT during an export: exit $code, every file whole" '[ $code -eq 0 ] || [ $code -eq 130 ] && for f in "$work"/export/*.csv; do [ ! -e "$f" ] || $program import "$f" --json --log "$work/elsewhere" >/dev/null || exit 1; done'
 
+# Without permission.
+cp -a "$work/log" "$work/closed"; chmod 755 "$work"; mkdir "$work/over"; cp -a "$work/log" "$work/over/log"
+nobody="setpriv --reuid 65534 --regid 65534 --clear-groups env HOME=/nowhere DOTNET_CLI_HOME=/tmp $program"
+if $nobody convert --method iso-2431-4 60 >/dev/null 2>&1; then
+  chmod -R a+rX "$work/closed" "$work/over"
+  for closed in closed closed/readings.journal closed/readings.db over; do
+    mode=$(stat -c %a "$work/$closed"); chmod 600 "$work/$closed"
+    log=$work/closed; [ $closed = over ] && log=$work/over/log
+    for command in "runs" "show 1" "advise sample-runs/lantern-gel-07.csv" "verify"; do
+      $nobody $command --log "$log" >"$work/out" 2>"$work/err"; code=$?
+      check "no permission for $closed: $command (exit $code)" '[ $code -eq 4 ] && [ ! -s "$work/out" ] && grep -q "can.t be reached" "$work/err" && ! grep -q "no log" "$work/err"'
+    done
+    chmod "$mode" "$work/$closed"
+  done
+else
+  echo "nobody can't run the program here, the part without permission left out"
+fi
+
 # Read-only.
 mkdir "$work/ro"
 cp -a "$work/log" "$work/kept"; cp -a "$work/log" "$work/unsealed"; rm "$work/unsealed/readings.seal"

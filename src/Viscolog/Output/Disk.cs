@@ -11,8 +11,13 @@ internal class Disk
 {
     private const int BlockLength = 1 << 16;
 
-    // Linux's EINTR: a signal came, ask again.
+    // Linux's numbers: a signal came, ask again; what somebody else has; a disk that fails or is full.
     private const int Interrupted = 4;
+    private static readonly int[] Taken = [11, 13];
+    private static readonly int[] Failing = [5, 28, 122];
+
+    // Linux: a lock on a file that belongs to one opening of it and keeps other openings out, shared or alone.
+    private const int SetLock = 37;
 
     /// <summary>The machine's own.</summary>
     public static readonly Disk Real = new();
@@ -66,6 +71,7 @@ internal class Disk
     public virtual void Delete(string path) => File.Delete(path);
 
     /// <summary>Makes what happened to names in a folder outlast a power cut; false where the system has no such thing for it.</summary>
+    /// <exception cref="IOException">The disk could not do it.</exception>
     public virtual bool FlushFolder(string folder)
     {
         if (OperatingSystem.IsWindows())
@@ -80,9 +86,37 @@ internal class Disk
             return false;
         }
 
-        var isFlushed = Flush(handle) == 0;
+        var error = Flush(handle) == 0 ? 0 : Marshal.GetLastPInvokeError();
         _ = Close(handle);
-        return isFlushed;
+        return Failing.Contains(error)
+            ? throw new IOException($"the disk did not take the names in {folder}: {Marshal.GetPInvokeErrorMessage(error)}")
+            : error == 0;
+    }
+
+    /// <summary>
+    /// Keeps an open file to this opening of it, or to several that only read; false where another one has it. It ends with the opening.
+    /// Other programs notice only where they ask too; where the system has no such thing everybody gets it.
+    /// </summary>
+    public virtual bool Claim(FileStream file, bool isShared)
+    {
+        if (!OperatingSystem.IsLinux())
+        {
+            return true;
+        }
+
+        var whole = new FileRange { Kind = (short)(isShared ? 0 : 1) };
+        return Control(file.SafeFileHandle, SetLock, ref whole) == 0 || !Taken.Contains(Marshal.GetLastPInvokeError());
+    }
+
+    /// <summary>Makes a folder whose name lasts, also where somebody made it before.</summary>
+    public void KeepFolder(string folder)
+    {
+        if (Directory.Exists(folder) && Path.GetDirectoryName(folder) is { Length: > 0 } above)
+        {
+            FlushFolder(above);
+        }
+
+        MakeFolder(folder);
     }
 
     /// <summary>Makes a folder, and those above it where they are missing, with names that last.</summary>
@@ -105,14 +139,18 @@ internal class Disk
     }
 
     /// <summary>Writes the rest of a file to a new one, whose bytes are on the disk then, though not yet its name.</summary>
+    /// <param name="from">The file, at the place to begin.</param>
+    /// <param name="to">The new one.</param>
+    /// <param name="most">So many bytes at most.</param>
     /// <exception cref="IOException">A file of that name is there, or it can't be written.</exception>
-    public void Copy(FileStream from, string to)
+    public void Copy(FileStream from, string to, long most = long.MaxValue)
     {
         using var target = new FileStream(to, FileMode.CreateNew, FileAccess.Write, FileShare.None, bufferSize: 0);
         var block = new byte[BlockLength];
-        while (from.Read(block) is > 0 and var length)
+        while (from.Read(block.AsSpan(0, (int)Math.Min(block.Length, most))) is > 0 and var length)
         {
             Write(target, block.AsSpan(0, length));
+            most -= length;
         }
 
         Flush(target);
@@ -126,11 +164,26 @@ internal class Disk
     [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
     private static extern int Flush(SafeFileHandle file);
 
-    [DllImport("libc", EntryPoint = "fsync")]
+    [DllImport("libc", EntryPoint = "fsync", SetLastError = true)]
     [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
     private static extern int Flush(int handle);
+
+    [DllImport("libc", EntryPoint = "fcntl", SetLastError = true)]
+    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+    private static extern int Control(SafeFileHandle file, int command, ref FileRange range);
 
     [DllImport("libc", EntryPoint = "close")]
     [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
     private static extern int Close(int handle);
+
+    /// <summary>The system's struct flock; zeros mean the whole file.</summary>
+    [StructLayout(LayoutKind.Sequential)]
+    private struct FileRange
+    {
+        public short Kind;
+        public short From;
+        public long Start;
+        public long Length;
+        public int Process;
+    }
 }

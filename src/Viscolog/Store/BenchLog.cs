@@ -20,18 +20,18 @@ internal sealed class BenchLog : IDisposable
     private const int MostEarlier = 100;
 
     private readonly TimeProvider _clock;
-    private readonly LogLock? _lock;
+    private readonly LogHold _hold;
     private readonly JournalWriter? _journal;
     private readonly JournalMark? _mark;
     private QueryCopy? _copy;
     private string? _fault;
 
-    internal BenchLog(LogPlace place, JournalScan scan, LogUse use, LogLock? taken, TimeProvider clock, QueryCopy? copy)
+    internal BenchLog(LogPlace place, JournalScan scan, LogUse use, LogHold hold, TimeProvider clock, QueryCopy? copy)
     {
-        (Place, _lock, _clock) = (place, taken, clock);
+        (Place, Sound, _hold, _clock) = (place, scan, hold, clock);
         if (use == LogUse.Write)
         {
-            _journal = new(place.Disk, place.Journal, scan);
+            _journal = new(place.Disk, hold.Claim!.File, scan);
             _mark = new(place.Mark);
             // From here on the query copy changes, so the seal no longer holds.
             place.Disk.Delete(place.Seal);
@@ -47,6 +47,9 @@ internal sealed class BenchLog : IDisposable
 
     /// <summary>Where it is.</summary>
     public LogPlace Place { get; }
+
+    /// <summary>What was sound in the journal when the log was opened.</summary>
+    internal JournalScan Sound { get => _journal?.Now ?? field; }
 
     private QueryCopy Copy => _copy ?? throw new InvalidOperationException(_fault);
 
@@ -153,16 +156,16 @@ internal sealed class BenchLog : IDisposable
         CloseCopy();
         if (_journal is not null)
         {
-            var scan = _journal.Now;
-            _journal.Dispose();
             _mark?.Dispose();
-            if (_fault is null)
+            if (_fault is null && !_journal.IsBroken && _journal.IsUntouched())
             {
-                SealUp(scan);
+                SealUp(_journal.Now);
             }
+
+            _journal.Dispose();
         }
 
-        _lock?.Dispose();
+        _hold.Dispose();
     }
 
     private LoggedRun Known(int run) => Run(run) ?? throw new ArgumentOutOfRangeException(nameof(run), run, "the log has no such run");

@@ -31,14 +31,17 @@ internal static class LogBackups
             var temporary = Path.Combine(folder, $".{Guid.NewGuid():N}.tmp");
             try
             {
-                disk.MakeFolder(folder);
+                disk.KeepFolder(folder);
                 progress?.Report(new("copying the journal", 0, 0));
-                Copied(disk, log.Place.Journal, temporary);
-                var scan = JournalFile.Scan(temporary, new FileInfo(log.Place.Journal).Length, progress);
-                var path = Free(folder, Prefix + Stamp(now), Ending);
+                var sound = log.Sound.Length;
+                Copied(disk, log.Place.Journal, temporary, sound);
+                var scan = JournalFile.Scan(temporary, sound, progress);
+                // With a part of the log's identity in it the name is no other log's.
+                var id = JournalFile.IdOf(temporary) ?? Guid.Empty;
+                var path = Free(folder, $"{Prefix}{Stamp(now)}-{id.ToString("N")[^8..]}", Ending);
                 disk.Move(temporary, path, overwrite: false);
                 disk.FlushFolder(folder);
-                return new BackupMade(path, scan.Lines, Prune(disk, folder, keep));
+                return new BackupMade(path, scan.Lines, Prune(disk, path, id, keep));
             }
             finally
             {
@@ -54,7 +57,7 @@ internal static class LogBackups
     public static Outcome<BackupRestored> Restore(LogPlace place, string backup, DateTimeOffset now, IProgress<LogProgress>? progress)
         => Guarded<BackupRestored>($"{backup} was not restored", () =>
         {
-            if (!File.Exists(backup))
+            if (!LogPlace.IsThere(backup))
             {
                 return new Refused($"{backup}: no such file; name a backup, such as one in {place.Backups}");
             }
@@ -70,12 +73,12 @@ internal static class LogBackups
                 return new Refused($"{place.Folder} can't hold a log; name a folder with --log");
             }
 
-            place.Disk.MakeFolder(place.Folder);
-            using var taken = LogLock.Take(place, isShared: false, LogOpening.Patience);
-            if (taken is null)
+            if (!Path.Exists(place.Journal))
             {
-                return new Refused(LogLock.BusyWords(place));
+                place.Disk.KeepFolder(place.Folder);
             }
+
+            using var hold = LogHold.Alone(place);
 
             // The copy comes in first under another name, so that a full disk is found while nothing has moved.
             place.Disk.Delete(Arriving(place));
@@ -92,11 +95,7 @@ internal static class LogBackups
                 return new Refused($"nothing vouches for {place.Copy}; restore a backup instead");
             }
 
-            using var taken = LogLock.Take(place, isShared: false, LogOpening.Patience);
-            if (taken is null)
-            {
-                return new Refused(LogLock.BusyWords(place));
-            }
+            using var hold = LogHold.Alone(place);
 
             if (Seal.SumOf(place.Copy) != (seal.CopyLength, seal.CopySum))
             {
@@ -116,7 +115,8 @@ internal static class LogBackups
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or LogRefused or InvalidDataException)
         {
-            return new Refused(OneLine.Of($"{fault}: {e.Message}"));
+            // A log that another program has says so by itself.
+            return new Refused(OneLine.Of(e is LogRefused && e.Message.StartsWith("the log in ", StringComparison.Ordinal) ? e.Message : $"{fault}: {e.Message}"));
         }
     }
 
@@ -172,10 +172,10 @@ internal static class LogBackups
         return folder;
     }
 
-    private static void Copied(Disk disk, string from, string to)
+    private static void Copied(Disk disk, string from, string to, long most = long.MaxValue)
     {
         using var source = new FileStream(from, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, bufferSize: 0);
-        disk.Copy(source, to);
+        disk.Copy(source, to, most);
     }
 
     private static string Free(string folder, string name, string ending)
@@ -189,13 +189,35 @@ internal static class LogBackups
         return path;
     }
 
-    private static int Prune(Disk disk, string folder, int keep)
+    /// <summary>
+    /// Deletes the log's own backups beyond those to keep: the one just made stays, then those with the most lines. Times of files and clocks
+    /// decide nothing. What is damaged, cut off or another log's is neither counted nor deleted.
+    /// </summary>
+    private static int Prune(Disk disk, string made, Guid id, int keep)
     {
-        // By time of writing, since names of one second are told apart by a number that does not sort.
-        var old = new DirectoryInfo(folder).GetFiles(Prefix + "*" + Ending)
-            .OrderByDescending(f => f.LastWriteTimeUtc).ThenByDescending(f => f.Name, StringComparer.Ordinal).Skip(keep).ToList();
-        old.ForEach(f => disk.Delete(f.FullName));
+        var others = Directory.GetFiles(Path.GetDirectoryName(made)!, Prefix + "*" + Ending).Where(p => p != made).ToList();
+        if (others.Count < keep)
+        {
+            return 0;
+        }
+
+        var old = others.Select(p => (Path: p, Lines: LinesOfOwn(p, id))).Where(b => b.Lines > 0)
+            .OrderByDescending(b => b.Lines).ThenByDescending(b => b.Path, StringComparer.Ordinal).Skip(keep - 1).ToList();
+        old.ForEach(b => disk.Delete(b.Path));
         return old.Count;
+    }
+
+    /// <summary>The lines of a whole backup of that log; 0 where it is none.</summary>
+    private static long LinesOfOwn(string backup, Guid id)
+    {
+        try
+        {
+            return JournalFile.IdOf(backup) == id && JournalFile.Scan(backup, 0, null) is { IsTorn: false, Lines: var lines } ? lines : 0;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or LogRefused)
+        {
+            return 0;
+        }
     }
 
     private static string Stamp(DateTimeOffset now) => now.UtcDateTime.ToString("yyyyMMdd'T'HHmmss'Z'", CultureInfo.InvariantCulture);

@@ -41,18 +41,24 @@ internal sealed class LogLock : IDisposable
     }
 
     /// <summary>Says that the log is busy and who has it, by the name that its holder left.</summary>
-    public static string BusyWords(LogPlace place)
+    public static string BusyWords(LogPlace place) => BusyWords(place, HolderOf(place));
+
+    /// <summary>Who has the log, by the name that its holder left; empty where there is none.</summary>
+    public static string HolderOf(LogPlace place)
     {
-        var holder = "";
         try
         {
-            holder = File.ReadAllText(place.Holder).Trim();
+            return File.ReadAllText(place.Holder).Trim();
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            // The holder left no name.
+            return "";
         }
+    }
 
+    /// <summary>The same for a holder whose name was read before.</summary>
+    public static string BusyWords(LogPlace place, string holder)
+    {
         return $"the log in {place.Folder} is busy: {(holder.Length > 0 ? holder : "another program")} has it; close that first";
     }
 

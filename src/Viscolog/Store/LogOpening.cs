@@ -16,22 +16,24 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
     /// <summary>Opens it; the log is to be disposed of. Where it is refused, nothing was changed.</summary>
     public Outcome<BenchLog> Open()
     {
-        LogLock? taken = null;
+        LogHold? hold = null;
         try
         {
+            var isAbsent = place.IsAbsent;
             if (File.Exists(place.Folder))
             {
                 return new Refused($"{place.Folder} is a file, not a log's folder; name the folder with --log");
             }
 
-            if (place.IsAbsent)
+            if (isAbsent)
             {
                 MakeFolder();
             }
 
-            taken = TakeLock();
-            var opened = OpenLocked(ref taken);
-            taken = null;
+            var holder = LogLock.HolderOf(place);
+            hold = new(TakeLock(), null);
+            var opened = OpenLocked(ref hold, holder);
+            hold = null;
             return opened;
         }
         catch (LogRefused e)
@@ -44,13 +46,13 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
         }
         finally
         {
-            taken?.Dispose();
+            hold?.Dispose();
         }
     }
 
-    private BenchLog OpenLocked(ref LogLock? taken)
+    private BenchLog OpenLocked(ref LogHold hold, string holder)
     {
-        if (!Path.Exists(place.Journal))
+        if (!LogPlace.IsThere(place.Journal))
         {
             // The lock keeps others away, so no empty file has to claim the name first, which a kill could leave behind.
             var now = clock.GetUtcNow();
@@ -61,36 +63,45 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
             throw new LogRefused($"{place.Journal} is a folder, not a journal; move it away or name another log with --log");
         }
 
+        if (hold.Claim is null)
+        {
+            hold = hold with
+            {
+                Claim = JournalClaim.Take(place.Disk, place.Journal, isShared: use == LogUse.Read, Patience)
+                    ?? throw new LogRefused($"{LogLock.BusyWords(place, holder)}, or name another log with --log"),
+            };
+        }
+
         var seal = Seal.Read(place.Seal);
         var vouched = Math.Max(seal?.JournalLength ?? 0, JournalMark.Read(place.Mark, new FileInfo(place.Journal).Length));
         var scan = JournalFile.Scan(place.Journal, vouched, progress);
         if (scan.IsTorn)
         {
             // A reader leaves the torn end in place and ignores it.
-            scan = use == LogUse.Write ? CutTornEnd(scan) : scan with { FileLength = scan.Length };
+            scan = use == LogUse.Write ? CutTornEnd(scan, hold.Claim.File) : scan with { FileLength = scan.Length };
         }
 
         var state = CopyFile.StateOf(place.Copy);
         RefuseForeign(state);
         if (state == CopyState.Ours && IsSealed(seal, scan))
         {
-            return Log(scan, taken, null);
+            return Log(scan, hold, null);
         }
 
-        if (taken is { IsShared: true })
+        if (hold.Lock is { IsShared: true } shared)
         {
             // The query copy has to be made anew, which only one may do; another may have done so meanwhile.
-            taken.Dispose();
-            taken = LogLock.Take(place, isShared: false, Patience);
-            return taken is not null
-                ? OpenLocked(ref taken)
-                : Log(scan, null, CopyInMemory(scan, "the query copy has to be made anew, but somebody else is reading the log"));
+            shared.Dispose();
+            hold = hold with { Lock = LogLock.Take(place, isShared: false, Patience) };
+            return hold.Lock is not null
+                ? OpenLocked(ref hold, holder)
+                : Log(scan, hold, CopyInMemory(scan, "the query copy has to be made anew, but somebody else is reading the log"));
         }
 
-        return Log(scan, taken, Rebuild(scan, WhyRebuilt(state, seal)));
+        return Log(scan, hold, Rebuild(scan, WhyRebuilt(state, seal)));
     }
 
-    private BenchLog Log(JournalScan scan, LogLock? taken, QueryCopy? copy) => new(place, scan, use, taken, clock, copy) { Notes = _notes };
+    private BenchLog Log(JournalScan scan, LogHold hold, QueryCopy? copy) => new(place, scan, use, hold, clock, copy) { Notes = _notes };
 
     private void MakeFolder()
     {
@@ -105,7 +116,7 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
             throw new LogRefused($"there is no folder {parent} to make the log in; make it first or name another with --log");
         }
 
-        place.Disk.MakeFolder(place.Folder);
+        place.Disk.KeepFolder(place.Folder);
         if (Path.Exists(place.Copy))
         {
             throw new LogRefused($"{place.Journal} is missing, but {place.Copy} is there; put a backup back with 'viscolog restore', "
@@ -144,9 +155,8 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
         }
     }
 
-    private JournalScan CutTornEnd(JournalScan scan)
+    private JournalScan CutTornEnd(JournalScan scan, FileStream stream)
     {
-        using var stream = new FileStream(place.Journal, FileMode.Open, FileAccess.ReadWrite, FileShare.Read);
         stream.Position = scan.Length;
         var kept = place.NextTorn();
         place.Disk.Copy(stream, kept);

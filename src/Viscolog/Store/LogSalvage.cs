@@ -58,7 +58,7 @@ internal static class LogSalvage
         var acknowledged = Math.Max(Seal.Read(from.Seal)?.JournalLength ?? 0, JournalMark.Read(from.Mark, sound.FileLength));
         var at = JournalFile.Stamp(now);
         var salvage = new SalvagedRecords(sound, journal, acknowledged, at);
-        to.Disk.MakeFolder(to.Folder);
+        to.Disk.KeepFolder(to.Folder);
         var path = to.Journal + ".new";
         to.Disk.Delete(path);
         JournalFile.Begin(to.Disk, path, Guid.CreateVersion7(now), at);

@@ -1,5 +1,6 @@
 using Viscolog.Output;
 using Viscolog.Store;
+using Viscolog.Store.Journal;
 using Viscolog.Tests.Support;
 
 namespace Viscolog.Tests.Store;
@@ -126,12 +127,13 @@ public sealed class DurabilityTests
         using var bench = Bench.Filled();
         using var log = bench.Open();
         Assert.NotNull(LogBackups.Make(log, bench.Place.Backups, 1, Now, null).Made);
+        var id = JournalFile.IdOf(bench.Place.Journal)!.Value.ToString("N")[^8..];
         bench.Disk.Done();
         Assert.NotNull(LogBackups.Make(log, bench.Place.Backups, 1, Now.AddDays(1), null).Made);
         Assert.Equal(
             [
-                "write a passing file", "flush a passing file", "move a passing file to backup-20260303T090000Z.journal",
-                "flush folder backups", "delete backup-20260302T090000Z.journal",
+                "flush folder log", "write a passing file", "flush a passing file", $"move a passing file to backup-20260303T090000Z-{id}.journal",
+                "flush folder backups", $"delete backup-20260302T090000Z-{id}.journal",
             ],
             bench.Disk.Done());
     }

@@ -84,6 +84,12 @@ public sealed class FaultTests
                 File.Delete(path);
             }
 
+            if (where == "copy" && bytes is [])
+            {
+                // Nothing is there that could be anybody's: it is made anew.
+                continue;
+            }
+
             if (bytes is null)
             {
                 if (where == "folder")

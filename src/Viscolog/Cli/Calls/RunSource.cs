@@ -34,7 +34,7 @@ internal static class RunSource
         history = history is { Length: > 0 } ? history : null;
         var run = IsLogged(named)
             ? ReadLogged(named, withEarlier: history is null, call, ref code)
-            : ReadFile(named, withEarlier: history is null, call);
+            : ReadFile(named, withEarlier: history is null, call, ref code);
         if (run is null || history is null)
         {
             return run;
@@ -94,25 +94,45 @@ internal static class RunSource
         { Bench = BenchKnowledge.Of(log), Rows = logged.Rows };
     }
 
-    private static NamedRun? ReadFile(string path, bool withEarlier, Invocation call)
+    private static NamedRun? ReadFile(string path, bool withEarlier, Invocation call, ref ExitCode code)
     {
         if (ReadFile(path, call) is not { } file)
         {
             return null;
         }
 
-        var (earlier, warnings, bench) = withEarlier ? FromLog(file, call) : ([], [], BenchKnowledge.None);
+        if (!withEarlier)
+        {
+            return new(path, file, [], file.Warnings);
+        }
+
+        if (FromLog(file, call) is not var (earlier, warnings, bench))
+        {
+            code = ExitCode.LogUnusable;
+            return null;
+        }
+
         return new(path, file, earlier, [.. file.Warnings, .. warnings]) { Bench = bench };
     }
 
-    /// <summary>The log's earlier runs for a file. The file never needs the log: where it can't be had, a warning says so.</summary>
+    /// <summary>
+    /// The log's earlier runs for a file. The file does not need the log: where there is none, or it is busy or damaged, a warning says so.
+    /// Null after it was said that there may be one that can't be read: then nobody knows what is missing.
+    /// </summary>
     private static (
-        ImmutableArray<Run> Earlier, ImmutableArray<string> Warnings, BenchKnowledge Bench) FromLog(RunFile file, Invocation call)
+        ImmutableArray<Run> Earlier, ImmutableArray<string> Warnings, BenchKnowledge Bench)? FromLog(RunFile file, Invocation call)
     {
         using var progress = call.Progress();
         if (!BenchLog.Open(call.Log, LogUse.Read, call.Clock, progress).Is(out var log, out var trouble))
         {
-            var why = call.Log.IsAbsent ? "there is no log yet ('viscolog import FILE' starts one)" : trouble;
+            if (call.Log.IsOutOfReach)
+            {
+                progress.Dispose();
+                call.LogFailed($"{trouble}; give leave to read it, name another log with --log, or earlier runs with --history");
+                return null;
+            }
+
+            var why = call.Log.IsSurelyAbsent ? "there is no log yet ('viscolog import FILE' starts one)" : trouble;
             return ([], [$"going on without earlier runs: {why}"], BenchKnowledge.None);
         }
 

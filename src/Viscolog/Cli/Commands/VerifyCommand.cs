@@ -21,7 +21,7 @@ internal sealed class VerifyCommand : CalledCommand
 
     protected override ExitCode Run(Invocation call)
     {
-        if (!File.Exists(call.Log.Journal) && !Path.Exists(call.Log.Copy))
+        if (call.Log.IsSurelyAbsent && !Path.Exists(call.Log.Copy))
         {
             return call.LogFailed($"there is no log in {call.Log.Folder}; 'viscolog import FILE' starts one, --log names another folder");
         }

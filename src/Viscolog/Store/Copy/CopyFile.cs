@@ -34,6 +34,11 @@ internal static class CopyFile
 
         using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
         var head = new byte[UserVersionAt + 4];
+        if (stream.Length == 0)
+        {
+            return CopyState.Missing;
+        }
+
         var read = stream.ReadAtLeast(head, head.Length, throwOnEndOfStream: false);
         if (read < head.Length)
         {
@@ -91,7 +96,7 @@ internal static class CopyFile
 /// <summary>What stands in the place of the query copy.</summary>
 internal enum CopyState
 {
-    /// <summary>Nothing.</summary>
+    /// <summary>Nothing, or a file without a byte in it.</summary>
     Missing,
 
     /// <summary>A query copy of this program's version.</summary>

@@ -33,6 +33,24 @@ internal static class JournalFile
             : scan;
     }
 
+    /// <summary>The identity of the log whose journal or backup this is; null where it is none of this version.</summary>
+    public static Guid? IdOf(string path)
+    {
+        using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, bufferSize: 0);
+        var head = new byte[256];
+        using var first = new MemoryStream(head, 0, stream.ReadAtLeast(head, head.Length, throwOnEndOfStream: false));
+        var cursor = new JournalCursor(first);
+        try
+        {
+            return cursor.MoveNext() && cursor.IsEnded && JournalLine.Fault(cursor.Chained, cursor.Line) is null
+                && RecordJson.Read(JournalLine.Json(cursor.Line), 1) is LogRecord.Begun { Log: var id } ? id : null;
+        }
+        catch (InvalidDataException)
+        {
+            return null;
+        }
+    }
+
     private static void CheckFirstLine(FileStream stream, string path)
     {
         var cursor = new JournalCursor(stream);

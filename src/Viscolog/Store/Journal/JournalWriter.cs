@@ -1,4 +1,5 @@
 using System.Buffers;
+using System.Text;
 using System.Text.Json;
 using Viscolog.Output;
 
@@ -11,6 +12,7 @@ internal sealed class JournalWriter : IDisposable
     public const int LongestLine = 1 << 20;
 
     private const int BlockLength = 1 << 20;
+    private const string Touched = "it was changed by another program meanwhile; close the log and open it again";
 
     private readonly Disk _disk;
     private readonly FileStream _stream;
@@ -22,9 +24,15 @@ internal sealed class JournalWriter : IDisposable
 
     /// <summary>Goes on after the last line of a scan; what stands behind it must have been cut off before.</summary>
     public JournalWriter(Disk disk, string path, JournalScan scan)
+        : this(disk, new FileStream(path, FileMode.Open, FileAccess.ReadWrite, FileShare.Read, bufferSize: 0), scan)
+    {
+    }
+
+    /// <summary>The same with a journal that is open, and is closed with the writer.</summary>
+    public JournalWriter(Disk disk, FileStream journal, JournalScan scan)
     {
         _disk = disk;
-        _stream = new(path, FileMode.Open, FileAccess.ReadWrite, FileShare.Read, bufferSize: 0);
+        _stream = journal;
         _json = RecordJson.Writer(_pending);
         (_lines, _lastSum, _length) = (scan.Lines, scan.LastSum, scan.Length);
         _stream.Position = _length;
@@ -56,6 +64,12 @@ internal sealed class JournalWriter : IDisposable
             throw new IOException("the journal could not be put right after a fault; close the log and open it again");
         }
 
+        if (!IsUntouched())
+        {
+            IsBroken = true;
+            throw new IOException(Touched);
+        }
+
         var before = (_lines, _lastSum, _length);
         try
         {
@@ -74,6 +88,32 @@ internal sealed class JournalWriter : IDisposable
         {
             CutBack(before);
             throw;
+        }
+
+        if (!IsUntouched())
+        {
+            // Somebody put another file in its place meanwhile: what was written may stand nowhere.
+            IsBroken = true;
+            throw new IOException(Touched);
+        }
+    }
+
+    /// <summary>Whether the journal is what this writer left: its length, and its last checksum.</summary>
+    public bool IsUntouched()
+    {
+        Span<byte> wanted = stackalloc byte[JournalLine.LinkLength];
+        Span<byte> found = stackalloc byte[JournalLine.LinkLength];
+        Encoding.ASCII.GetBytes(_lastSum + "\n", wanted);
+        try
+        {
+            // By its name, since another file may have taken it.
+            using var named = File.OpenHandle(_stream.Name, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+            return RandomAccess.GetLength(named) == _length && _stream.Length == _length
+                && RandomAccess.Read(named, found, _length - found.Length) == found.Length && found.SequenceEqual(wanted);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return false;
         }
     }
 

@@ -11,7 +11,46 @@ internal sealed record LogPlace(string Folder, bool IsUsual = false)
     public const string Variable = "VISCOLOG_LOG";
 
     /// <summary>Whether there is no log there yet.</summary>
-    public bool IsAbsent => !File.Exists(Folder) && !Path.Exists(Journal);
+    /// <exception cref="IOException">Nobody can tell.</exception>
+    /// <exception cref="UnauthorizedAccessException">Whoever asks may not know.</exception>
+    public bool IsAbsent => !IsThere(Folder) || (Directory.Exists(Folder) && !IsThere(Journal));
+
+    /// <summary>Whether there is certainly no log there yet.</summary>
+    public bool IsSurelyAbsent
+    {
+        get
+        {
+            try
+            {
+                return IsAbsent;
+            }
+            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+            {
+                return false;
+            }
+        }
+    }
+
+    /// <summary>Whether there may be a log that whoever asks can't read, whatever is in it.</summary>
+    public bool IsOutOfReach
+    {
+        get
+        {
+            try
+            {
+                if (!IsAbsent && File.Exists(Folder) == Directory.Exists(Journal))
+                {
+                    File.OpenHandle(Journal, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete).Dispose();
+                }
+
+                return new[] { Lock, Copy, Seal }.Any(IsForbidden);
+            }
+            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+            {
+                return true;
+            }
+        }
+    }
 
     /// <summary>The disk it is on.</summary>
     public Disk Disk { get; init; } = Disk.Real;
@@ -79,6 +118,49 @@ internal sealed record LogPlace(string Folder, bool IsUsual = false)
 
         var data = Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.DoNotVerify);
         return new(Path.Combine(data, "viscolog"), IsUsual: true);
+    }
+
+    /// <summary>Whether something stands under a name, a link to nowhere included.</summary>
+    /// <exception cref="IOException">Nobody can tell.</exception>
+    /// <exception cref="UnauthorizedAccessException">Whoever asks may not know.</exception>
+    public static bool IsThere(string path)
+    {
+        try
+        {
+            if (File.GetAttributes(path).HasFlag(FileAttributes.ReparsePoint))
+            {
+                // Throws where a link leads to itself.
+                _ = File.ResolveLinkTarget(path, returnFinalTarget: true);
+            }
+
+            return true;
+        }
+        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
+        {
+            return false;
+        }
+    }
+
+    private static bool IsForbidden(string path)
+    {
+        try
+        {
+            if (File.Exists(path))
+            {
+                File.OpenHandle(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete).Dispose();
+            }
+
+            return false;
+        }
+        catch (IOException)
+        {
+            // Somebody has it.
+            return false;
+        }
+        catch (UnauthorizedAccessException)
+        {
+            return true;
+        }
     }
 
     private string Of(string name) => Path.Combine(Folder, name);
