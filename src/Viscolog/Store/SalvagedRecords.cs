@@ -1,5 +1,4 @@
 using Viscolog.RunFiles;
-using Viscolog.Store.Copy;
 using Viscolog.Store.Journal;
 
 namespace Viscolog.Store;
