@@ -63,9 +63,14 @@ internal sealed record LogCheck(long Lines, int Runs, long Entries, string? Diff
             var number = 0L;
             foreach (var found in present.Everything())
             {
-                if (!wanted.MoveNext() || found != wanted.Current)
+                if (!wanted.MoveNext() || found.Text != wanted.Current.Text)
                 {
-                    return $"the query copy held {OneLine.Cut(found, Most)}, which the journal does not";
+                    return $"the query copy held {OneLine.Cut(found.Text, Most)}, which the journal does not";
+                }
+
+                if (found.Doses is { } stated && wanted.Current.Doses is { } right && stated != right)
+                {
+                    return $"the query copy held the doses {OneLine.Cut(stated, Most)} for {OneLine.Cut(found.Text, Most)}";
                 }
 
                 if ((++number & 0xfff) == 0)
@@ -74,7 +79,7 @@ internal sealed record LogCheck(long Lines, int Runs, long Entries, string? Diff
                 }
             }
 
-            return wanted.MoveNext() ? $"the query copy lacked {OneLine.Cut(wanted.Current, Most)}" : null;
+            return wanted.MoveNext() ? $"the query copy lacked {OneLine.Cut(wanted.Current.Text, Most)}" : null;
         }
         catch (Exception e) when (e is not OutOfMemoryException)
         {

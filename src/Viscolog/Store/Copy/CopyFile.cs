@@ -8,7 +8,10 @@ namespace Viscolog.Store.Copy;
 internal static class CopyFile
 {
     /// <summary>The version of what the documents hold; another one is made anew from the journal.</summary>
-    public const int Schema = 1;
+    public const int Schema = 2;
+
+    // Version 1 has no blocks of rows; it is read, and written on, as it is.
+    private const int Oldest = 1;
 
     private const int PageLength = 8192;
     private const int Mark = 0x56490000;
@@ -56,7 +59,7 @@ internal static class CopyFile
         {
             < 0 or > 0xffff => CopyState.Foreign,
             > Schema => CopyState.Newer,
-            < Schema => CopyState.Older,
+            < Oldest => CopyState.Older,
             _ => head[FormatAt] == 8 && stream.Length % PageLength == 0 ? CopyState.Ours : CopyState.Damaged,
         };
     }
@@ -74,7 +77,16 @@ internal static class CopyFile
     public static QueryCopy CreateInMemory() => QueryCopy.Create(Database(":memory:", readOnly: false));
 
     /// <summary>Opens one whose state is <see cref="CopyState.Ours"/>.</summary>
-    public static QueryCopy Open(string path, bool readOnly) => new(Database(path, readOnly));
+    public static QueryCopy Open(string path, bool readOnly)
+    {
+        var database = Database(path, readOnly);
+        if (!readOnly && database.UserVersion != (Mark | Schema))
+        {
+            database.UserVersion = Mark | Schema;
+        }
+
+        return new(database);
+    }
 
     private static LiteDatabase Database(string path, bool readOnly)
         => new(new ConnectionString { Filename = path, ReadOnly = readOnly, Collation = readOnly ? null : Collation.Binary }, Mapper());

@@ -10,11 +10,12 @@ internal sealed class QueryCopy : IDisposable
 {
     private const int Pending = 10_000;
 
-    private static readonly string[] Collections = ["runs", "rows", "materials", "oils"];
+    private static readonly string[] Collections = ["runs", "materials", "oils"];
 
     private readonly LiteDatabase _database;
     private readonly ILiteCollection<RunDoc> _runs;
     private readonly ILiteCollection<RowDoc> _rows;
+    private readonly ILiteCollection<BlockDoc> _blocks;
     private readonly ILiteCollection<CellsDoc> _materials;
     private readonly ILiteCollection<CellsDoc> _oils;
 
@@ -31,6 +32,7 @@ internal sealed class QueryCopy : IDisposable
         _database = database;
         _runs = database.GetCollection<RunDoc>("runs");
         _rows = database.GetCollection<RowDoc>("rows", BsonAutoId.Int64);
+        _blocks = database.GetCollection<BlockDoc>("blocks", BsonAutoId.Int64);
         _materials = database.GetCollection<CellsDoc>("materials");
         _oils = database.GetCollection<CellsDoc>("oils");
     }
@@ -146,7 +148,7 @@ internal sealed class QueryCopy : IDisposable
     public int RunCount() => _runCount ??= _runs.Count();
 
     /// <summary>Runs and rows, counted in the file.</summary>
-    public (int Runs, long Rows) Counted() => (_runs.Count(), _rows.LongCount());
+    public (int Runs, long Rows) Counted() => (_runs.Count(), _rows.LongCount() + _blocks.FindAll().Sum(b => (long)b.Count));
 
     /// <summary>Materials, by kind and name.</summary>
     public IReadOnlyList<MaterialRow> Materials() => [.. _materials.FindAll().Select(m => StoredCells.Material(m.Material()))];
@@ -159,9 +161,21 @@ internal sealed class QueryCopy : IDisposable
     /// <summary>Readings of certified oils, by number.</summary>
     public IReadOnlyList<LoggedOil> Oils() => [.. OilDocs().Select(o => o.Oil())];
 
-    /// <summary>Everything as text, in one order: two copies of one journal give the same lines.</summary>
-    public IEnumerable<string> Everything()
-        => Collections.SelectMany(name => _database.GetCollection(name).FindAll().Select(d => name + " " + JsonSerializer.Serialize(d)));
+    /// <summary>
+    /// Everything as text, in one order, with the doses of each row that states them apart: two copies of one journal give the same,
+    /// whichever rows they hold in blocks.
+    /// </summary>
+    public IEnumerable<(string Text, string? Doses)> Everything()
+    {
+        var whole = Collections.SelectMany(name => _database.GetCollection(name).FindAll().Select(d => (name + " " + JsonSerializer.Serialize(d), (string?)null)));
+        return whole.Concat(Stored(0, long.MaxValue).Select(Whole));
+    }
+
+    private (string Text, string? Doses) Whole(RowDoc row)
+    {
+        var text = FormattableString.Invariant($"row {row.Id} {row.After} {RecordJson.WriteRow(row.Is)} {row.Voided}");
+        return (text, row.DosesPct is null ? null : JsonSerializer.Serialize(_database.Mapper.Serialize(row.DosesPct)));
+    }
 
     /// <inheritdoc/>
     public void Dispose() => _database.Dispose();
@@ -186,20 +200,81 @@ internal sealed class QueryCopy : IDisposable
 
     private IEnumerable<CellsDoc> OilDocs() => _oils.FindAll().OrderBy(o => o.Id.AsInt32);
 
-    private LoggedRun Whole(RunDoc doc) => doc.With(RowsOf(doc.Id));
+    private LoggedRun Whole(RunDoc doc) => doc.With([.. RowsOf(doc.Id)]);
 
-    /// <summary>A run's rows in the order in which things happened.</summary>
-    private List<RowDoc> RowsOf(int run)
+    /// <summary>A run's rows in the order in which things happened; only those that were put between others are held in memory.</summary>
+    public IEnumerable<RowDoc> RowsOf(int run)
     {
-        var rows = new List<RowDoc>();
         var (first, last) = (RowDoc.IdOf(run, 0), RowDoc.IdOf(run, int.MaxValue));
-        foreach (var row in _rows.Query().Where("_id BETWEEN @0 AND @1", first, last).ToEnumerable())
+        var between = _rows.Query().Where("_id BETWEEN @0 AND @1 AND $.after != null", first, last).ToEnumerable()
+            .ToLookup(r => r.After!.Value);
+        return Behind(0, between).Concat(Stored(first, last).Where(r => r.After is null).SelectMany(r => Behind(r.Number(), between).Prepend(r)));
+    }
+
+    /// <summary>The rows that were put behind a row, the latest first, each with those that were put behind it.</summary>
+    private static IEnumerable<RowDoc> Behind(int row, ILookup<int, RowDoc> between)
+    {
+        var open = new Stack<RowDoc>(between[row]);
+        while (open.TryPop(out var next))
         {
-            var place = row.After is { } after ? 1 + rows.FindLastIndex(r => r.Number() == after) : rows.Count;
-            rows.Insert(place, row);
+            yield return next;
+            foreach (var behind in between[next.Number()])
+            {
+                open.Push(behind);
+            }
+        }
+    }
+
+    /// <summary>The rows of these ids, from blocks or not, by id.</summary>
+    private IEnumerable<RowDoc> Stored(long first, long last)
+    {
+        const string within = "_id BETWEEN @0 AND @1";
+        using var blocks = _blocks.Query().Where(within, first, last).ToEnumerable().GetEnumerator();
+        var block = blocks.MoveNext() ? blocks.Current : null;
+        foreach (var row in _rows.Query().Where(within, first, last).ToEnumerable())
+        {
+            while (block is not null && block.Id < row.Id)
+            {
+                foreach (var inside in block.Rows())
+                {
+                    yield return inside;
+                }
+
+                block = blocks.MoveNext() ? blocks.Current : null;
+            }
+
+            yield return row;
         }
 
-        return rows;
+        while (block is not null)
+        {
+            foreach (var inside in block.Rows())
+            {
+                yield return inside;
+            }
+
+            block = blocks.MoveNext() ? blocks.Current : null;
+        }
+    }
+
+    /// <summary>A row by its id, taken out of its block where it stands in one; null where there is none.</summary>
+    private RowDoc? Apart(long id)
+    {
+        if (_rows.FindById(id) is { } row)
+        {
+            return row;
+        }
+
+        var block = _blocks.Query().Where("_id BETWEEN @0 AND @1", id - BlockDoc.Length + 1, id).ToList().Find(b => b.Holds(id));
+        if (block is null)
+        {
+            return null;
+        }
+
+        RowDoc[] rows = [.. block.Rows().Select(r => r with { DosesPct = [] })];
+        _blocks.Delete(block.Id);
+        _rows.Insert(rows);
+        return Array.Find(rows, r => r.Id == id);
     }
 
     private void State(LogRecord.RunStated stated)
@@ -240,8 +315,7 @@ internal sealed class QueryCopy : IDisposable
     private void Void(LogRecord.RowVoided voided)
     {
         FlushRows();
-        var row = _rows.FindById(RowDoc.IdOf(voided.Run, voided.Row));
-        row = Found(row, $"row {voided.Row} of run {voided.Run} is voided, but was never added");
+        var row = Found(Apart(RowDoc.IdOf(voided.Run, voided.Row)), $"row {voided.Row} of run {voided.Run} is voided, but was never added");
         _rows.Update(StateOf(voided.Run).Void(row, voided.Reason, _at));
     }
 
@@ -249,7 +323,13 @@ internal sealed class QueryCopy : IDisposable
     {
         if (_newRows.Count > 0)
         {
-            _rows.Insert(_newRows);
+            var (blocks, apart) = BlockDoc.Part(_newRows);
+            if (blocks.Count > 0)
+            {
+                _blocks.Insert(blocks);
+            }
+
+            _rows.Insert(apart);
             _newRows.Clear();
         }
     }

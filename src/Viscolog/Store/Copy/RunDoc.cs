@@ -118,8 +118,8 @@ internal sealed record RowDoc
     /// <summary>Why it counts no more, where that was logged after it.</summary>
     public string? Voided { get; init; }
 
-    /// <summary>The dose in the pot of each thickener after the row, in g per 100 g of base.</summary>
-    public Dictionary<string, double> DosesPct { get; init; } = [];
+    /// <summary>The dose in the pot of each thickener after the row, in g per 100 g of base; null for a row of a block, which has none.</summary>
+    public Dictionary<string, double>? DosesPct { get; init; } = [];
 
     /// <summary>The id of a run's row.</summary>
     public static long IdOf(int run, int row) => ((long)run << 32) | (uint)row;

@@ -87,7 +87,7 @@ internal sealed class RunState
     public IReadOnlyList<RowDoc> Redosed(IEnumerable<RowDoc> rows)
     {
         _pot = Pot.With(_run.BaseMass);
-        return [.. rows.Select(r => (r.DosesPct, Now: Take(r))).Where(r => !r.DosesPct.SequenceEqual(r.Now.DosesPct)).Select(r => r.Now)];
+        return [.. rows.Select(r => (r.DosesPct, Now: Take(r))).Where(r => r.DosesPct?.SequenceEqual(r.Now.DosesPct!) == false).Select(r => r.Now)];
     }
 
     private static bool CountsAsReading(RowDoc row)
