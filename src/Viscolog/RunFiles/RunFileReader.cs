@@ -13,17 +13,25 @@ internal static class RunFileReader
     /// <summary>Reads the file at the path.</summary>
     public static TableOutcome<RunFile> Read(string path) => TableOutcome<RunFile>.At(path, "a run file", Parse);
 
+    /// <summary>Reads the file at the path for an import, which has no need of all rows at once.</summary>
+    public static TableOutcome<RunToImport> ReadPacked(string path) => TableOutcome<RunToImport>.At(path, "a run file", (name, bytes) =>
+    {
+        var (findings, packed) = (new Findings(name), new PackedRows());
+        var file = Parse(bytes, findings, (reader, header) => reader.Read(header, packed));
+        return TableOutcome<RunToImport>.Of(findings, () => RunToImport.Of(file! with { Warnings = findings.Warnings }, packed));
+    });
+
     /// <summary>Reads a file's bytes.</summary>
     /// <param name="fileName">How refusals and warnings name it.</param>
     /// <param name="bytes">All of it.</param>
     public static TableOutcome<RunFile> Parse(string fileName, ReadOnlyMemory<byte> bytes)
     {
         var findings = new Findings(fileName);
-        var file = Parse(bytes, findings);
+        var file = Parse(bytes, findings, (reader, header) => reader.Read(header));
         return TableOutcome<RunFile>.Of(findings, () => file! with { Warnings = findings.Warnings });
     }
 
-    private static RunFile? Parse(ReadOnlyMemory<byte> bytes, Findings findings)
+    private static RunFile? Parse(ReadOnlyMemory<byte> bytes, Findings findings, Func<TableReader, RunFile, RunFile?> read)
     {
         if (TableLayout.OfFile(bytes, findings, Described, NamesExample) is not { } layout)
         {
@@ -32,6 +40,6 @@ internal static class RunFileReader
 
         var values = new ValueReader(findings, new(layout.Separator));
         var header = RunHeader.Of(layout.Header, values);
-        return findings.Well ? new TableReader(layout, values).Read(header.ToFile()) : null;
+        return findings.Well ? read(new(layout, values), header.ToFile()) : null;
     }
 }

@@ -11,7 +11,20 @@ internal sealed class TableReader(TableLayout layout, ValueReader values)
     private Findings Findings => values.Findings;
 
     /// <summary>The file with its rows; null where it is refused.</summary>
-    public RunFile? Read(RunFile file)
+    public RunFile? Read(RunFile file) => Read(file, file.With);
+
+    /// <summary>The file without its rows, which are packed; null where it is refused.</summary>
+    public RunFile? Read(RunFile file, PackedRows packed) => Read(file, rows =>
+    {
+        foreach (var row in rows)
+        {
+            packed.Add(row);
+        }
+
+        return file;
+    });
+
+    private RunFile? Read(RunFile file, Func<IEnumerable<FileRow>, RunFile> take)
     {
         using var reader = layout.Reader(RefuseQuotes);
         var names = TableLayout.NamesOf(reader);
@@ -22,7 +35,7 @@ internal sealed class TableReader(TableLayout layout, ValueReader values)
 
         var columns = TableColumns.Of(names, layout.TableLine, Findings);
         var rows = new RowReader(reader, columns, values, layout, file.Run);
-        var read = file.With(Rows(reader, rows, columns.Names.Count)) with { UnknownColumns = columns.UnknownNames };
+        var read = take(Rows(reader, rows, columns.Names.Count)) with { UnknownColumns = columns.UnknownNames };
         rows.WarnOfLooseTimes();
         return Findings.Well ? read : null;
     }

@@ -54,8 +54,14 @@ internal sealed class BenchLog : IDisposable
     private QueryCopy Copy => _copy ?? throw new InvalidOperationException(_fault);
 
     /// <summary>Opens the log of a place.</summary>
-    public static Outcome<BenchLog> Open(LogPlace place, LogUse use, TimeProvider clock, IProgress<LogProgress>? progress)
-        => new LogOpening(place, use, clock, progress).Open();
+    /// <param name="place">Where it is.</param>
+    /// <param name="use">What for.</param>
+    /// <param name="clock">The time.</param>
+    /// <param name="progress">Receives reports from time to time; may be null.</param>
+    /// <param name="patience">How long to wait for another program that has it; null for two seconds.</param>
+    public static Outcome<BenchLog> Open(
+        LogPlace place, LogUse use, TimeProvider clock, IProgress<LogProgress>? progress, LogPatience? patience = null)
+        => new LogOpening(place, use, clock, progress, patience ?? LogPatience.Short).Open();
 
     /// <summary>What a list says of each run, by number.</summary>
     public IReadOnlyList<RunSummary> Runs() => Copy.Runs();
@@ -66,13 +72,16 @@ internal sealed class BenchLog : IDisposable
     /// <summary>The run of a UUID; null where there is none.</summary>
     public LoggedRun? Run(Guid id) => Copy.Run(id);
 
+    /// <summary>The run of a number or else a UUID, whose rows are read while they are gone through; null where there is none.</summary>
+    public StreamedRun? Streamed(int? number, Guid? id) => Copy.Streamed(number, id);
+
     /// <summary>The latest runs with a run's base and any of its thickeners, the earliest first.</summary>
     /// <param name="run">The run.</param>
     /// <param name="number">Its number where the log has it: then only runs that were begun before it.</param>
     public ImmutableArray<Run> Earlier(Run run, int? number) => [.. Copy.Earlier(run, number, MostEarlier).Select(r => r.File.Run)];
 
     /// <summary>The number under which the log has the run of a file; null where it has not.</summary>
-    public int? Find(RunFile file) => RunMatch.Of(file, Copy).Known?.Number;
+    public int? Find(RunFile file) => RunMatch.Of(RunToImport.Of(file), Copy).Known?.Number;
 
     /// <summary>The materials, by kind and name.</summary>
     public IReadOnlyList<MaterialRow> Materials() => Copy.Materials();
@@ -82,9 +91,12 @@ internal sealed class BenchLog : IDisposable
 
     /// <summary>Brings a run file in: as a new run, as the continuation of one, or not at all.</summary>
     /// <returns>What came of it, and what was to be logged; null where that could not be found out.</returns>
-    public (WriteOutcome Outcome, MergePlan? Plan) Import(RunFile file, CancellationToken stop)
+    public (WriteOutcome Outcome, MergePlan? Plan) Import(RunFile file, CancellationToken stop) => Import(RunToImport.Of(file), stop);
+
+    /// <inheritdoc cref="Import(RunFile, CancellationToken)"/>
+    public (WriteOutcome Outcome, MergePlan? Plan) Import(RunToImport run, CancellationToken stop)
     {
-        if (Looked(() => MergePlan.Of(file, Copy)) is not { } plan)
+        if (Looked(() => MergePlan.Of(run, Copy)) is not { } plan)
         {
             return (new WriteOutcome.NotSaved(_fault!), null);
         }
@@ -98,7 +110,7 @@ internal sealed class BenchLog : IDisposable
     public (WriteOutcome Outcome, int Run) Begin(RunFile file)
     {
         var id = file.Id ?? Guid.CreateVersion7(_clock.GetUtcNow());
-        var plan = MergePlan.New(file with { Id = id }, id, Copy.RunCount() + 1);
+        var plan = MergePlan.New(RunToImport.Of(file with { Id = id }), id, Copy.RunCount() + 1);
         return (Commit(plan.Records, plan.RecordCount, CancellationToken.None), plan.Run);
     }
 

@@ -12,11 +12,11 @@ internal sealed record LogHold(LogLock? Lock, JournalClaim? Claim) : IDisposable
     public static LogHold Alone(LogPlace place)
     {
         var holder = LogLock.HolderOf(place);
-        var taken = LogLock.Take(place, isShared: false, LogOpening.Patience) ?? throw new LogRefused(LogLock.BusyWords(place));
+        var taken = LogLock.Take(place, isShared: false, LogPatience.Short) ?? throw new LogRefused(LogLock.BusyWords(place));
         try
         {
             return File.Exists(place.Journal)
-                ? new(taken, JournalClaim.Take(place.Disk, place.Journal, isShared: false, LogOpening.Patience)
+                ? new(taken, JournalClaim.Take(place.Disk, place.Journal, isShared: false, LogPatience.Short.Time)
                     ?? throw new LogRefused(LogLock.BusyWords(place, holder)))
                 : new(taken, null);
         }

@@ -26,14 +26,16 @@ internal sealed class LogLock : IDisposable
     /// <param name="place">The log.</param>
     /// <param name="isShared">Whether others may read at the same time.</param>
     /// <param name="patience">How long to wait.</param>
+    /// <param name="progress">Is told for whom; may be null.</param>
     /// <exception cref="IOException">The lock file can't be used at all.</exception>
     /// <exception cref="UnauthorizedAccessException">The lock file can't be used at all.</exception>
-    public static LogLock? Take(LogPlace place, bool isShared, TimeSpan patience)
+    public static LogLock? Take(LogPlace place, bool isShared, LogPatience patience, IProgress<LogProgress>? progress = null)
     {
         var since = Stopwatch.StartNew();
         FileStream? file;
-        while ((file = TryOpen(place.Lock, isShared)) is null && since.Elapsed < patience)
+        while ((file = TryOpen(place.Lock, isShared)) is null && since.Elapsed < patience.Time && !patience.Stop.IsCancellationRequested)
         {
+            progress?.Report(new($"waiting for {(HolderOf(place) is { Length: > 0 } holder ? holder : "another program")}", 0, 0));
             Thread.Sleep(Pause);
         }
 
@@ -109,4 +111,16 @@ internal sealed class LogLock : IDisposable
             // The name only helps whoever finds the log busy.
         }
     }
+}
+
+/// <summary>How long to wait for another program that has a log.</summary>
+/// <param name="Time">So long at most.</param>
+/// <param name="Stop">Ends the waiting.</param>
+internal readonly record struct LogPatience(TimeSpan Time, CancellationToken Stop)
+{
+    /// <summary>Two seconds: somebody waits for an answer.</summary>
+    public static LogPatience Short { get; } = new(TimeSpan.FromSeconds(2), CancellationToken.None);
+
+    /// <summary>Half a minute: other imports end by themselves.</summary>
+    public static LogPatience Long(CancellationToken stop) => new(TimeSpan.FromSeconds(30), stop);
 }

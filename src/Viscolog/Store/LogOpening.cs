@@ -6,11 +6,8 @@ using Viscolog.Text;
 namespace Viscolog.Store;
 
 /// <summary>Opens a log: lock, journal, query copy. Repairs what can be repaired without losing anything that was acknowledged.</summary>
-internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock, IProgress<LogProgress>? progress)
+internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock, IProgress<LogProgress>? progress, LogPatience patience)
 {
-    /// <summary>How long to wait for another program that has the log.</summary>
-    public static readonly TimeSpan Patience = TimeSpan.FromSeconds(2);
-
     private readonly List<string> _notes = [];
 
     /// <summary>Opens it; the log is to be disposed of. Where it is refused, nothing was changed.</summary>
@@ -67,7 +64,7 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
         {
             hold = hold with
             {
-                Claim = JournalClaim.Take(place.Disk, place.Journal, isShared: use == LogUse.Read, Patience)
+                Claim = JournalClaim.Take(place.Disk, place.Journal, isShared: use == LogUse.Read, LogPatience.Short.Time)
                     ?? throw new LogRefused($"{LogLock.BusyWords(place, holder)}, or name another log with --log"),
             };
         }
@@ -92,7 +89,7 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
         {
             // The query copy has to be made anew, which only one may do; another may have done so meanwhile.
             shared.Dispose();
-            hold = hold with { Lock = LogLock.Take(place, isShared: false, Patience) };
+            hold = hold with { Lock = LogLock.Take(place, isShared: false, LogPatience.Short) };
             return hold.Lock is not null
                 ? OpenLocked(ref hold, holder)
                 : Log(scan, hold, CopyInMemory(scan, "the query copy has to be made anew, but somebody else is reading the log"));
@@ -137,7 +134,7 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
             return null;
         }
 
-        return LogLock.Take(place, isShared: use == LogUse.Read, Patience)
+        return LogLock.Take(place, isShared: use == LogUse.Read, patience, progress)
             ?? throw new LogRefused($"{LogLock.BusyWords(place)}, or name another log with --log");
     }
 

@@ -25,7 +25,7 @@ internal static class LogSalvage
                 return new Refused(obstacle);
             }
 
-            using var taken = LogLock.Take(from, isShared: true, LogOpening.Patience);
+            using var taken = LogLock.Take(from, isShared: true, LogPatience.Short);
             return taken is null ? new Refused(LogLock.BusyWords(from)) : Written(from, to, now, progress);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or LogRefused or InvalidDataException)

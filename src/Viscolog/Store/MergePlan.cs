@@ -20,17 +20,19 @@ internal sealed record MergePlan(int Run, IEnumerable<LogRecord> Records, int Re
     public string? Contradiction { get; private init; }
 
     /// <summary>The plan for a file.</summary>
-    public static MergePlan Of(RunFile file, QueryCopy copy)
+    public static MergePlan Of(RunToImport run, QueryCopy copy)
     {
-        var match = RunMatch.Of(file, copy);
-        return match.Known is { } known ? Continued(file, known) : New(file, match.NewId, copy.RunCount() + 1);
+        var match = RunMatch.Of(run, copy);
+        return match.Known is { } known ? Continued(run.Whole(), known) : New(run, match.NewId, copy.RunCount() + 1);
     }
 
     /// <summary>The plan for a run that the log lacks.</summary>
-    public static MergePlan New(RunFile file, Guid id, int number)
+    public static MergePlan New(RunToImport run, Guid id, int number)
     {
-        var rows = file.Contents().Select(LogRecord (row, i) => new LogRecord.RowAdded(number, i + 1, row));
-        return new(number, rows.Prepend(Stated(number, id, file)), 1 + file.Rows.Length, file.Rows.Length, 0, 0) { IsNew = true };
+        var rows = run.Texts is { } texts
+            ? texts.Select(LogRecord (json, i) => new LogRecord.RowAdded(number, i + 1, RowJson.Read(json.Span)) { Json = json })
+            : run.Rows.Select(LogRecord (row, i) => new LogRecord.RowAdded(number, i + 1, row));
+        return new(number, rows.Prepend(Stated(number, id, run.Header)), 1 + run.Count, run.Count, 0, 0) { IsNew = true };
     }
 
     /// <summary>The record of a run's header.</summary>

@@ -9,16 +9,17 @@ namespace Viscolog.Store;
 internal sealed record RunMatch(LoggedRun? Known, Guid NewId)
 {
     /// <summary>Looks a file up: by its UUID, or else by what it says.</summary>
-    public static RunMatch Of(RunFile file, QueryCopy copy)
+    public static RunMatch Of(RunToImport run, QueryCopy copy)
     {
+        var file = run.Header;
         if (file.Id is { } id)
         {
             return new(copy.Run(id), id);
         }
 
         var alike = copy.RunsByKey(RunIdentity.Key(file))
-            .Select(run => (Run: run, Merge: RowMerge.Of(run.File, file))).Where(c => c.Merge.BeginAlike).ToList();
+            .Select(known => (Run: known, Merge: RowMerge.Of(known.File, run.Whole()))).Where(c => c.Merge.BeginAlike).ToList();
         var known = alike.Find(c => c.Merge.Contradiction is null).Run ?? (file.Run.Name is null ? null : alike.FirstOrDefault().Run);
-        return new(known, RunIdentity.Candidates(file).First(id => !copy.Has(id)));
+        return new(known, RunIdentity.Candidates(run).First(id => !copy.Has(id)));
     }
 }

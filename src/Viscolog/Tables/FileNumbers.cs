@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 
 namespace Viscolog.Tables;
@@ -5,6 +6,8 @@ namespace Viscolog.Tables;
 /// <summary>How one file writes numbers: decimal point beside commas, decimal comma beside semicolons.</summary>
 internal sealed class FileNumbers(char separator)
 {
+    private static readonly SearchValues<char> Marks = SearchValues.Create("0123456789.+-eE");
+
     private const NumberStyles Styles = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
 
     /// <summary>How to write a number, in words.</summary>
@@ -66,7 +69,7 @@ internal sealed class FileNumbers(char separator)
     {
         plain = separator == ';' ? text.Replace(',', '.') : text;
         var foreign = separator == ';' ? '.' : ',';
-        return !text.Contains(foreign, StringComparison.Ordinal) && plain.All(c => char.IsAsciiDigit(c) || c is '.' or '+' or '-' or 'e' or 'E');
+        return !text.Contains(foreign, StringComparison.Ordinal) && !plain.AsSpan().ContainsAnyExcept(Marks);
     }
 
     private static bool TryShift(ref string plain, int shift)

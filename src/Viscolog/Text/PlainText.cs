@@ -17,6 +17,11 @@ internal static class PlainText
     /// </summary>
     public static string Clean(string text)
     {
+        if (!text.AsSpan().ContainsAnyExceptInRange('!', '~'))
+        {
+            return text;
+        }
+
         var result = new StringBuilder(text.Length);
         foreach (var rune in text.EnumerateRunes())
         {
@@ -59,7 +64,8 @@ internal static class PlainText
     };
 
     /// <summary>Columns that a text takes.</summary>
-    public static int Columns(string text) => text.EnumerateRunes().Sum(Columns);
+    public static int Columns(string text)
+        => text.AsSpan().ContainsAnyExceptInRange(' ', '~') ? text.EnumerateRunes().Sum(Columns) : text.Length;
 
     private static bool Shows(Rune rune) => rune != Rune.ReplacementChar && (rune.Value & 0xFFFE) != 0xFFFE
         && Rune.GetUnicodeCategory(rune) is not (UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.Surrogate

@@ -53,6 +53,38 @@ internal sealed class CallOutput(TextWriter output, TextWriter error, bool shows
         }
     }
 
+    /// <summary>Writes a long table, whose rows are gone through twice and not kept.</summary>
+    public void Table(string[] names, IEnumerable<string[]> rows)
+    {
+        var clean = rows.Select(r => (string[])[.. r.Select(PlainText.Clean)]);
+        var columns = new TextColumns(names);
+        foreach (var row in clean)
+        {
+            columns.Measure(row);
+        }
+
+        foreach (var line in columns.Lines(names))
+        {
+            Emphasized(line);
+        }
+
+        foreach (var line in clean.SelectMany(r => columns.Lines(r)))
+        {
+            Line(line);
+        }
+    }
+
+    /// <summary>Writes what is made piece by piece in UTF-8, and a line break behind it.</summary>
+    public void Pieces(Action<Stream> make)
+    {
+        using (var pieces = new TextPieces(text => output.Write(Shown(text))))
+        {
+            make(pieces);
+        }
+
+        output.WriteLine();
+    }
+
     /// <summary>Writes a text, broken to the width, each line behind the indent and with a margin free at its end.</summary>
     public void Wrapped(string text, string indent = "", int margin = 0)
     {

@@ -72,9 +72,9 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
         => file.Match(path => Answer(() => json(path), t => t.Line($"written: {path}")), Refuse);
 
     /// <summary>Does something with the log and closes it.</summary>
-    public ExitCode WithLog(LogUse use, Func<BenchLog, ExitCode> act)
+    public ExitCode WithLog(LogUse use, Func<BenchLog, ExitCode> act, LogPatience? patience = null)
     {
-        using var log = OpenLog(use);
+        using var log = OpenLog(use, patience);
         return log is null ? ExitCode.LogUnusable : act(log);
     }
 
@@ -129,10 +129,10 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
     public ProgressLine Progress() => new(Terminal, Clock, _quiet);
 
     /// <summary>Opens the log; null after it was said why it can't be.</summary>
-    public BenchLog? OpenLog(LogUse use)
+    public BenchLog? OpenLog(LogUse use, LogPatience? patience = null)
     {
         using var progress = Progress();
-        if (!BenchLog.Open(Log, use, Clock, progress).Is(out var log, out var trouble))
+        if (!BenchLog.Open(Log, use, Clock, progress, patience).Is(out var log, out var trouble))
         {
             Terminal.Error(trouble);
             return null;
@@ -141,6 +141,22 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
         progress.Dispose();
         Warn(log.Notes);
         return log;
+    }
+
+    /// <summary>Gives an answer that is too long to be held in memory, as JSON alone or in words.</summary>
+    public ExitCode AnswerLong(Func<object> json, Action<CallOutput> words)
+    {
+        if (Json)
+        {
+            var answer = json();
+            Terminal.Pieces(stream => System.Text.Json.JsonSerializer.Serialize(stream, answer, answer.GetType(), Cli.Json.AnswerContext.Relaxed));
+        }
+        else
+        {
+            words(Terminal);
+        }
+
+        return ExitCode.Done;
     }
 
     public void Print(object answer)

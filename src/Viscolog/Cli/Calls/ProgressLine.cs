@@ -21,7 +21,7 @@ internal sealed class ProgressLine(CallOutput terminal, TimeProvider clock, bool
         var done = value.Total > 0
             ? FormattableString.Invariant($"{100.0 * value.Done / value.Total:0} %")
             : FormattableString.Invariant($"{value.Done}");
-        terminal.Status($"{value.Doing}: {done}");
+        terminal.Status(value is { Total: 0, Done: 0 } ? value.Doing : $"{value.Doing}: {done}");
     }
 
     /// <summary>Takes the line away.</summary>

@@ -47,6 +47,10 @@ internal static class RunSource
     public static LoggedRun? Find(BenchLog log, string named)
         => Number(named) is { } number ? log.Run(number) : Guid.TryParseExact(named, "D", out var id) ? log.Run(id) : null;
 
+    /// <summary>The same without its rows in memory.</summary>
+    public static StreamedRun? Stream(BenchLog log, string named)
+        => log.Streamed(Number(named), Guid.TryParseExact(named, "D", out var id) ? id : null);
+
     /// <summary>What to say where the log has no such run.</summary>
     public static string Unknown(string named) => $"the log has no run {named}; 'viscolog runs' lists what it has";
 
@@ -56,13 +60,19 @@ internal static class RunSource
     public static bool IsLogged(string named) => Number(named) is not null || Guid.TryParseExact(named, "D", out _);
 
     /// <summary>One run file; null after its refusal was reported.</summary>
-    public static RunFile? ReadFile(string path, Invocation call)
+    public static RunFile? ReadFile(string path, Invocation call) => Read(RunFileReader.Read(path), call);
+
+    /// <summary>The same for an import.</summary>
+    public static RunToImport? ReadPacked(string path, Invocation call) => Read(RunFileReader.ReadPacked(path), call);
+
+    private static T? Read<T>(TableOutcome<T> outcome, Invocation call)
+        where T : class
     {
-        switch (RunFileReader.Read(path))
+        switch (outcome)
         {
-            case TableOutcome<RunFile>.Read read:
+            case TableOutcome<T>.Read read:
                 return read.File;
-            case TableOutcome<RunFile>.Refused refused:
+            case TableOutcome<T>.Refused refused:
                 call.Terminal.Error(refused.Refusal.Text);
                 return null;
             default:

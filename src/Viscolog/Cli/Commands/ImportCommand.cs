@@ -27,7 +27,8 @@ internal sealed class ImportCommand : CalledCommand
     protected override ExitCode Run(Invocation call)
     {
         using var stop = new StopSignal();
-        return call.WithLog(LogUse.Write, log => Run(call, log, stop.Token));
+        var code = call.WithLog(LogUse.Write, log => Run(call, log, stop.Token), LogPatience.Long(stop.Token));
+        return code == ExitCode.LogUnusable && stop.Token.IsCancellationRequested ? ExitCode.Stopped : code;
     }
 
     private ExitCode Run(Invocation call, BenchLog log, CancellationToken stop)
@@ -74,12 +75,12 @@ internal sealed class ImportCommand : CalledCommand
             return ImportOils(path, log, call);
         }
 
-        if (RunSource.ReadFile(path, call) is not { } file)
+        if (RunSource.ReadPacked(path, call) is not { } file)
         {
             return (new(), ExitCode.InputRefused);
         }
 
-        call.Warn(file.Warnings);
+        call.Warn(file.Header.Warnings);
         try
         {
             var (outcome, plan) = log.Import(file, stop);

@@ -22,37 +22,39 @@ internal sealed class ShowCommand : CalledCommand
         : base("show", "Show a logged run: its header, every entry in order, doses, readings, what was made void and why.", Example)
         => Take(_run);
 
-    protected override ExitCode Run(Invocation call) => call.WithLog(LogUse.Read, log => RunSource.Find(log, call.Value(_run)) is { } logged
-        ? call.Answer(() => RunAnswer.Of(logged), terminal => Write(terminal, logged))
+    protected override ExitCode Run(Invocation call) => call.WithLog(LogUse.Read, log => RunSource.Stream(log, call.Value(_run)) is { } logged
+        ? call.AnswerLong(() => RunAnswer.Of(logged), terminal => Write(terminal, logged))
         : call.Refuse(RunSource.Unknown(call.Value(_run))));
 
-    private static void Write(CallOutput terminal, LoggedRun logged)
+    private static void Write(CallOutput terminal, StreamedRun logged)
     {
-        terminal.Line(FormattableString.Invariant($"run {logged.Number} · {RunTitle.Of(logged.File.Run)}"));
-        foreach (var line in HeaderText.Of(logged.File))
+        terminal.Line(FormattableString.Invariant($"run {logged.Number} · {RunTitle.Of(logged.Header.Run)}"));
+        foreach (var line in HeaderText.Of(logged.Header))
         {
             terminal.Line("  " + PlainText.Clean(line));
         }
 
         terminal.Line();
-        terminal.Table(Table(logged));
+        var whole = logged.Header.Run;
+        var dosed = logged.Rows.Select(r => r.Row.Dosed?.Thickener).OfType<string>().ToHashSet(StringComparer.Ordinal);
+        var thickeners = whole.Thickeners.Where(t => dosed.Contains(t.Name)).ToList();
+        string[] names =
+        [
+            "row", .. thickeners.Select(t => $"{t.Name} %"), "poured g", "stir s", "wait s", ReadingWords.Unit(whole.MethodInForce),
+            "°C", "pH", "string mm", "base g", "water g", "taken g", "time", "note",
+        ];
+        terminal.Table(names, Cells(logged, thickeners));
     }
 
-    private static TextTable Table(LoggedRun logged)
+    private static IEnumerable<string[]> Cells(StreamedRun logged, IReadOnlyList<Thickener> thickeners)
     {
-        var whole = logged.File.Run;
-        var thickeners = whole.Thickeners.Where(t => whole.Entries.OfType<Entry.Dosed>().Any(d => d.Thickener == t.Name)).ToList();
-        var table = new TextTable(
-            [
-                "row", .. thickeners.Select(t => $"{t.Name} %"), "poured g", "stir s", "wait s", ReadingWords.Unit(whole.MethodInForce),
-                "°C", "pH", "string mm", "base g", "water g", "taken g", "time", "note",
-            ]);
+        var whole = logged.Header.Run;
         var pot = Pot.With(whole.BaseMass);
-        foreach (var (content, number) in logged.File.Contents().Zip(logged.Rows))
+        foreach (var (number, content) in logged.Rows)
         {
             pot = content.Entries().Aggregate(pot, whole.After);
             var reading = content.Reading;
-            table.Add(
+            yield return
             [
                 number.ToString(CultureInfo.InvariantCulture),
                 .. thickeners.Select(t => pot.DoseOf(t.Name).Percent.ToString("0.00", CultureInfo.InvariantCulture)),
@@ -64,10 +66,8 @@ internal sealed class ShowCommand : CalledCommand
                 ReadingWords.Grams(content.Taken?.Grams),
                 content.Time?.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) ?? "",
                 Note(content),
-            ]);
+            ];
         }
-
-        return table;
     }
 
     private static string Note(FileRow content)

@@ -50,29 +50,30 @@ internal sealed record RunAnswer() : Answer("viscolog.run/1")
 
     /// <summary>The header, lines as in a run file.</summary>
     public required IReadOnlyList<string> Header { get; init; }
-    public required IReadOnlyList<Entry> Entries { get; init; }
 
-    public static RunAnswer Of(LoggedRun logged)
+    /// <summary>The rows, made while they are gone through.</summary>
+    public required IEnumerable<Entry> Entries { get; init; }
+
+    public static RunAnswer Of(StreamedRun logged) => new()
     {
-        var run = logged.File.Run;
+        Id = logged.Header.Id.ToString()!,
+        Number = logged.Number,
+        Name = logged.Header.Run.Name,
+        Header = [.. HeaderText.Of(logged.Header)],
+        Entries = EntriesOf(logged),
+    };
+
+    private static IEnumerable<Entry> EntriesOf(StreamedRun logged)
+    {
+        var run = logged.Header.Run;
         var pot = Pot.With(run.BaseMass);
-        var entries = new List<Entry>();
-        foreach (var (row, number) in logged.File.Contents().Zip(logged.Rows))
+        foreach (var (number, row) in logged.Rows)
         {
             pot = row.Entries().Aggregate(pot, run.After);
-            entries.Add(new(
+            yield return new(
                 number, run.Thickeners.ToDictionary(t => t.Name, t => Rounded.Four(pot.DoseOf(t.Name).Percent), StringComparer.Ordinal),
-                row));
+                row);
         }
-
-        return new()
-        {
-            Id = logged.File.Id.ToString()!,
-            Number = logged.Number,
-            Name = run.Name,
-            Header = [.. HeaderText.Of(logged.File)],
-            Entries = entries,
-        };
     }
 
     /// <summary>One row.</summary>

@@ -1,6 +1,5 @@
 using System.Text;
 using Viscolog.RunFiles;
-using Viscolog.Store.Journal;
 
 namespace Viscolog.Store.Copy;
 
@@ -8,7 +7,7 @@ namespace Viscolog.Store.Copy;
 internal sealed record BlockDoc
 {
     /// <summary>Rows in a block.</summary>
-    public const int Length = 1000;
+    public const int Length = 250;
 
     /// <summary>The id of the first of them (<see cref="RowDoc.IdOf"/>).</summary>
     public long Id { get; init; }
@@ -55,7 +54,7 @@ internal sealed record BlockDoc
     {
         var rows = Lines.Split('\n');
         return rows.Length == Count
-            ? rows.Select((row, i) => new RowDoc { Id = Id + i, Is = RecordJson.ReadRow(row), DosesPct = null })
+            ? rows.Select((row, i) => new RowDoc { Id = Id + i, Is = RowJson.Read(Encoding.UTF8.GetBytes(row)), DosesPct = null })
             : throw new InvalidDataException(FormattableString.Invariant($"the query copy has {rows.Length} of {Count} rows of a block; 'viscolog verify' makes it anew"));
     }
 
@@ -64,7 +63,7 @@ internal sealed record BlockDoc
         var text = new StringBuilder();
         foreach (var row in rows)
         {
-            text.Append(text.Length == 0 ? "" : "\n").Append(RecordJson.WriteRow(row.Is));
+            text.Append(text.Length == 0 ? "" : "\n").Append(row.Json is { } json ? Encoding.UTF8.GetString(json.Span) : RowJson.Text(row.Is));
         }
 
         return new() { Id = rows[0].Id, Count = rows.Count, Lines = text.ToString() };

@@ -15,6 +15,12 @@ internal sealed record LoggedRun(int Number, RunFile File, ImmutableArray<int> R
     public ImmutableArray<string> Headers { get; init; } = [];
 }
 
+/// <summary>A run as the log holds it, whose rows are not all in memory.</summary>
+/// <param name="Number">Its number in this log.</param>
+/// <param name="Header">The run as a file without rows, with its UUID.</param>
+/// <param name="Rows">The rows in order with their numbers, to be gone through as often as needed.</param>
+internal sealed record StreamedRun(int Number, RunFile Header, IEnumerable<(int Number, FileRow Row)> Rows);
+
 /// <summary>What a list of runs says of one.</summary>
 /// <param name="Number">Its number in this log.</param>
 /// <param name="Id">Its UUID.</param>

@@ -1,6 +1,8 @@
 using LiteDB;
 using Viscolog.Core.Pots;
 using Viscolog.MaterialFiles;
+using Viscolog.Output;
+using Viscolog.RunFiles;
 using Viscolog.Store.Journal;
 
 namespace Viscolog.Store.Copy;
@@ -8,7 +10,8 @@ namespace Viscolog.Store.Copy;
 /// <summary>The query copy: the journal's records as documents that can be looked up. LiteDB's types end here.</summary>
 internal sealed class QueryCopy : IDisposable
 {
-    private const int Pending = 10_000;
+    private const int Pending = 2_500;
+    private const int BlocksAtOnce = 16;
 
     private static readonly string[] Collections = ["runs", "materials", "oils"];
 
@@ -123,6 +126,13 @@ internal sealed class QueryCopy : IDisposable
 
     public LoggedRun? Run(Guid id) => _runs.FindOne(r => r.Uuid == id.ToString()) is { } doc ? Whole(doc) : null;
 
+    /// <summary>A run by number or UUID without its rows in memory; null where there is none.</summary>
+    public StreamedRun? Streamed(int? number, Guid? id)
+    {
+        var doc = number is { } n ? _runs.FindById(n) : id is { } uuid ? _runs.FindOne(r => r.Uuid == uuid.ToString()) : null;
+        return doc is null ? null : new(doc.Id, doc.FileWithoutRows(), RowsOf(doc.Id).Select(r => (r.Number(), r.Row())));
+    }
+
     /// <summary>Whether there is a run of that UUID.</summary>
     public bool Has(Guid id) => NumberOf(id) is not null;
 
@@ -173,7 +183,7 @@ internal sealed class QueryCopy : IDisposable
 
     private (string Text, string? Doses) Whole(RowDoc row)
     {
-        var text = FormattableString.Invariant($"row {row.Id} {row.After} {RecordJson.WriteRow(row.Is)} {row.Voided}");
+        var text = FormattableString.Invariant($"row {row.Id} {row.After} {RowJson.Text(row.Is)} {row.Voided}");
         return (text, row.DosesPct is null ? null : JsonSerializer.Serialize(_database.Mapper.Serialize(row.DosesPct)));
     }
 
@@ -206,9 +216,20 @@ internal sealed class QueryCopy : IDisposable
     public IEnumerable<RowDoc> RowsOf(int run)
     {
         var (first, last) = (RowDoc.IdOf(run, 0), RowDoc.IdOf(run, int.MaxValue));
-        var between = _rows.Query().Where("_id BETWEEN @0 AND @1 AND $.after != null", first, last).ToEnumerable()
-            .ToLookup(r => r.After!.Value);
-        return Behind(0, between).Concat(Stored(first, last).Where(r => r.After is null).SelectMany(r => Behind(r.Number(), between).Prepend(r)));
+        var between = Slices(_rows, r => r.Id, first, last, BlockDoc.Length).Where(r => r.After is not null).ToLookup(r => r.After!.Value);
+        foreach (var row in Behind(0, between))
+        {
+            yield return row;
+        }
+
+        foreach (var row in Stored(first, last).Where(r => r.After is null))
+        {
+            yield return row;
+            foreach (var behind in between.Count == 0 ? [] : Behind(row.Number(), between))
+            {
+                yield return behind;
+            }
+        }
     }
 
     /// <summary>The rows that were put behind a row, the latest first, each with those that were put behind it.</summary>
@@ -228,12 +249,11 @@ internal sealed class QueryCopy : IDisposable
     /// <summary>The rows of these ids, from blocks or not, by id.</summary>
     private IEnumerable<RowDoc> Stored(long first, long last)
     {
-        const string within = "_id BETWEEN @0 AND @1";
-        using var blocks = _blocks.Query().Where(within, first, last).ToEnumerable().GetEnumerator();
+        using var blocks = Slices(_blocks, b => b.Id, first, last, BlocksAtOnce).GetEnumerator();
         var block = blocks.MoveNext() ? blocks.Current : null;
-        foreach (var row in _rows.Query().Where(within, first, last).ToEnumerable())
+        foreach (var row in Slices(_rows, r => r.Id, first, last, BlockDoc.Length).Append(null))
         {
-            while (block is not null && block.Id < row.Id)
+            while (block is not null && (row is null || block.Id < row.Id))
             {
                 foreach (var inside in block.Rows())
                 {
@@ -243,18 +263,29 @@ internal sealed class QueryCopy : IDisposable
                 block = blocks.MoveNext() ? blocks.Current : null;
             }
 
-            yield return row;
-        }
-
-        while (block is not null)
-        {
-            foreach (var inside in block.Rows())
+            if (row is not null)
             {
-                yield return inside;
+                yield return row;
+            }
+        }
+    }
+
+    /// <summary>Documents by id, some at a time: LiteDB keeps every page that an open query has seen.</summary>
+    private static IEnumerable<T> Slices<T>(ILiteCollection<T> of, Func<T, long> id, long first, long last, int most)
+    {
+        List<T> slice;
+        do
+        {
+            slice = of.Query().Where("_id BETWEEN @0 AND @1", first, last).Limit(most).ToList();
+            foreach (var document in slice)
+            {
+                yield return document;
             }
 
-            block = blocks.MoveNext() ? blocks.Current : null;
+            FlatMemory.Keep();
+            first = slice.Count > 0 ? id(slice[^1]) + 1 : first;
         }
+        while (slice.Count == most);
     }
 
     /// <summary>A row by its id, taken out of its block where it stands in one; null where there is none.</summary>
@@ -331,6 +362,7 @@ internal sealed class QueryCopy : IDisposable
 
             _rows.Insert(apart);
             _newRows.Clear();
+            FlatMemory.Keep();
         }
     }
 

@@ -86,12 +86,14 @@ internal sealed record RunDoc
                 $"the query copy has {rows.Count} of the {Rows} rows of run {Id}; 'viscolog verify' makes it anew"));
         }
 
-        var header = HeaderText.Read(Header) with { Id = Guid.Parse(Uuid), UnknownColumns = [.. Columns] };
-        return new(Id, header.With(rows.Select(r => r.Row())), [.. rows.Select(r => r.Number())])
+        return new(Id, FileWithoutRows().With(rows.Select(r => r.Row())), [.. rows.Select(r => r.Number())])
         {
             Headers = [.. Earlier, string.Join('\n', Header)],
         };
     }
+
+    /// <summary>The run as a file without rows.</summary>
+    public RunFile FileWithoutRows() => HeaderText.Read(Header) with { Id = Guid.Parse(Uuid), UnknownColumns = [.. Columns] };
 
     /// <summary>The records that make it.</summary>
     public IEnumerable<LogRecord> Records(IEnumerable<RowDoc> rows)
@@ -120,6 +122,10 @@ internal sealed record RowDoc
 
     /// <summary>The dose in the pot of each thickener after the row, in g per 100 g of base; null for a row of a block, which has none.</summary>
     public Dictionary<string, double>? DosesPct { get; init; } = [];
+
+    /// <summary>What it says as JSON, where that is at hand; not stored.</summary>
+    [BsonIgnore]
+    public ReadOnlyMemory<byte>? Json { get; init; }
 
     /// <summary>The id of a run's row.</summary>
     public static long IdOf(int run, int row) => ((long)run << 32) | (uint)row;

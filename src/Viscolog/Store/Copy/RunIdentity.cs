@@ -30,13 +30,14 @@ internal static class RunIdentity
     /// The identities that a run from a file without one may get, the plainest first: by its first row, by all its rows, by what stands
     /// in unknown columns as well, and by a number behind that. The first that no other run of a log has is its own.
     /// </summary>
-    public static IEnumerable<Guid> Candidates(RunFile file)
+    public static IEnumerable<Guid> Candidates(RunToImport run)
     {
-        yield return Of(file, file.Contents().Take(1));
-        yield return Of(file, file.Contents());
+        var file = run.Header;
+        yield return Of(file, run.Rows.Take(1));
+        yield return Of(file, run.Rows);
         for (var number = 1; ; number++)
         {
-            var more = file.Contents().SelectMany(r => Columns.All.Select(c => c.Show(r) ?? "").Concat(r.Unknown));
+            var more = run.Rows.SelectMany(r => Columns.All.Select(c => c.Show(r) ?? "").Concat(r.Unknown));
             yield return Of(file, more.Concat(file.UnknownColumns).Append(number.ToString(CultureInfo.InvariantCulture)));
         }
     }

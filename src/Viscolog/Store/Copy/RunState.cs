@@ -58,7 +58,7 @@ internal sealed class RunState
             throw new MisfitException(FormattableString.Invariant($"row {added.Row} of run {Doc.Id} follows {Doc.Rows} rows"));
         }
 
-        var row = new RowDoc { Id = RowDoc.IdOf(Doc.Id, added.Row), After = added.After, Is = added.Is };
+        var row = new RowDoc { Id = RowDoc.IdOf(Doc.Id, added.Row), After = added.After, Is = added.Is, Json = added.Json };
         IsReordered |= added.After is not null;
         Doc = Doc with
         {

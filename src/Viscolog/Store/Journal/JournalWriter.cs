@@ -159,6 +159,7 @@ internal sealed class JournalWriter : IDisposable
         if (_pending.WrittenCount >= BlockLength)
         {
             Write();
+            FlatMemory.Keep();
         }
     }
 

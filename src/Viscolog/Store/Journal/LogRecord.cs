@@ -41,7 +41,12 @@ internal abstract record LogRecord
     /// <param name="Row">The row's number in the run, from 1, in the order in which rows were logged.</param>
     /// <param name="Is">What it says.</param>
     /// <param name="After">The row that it follows; null where it follows the run's last.</param>
-    internal sealed record RowAdded(int Run, int Row, FileRow Is, int? After = null) : LogRecord;
+    internal sealed record RowAdded(int Run, int Row, FileRow Is, int? After = null) : LogRecord
+    {
+        /// <summary>What it says as JSON, where that is at hand; else null.</summary>
+        [JsonIgnore]
+        public ReadOnlyMemory<byte>? Json { get; init; }
+    }
 
     /// <summary>A row counts no more.</summary>
     /// <param name="Run">The run's number.</param>

@@ -1,5 +1,4 @@
 using System.Buffers;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
@@ -10,34 +9,39 @@ namespace Viscolog.Store.Journal;
 /// <summary>Records as JSON.</summary>
 internal static class RecordJson
 {
-    // A person reads the journal, so letters beyond ASCII stand as they are.
-    private static readonly JavaScriptEncoder Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
-
-    private static readonly RecordContext Context = new(new(RecordContext.Default.Options) { Encoder = Encoder });
-    private static readonly JsonTypeInfo<LogRecord> Record = Context.LogRecord;
-    private static readonly JsonTypeInfo<FileRow> Row = Context.FileRow;
+    private static readonly JsonTypeInfo<LogRecord> Record
+        = new RecordContext(new(RecordContext.Default.Options) { Encoder = RowJson.Encoder }).LogRecord;
 
     /// <summary>A writer for records.</summary>
-    public static Utf8JsonWriter Writer(IBufferWriter<byte> target) => new(target, new() { Encoder = Encoder });
+    public static Utf8JsonWriter Writer(IBufferWriter<byte> target) => new(target, new() { Encoder = RowJson.Encoder });
 
     /// <summary>Writes a record.</summary>
-    public static void Write(Utf8JsonWriter writer, LogRecord record) => JsonSerializer.Serialize(writer, record, Record);
-
-    /// <summary>A row alone, on one line.</summary>
-    public static string WriteRow(FileRow row) => JsonSerializer.Serialize(row, Row);
-
-    /// <summary>Reads such a row.</summary>
-    /// <exception cref="InvalidDataException">It is none.</exception>
-    public static FileRow ReadRow(string json)
+    public static void Write(Utf8JsonWriter writer, LogRecord record)
     {
-        try
+        if (record is not LogRecord.RowAdded { Json: { } json } row)
         {
-            return JsonSerializer.Deserialize(json, Row) ?? throw new JsonException("null");
+            JsonSerializer.Serialize(writer, record, Record);
+            return;
         }
-        catch (JsonException e)
+
+        // The same text, with the row as it is at hand.
+        writer.WriteStartObject();
+        writer.WriteString("kind"u8, "row"u8);
+        writer.WriteNumber("run"u8, row.Run);
+        writer.WriteNumber("row"u8, row.Row);
+        writer.WritePropertyName("is"u8);
+        writer.WriteRawValue(json.Span, skipInputValidation: true);
+        if (row.After is { } after)
         {
-            throw new InvalidDataException($"a row can't be read: {e.Message}", e);
+            writer.WriteNumber("after"u8, after);
         }
+
+        if (row.At is { } at)
+        {
+            writer.WriteString("at"u8, at);
+        }
+
+        writer.WriteEndObject();
     }
 
     /// <summary>Reads a record.</summary>
@@ -64,5 +68,4 @@ internal static class RecordJson
     RespectNullableAnnotations = true,
     RespectRequiredConstructorParameters = true)]
 [JsonSerializable(typeof(LogRecord))]
-[JsonSerializable(typeof(FileRow))]
 internal sealed partial class RecordContext : JsonSerializerContext;
