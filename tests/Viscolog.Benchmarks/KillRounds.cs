@@ -11,7 +11,7 @@ using Viscolog.Tables;
 namespace Viscolog.Benchmarks;
 
 /// <summary>
-/// Kills programs that add to a log, import into it or back it up, at random moments, and looks at what is left: nothing acknowledged may be
+/// Kills programs that add to a log, import into it, back it up, restore it or make its query copy anew, at random moments, and looks at what is left: nothing acknowledged may be
 /// missing, nothing may be there that was never sent, and the log must open.
 /// </summary>
 internal sealed class KillRounds(string folder, int seed)
@@ -84,7 +84,7 @@ internal sealed class KillRounds(string folder, int seed)
 
     private void Round(int round)
     {
-        switch (round % 4)
+        switch (round % 6)
         {
             case 0 or 1:
                 Appending();
@@ -92,12 +92,40 @@ internal sealed class KillRounds(string folder, int seed)
             case 2:
                 Importing(round);
                 break;
+            case 3:
+                // The copy has to be made anew, which a reader does.
+                File.Delete(_place.Seal);
+                KillAfter(Start(Program("viscolog.dll"), "runs", "--log", _place.Folder), 1500);
+                break;
+            case 4:
+                Restoring();
+                break;
             default:
                 KillAfter(Start(Program("viscolog.dll"), "backup", "--keep", "3", "--log", _place.Folder), 500);
                 break;
         }
 
         Check();
+    }
+
+    /// <summary>Puts a backup of what is there now in its place: whether that was killed or not, the log says the same.</summary>
+    private void Restoring()
+    {
+        string? path;
+        using (var log = Open(_place, LogUse.Read))
+        {
+            path = LogBackups.Make(log, _place.Backups, 3, DateTimeOffset.UtcNow, null).Made?.Path;
+        }
+
+        if (path is not null)
+        {
+            KillAfter(Start(Program("viscolog.dll"), "restore", path, "--log", _place.Folder), 1500);
+        }
+
+        foreach (var aside in Directory.GetDirectories(_place.Folder, "aside-*"))
+        {
+            Directory.Delete(aside, recursive: true);
+        }
     }
 
     private string KillAfter(Process process, int most)

@@ -19,9 +19,6 @@ internal sealed class PackedRows
 
     private readonly List<(byte[] Packed, int Length)> _blocks = [];
     private readonly ArrayBufferWriter<byte> _open = new(BlockLength);
-    private readonly Utf8JsonWriter _json;
-
-    public PackedRows() => _json = new(_open, new() { Encoder = RowJson.Encoder });
 
     /// <summary>How many they are.</summary>
     public int Count { get; private set; }
@@ -29,9 +26,7 @@ internal sealed class PackedRows
     /// <summary>Adds a row at the end.</summary>
     public void Add(FileRow row)
     {
-        RowJson.Write(_json, row);
-        _json.Flush();
-        _json.Reset();
+        _open.Write(RowJson.Bytes(row));
         _open.Write("\n"u8);
         Count++;
         if (_open.WrittenCount > BlockLength - (BlockLength >> 4))
@@ -100,7 +95,7 @@ internal static class RowJson
 
     private static readonly JsonTypeInfo<FileRow> Row = new RowContext(new(RowContext.Default.Options) { Encoder = Encoder }).FileRow;
 
-    public static void Write(Utf8JsonWriter writer, FileRow row) => JsonSerializer.Serialize(writer, row, Row);
+    public static byte[] Bytes(FileRow row) => JsonSerializer.SerializeToUtf8Bytes(row, Row);
 
     public static string Text(FileRow row) => JsonSerializer.Serialize(row, Row);
 

@@ -134,7 +134,7 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
             return null;
         }
 
-        return LogLock.Take(place, isShared: use == LogUse.Read, patience, progress)
+        return LogLock.Take(place, isShared: use == LogUse.Read, patience, patience == LogPatience.Short ? null : progress)
             ?? throw new LogRefused($"{LogLock.BusyWords(place)}, or name another log with --log");
     }
 

@@ -1,4 +1,3 @@
-using Viscolog.Output;
 using Viscolog.Store;
 using Viscolog.Tests.Support;
 

@@ -153,8 +153,8 @@ public sealed class DurabilityTests
         // The mark is moved once, later there is none.
         const string mark = "move readings.mark to readings.mark";
         var first = bench.Disk.Done();
-        Assert.Contains(mark, first);
-        Assert.Equal(["write readings.journal.new", "flush readings.journal.new", .. PutBack], first.Where(l => l != mark));
+        Assert.Contains(mark, first, StringComparer.Ordinal);
+        Assert.Equal(["write readings.journal.new", "flush readings.journal.new", .. PutBack], first.Where(l => l != mark), StringComparer.Ordinal);
         Assert.NotNull(LogBackups.RestoreFromCopy(bench.Place, Now.AddDays(1), null).Made);
         var done = bench.Disk.Done();
         Assert.Equal(Whole("readings.journal.new"), done[..4]);

@@ -1,5 +1,4 @@
 using Viscolog.Store;
-using Viscolog.Store.Journal;
 using Viscolog.Tests.Support;
 
 namespace Viscolog.Tests.Store;

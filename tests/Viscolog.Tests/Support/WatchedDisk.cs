@@ -11,6 +11,12 @@ internal sealed class WatchedDisk : Disk
     /// <summary>The step that fails, by the beginning of its line; null for none.</summary>
     public string? Fails { get; set; }
 
+    /// <summary>The step that fails, counted from 1, and whether all later ones fail too; null for none.</summary>
+    public (int Step, bool Stays)? FailsAt { get; set; }
+
+    /// <summary>Steps so far, while one of them is to fail.</summary>
+    public int Steps { get; private set; }
+
     /// <summary>The text of what was written, in order.</summary>
     public List<string> Written { get; } = [];
 
@@ -28,6 +34,12 @@ internal sealed class WatchedDisk : Disk
         if (bytes.IsEmpty)
         {
             return;
+        }
+
+        if (IsNextToFail)
+        {
+            // A full disk takes a part.
+            base.Write(file, bytes[..(bytes.Length / 2)]);
         }
 
         Do($"write {Name(file.Name)}");
@@ -75,9 +87,18 @@ internal sealed class WatchedDisk : Disk
         return name.StartsWith('.') ? "a passing file" : name.StartsWith("viscolog-test-", StringComparison.Ordinal) ? "above" : name;
     }
 
+    private bool IsNextToFail => FailsAt is var (step, stays) && (Steps + 1 == step || (stays && Steps + 1 > step));
+
     private void Do(string line)
     {
         _done.Add(line);
+        var fails = IsNextToFail;
+        Steps += FailsAt is null ? 0 : 1;
+        if (fails)
+        {
+            throw new IOException("no space left on the disk");
+        }
+
         if (Fails is { } step && line.StartsWith(step, StringComparison.Ordinal))
         {
             throw new IOException("the disk gave up");

@@ -54,11 +54,10 @@ internal sealed class CallOutput(TextWriter output, TextWriter error, bool shows
     }
 
     /// <summary>Writes a long table, whose rows are gone through twice and not kept.</summary>
-    public void Table(string[] names, IEnumerable<string[]> rows)
+    public void Table(string[] names, Func<IEnumerable<string[]>> rows)
     {
-        var clean = rows.Select(r => (string[])[.. r.Select(PlainText.Clean)]);
         var columns = new TextColumns(names);
-        foreach (var row in clean)
+        foreach (var row in Clean())
         {
             columns.Measure(row);
         }
@@ -68,10 +67,12 @@ internal sealed class CallOutput(TextWriter output, TextWriter error, bool shows
             Emphasized(line);
         }
 
-        foreach (var line in clean.SelectMany(r => columns.Lines(r)))
+        foreach (var line in Clean().SelectMany(r => columns.Lines(r)))
         {
             Line(line);
         }
+
+        IEnumerable<string[]> Clean() => rows().Select(r => (string[])[.. r.Select(PlainText.Clean)]);
     }
 
     /// <summary>Writes what is made piece by piece in UTF-8, and a line break behind it.</summary>

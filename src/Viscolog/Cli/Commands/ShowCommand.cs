@@ -43,7 +43,7 @@ internal sealed class ShowCommand : CalledCommand
             "row", .. thickeners.Select(t => $"{t.Name} %"), "poured g", "stir s", "wait s", ReadingWords.Unit(whole.MethodInForce),
             "°C", "pH", "string mm", "base g", "water g", "taken g", "time", "note",
         ];
-        terminal.Table(names, Cells(logged, thickeners));
+        terminal.Table(names, () => Cells(logged, thickeners));
     }
 
     private static IEnumerable<string[]> Cells(StreamedRun logged, IReadOnlyList<Thickener> thickeners)

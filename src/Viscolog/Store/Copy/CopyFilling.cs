@@ -66,7 +66,7 @@ internal sealed class CopyFilling(LogPlace place, JournalScan scan, IProgress<Lo
         {
             return e.Message;
         }
-        catch (Exception e) when (e is FormatException or ArgumentException or InvalidOperationException or OverflowException)
+        catch (Exception e) when (e is FormatException or ArgumentException or InvalidOperationException or OverflowException or NullReferenceException)
         {
             throw new InvalidDataException(
                 FormattableString.Invariant($"line {line} holds a record that this program can't read: {OneLine.Of(e.Message)}"), e);

@@ -66,7 +66,7 @@ internal sealed class QueryCopy : IDisposable
     /// <exception cref="FormatException">A header can't be understood.</exception>
     public void Apply(LogRecord record)
     {
-        _at = record.At ?? _at;
+        _at = record.At is not { } at ? _at : FileTime.TryParse(at, out _) ? at : throw new FormatException($"'{at}' is no time");
         switch (record)
         {
             case LogRecord.RunStated stated:
@@ -79,10 +79,12 @@ internal sealed class QueryCopy : IDisposable
                 Void(voided);
                 break;
             case LogRecord.MaterialStated { Is: var material }:
+                _ = StoredCells.Material(material);
                 _materials.Upsert(CellsDoc.Of(IdOf(material), material.Cells, _at) with { Kind = material.Kind, Name = material.Name });
                 break;
             case LogRecord.OilRead oil:
                 Require(oil.Oil == _oils.Count() + 1, $"oil reading {oil.Oil} is added before oil reading {oil.Oil - 1}");
+                _ = StoredCells.Oil(oil.Oil, oil.Is);
                 _oils.Insert(CellsDoc.Of(oil.Oil, oil.Is, _at));
                 break;
             case LogRecord.OilVoided oil:
@@ -104,7 +106,7 @@ internal sealed class QueryCopy : IDisposable
         {
             if (state.IsReordered)
             {
-                _rows.Update(state.Redosed(RowsOf(state.Doc.Id)));
+                _rows.Update(Redosed(state));
             }
 
             _runs.Upsert(state.Doc);
@@ -112,6 +114,19 @@ internal sealed class QueryCopy : IDisposable
 
         _touched.Clear();
         _numbers.Clear();
+    }
+
+    private IReadOnlyList<RowDoc> Redosed(RunState state)
+    {
+        try
+        {
+            return state.Redosed(RowsOf(state.Doc.Id));
+        }
+        catch (ArgumentException e)
+        {
+            // As when more is taken out than the pot holds, once a row before is void.
+            throw new InvalidDataException(FormattableString.Invariant($"the lines of run {state.Doc.Id} do not fit together: {e.Message}"), e);
+        }
     }
 
     /// <summary>The records that make the copy, in batches with their times; the inverse of <see cref="Apply"/>.</summary>

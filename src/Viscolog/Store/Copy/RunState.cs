@@ -58,6 +58,11 @@ internal sealed class RunState
             throw new MisfitException(FormattableString.Invariant($"row {added.Row} of run {Doc.Id} follows {Doc.Rows} rows"));
         }
 
+        if (added.Is.Dosed is { Thickener: var name } && _run.FindThickener(name) is null)
+        {
+            throw new MisfitException(FormattableString.Invariant($"row {added.Row} of run {Doc.Id} names a thickener that its header lacks: {name}"));
+        }
+
         var row = new RowDoc { Id = RowDoc.IdOf(Doc.Id, added.Row), After = added.After, Is = added.Is, Json = added.Json };
         IsReordered |= added.After is not null;
         Doc = Doc with
