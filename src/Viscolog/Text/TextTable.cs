@@ -8,14 +8,14 @@ internal sealed class TextTable(params string[] names)
 
     private readonly List<string[]> _rows = [];
 
-    public void Add(params string[] cells) => _rows.Add([.. cells.Select(PlainText.Clean)]);
+    public void Add(params string[] cells) => _rows.Add([.. cells.Select(c => PlainText.Clean(TerminalText.Of(c)))]);
 
-    /// <summary>Its lines, the names first; columns without content are left out.</summary>
+    /// <summary>Its lines, the names first; columns without content are left out where there are rows.</summary>
     /// <param name="width">Columns of the page: a last column that does not fit is broken into lines; null for no end.</param>
     public IEnumerable<string> Lines(int? width = null)
     {
-        var used = Enumerable.Range(0, names.Length).Where(c => _rows.Exists(r => r[c].Length > 0)).ToList();
-        var widths = used.ConvertAll(c => _rows.Max(r => Math.Max(PlainText.Columns(names[c]), PlainText.Columns(r[c]))));
+        var used = Enumerable.Range(0, names.Length).Where(c => _rows.Count == 0 || _rows.Exists(r => r[c].Length > 0)).ToList();
+        var widths = used.ConvertAll(c => _rows.Select(r => PlainText.Columns(r[c])).Append(PlainText.Columns(names[c])).Max());
         var toRight = used.ConvertAll(c => _rows.TrueForAll(r => r[c].Length == 0 || char.IsAsciiDigit(r[c][0]) || r[c][0] == '–')
             && !_rows.Exists(r => r[c].Contains('-', StringComparison.Ordinal)));
         var before = widths.Take(widths.Count - 1).Sum(w => w + 2) + 2;

@@ -31,7 +31,7 @@ internal sealed class ShowCommand : CalledCommand
         terminal.Line(FormattableString.Invariant($"run {logged.Number} · {RunTitle.Of(logged.File.Run)}"));
         foreach (var line in HeaderText.Of(logged.File))
         {
-            terminal.Line("  " + PlainText.Clean(line));
+            terminal.Line("  " + line);
         }
 
         terminal.Line();
