@@ -1,7 +1,9 @@
 using LiteDB;
 using Viscolog.Core.Pots;
 using Viscolog.MaterialFiles;
+using Viscolog.RunFiles;
 using Viscolog.Store.Journal;
+using Viscolog.Text;
 
 namespace Viscolog.Store.Copy;
 
@@ -58,10 +60,12 @@ internal sealed class QueryCopy : IDisposable
 
     /// <summary>Applies a record; what it says can be looked up after <see cref="Flush"/>.</summary>
     /// <exception cref="MisfitException">A record does not fit what stands before it; nothing of it was applied.</exception>
-    /// <exception cref="FormatException">A header can't be understood.</exception>
+    /// <exception cref="FormatException">What it says can't be understood.</exception>
     public void Apply(LogRecord record)
     {
-        _at = record.At ?? _at;
+        _at = record.At is null || FileTime.TryParse(record.At, out _)
+            ? record.At ?? _at
+            : throw new FormatException($"it was logged at {OneLine.Quoted(record.At)}, which is no time");
         switch (record)
         {
             case LogRecord.RunStated stated:
@@ -74,10 +78,12 @@ internal sealed class QueryCopy : IDisposable
                 Void(voided);
                 break;
             case LogRecord.MaterialStated { Is: var material }:
+                StoredCells.Material(material);
                 _materials.Upsert(CellsDoc.Of(IdOf(material), material.Cells, _at) with { Kind = material.Kind, Name = material.Name });
                 break;
             case LogRecord.OilRead oil:
                 Require(oil.Oil == _oils.Count() + 1, $"oil reading {oil.Oil} is added before oil reading {oil.Oil - 1}");
+                StoredCells.Oil(oil.Oil, oil.Is);
                 _oils.Insert(CellsDoc.Of(oil.Oil, oil.Is, _at));
                 break;
             case LogRecord.OilVoided oil:
