@@ -1,10 +1,15 @@
-using System.Text;
 using Viscolog.Cli;
 using Viscolog.Cli.Calls;
 using Viscolog.Tui;
 
-var utf8 = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
-using var error = new StreamWriter(Console.OpenStandardError(), utf8) { NewLine = "\n", AutoFlush = true };
+using var error = StandardStreams.Error();
+using var output = StandardStreams.Output();
+if (output is null)
+{
+    error.WriteLine("standard output is closed, nothing was done; send it to a file, or to /dev/null");
+    return (int)ExitCode.WrongCall;
+}
+
 var surroundings = Surroundings.OfProcess with
 {
     Obstacle = () => TuiSession.Obstacle(Environment.GetEnvironmentVariable),
@@ -19,14 +24,4 @@ var surroundings = Surroundings.OfProcess with
         return new(end.Fault, end.Signal);
     },
 };
-try
-{
-    using var output = new StreamWriter(Console.OpenStandardOutput(), utf8) { NewLine = "\n" };
-    return CommandLine.Run(args, CallOutput.OfProcess(output, error), surroundings, output);
-}
-catch (IOException e)
-{
-    // A full disk or a closed stream shows itself when the last of the output is written.
-    error.WriteLine($"the output can't be written: {e.Message}");
-    return (int)ExitCode.WrongCall;
-}
+return CommandLine.Run(args, CallOutput.OfProcess(output, error), surroundings);

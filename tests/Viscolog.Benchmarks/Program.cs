@@ -1,4 +1,5 @@
 using Viscolog.Benchmarks;
+using Viscolog.Benchmarks.Fuzz;
 
 return args switch
 {
@@ -11,6 +12,7 @@ return args switch
     ["appends", var log, var first] => KillRounds.Append(log, first),
     ["screen", .. var size] => ScreenBenchmark.Run(size),
     ["walls"] => Walls.Run(),
+    ["fuzz", .. var rounds] => FuzzRounds.Run(rounds),
     ["priors"] => ShapePriors.Run(),
     _ => Usage(),
 };
@@ -27,6 +29,7 @@ static int Usage()
     Console.Error.WriteLine("       speed RUN                                            times one advice on a run file, and on practice pots with earlier runs");
     Console.Error.WriteLine("       log [READINGS]...                                    how the log grows: import, open, list, show, advise, append");
     Console.Error.WriteLine("       kill [ROUNDS] [SEED]                                 kills programs at work on a log and looks at what is left");
+    Console.Error.WriteLine("       fuzz [THOUSANDS] [SEED]                              gives every reader so many thousand inputs, led by the branches that they take");
     Console.Error.WriteLine("       screen [READINGS]                                    times a keystroke on the screens");
     Console.Error.WriteLine("       priors                                               what priors of the shapes the laws of real materials ask for");
     Console.Error.WriteLine("       walls                                                counts the calls between rooms that advise and a keystroke make");

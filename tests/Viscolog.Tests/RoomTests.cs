@@ -127,6 +127,17 @@ public sealed class RoomTests
             => type.FullName is "Viscolog.Core.Measuring.InstrumentScale" or "Viscolog.Core.Flow.NewtonModel" && !text.Contains(' ', StringComparison.Ordinal);
     }
 
+    /// <summary>Whatever is written to a terminal goes by the one writer that makes it harmless; screens are drawn by their library.</summary>
+    [Fact]
+    public void Nobody_else_opens_the_standard_streams()
+    {
+        string[] openers = ["Viscolog.Cli.Calls.StandardStreams", "Viscolog.Tui.TuiSession", "Viscolog.Tui.TuiRescue"];
+        string[] looks = ["get_IsOutputRedirected", "get_IsErrorRedirected", "get_OutputEncoding", "get_WindowWidth", "get_In"];
+        None(CompiledCode.Types.Where(t => !openers.Contains(t.FullName, StringComparer.Ordinal))
+            .SelectMany(t => t.Methods.Where(m => m.HasBody).SelectMany(m => m.Body.Instructions.Select(i => i.Operand).OfType<Mono.Cecil.MethodReference>()
+                .Where(u => u.DeclaringType.FullName == "System.Console" && !looks.Contains(u.Name, StringComparer.Ordinal)).Select(u => $"{m.FullName} calls {u.Name}"))));
+    }
+
     private static void None(IEnumerable<string> found)
     {
         var all = found.ToList();

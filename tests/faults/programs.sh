@@ -75,6 +75,28 @@ else
   echo "nobody can't run the program here, the part without permission left out"
 fi
 
+# Pipes, devices and closed streams.
+mkfifo "$work/pipe.csv"
+start=$(date +%s%N); timeout 20 $program advise "$work/pipe.csv" --log "$work/log" >"$work/out" 2>"$work/err"; code=$?
+took=$(( ($(date +%s%N) - start) / 1000000 ))
+check "a pipe that nobody writes to is refused (exit $code, $took ms)" '[ $code -eq 2 ] && grep -q "nobody writes" "$work/err"'
+cat sample-runs/lantern-gel-07.csv > "$work/pipe.csv" & timeout 20 $program import "$work/pipe.csv" --log "$work/piped" >"$work/out" 2>"$work/err"; code=$?
+check "a pipe with a writer is imported (exit $code)" '[ $code -eq 0 ] && grep -q "1 new run" "$work/out"'
+cat sample-runs/lantern-gel-07.csv | timeout 20 $program advise /dev/stdin --log "$work/log" >"$work/out" 2>"$work/err"; code=$?
+check "advice on what comes through a pipe (exit $code)" '[ $code -eq 0 ] && [ -s "$work/out" ]'
+sleep 30 > "$work/pipe.csv" & holder=$!
+$program import "$work/pipe.csv" --log "$work/piped" >"$work/out" 2>"$work/err" & pid=$!
+sleep 2; start=$(date +%s%N); kill -INT $pid; wait $pid; code=$?; took=$(( ($(date +%s%N) - start) / 1000000 )); kill $holder
+check "SIGINT while a pipe is waited for (exit $code, after $took ms)" '[ $code -eq 130 ] && [ $took -lt 5000 ]'
+for command in "advise /dev/zero" "import /dev/zero --log $work/piped" "flow /dev/zero" "trend /dev/random" "restore /dev/zero --log $work/piped"; do
+  start=$(date +%s%N); timeout 60 $program $command >"$work/out" 2>"$work/err"; code=$?; took=$(( ($(date +%s%N) - start) / 1000000 ))
+  check "$command (exit $code, $took ms)" '[ $code -eq 2 ] || [ $code -eq 4 ]'
+done
+$program runs --log "$work/log" >&- 2>"$work/err"; code=$?
+check "standard output closed (exit $code)" '[ $code -eq 1 ] && grep -q closed "$work/err"'
+$program --help >/dev/full 2>"$work/err"; code=$?
+check "help on a full device (exit $code)" '[ $code -eq 1 ] && grep -q "No space left" "$work/err"'
+
 # Read-only.
 mkdir "$work/ro"
 cp -a "$work/log" "$work/kept"; cp -a "$work/log" "$work/unsealed"; rm "$work/unsealed/readings.seal"

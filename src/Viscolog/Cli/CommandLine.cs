@@ -4,6 +4,7 @@ using System.CommandLine.Invocation;
 using Viscolog.Cli.Calls;
 using Viscolog.Cli.Commands;
 using Viscolog.Cli.Practice;
+using Viscolog.Text;
 
 namespace Viscolog.Cli;
 
@@ -11,25 +12,17 @@ namespace Viscolog.Cli;
 internal static class CommandLine
 {
     /// <summary>Runs one call and says how it ended.</summary>
-    public static int Run(string[] args, CallOutput terminal, Surroundings surroundings, TextWriter help)
+    public static int Run(string[] args, CallOutput terminal, Surroundings surroundings)
     {
         try
         {
-            var parsed = Create(terminal, surroundings).Parse(args);
-            if (parsed.Action is ParseErrorAction)
-            {
-                var error = parsed.Errors.FirstOrDefault(e => e.Message.StartsWith("Unrecognized", StringComparison.Ordinal))
-                    ?? parsed.Errors[0];
-                terminal.Error($"{error.Message} (viscolog {CommandName(parsed)}--help tells more)");
-                return (int)ExitCode.WrongCall;
-            }
-
-            return parsed.Invoke(new() { EnableDefaultExceptionHandler = false, Output = help });
+            var code = Invoke(args, terminal, surroundings);
+            terminal.Flush();
+            return code;
         }
-        catch (IOException e) when (e.InnerException is null && e.HResult == BrokenPipe)
+        catch (OutputLost e)
         {
-            // The reader of a pipe has gone; there is nobody left to tell.
-            return (int)ExitCode.Done;
+            return Lost(e, terminal);
         }
         catch (Exception e) when (e is not OutOfMemoryException)
         {
@@ -39,7 +32,40 @@ internal static class CommandLine
         }
     }
 
-    private const int BrokenPipe = 32;
+    private static int Invoke(string[] args, CallOutput terminal, Surroundings surroundings)
+    {
+        // A name that begins with @ is a name: no file is read in its place.
+        var parsed = Create(terminal, surroundings).Parse(args, new() { ResponseFileTokenReplacer = null });
+        if (parsed.Action is not ParseErrorAction)
+        {
+            return parsed.Invoke(new() { EnableDefaultExceptionHandler = false, Output = terminal.Writer, Error = terminal.ErrorWriter });
+        }
+
+        var error = parsed.Errors.FirstOrDefault(e => e.Message.StartsWith("Unrecognized", StringComparison.Ordinal)) ?? parsed.Errors[0];
+        terminal.Error($"{error.Message} (viscolog {CommandName(parsed)}--help tells more)");
+        return (int)ExitCode.WrongCall;
+    }
+
+    /// <summary>How a call ends whose output can't be written, on a full disk or into a closed stream.</summary>
+    private static int Lost(OutputLost lost, CallOutput terminal)
+    {
+        if (lost.IsPipe)
+        {
+            // The reader of a pipe has gone; there is nobody left to tell.
+            return (int)ExitCode.Done;
+        }
+
+        try
+        {
+            terminal.Error($"the output can't be written: {lost.Message}");
+        }
+        catch (OutputLost)
+        {
+            // Nor can this.
+        }
+
+        return (int)ExitCode.WrongCall;
+    }
 
     private static RootCommand Create(CallOutput terminal, Surroundings surroundings)
     {

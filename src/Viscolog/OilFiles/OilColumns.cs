@@ -40,6 +40,9 @@ internal static class OilColumns
             [Factor] = NumberRange.Viscosity,
         };
 
+    /// <summary>Those that a reading usually fills: the names of an empty file.</summary>
+    public static IReadOnlyList<string> Usual { get; } = [Date, Method, Oil, Certified, CertifiedAt, InstrumentScale.Viscosity.Name, At];
+
     /// <summary>Every column, in the order in which they are written.</summary>
     public static IReadOnlyList<string> All { get; } =
         [Date, Method, Oil, Certified, CertifiedAt, Uncertainty, Coefficient, .. Shown.Select(c => c.Name), At, Density, Factor, Note,

@@ -14,6 +14,11 @@ internal static class OilFileWriter
         rows = [.. rows];
         var used = rows.SelectMany(r => r.Cells.Keys).Concat(rows.Any(r => r.Void is not null) ? [OilColumns.Void] : [])
             .ToHashSet(StringComparer.Ordinal);
+        if (used.Count == 0)
+        {
+            used.UnionWith(OilColumns.Usual);
+        }
+
         string[] columns = [.. OilColumns.All.Where(used.Contains),
             .. used.Except(OilColumns.All, StringComparer.Ordinal).Order(StringComparer.Ordinal)];
         using var writer = TableWriter.Create(stream, spreadsheetSafe);

@@ -11,6 +11,9 @@ internal class Disk
 {
     private const int BlockLength = 1 << 16;
 
+    private const UnixFileMode Rights = UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.GroupRead | UnixFileMode.GroupWrite
+        | UnixFileMode.OtherRead | UnixFileMode.OtherWrite;
+
     // Linux's numbers: a signal came, ask again; what somebody else has; a disk that fails or is full.
     private const int Interrupted = 4;
     private static readonly int[] Taken = [11, 13];
@@ -138,14 +141,54 @@ internal class Disk
         FlushFolder(above);
     }
 
-    /// <summary>Writes the rest of a file to a new one, whose bytes are on the disk then, though not yet its name.</summary>
+    /// <summary>Who may read and write a file; null where it is not there or the system has no such thing.</summary>
+    public static UnixFileMode? ModeOf(string path)
+        => OperatingSystem.IsWindows() || !File.Exists(path) ? null : File.GetUnixFileMode(path) & Rights;
+
+    /// <summary>Opens a file to those of another one, where that is there.</summary>
+    public static void Restrict(string path, string like)
+    {
+        if (!OperatingSystem.IsWindows() && ModeOf(like) is { } mode)
+        {
+            File.SetUnixFileMode(path, mode);
+        }
+    }
+
+    /// <summary>Makes a file that is not there yet, open to those of a mode; to whom the system opens new files where it is null.</summary>
+    public static FileStream New(string path, UnixFileMode? mode)
+    {
+        var options = new FileStreamOptions
+        {
+            Mode = FileMode.CreateNew,
+            Access = FileAccess.Write,
+            Share = FileShare.None,
+            BufferSize = 0,
+        };
+        if (mode is { } wanted && !OperatingSystem.IsWindows())
+        {
+            options.UnixCreateMode = wanted;
+        }
+
+        var file = new FileStream(path, options);
+        if (mode is { } exact && !OperatingSystem.IsWindows())
+        {
+            // The process's own mask may have taken away what the file had before.
+            File.SetUnixFileMode(file.SafeFileHandle, exact);
+        }
+
+        return file;
+    }
+
+    /// <summary>
+    /// Writes the rest of a file to a new one, open to the same people, whose bytes are on the disk then, though not yet its name.
+    /// </summary>
     /// <param name="from">The file, at the place to begin.</param>
     /// <param name="to">The new one.</param>
     /// <param name="most">So many bytes at most.</param>
-    /// <exception cref="IOException">A file of that name is there, or it can't be written.</exception>
+    /// <exception cref="IOException">A file or link of that name is there, or it can't be written.</exception>
     public void Copy(FileStream from, string to, long most = long.MaxValue)
     {
-        using var target = new FileStream(to, FileMode.CreateNew, FileAccess.Write, FileShare.None, bufferSize: 0);
+        using var target = New(to, ModeOf(from));
         var block = new byte[BlockLength];
         while (from.Read(block.AsSpan(0, (int)Math.Min(block.Length, most))) is > 0 and var length)
         {
@@ -155,6 +198,9 @@ internal class Disk
 
         Flush(target);
     }
+
+    private static UnixFileMode? ModeOf(FileStream file)
+        => OperatingSystem.IsWindows() ? null : File.GetUnixFileMode(file.SafeFileHandle) & Rights;
 
     [DllImport("libc", EntryPoint = "open", CharSet = CharSet.Ansi, BestFitMapping = false, ThrowOnUnmappableChar = true)]
     [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]

@@ -1,11 +1,26 @@
 using System.Security;
+using System.Text.RegularExpressions;
 using Viscolog.Text;
 
 namespace Viscolog.Output;
 
-/// <summary>Writes what is made to a file that somebody named: whole or not at all, never over another file unasked.</summary>
-internal static class NamedFile
+/// <summary>
+/// Writes what is made to a file that somebody named: whole or not at all, never over another file unasked, and never over a log's own.
+/// </summary>
+internal static partial class NamedFile
 {
+    /// <summary>Why no output goes under a name: a log keeps it; null where none does.</summary>
+    /// <param name="path">The file.</param>
+    public static Refused? Kept(string path) => LogFile().IsMatch(Path.GetFileName(path))
+        ? new($"{path}: a log keeps that name for a file of its own; choose another")
+        : null;
+
+    [GeneratedRegex(
+        @"^readings(-new)?(-log)?\.(db|journal.*|seal|mark|lock|holder|torn.*)$|\.journal$",
+        RegexOptions.IgnoreCase | RegexOptions.ExplicitCapture,
+        1000)]
+    private static partial Regex LogFile();
+
     /// <summary>Makes the content and writes it.</summary>
     /// <param name="path">As it was typed.</param>
     /// <param name="force">Whether an existing file may be replaced.</param>
@@ -21,7 +36,7 @@ internal static class NamedFile
         try
         {
             var full = Path.GetFullPath(path);
-            return Obstacle(full, shown, force) is { } obstacle
+            return (Kept(full) ?? Obstacle(full, shown, force)) is { } obstacle
                 ? obstacle
                 : WholeFile.Write(full, make(), force) ? full : Taken(shown);
         }

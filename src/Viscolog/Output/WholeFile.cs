@@ -12,14 +12,20 @@ internal static class WholeFile
     public static bool Write(string full, ReadOnlySpan<byte> bytes, bool replace) => Write(Disk.Real, full, bytes, replace);
 
     /// <summary>The same on a certain disk.</summary>
-    public static bool Write(Disk disk, string full, ReadOnlySpan<byte> bytes, bool replace)
+    /// <param name="disk">The disk.</param>
+    /// <param name="full">The full path, in a folder that exists.</param>
+    /// <param name="bytes">All of it.</param>
+    /// <param name="replace">Whether a file of that name may be replaced.</param>
+    /// <param name="like">A file whose readers may read this one too, and nobody else; null to go by the file that is replaced.</param>
+    public static bool Write(Disk disk, string full, ReadOnlySpan<byte> bytes, bool replace, string? like = null)
     {
         // A short name of its own, so that a long file name does not grow beyond what the disk allows.
         var folder = Path.GetDirectoryName(full)!;
         var temporary = Path.Combine(folder, $".viscolog-{Guid.NewGuid():N}.tmp");
         try
         {
-            using (var stream = new FileStream(temporary, FileMode.CreateNew, FileAccess.Write, FileShare.None, bufferSize: 0))
+            // A file that is written anew keeps the rights that it had.
+            using (var stream = Disk.New(temporary, Disk.ModeOf(like ?? full)))
             {
                 disk.Write(stream, bytes);
                 disk.Flush(stream);

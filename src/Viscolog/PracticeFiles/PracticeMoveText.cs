@@ -47,7 +47,7 @@ internal static class PracticeMoveText
             }
         }
 
-        error = $"read '{OneLine.Of(text)}', expected dose=GRAMS, base=GRAMS, stir=SECONDS, wait=SECONDS, read or end, "
+        error = $"read '{TerminalText.Of(text)}', expected dose=GRAMS, base=GRAMS, stir=SECONDS, wait=SECONDS, read or end, "
             + "numbers above 0 with a decimal point";
         return null;
     }

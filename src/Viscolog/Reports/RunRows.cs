@@ -15,8 +15,13 @@ internal static class RunRows
     /// <param name="numbers">The rows' numbers; empty to count them.</param>
     /// <param name="study">What the run says, for the bodies at the reference temperature.</param>
     /// <param name="from">The first row shown, from 0.</param>
-    public static Block.Grid Of(RunFile file, ImmutableArray<int> numbers, Study? study, int from = 0)
+    public static Block Of(RunFile file, ImmutableArray<int> numbers, Study? study, int from = 0)
     {
+        if (file.Rows.Length <= from)
+        {
+            return new Block.Prose("None: nothing was logged.");
+        }
+
         var run = file.Run;
         var bodies = (study?.Picture.Readings ?? []).ToDictionary(r => r.Entry);
         var dosed = run.Thickeners.Where(t => run.Entries.OfType<Entry.Dosed>().Any(d => d.Thickener == t.Name)).ToArray();

@@ -92,13 +92,13 @@ internal abstract record Column(string Name, NumberRange? Range)
         /// <inheritdoc/>
         public override string? Restore(RowDraft row, object held)
         {
-            if (held is decimal seconds)
+            if (held is decimal seconds and >= 0)
             {
                 Put(row, TimeSpan.FromTicks((long)(seconds * TimeSpan.TicksPerSecond)));
                 return null;
             }
 
-            return "seconds";
+            return "seconds, 0 or more";
         }
 
         private protected override string? Read(RowDraft row, string text, FileNumbers numbers)

@@ -35,7 +35,14 @@ internal sealed class FileRowJson : JsonConverter<FileRow>
             }
         }
 
-        return row.ToRow() with { Unknown = [.. unknown] };
+        try
+        {
+            return row.ToRow() with { Unknown = [.. unknown] };
+        }
+        catch (ArgumentException e)
+        {
+            throw new JsonException($"a row says what can't be: {e.Message}", e);
+        }
     }
 
     /// <inheritdoc/>

@@ -20,6 +20,7 @@ internal sealed class RowReader(CsvReader reader, TableColumns columns, ValueRea
     /// <summary>The row that the reader stands on; null where the file is refused.</summary>
     public FileRow? Read()
     {
+        CheckLength();
         var draft = new RowDraft(run);
         var (isBlank, start) = (true, _run.Pot);
         foreach (var (column, place) in columns.Known)
@@ -71,6 +72,15 @@ internal sealed class RowReader(CsvReader reader, TableColumns columns, ValueRea
         {
             var more = _moreLoose == 0 ? "" : FormattableString.Invariant($" (and in {_moreLoose} more)");
             Findings.Warn(_firstLoose, $"stir_s and wait_s of a row without a reading{more} are left out");
+        }
+    }
+
+    private void CheckLength()
+    {
+        // Most rows are far from it.
+        if (reader.RawRecord.Length + columns.Names.Count > RowLength.Most / 8)
+        {
+            RowLength.Check([.. columns.Names.Select((n, i) => (Line, (string?)n, Raw(i)))], "a row", Findings);
         }
     }
 

@@ -13,14 +13,6 @@ internal static class RunFileReader
     /// <summary>Reads the file at the path.</summary>
     public static TableOutcome<RunFile> Read(string path) => TableOutcome<RunFile>.At(path, "a run file", Parse);
 
-    /// <summary>Reads the file at the path for an import, which has no need of all rows at once.</summary>
-    public static TableOutcome<RunToImport> ReadPacked(string path) => TableOutcome<RunToImport>.At(path, "a run file", (name, bytes) =>
-    {
-        var (findings, packed) = (new Findings(name), new PackedRows());
-        var file = Parse(bytes, findings, (reader, header) => reader.Read(header, packed));
-        return TableOutcome<RunToImport>.Of(findings, () => RunToImport.Of(file! with { Warnings = findings.Warnings }, packed));
-    });
-
     /// <summary>Reads a file's bytes.</summary>
     /// <param name="fileName">How refusals and warnings name it.</param>
     /// <param name="bytes">All of it.</param>
@@ -29,6 +21,15 @@ internal static class RunFileReader
         var findings = new Findings(fileName);
         var file = Parse(bytes, findings, (reader, header) => reader.Read(header));
         return TableOutcome<RunFile>.Of(findings, () => file! with { Warnings = findings.Warnings });
+    }
+
+    /// <summary>Reads a file's bytes for an import, which has no need of all rows at once.</summary>
+    /// <inheritdoc cref="Parse(string, ReadOnlyMemory{byte})"/>
+    public static TableOutcome<RunToImport> ParsePacked(string fileName, ReadOnlyMemory<byte> bytes)
+    {
+        var (findings, packed) = (new Findings(fileName), new PackedRows());
+        var file = Parse(bytes, findings, (reader, header) => reader.Read(header, packed));
+        return TableOutcome<RunToImport>.Of(findings, () => RunToImport.Of(file! with { Warnings = findings.Warnings }, packed));
     }
 
     private static RunFile? Parse(ReadOnlyMemory<byte> bytes, Findings findings, Func<TableReader, RunFile, RunFile?> read)

@@ -34,6 +34,13 @@ internal sealed class TableReader(TableLayout layout, ValueReader values)
         }
 
         var columns = TableColumns.Of(names, layout.TableLine, Findings);
+        RowLength.Check(
+            [
+                .. layout.Header.Select(l => (l.Line, (string?)null, l.Key + l.Value)),
+                .. columns.UnknownNames.Select(n => (layout.TableLine, (string?)n, n)),
+            ],
+            "header lines and names of columns",
+            Findings);
         var rows = new RowReader(reader, columns, values, layout, file.Run);
         var read = take(Rows(reader, rows, columns.Names.Count)) with { UnknownColumns = columns.UnknownNames };
         rows.WarnOfLooseTimes();

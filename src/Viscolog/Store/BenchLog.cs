@@ -32,9 +32,15 @@ internal sealed class BenchLog : IDisposable
         if (use == LogUse.Write)
         {
             _journal = new(place.Disk, hold.Claim!.File, scan);
-            _mark = new(place.Mark);
+            _mark = new(place.Mark, place.Journal);
             // From here on the query copy changes, so the seal no longer holds.
             place.Disk.Delete(place.Seal);
+            // LiteDB would open its log beside the copy to everybody.
+            if (copy is null && !File.Exists(place.CopyLog))
+            {
+                Disk.New(place.CopyLog, Disk.ModeOf(place.Journal)).Dispose();
+            }
+
             // An earlier start may have died between making the journal and flushing its name.
             place.Disk.FlushFolder(place.Folder);
         }
@@ -109,7 +115,7 @@ internal sealed class BenchLog : IDisposable
     /// <summary>Begins a run: its header, and rows where there are some already.</summary>
     public (WriteOutcome Outcome, int Run) Begin(RunFile file)
     {
-        var id = file.Id ?? Guid.CreateVersion7(_clock.GetUtcNow());
+        var id = file.Id ?? JournalFile.NewId(_clock.GetUtcNow());
         var plan = MergePlan.New(RunToImport.Of(file with { Id = id }), id, Copy.RunCount() + 1);
         return (Commit(plan.Records, plan.RecordCount, CancellationToken.None), plan.Run);
     }

@@ -62,6 +62,11 @@ internal static class LogBackups
                 return new Refused($"{backup}: no such file; name a backup, such as one in {place.Backups}");
             }
 
+            if (!FileKind.IsRegular(backup) || place.Odd is not null)
+            {
+                return new Refused($"{place.Odd ?? backup} is a pipe, a device or a socket; a log is restored from a file into files");
+            }
+
             var scan = JournalFile.Scan(backup, 0, progress);
             if (scan.IsTorn)
             {
@@ -124,7 +129,7 @@ internal static class LogBackups
     {
         using var copy = CopyFile.Open(place.Copy, readOnly: true);
         var path = Arriving(place);
-        JournalFile.Begin(place.Disk, path, Guid.CreateVersion7(), JournalFile.Stamp(now));
+        JournalFile.Begin(place.Disk, path, Guid.CreateVersion7(), JournalFile.Stamp(now), like: place.Journal);
         using var journal = new JournalWriter(place.Disk, path, JournalFile.Scan(path, 0, null));
         var (done, total) = (0, copy.BatchCount());
         foreach (var (records, at) in copy.Batches())
@@ -140,6 +145,7 @@ internal static class LogBackups
     {
         // The old journal is copied aside and then replaced in one move, so that there is a whole one at every moment.
         var aside = SetAside(place, now);
+        Disk.Restrict(Arriving(place), place.Journal);
         place.Disk.Move(Arriving(place), place.Journal, overwrite: true);
         place.Disk.FlushFolder(place.Folder);
         return new(scan.Lines, aside) { Notes = CopyBuilder.Build(place, scan, progress) };

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using Viscolog.Output;
 using Viscolog.Store.Journal;
 
 namespace Viscolog.Store;
@@ -16,7 +17,13 @@ internal sealed class LogLock : IDisposable
     private LogLock(FileStream file, string? holder)
     {
         (_file, _holder) = (file, holder);
-        Leave(path => File.WriteAllText(path, WhoWeAre()));
+        Leave(path =>
+        {
+            // A link in its place is taken away, never followed.
+            File.Delete(path);
+            using var name = new StreamWriter(new FileStream(path, FileMode.CreateNew, FileAccess.Write));
+            name.Write(WhoWeAre());
+        });
     }
 
     /// <summary>Whether others may read at the same time.</summary>
@@ -50,7 +57,7 @@ internal sealed class LogLock : IDisposable
     {
         try
         {
-            return File.ReadAllText(place.Holder).Trim();
+            return new FileInfo(place.Holder).LinkTarget is null && FileKind.IsRegular(place.Holder) ? File.ReadAllText(place.Holder).Trim() : "";
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

@@ -22,6 +22,12 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
                 return new Refused($"{place.Folder} is a file, not a log's folder; name the folder with --log");
             }
 
+            if (place.Odd is { } odd)
+            {
+                return new Refused($"{odd} is a pipe, a device or a socket, not a file of a log; nothing was changed. Move it away, "
+                    + "or name another log with --log");
+            }
+
             if (isAbsent)
             {
                 MakeFolder();
@@ -53,7 +59,7 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
         {
             // The lock keeps others away, so no empty file has to claim the name first, which a kill could leave behind.
             var now = clock.GetUtcNow();
-            JournalFile.Begin(place.Disk, place.Journal, Guid.CreateVersion7(now), JournalFile.Stamp(now));
+            JournalFile.Begin(place.Disk, place.Journal, JournalFile.NewId(now), JournalFile.Stamp(now));
         }
         else if (Directory.Exists(place.Journal))
         {

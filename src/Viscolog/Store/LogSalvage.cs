@@ -62,6 +62,7 @@ internal static class LogSalvage
         var path = to.Journal + ".new";
         to.Disk.Delete(path);
         JournalFile.Begin(to.Disk, path, Guid.CreateVersion7(now), at);
+        Disk.Restrict(path, like: from.Journal);
         JournalScan scan;
         using (var writer = new JournalWriter(to.Disk, path, JournalFile.Scan(path, 0, null)))
         {

@@ -49,6 +49,12 @@ internal sealed class PracticeScores(string folder)
         {
             try
             {
+                if (!FileKind.IsRegular(path))
+                {
+                    warnings.Add($"{path}: left out; it is a pipe, a device or a socket");
+                    continue;
+                }
+
                 var result = JsonSerializer.Deserialize(File.ReadAllBytes(path), PracticeJson.Relaxed.PracticeResult);
                 if (result is { Schema: PracticeResult.Version })
                 {

@@ -7,6 +7,9 @@ namespace Viscolog.Tables;
 /// <summary>What was found while one file is read: the first refusal, and every warning.</summary>
 internal sealed class Findings(string file)
 {
+    private const int LongestName = 60;
+    private const int LongestWarning = 1000;
+
     private readonly ImmutableArray<string>.Builder _warnings = ImmutableArray.CreateBuilder<string>();
 
     /// <summary>The first refusal; null while all is well.</summary>
@@ -20,10 +23,12 @@ internal sealed class Findings(string file)
 
     /// <summary>Refuses the file; what was refused before stands.</summary>
     public void Refuse(Place at, string expected)
-        => Refusal ??= new(file, at.Line, at.Column is null ? null : OneLine.Of(at.Column), at.Read, expected);
+        => Refusal ??= new(
+            file, at.Line, at.Column is null ? null : OneLine.Cut(TerminalText.Of(at.Column), LongestName), at.Read, expected);
 
     /// <summary>Warns of something on a line.</summary>
-    public void Warn(int line, string text) => _warnings.Add(OneLine.Of(FormattableString.Invariant($"{file}, line {line}: {text}")));
+    public void Warn(int line, string text)
+        => _warnings.Add(OneLine.Cut(TerminalText.Of(FormattableString.Invariant($"{file}, line {line}: {text}")), LongestWarning));
 }
 
 /// <summary>Where a text stands in a file, and how a refusal shows it.</summary>
@@ -44,7 +49,7 @@ internal sealed record Refusal(string File, int? Line, string? Column, string Re
         {
             var line = Line is { } l ? string.Create(CultureInfo.InvariantCulture, $", line {l}") : "";
             var column = Column is null ? "" : $", column {Column}";
-            return OneLine.Of($"{File}{line}{column}: read {Read}, expected {Expected}");
+            return TerminalText.Of($"{File}{line}{column}: read {Read}, expected {Expected}");
         }
     }
 }

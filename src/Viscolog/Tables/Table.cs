@@ -39,6 +39,7 @@ internal sealed record Table(ImmutableArray<string> Names, int Line, ImmutableAr
             }
             else if (!row.Cells.IsEmpty)
             {
+                RowLength.Check([.. row.Cells.Select(c => (row.Line, (string?)c.Key, c.Key + c.Value))], "a row", findings);
                 rows.Add(row);
             }
         }
@@ -68,7 +69,7 @@ internal sealed record Table(ImmutableArray<string> Names, int Line, ImmutableAr
         foreach (var name in Names.Where(n => !known.Contains(n, StringComparer.OrdinalIgnoreCase)))
         {
             UnitWords.Refuse(name, known, new(Line, name, OneLine.Quoted(name)), findings);
-            findings.Warn(Line, $"column '{OneLine.Of(name)}' is unknown; it is {fate}");
+            findings.Warn(Line, $"column '{TerminalText.Of(name)}' is unknown; it is {fate}");
         }
     }
 }

@@ -19,17 +19,8 @@ internal abstract record TableOutcome<T>
     /// <param name="parse">Reads the bytes of the file of a name.</param>
     public static TableOutcome<T> At(string path, string kind, Func<string, ReadOnlyMemory<byte>, TableOutcome<T>> parse)
     {
-        try
-        {
-            return Directory.Exists(path) ? No("a folder", $"{kind}; name one of the files in it")
-                : System.IO.File.Exists(path) ? parse(path, System.IO.File.ReadAllBytes(path)) : No("no such file", $"{kind}; check the path");
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            return No($"nothing ({e.Message})", "a file that may be read; check its permissions");
-        }
-
-        Refused No(string read, string expected) => new(new Refusal(path, null, null, read, expected));
+        var (bytes, refusal) = InputFile.Read(path, kind, CancellationToken.None);
+        return refusal is null ? parse(path, bytes) : new Refused(refusal);
     }
 
     /// <summary>It was read whole.</summary>

@@ -7,7 +7,7 @@ internal static class OneLine
 {
     private const int Most = 60;
 
-    /// <summary>The text with every line break and other control character as a space.</summary>
+    /// <summary>The text with every line break and other control character as a space: content that stands on one line.</summary>
     public static string Of(string text)
     {
         if (!text.Any(Breaks))
@@ -24,10 +24,10 @@ internal static class OneLine
         return plain.ToString();
     }
 
-    /// <summary>The text in quotes, cut where it is long; <c>nothing</c> where there is none.</summary>
+    /// <summary>The text as a message shows it, in quotes, cut where it is long; <c>nothing</c> where there is none.</summary>
     public static string Quoted(string text)
     {
-        var line = Of(text).Trim();
+        var line = TerminalText.Of(text).Trim();
         return line.Length == 0 ? "nothing" : $"'{Cut(line, Most)}'";
     }
 

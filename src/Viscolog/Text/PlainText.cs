@@ -67,8 +67,16 @@ internal static class PlainText
     public static int Columns(string text)
         => text.AsSpan().ContainsAnyExceptInRange(' ', '~') ? text.EnumerateRunes().Sum(Columns) : text.Length;
 
-    private static bool Shows(Rune rune) => rune != Rune.ReplacementChar && (rune.Value & 0xFFFE) != 0xFFFE
-        && Rune.GetUnicodeCategory(rune) is not (UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.Surrogate
-            or UnicodeCategory.PrivateUse or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator
-                or UnicodeCategory.OtherNotAssigned);
+    /// <summary>
+    /// Whether a character shows as itself: not a control or direction mark, not one that stands unseen between others or looks like a
+    /// space without being one (Unicode's Default_Ignorable_Code_Point, but for the selectors of a form), not one that no font knows.
+    /// </summary>
+    public static bool Shows(Rune rune) => rune.Value is >= ' ' and <= '~'
+        || (rune != Rune.ReplacementChar && (rune.Value & 0xFFFE) != 0xFFFE && !StandsUnseen(rune.Value)
+            && Rune.GetUnicodeCategory(rune) is not (UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.Surrogate
+                or UnicodeCategory.PrivateUse or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator
+                or UnicodeCategory.OtherNotAssigned));
+
+    private static bool StandsUnseen(int value) => value is 0x034F or 0x115F or 0x1160 or 0x17B4 or 0x17B5 or (>= 0x180B and <= 0x180F)
+        or 0x2800 or 0x3164 or 0xFFA0 or (>= 0xE0000 and <= 0xE0FFF);
 }

@@ -8,14 +8,17 @@ internal sealed class TextTable(params string[] names)
 
     public void Add(params string[] cells)
     {
-        string[] clean = [.. cells.Select(PlainText.Clean)];
+        string[] clean = [.. cells.Select(Clean)];
         _columns.Measure(clean);
         _rows.Add(clean);
     }
 
-    /// <summary>Its lines, the names first; columns without content are left out.</summary>
+    /// <summary>Its lines, the names first; columns without content are left out where there are rows.</summary>
     /// <param name="width">Columns of the page: a last column that does not fit is broken into lines; null for no end.</param>
     public IEnumerable<string> Lines(int? width = null) => _rows.Prepend(names).SelectMany(r => _columns.Lines(r, width));
+
+    /// <summary>A cell as it is shown.</summary>
+    public static string Clean(string cell) => PlainText.Clean(TerminalText.Of(cell));
 }
 
 /// <summary>The columns of a table: how wide they are and which hold numbers, known once all rows were measured. No row is kept.</summary>
@@ -26,6 +29,7 @@ internal sealed class TextColumns(string[] names)
 
     private readonly int[] _widths = [.. names.Select(PlainText.Columns)];
     private readonly bool[] _isUsed = new bool[names.Length];
+    private bool _hasRows;
     private readonly bool[] _isText = new bool[names.Length];
 
     /// <summary>The names.</summary>
@@ -34,6 +38,7 @@ internal sealed class TextColumns(string[] names)
     /// <summary>Looks at a row's cells, which are clean.</summary>
     public void Measure(string[] cells)
     {
+        _hasRows = true;
         for (var c = 0; c < names.Length; c++)
         {
             var cell = cells[c];
@@ -53,7 +58,7 @@ internal sealed class TextColumns(string[] names)
     /// <param name="width">Columns of the page: a last column that does not fit is broken into lines; null for no end.</param>
     public IEnumerable<string> Lines(string[] cells, int? width = null)
     {
-        int[] used = [.. Enumerable.Range(0, names.Length).Where(c => _isUsed[c])];
+        int[] used = [.. Enumerable.Range(0, names.Length).Where(c => _isUsed[c] || !_hasRows)];
         if (used.Length == 0)
         {
             return [""];

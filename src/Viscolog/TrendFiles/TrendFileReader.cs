@@ -77,7 +77,7 @@ internal static class TrendFileReader
         {
             findings.Refuse(
                 table.Head,
-                column is null ? "a column of values beside batch" : $"a column '{OneLine.Of(column)}', which the call asks for");
+                column is null ? "a column of values beside batch" : $"a column '{TerminalText.Of(column)}', which the call asks for");
             return null;
         }
 
@@ -86,7 +86,7 @@ internal static class TrendFileReader
             if (!name.Equals(column, StringComparison.OrdinalIgnoreCase)
                 && !TrendColumns.Others.Contains(name, StringComparer.OrdinalIgnoreCase))
             {
-                findings.Warn(table.Line, $"column '{OneLine.Of(name)}' is not used; --column charts it instead of '{OneLine.Of(column)}'");
+                findings.Warn(table.Line, $"column '{TerminalText.Of(name)}' is not used; --column charts it instead of '{TerminalText.Of(column)}'");
             }
         }
 
@@ -102,7 +102,7 @@ internal static class TrendFileReader
         }
         else if (voided.Length > 0)
         {
-            values.Findings.Warn(row.Line, $"batch {OneLine.Of(batch)} is void and not charted: {OneLine.Of(voided)}");
+            values.Findings.Warn(row.Line, $"batch {TerminalText.Of(batch)} is void and not charted: {TerminalText.Of(voided)}");
         }
         else if (value.Length == 0)
         {

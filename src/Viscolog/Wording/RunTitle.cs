@@ -11,7 +11,7 @@ internal static class RunTitle
     {
         string?[] parts =
         [
-            run.Name is { } title ? PlainText.Shorten(title, 60) : null,
+            run.Name is { } title ? PlainText.Shorten(TerminalText.Of(title), 60) : null,
             run.Base.Name is { } name ? $"base {name}, {run.BaseMass.Grams.ToString("#,0.####", PlainText.Spaced)} g" : null,
             run.MethodInForce == Core.Measuring.Method.Direct ? null : run.MethodInForce.Id,
             run.ReferenceTemperatureInForce.Celsius.ToString("0.#", CultureInfo.InvariantCulture) + " °C",

@@ -1,4 +1,5 @@
 using Viscolog.Tests.Support;
+using Viscolog.Text;
 
 namespace Viscolog.Tests.Cli;
 
@@ -61,9 +62,11 @@ public sealed class WrongCallTests : IDisposable
     [Fact]
     public void A_fault_of_ours_ends_with_70_and_one_line_that_says_how_to_report_it()
     {
-        using var output = new BreakingWriter();
-        using var error = new StringWriter { NewLine = "\n" };
-        var code = Viscolog.Cli.CommandLine.Run(["advise", Checkout.Sample("lantern-gel-07.csv"), "--history", Checkout.Sample("lantern-gel-06.csv")], new(output, error, true, false, 80), new(_ => null, TimeProvider.System), output);
+        using var broken = new BreakingWriter();
+        using var error = new StringWriter();
+        using var output = new TerminalWriter(broken);
+        using var errorWriter = new TerminalWriter(error);
+        var code = Viscolog.Cli.CommandLine.Run(["advise", Checkout.Sample("lantern-gel-07.csv"), "--history", Checkout.Sample("lantern-gel-06.csv")], new(output, errorWriter, new(80)), new(_ => null, TimeProvider.System));
         Assert.Equal(70, code);
         Assert.Contains("please report it", Assert.Single(error.ToString().TrimEnd('\n').Split('\n')), StringComparison.Ordinal);
     }
@@ -102,6 +105,16 @@ public sealed class WrongCallTests : IDisposable
             .Select(w => w.StartsWith("sample-runs/", StringComparison.Ordinal) ? Path.Combine(Checkout.Root, w) : w)
             .Select(w => w.EndsWith(".svg", StringComparison.Ordinal) ? Path.Combine(_folder, w) : w);
         Assert.Equal(0, Called.With([.. words]).Code);
+    }
+
+    /// <summary>A name is a name: what stands in a file never becomes part of a call.</summary>
+    [Fact]
+    public void A_name_that_begins_with_an_at_sign_reads_no_file()
+    {
+        var path = Path.Combine(_folder, "call.txt");
+        File.WriteAllText(path, "convert 60 --method iso-2431-4\n");
+        Assert.Contains("@" + path, Refused(Called.With("@" + path), 1), StringComparison.Ordinal);
+        Assert.Contains("@none.csv", Refused(Called.With("advise", "@none.csv"), 2), StringComparison.Ordinal);
     }
 
     private static string Refused(Called called, int code)

@@ -1,7 +1,7 @@
 using Viscolog.Cli;
-using Viscolog.Cli.Calls;
 using Viscolog.Store;
 using Viscolog.Store.Journal;
+using Viscolog.Text;
 
 namespace Viscolog.Tests.Support;
 
@@ -33,11 +33,17 @@ internal sealed record Called(int Code, string Output, string Error)
         Assert.DoesNotContain(Output, c => c is not '\n' and (< ' ' or > '~'));
     }
 
-    private static Called Run(string log, TimeProvider clock, string[] args)
+    /// <summary>The same on a terminal.</summary>
+    public static Called OnTerminal(string log, params string[] args) => Run(log, TimeProvider.System, args, isTerminal: true);
+
+    private static Called Run(string log, TimeProvider clock, string[] args, bool isTerminal = false)
     {
-        using var output = new StringWriter { NewLine = "\n" };
-        using var error = new StringWriter { NewLine = "\n" };
-        var code = CommandLine.Run(args, new CallOutput(output, error, showsUnicode: true, showsBold: false, width: 80), new(name => name == LogPlace.Variable ? log : null, clock), output);
+        using var output = new StringWriter();
+        using var error = new StringWriter();
+        using var outputWriter = new TerminalWriter(output);
+        using var errorWriter = new TerminalWriter(error);
+        var code = CommandLine.Run(
+            args, new(outputWriter, errorWriter, new(80) { Terminal = isTerminal }), new(name => name == LogPlace.Variable ? log : null, clock));
         return new(code, output.ToString(), error.ToString());
     }
 

@@ -6,36 +6,71 @@ using Viscolog.Text;
 namespace Viscolog.Cli.Calls;
 
 /// <summary>Where a command writes, and what the place it writes to can show.</summary>
-internal sealed class CallOutput(TextWriter output, TextWriter error, bool showsUnicode, bool showsBold, int width, bool liveErrors = false)
+internal sealed class CallOutput(TerminalWriter output, TerminalWriter error, Showing showing)
 {
     private bool _hasStatus;
 
+    /// <summary>Where what others write for the program goes, such as help.</summary>
+    public TextWriter Writer => output;
+
+    /// <summary>The same for their errors.</summary>
+    public TextWriter ErrorWriter => error;
+
     /// <summary>Columns to fill; 80 where nothing tells.</summary>
-    public int Width => width;
+    public int Width => showing.Width;
 
     /// <summary>Whether the place shows only printable ASCII.</summary>
-    public bool IsAscii => !showsUnicode;
+    public bool IsAscii => !showing.Unicode;
 
     /// <summary>The terminal or pipe that the process writes to.</summary>
-    public static CallOutput OfProcess(TextWriter output, TextWriter error)
+    public static CallOutput OfProcess(TerminalWriter output, TerminalWriter error)
     {
         var redirected = Console.IsOutputRedirected;
         var dumb = string.Equals(Environment.GetEnvironmentVariable("TERM"), "dumb", StringComparison.Ordinal);
-        var bold = !redirected && !dumb && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"));
-        return new(
-            output, error, redirected || HasUnicode(), bold, redirected ? 80 : Math.Max(40, WindowWidth()),
-            !Console.IsErrorRedirected && !dumb);
+        return new(output, error, new(redirected ? 80 : Math.Max(40, WindowWidth()))
+        {
+            Unicode = redirected || HasUnicode(),
+            Bold = !redirected && !dumb && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")),
+            Terminal = !redirected,
+            LiveErrors = !Console.IsErrorRedirected && !dumb,
+        });
     }
 
     /// <summary>The same place with less of what it can show.</summary>
-    public CallOutput With(bool ascii, bool plain) => new(output, error, showsUnicode && !ascii, showsBold && !plain, width, liveErrors);
+    public CallOutput With(bool ascii, bool plain)
+        => new(output, error, showing with { Unicode = showing.Unicode && !ascii, Bold = showing.Bold && !plain });
 
     public void Line(string text = "") => output.WriteLine(Shown(text));
 
-    /// <summary>Writes a file's text as it is.</summary>
-    public void Text(string text) => output.Write(text);
+    /// <summary>Writes a file's text: into a pipe as it is, on a terminal as far as it is harmless there.</summary>
+    public void Text(string text)
+    {
+        if (showing.Terminal)
+        {
+            output.Write(text);
+        }
+        else
+        {
+            output.Exact(text);
+        }
+    }
 
-    public void Emphasized(string text) => output.WriteLine(showsBold ? $"\e[1m{Shown(text)}\e[0m" : Shown(text));
+    /// <summary>Writes JSON, whose strings hold nothing that a terminal must not be given.</summary>
+    public void Json(string json) => output.WriteLine(TerminalText.Json(json, IsAscii));
+
+    public void Emphasized(string text)
+    {
+        if (!showing.Bold)
+        {
+            Line(text);
+            return;
+        }
+
+        output.Signal("\e[1m");
+        output.Write(Shown(text));
+        output.Signal("\e[0m");
+        output.WriteLine();
+    }
 
     /// <summary>Writes a table, its names set apart.</summary>
     public void Table(TextTable table)
@@ -72,13 +107,13 @@ internal sealed class CallOutput(TextWriter output, TextWriter error, bool shows
             Line(line);
         }
 
-        IEnumerable<string[]> Clean() => rows().Select(r => (string[])[.. r.Select(PlainText.Clean)]);
+        IEnumerable<string[]> Clean() => rows().Select(r => (string[])[.. r.Select(TextTable.Clean)]);
     }
 
-    /// <summary>Writes what is made piece by piece in UTF-8, and a line break behind it.</summary>
+    /// <summary>Writes JSON that is made piece by piece in UTF-8, and a line break behind it.</summary>
     public void Pieces(Action<Stream> make)
     {
-        using (var pieces = new TextPieces(text => output.Write(Shown(text))))
+        using (var pieces = new TextPieces(text => output.Write(TerminalText.Json(text, IsAscii))))
         {
             make(pieces);
         }
@@ -89,7 +124,7 @@ internal sealed class CallOutput(TextWriter output, TextWriter error, bool shows
     /// <summary>Writes a text, broken to the width, each line behind the indent and with a margin free at its end.</summary>
     public void Wrapped(string text, string indent = "", int margin = 0)
     {
-        foreach (var line in Paragraph.Of(text, width - indent.Length - margin))
+        foreach (var line in Paragraph.Of(text, Width - indent.Length - margin))
         {
             Line(indent + line);
         }
@@ -102,7 +137,7 @@ internal sealed class CallOutput(TextWriter output, TextWriter error, bool shows
     public void Row(string name, string text, int indent)
     {
         var lead = ("  " + name).PadRight(indent);
-        foreach (var line in Paragraph.Of(text, width - indent))
+        foreach (var line in Paragraph.Of(text, Width - indent))
         {
             Line(lead + line);
             lead = new(' ', indent);
@@ -119,7 +154,7 @@ internal sealed class CallOutput(TextWriter output, TextWriter error, bool shows
     }
 
     /// <summary>Writes a chart.</summary>
-    public void Chart(Picture picture, int lines) => Chart(picture, Math.Min(width - 2, 100), lines);
+    public void Chart(Picture picture, int lines) => Chart(picture, Math.Min(Width - 2, 100), lines);
 
     /// <inheritdoc cref="Chart(Picture, int)"/>
     public void Chart(Picture picture, int columns, int lines)
@@ -130,20 +165,22 @@ internal sealed class CallOutput(TextWriter output, TextWriter error, bool shows
         }
     }
 
-    public void Error(string text) => error.WriteLine(OneLine.Of(Shown(text)));
+    public void Error(string text) => error.WriteLine(Shown(text));
 
     /// <summary>Shows what was written so far.</summary>
     public void Flush() => output.Flush();
 
     /// <summary>Whether a line on standard error can be written over.</summary>
-    public bool HasLiveErrors => liveErrors;
+    public bool HasLiveErrors => showing.LiveErrors;
 
     /// <summary>Shows a passing line on standard error.</summary>
     public void Status(string text)
     {
-        if (liveErrors)
+        if (HasLiveErrors)
         {
-            error.Write($"\r{Shown(text)}\e[K");
+            error.Signal("\r");
+            error.Write(Shown(text));
+            error.Signal("\e[K");
             _hasStatus = true;
         }
         else
@@ -157,12 +194,12 @@ internal sealed class CallOutput(TextWriter output, TextWriter error, bool shows
     {
         if (_hasStatus)
         {
-            error.Write("\r\e[K");
+            error.Signal("\r\e[K");
             _hasStatus = false;
         }
     }
 
-    private string Shown(string text) => showsUnicode ? text : AsciiText.Of(text);
+    private string Shown(string text) => showing.Unicode ? TerminalText.Of(text) : AsciiText.Of(TerminalText.Of(text));
 
     private static bool HasUnicode()
     {
@@ -187,4 +224,21 @@ internal sealed class CallOutput(TextWriter output, TextWriter error, bool shows
             return 80;
         }
     }
+}
+
+/// <summary>What a place can show.</summary>
+/// <param name="Width">Columns to fill.</param>
+internal sealed record Showing(int Width)
+{
+    /// <summary>Letters and signs beyond ASCII.</summary>
+    public bool Unicode { get; init; } = true;
+
+    /// <summary>Bold letters.</summary>
+    public bool Bold { get; init; }
+
+    /// <summary>Whether it is a terminal, and no file or pipe.</summary>
+    public bool Terminal { get; init; }
+
+    /// <summary>Whether a line on standard error can be written over.</summary>
+    public bool LiveErrors { get; init; }
 }

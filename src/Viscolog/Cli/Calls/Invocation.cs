@@ -160,5 +160,5 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
     }
 
     public void Print(object answer)
-        => Terminal.Line(System.Text.Json.JsonSerializer.Serialize(answer, answer.GetType(), Cli.Json.AnswerContext.Relaxed));
+        => Terminal.Json(System.Text.Json.JsonSerializer.Serialize(answer, answer.GetType(), Cli.Json.AnswerContext.Relaxed));
 }

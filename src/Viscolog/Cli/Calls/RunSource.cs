@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using Viscolog.Core.Pots;
+using Viscolog.Output;
 using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.Store.Copy;
@@ -60,12 +61,10 @@ internal static class RunSource
     public static bool IsLogged(string named) => Number(named) is not null || Guid.TryParseExact(named, "D", out _);
 
     /// <summary>One run file; null after its refusal was reported.</summary>
-    public static RunFile? ReadFile(string path, Invocation call) => Read(RunFileReader.Read(path), call);
+    public static RunFile? ReadFile(string path, Invocation call) => Taken(RunFileReader.Read(path), call);
 
-    /// <summary>The same for an import.</summary>
-    public static RunToImport? ReadPacked(string path, Invocation call) => Read(RunFileReader.ReadPacked(path), call);
-
-    private static T? Read<T>(TableOutcome<T> outcome, Invocation call)
+    /// <summary>What was read; null after its refusal was reported.</summary>
+    public static T? Taken<T>(TableOutcome<T> outcome, Invocation call)
         where T : class
     {
         switch (outcome)
@@ -77,6 +76,30 @@ internal static class RunSource
                 return null;
             default:
                 throw new InvalidOperationException("not a case of the closed set");
+        }
+    }
+
+    /// <summary>
+    /// The files that a name stands for: its own, or those in a folder, where pipes and devices are passed over with a line.
+    /// </summary>
+    public static IEnumerable<string> Inside(string path, Invocation call)
+    {
+        if (!Directory.Exists(path))
+        {
+            return [path];
+        }
+
+        try
+        {
+            var all = Directory.GetFiles(path, "*.csv").Order(StringComparer.Ordinal)
+                .ToLookup(p => FileKind.IsRegular(p) || !File.Exists(p));
+            call.Warn(all[false].Select(p => $"{p}: a pipe, a device or a socket, passed over; name it by itself to read it"));
+            return all[true];
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            call.Warn([$"{path}: passed over, the folder can't be read ({e.Message})"]);
+            return [];
         }
     }
 
@@ -169,7 +192,7 @@ internal static class RunSource
                 continue;
             }
 
-            foreach (var inside in Directory.EnumerateFiles(path, "*.csv").Order(StringComparer.Ordinal).Where(p => !IsSame(p, runPath)))
+            foreach (var inside in Inside(path, call).Where(p => !IsSame(p, runPath)))
             {
                 if (RunFileReader.Read(inside) is TableOutcome<RunFile>.Read read)
                 {

@@ -23,7 +23,7 @@ internal sealed record Surroundings(Func<string, string?> Variable, TimeProvider
     /// <summary>Those of the process.</summary>
     public static Surroundings OfProcess { get; } = new(
         Environment.GetEnvironmentVariable, TimeProvider.System)
-    { NextLine = Console.In.ReadLine };
+    { NextLine = static () => StandardStreams.HasInput ? Console.In.ReadLine() : null };
 }
 
 /// <summary>What a screen may use.</summary>

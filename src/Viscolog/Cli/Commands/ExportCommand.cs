@@ -146,6 +146,11 @@ internal sealed class ExportCommand : CalledCommand
 
     private string? Write(string path, byte[] bytes, Invocation call)
     {
+        if (NamedFile.Kept(path) is { } kept)
+        {
+            return kept.Reason;
+        }
+
         try
         {
             return WholeFile.Write(path, bytes, call.Value(_force)) || File.ReadAllBytes(path).AsSpan().SequenceEqual(bytes)
@@ -154,7 +159,7 @@ internal sealed class ExportCommand : CalledCommand
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return OneLine.Of($"{path}: cannot be written: {e.Message}");
+            return TerminalText.Of($"{path}: cannot be written: {e.Message}");
         }
     }
 

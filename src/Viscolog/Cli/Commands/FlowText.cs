@@ -21,7 +21,7 @@ internal static class FlowText
         var curve = report.Curve;
         terminal.Line(string.Join(
             " · ",
-            new[] { report.File.Name is { } name ? PlainText.Shorten(PlainText.Clean(name), 40) : null, Extent(curve) }.OfType<string>()));
+            new[] { report.File.Name is { } name ? PlainText.Shorten(TerminalText.Of(name), 40) : null, Extent(curve) }.OfType<string>()));
         terminal.Line(curve.Weights == FlowWeights.Relative
             ? "Weights: relative (each point counts by 1/stress); --weights none counts all alike"
             : "Weights: none (all points alike in Pa); --weights relative counts by 1/stress");

@@ -3,6 +3,7 @@ using Viscolog.Cli.Calls;
 using Viscolog.Cli.Json;
 using Viscolog.MaterialFiles;
 using Viscolog.OilFiles;
+using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.Tables;
 using Viscolog.Wording;
@@ -13,6 +14,9 @@ namespace Viscolog.Cli.Commands;
 internal sealed class ImportCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- import sample-runs/lantern-gel-06.csv --log my-log";
+
+    /// <summary>Bytes at a file's beginning in which the line stands that tells its kind.</summary>
+    private const int HeadLength = 256;
 
     private readonly Argument<string[]> _files = new("FILE")
     {
@@ -34,7 +38,7 @@ internal sealed class ImportCommand : CalledCommand
     private ExitCode Run(Invocation call, BenchLog log, CancellationToken stop)
     {
         using var progress = call.Progress();
-        var paths = call.Value(_files).SelectMany(Inside).ToList();
+        var paths = call.Value(_files).SelectMany(p => RunSource.Inside(p, call)).ToList();
         var (answer, code) = (new ImportAnswer(), ExitCode.Done);
         foreach (var (i, path) in paths.Index())
         {
@@ -53,29 +57,35 @@ internal sealed class ImportCommand : CalledCommand
         return code;
     }
 
-    private static IEnumerable<string> Inside(string path)
-        => Directory.Exists(path) ? Directory.EnumerateFiles(path, "*.csv").Order(StringComparer.Ordinal) : [path];
-
     private static (ImportAnswer Added, ExitCode Code) Import(string path, BenchLog log, Invocation call, CancellationToken stop)
     {
-        if (stop.IsCancellationRequested)
+        try
+        {
+            stop.ThrowIfCancellationRequested();
+            // Once: a pipe gives its bytes to one reader.
+            var (bytes, refusal) = InputFile.Read(path, "a run file", stop);
+            if (refusal is not null)
+            {
+                call.Terminal.Error(refusal.Text);
+                return (new(), ExitCode.InputRefused);
+            }
+
+            var head = bytes.Span[..Math.Min(bytes.Length, HeadLength)];
+            return MaterialFileReader.Key.Begins(head) ? ImportMaterials(path, bytes, log, call)
+                : OilFileReader.Key.Begins(head) ? ImportOils(path, bytes, log, call)
+                : ImportRun(path, bytes, log, call, stop);
+        }
+        catch (OperationCanceledException)
         {
             call.Terminal.Error($"stopped before {path}; what was imported before it is in the log");
             return (new(), ExitCode.Stopped);
         }
+    }
 
-        var head = Head(path);
-        if (MaterialFileReader.Key.Begins(head))
-        {
-            return ImportMaterials(path, log, call);
-        }
-
-        if (OilFileReader.Key.Begins(head))
-        {
-            return ImportOils(path, log, call);
-        }
-
-        if (RunSource.ReadPacked(path, call) is not { } file)
+    private static (ImportAnswer Added, ExitCode Code) ImportRun(
+        string path, ReadOnlyMemory<byte> bytes, BenchLog log, Invocation call, CancellationToken stop)
+    {
+        if (RunSource.Taken(RunFileReader.ParsePacked(path, bytes), call) is not { } file)
         {
             return (new(), ExitCode.InputRefused);
         }
@@ -96,29 +106,9 @@ internal sealed class ImportCommand : CalledCommand
         }
     }
 
-    /// <summary>The first bytes of a file; none where it can't be read: reading it as a run file tells what is wrong.</summary>
-    private static byte[] Head(string path)
+    private static (ImportAnswer Added, ExitCode Code) ImportOils(string path, ReadOnlyMemory<byte> bytes, BenchLog log, Invocation call)
     {
-        if (!File.Exists(path))
-        {
-            return [];
-        }
-
-        try
-        {
-            using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
-            var head = new byte[256];
-            return head[..stream.ReadAtLeast(head, head.Length, throwOnEndOfStream: false)];
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            return [];
-        }
-    }
-
-    private static (ImportAnswer Added, ExitCode Code) ImportOils(string path, BenchLog log, Invocation call)
-    {
-        switch (OilFileReader.Parse(path, File.ReadAllBytes(path)))
+        switch (OilFileReader.Parse(path, bytes))
         {
             case TableOutcome<OilFile>.Refused refused:
                 call.Terminal.Error(refused.Refusal.Text);
@@ -140,9 +130,10 @@ internal sealed class ImportCommand : CalledCommand
         return (new(), outcome is WriteOutcome.Contradicted ? ExitCode.InputRefused : ExitCode.LogUnusable);
     }
 
-    private static (ImportAnswer Added, ExitCode Code) ImportMaterials(string path, BenchLog log, Invocation call)
+    private static (ImportAnswer Added, ExitCode Code) ImportMaterials(
+        string path, ReadOnlyMemory<byte> bytes, BenchLog log, Invocation call)
     {
-        switch (MaterialFileReader.Parse(path, File.ReadAllBytes(path)))
+        switch (MaterialFileReader.Parse(path, bytes))
         {
             case TableOutcome<MaterialFile>.Refused refused:
                 call.Terminal.Error(refused.Refusal.Text);

@@ -57,7 +57,7 @@ internal sealed class RunsCommand : CalledCommand
 
     private static string Number(int value) => value.ToString(CultureInfo.InvariantCulture);
 
-    private static string Text(string? text, int length) => PlainText.Shorten(text ?? "", length);
+    private static string Text(string? text, int length) => PlainText.Shorten(TerminalText.Of(text ?? ""), length);
 }
 
 /// <summary>Which runs a list shows; null lets all through.</summary>

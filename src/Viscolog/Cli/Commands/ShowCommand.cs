@@ -6,7 +6,6 @@ using Viscolog.Core.Pots;
 using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.Store.Copy;
-using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli.Commands;
@@ -31,7 +30,7 @@ internal sealed class ShowCommand : CalledCommand
         terminal.Line(FormattableString.Invariant($"run {logged.Number} · {RunTitle.Of(logged.Header.Run)}"));
         foreach (var line in HeaderText.Of(logged.Header))
         {
-            terminal.Line("  " + PlainText.Clean(line));
+            terminal.Line("  " + line);
         }
 
         terminal.Line();

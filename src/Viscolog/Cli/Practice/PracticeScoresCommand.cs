@@ -45,6 +45,11 @@ internal sealed class PracticeScoresCommand : CalledCommand
             return ExitCode.Done;
         }
 
+        if (NamedFile.Kept(path) is { } kept)
+        {
+            return call.Refuse(kept.Reason);
+        }
+
         try
         {
             if (!WholeFile.Write(Path.GetFullPath(path), stream.ToArray(), call.Value(_output.Force)))
@@ -54,7 +59,7 @@ internal sealed class PracticeScoresCommand : CalledCommand
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return call.Refuse(OneLine.Of($"{path}: cannot be written: {e.Message}"));
+            return call.Refuse(TerminalText.Of($"{path}: cannot be written: {e.Message}"));
         }
 
         call.Terminal.Line($"written: {Path.GetFullPath(path)}, {Count.Of(results.Length, "game", "games")}");

@@ -26,6 +26,10 @@ internal static class CopyBuilder
         do
         {
             DeleteBeside(place);
+            // LiteDB opens what it makes to everybody, so both files are there before it comes: open to those who may read the journal.
+            var mode = Disk.ModeOf(place.Journal);
+            Disk.New(place.NewCopy, mode).Dispose();
+            Disk.New(place.NewCopyLog, mode).Dispose();
             using var copy = CopyFile.Create(place.NewCopy);
             isWhole = filling.TryFill(copy);
         }
@@ -63,7 +67,8 @@ internal static class CopyBuilder
 
     /// <summary>Writes the seal of the journal and query copy as they are now.</summary>
     public static void SealUp(LogPlace place, JournalScan scan)
-        => WholeFile.Write(place.Disk, place.Seal, Encoding.UTF8.GetBytes(Seal.Of(scan, place.Copy).Text()), replace: true);
+        => WholeFile.Write(
+            place.Disk, place.Seal, Encoding.UTF8.GetBytes(Seal.Of(scan, place.Copy).Text()), replace: true, like: place.Journal);
 
     /// <summary>Deletes a query copy that stands beside the one in use.</summary>
     public static void DeleteBeside(LogPlace place)

@@ -4,6 +4,7 @@ using Viscolog.MaterialFiles;
 using Viscolog.Output;
 using Viscolog.RunFiles;
 using Viscolog.Store.Journal;
+using Viscolog.Text;
 
 namespace Viscolog.Store.Copy;
 
@@ -63,10 +64,12 @@ internal sealed class QueryCopy : IDisposable
 
     /// <summary>Applies a record; what it says can be looked up after <see cref="Flush"/>.</summary>
     /// <exception cref="MisfitException">A record does not fit what stands before it; nothing of it was applied.</exception>
-    /// <exception cref="FormatException">A header can't be understood.</exception>
+    /// <exception cref="FormatException">What it says can't be understood.</exception>
     public void Apply(LogRecord record)
     {
-        _at = record.At is not { } at ? _at : FileTime.TryParse(at, out _) ? at : throw new FormatException($"'{at}' is no time");
+        _at = record.At is null || FileTime.TryParse(record.At, out _)
+            ? record.At ?? _at
+            : throw new FormatException($"it was logged at {OneLine.Quoted(record.At)}, which is no time");
         switch (record)
         {
             case LogRecord.RunStated stated:
@@ -79,12 +82,12 @@ internal sealed class QueryCopy : IDisposable
                 Void(voided);
                 break;
             case LogRecord.MaterialStated { Is: var material }:
-                _ = StoredCells.Material(material);
+                StoredCells.Material(material);
                 _materials.Upsert(CellsDoc.Of(IdOf(material), material.Cells, _at) with { Kind = material.Kind, Name = material.Name });
                 break;
             case LogRecord.OilRead oil:
                 Require(oil.Oil == _oils.Count() + 1, $"oil reading {oil.Oil} is added before oil reading {oil.Oil - 1}");
-                _ = StoredCells.Oil(oil.Oil, oil.Is);
+                StoredCells.Oil(oil.Oil, oil.Is);
                 _oils.Insert(CellsDoc.Of(oil.Oil, oil.Is, _at));
                 break;
             case LogRecord.OilVoided oil:

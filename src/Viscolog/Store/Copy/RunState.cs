@@ -60,7 +60,7 @@ internal sealed class RunState
 
         if (added.Is.Dosed is { Thickener: var name } && _run.FindThickener(name) is null)
         {
-            throw new MisfitException(FormattableString.Invariant($"row {added.Row} of run {Doc.Id} names a thickener that its header lacks: {name}"));
+            throw new FormatException(FormattableString.Invariant($"row {added.Row} of run {Doc.Id} names a thickener that its header lacks: {name}"));
         }
 
         var row = new RowDoc { Id = RowDoc.IdOf(Doc.Id, added.Row), After = added.After, Is = added.Is, Json = added.Json };

@@ -16,6 +16,11 @@ internal static class StoredCells
     public static MaterialRow Material(MaterialContent stored)
     {
         var findings = new Findings(stored.Name);
+        if (!MaterialKind.All.Contains(stored.Kind, StringComparer.Ordinal))
+        {
+            throw new FormatException($"there is no material of the kind {OneLine.Quoted(stored.Kind)}");
+        }
+
         return MaterialCells.Read(stored.Kind, stored.Name, stored.Cells, new(findings, new(',')), column => new(null, column, stored.Name))
             ?? throw new FormatException(findings.Refusal?.Text);
     }

@@ -12,8 +12,16 @@ internal static class JournalFile
     public static string Stamp(DateTimeOffset now) => FormattableString.Invariant($"{now.UtcDateTime:yyyy-MM-dd'T'HH:mm:ss.fff'Z'}");
 
     /// <summary>Writes a journal with nothing but its first line; what is there is written over.</summary>
-    public static void Begin(Disk disk, string path, Guid log, string at)
-        => WholeFile.Write(disk, path, JournalWriter.FirstLine(new(Version, log) { At = at }), replace: true);
+    /// <param name="disk">The disk that it is on.</param>
+    /// <param name="path">The journal.</param>
+    /// <param name="log">The log's UUID.</param>
+    /// <param name="at">When it was begun.</param>
+    /// <param name="like">A file whose readers may read this one too, and nobody else; null for who the system lets.</param>
+    public static void Begin(Disk disk, string path, Guid log, string at, string? like = null)
+        => WholeFile.Write(disk, path, JournalWriter.FirstLine(new(Version, log) { At = at }), replace: true, like);
+
+    /// <summary>A UUID that tells when it was made, where the clock shows a time that it can tell.</summary>
+    public static Guid NewId(DateTimeOffset now) => now < DateTimeOffset.UnixEpoch ? Guid.NewGuid() : Guid.CreateVersion7(now);
 
     /// <summary>Looks at every byte of the journal; refuses what is not a journal of this version.</summary>
     /// <param name="path">The journal.</param>

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.IO.Hashing;
 using System.Text;
+using Viscolog.Output;
 
 namespace Viscolog.Store.Journal;
 
@@ -8,7 +9,7 @@ namespace Viscolog.Store.Journal;
 /// How long the journal was when something was last acknowledged, beside it while a log is open. It is written after the journal was flushed
 /// and never flushed itself, so it may say too little and never too much: what it vouches for was not torn, it is damaged where it is bad.
 /// </summary>
-internal sealed class JournalMark(string path) : IDisposable
+internal sealed class JournalMark(string path, string journal) : IDisposable
 {
     private FileStream? _file;
 
@@ -35,7 +36,12 @@ internal sealed class JournalMark(string path) : IDisposable
         {
             if (_file is null && new FileInfo(path).LinkTarget is null)
             {
-                _file = new(path, FileMode.OpenOrCreate, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0);
+                if (!File.Exists(path))
+                {
+                    Disk.New(path, Disk.ModeOf(journal)).Dispose();
+                }
+
+                _file = new(path, FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0);
             }
 
             if (_file is not null)

@@ -103,6 +103,10 @@ internal sealed record LogPlace(string Folder, bool IsUsual = false)
     /// <summary>Where backups go when nobody names another place.</summary>
     public string Backups => Of("backups");
 
+    /// <summary>The first of the log's own files that is a pipe, a device or a socket; null where none is.</summary>
+    public string? Odd => new[] { Journal, Copy, CopyLog, NewCopy, NewCopyLog, Seal, Mark, Lock, Holder }
+        .FirstOrDefault(p => File.Exists(p) && !FileKind.IsRegular(p));
+
     /// <summary>The place that was named, or else the variable's, or else the usual one.</summary>
     public static LogPlace Of(string? named, Func<string, string?> variable)
     {

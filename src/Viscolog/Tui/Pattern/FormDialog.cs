@@ -32,7 +32,7 @@ internal sealed class FormDialog<T> : Dialog<T?>
         for (var i = 0; i < _fields.Length; i++)
         {
             // No letter of a label is a key: columns have underscores in their names.
-            Add(new Label { X = 1, Y = row + i, Text = form.Fields[i].Label, HotKeySpecifier = new(0xFFFF) });
+            Add(new Label { X = 1, Y = row + i, Text = Shown(form.Fields[i].Label), HotKeySpecifier = new(0xFFFF) });
             Add(_fields[i]);
             Add(new Label { X = wide + 26, Y = row + i, Width = Dim.Fill(), Text = Shown(form.Fields[i].Hint) });
         }
@@ -43,7 +43,7 @@ internal sealed class FormDialog<T> : Dialog<T?>
         AddButton(new Button { Text = "_Cancel" });
         AddButton(new Button { Text = "_OK", IsDefault = true });
 
-        string Shown(string text) => context.IsAscii ? AsciiText.Of(text) : text;
+        string Shown(string text) => context.IsAscii ? AsciiText.Of(TerminalText.Of(text)) : TerminalText.Of(text);
     }
 
     protected override bool OnAccepting(CommandEventArgs args)
@@ -63,7 +63,7 @@ internal sealed class FormDialog<T> : Dialog<T?>
             return true;
         }
 
-        _error.Text = "! " + answer.Error;
+        _error.Text = "! " + TerminalText.Of(answer.Error ?? "");
         _fields[answer.Field].SetFocus();
         return true;
     }

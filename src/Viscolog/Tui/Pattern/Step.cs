@@ -99,7 +99,7 @@ internal sealed record Export<TEvent>(
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return OneLine.Of($"{path}: cannot be written: {e.Message}");
+            return TerminalText.Of($"{path}: cannot be written: {e.Message}");
         }
     }
 }
