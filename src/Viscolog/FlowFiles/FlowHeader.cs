@@ -12,7 +12,7 @@ internal sealed class FlowHeader(ValueReader values)
     private static readonly Dictionary<string, NumberRange> Numbers = new(StringComparer.OrdinalIgnoreCase)
     {
         ["temp_c"] = NumberRange.Temperature,
-        ["full_scale_mnm"] = new("mN·m", 0, 1e9, Above: true),
+        ["full_scale_mnm"] = new("mN·m", 1e-6, 1e9),
         ["bob_radius_mm"] = Millimeters,
         ["cup_radius_mm"] = Millimeters,
         ["bob_length_mm"] = Millimeters,

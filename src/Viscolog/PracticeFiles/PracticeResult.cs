@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using Viscolog.Core.Practice;
 using Viscolog.Wording;
 
@@ -49,6 +50,11 @@ internal sealed record PracticeResult
 
     /// <summary>The moves, by which the game can be played again.</summary>
     public required ImmutableArray<string> Moves { get; init; }
+
+    /// <summary>Whether every number is one; a file changed by hand may hold what is too large to be.</summary>
+    [JsonIgnore]
+    public bool IsFinite => Array.TrueForAll(
+        [BodyMpas, TargetMpas, PouredG, WastedG, BaseG, BaseToSaveG, TimeS], double.IsFinite);
 
     /// <summary>The result of a game.</summary>
     /// <param name="player">Who played.</param>

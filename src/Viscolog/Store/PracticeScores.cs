@@ -56,7 +56,7 @@ internal sealed class PracticeScores(string folder)
                 }
 
                 var result = JsonSerializer.Deserialize(File.ReadAllBytes(path), PracticeJson.Relaxed.PracticeResult);
-                if (result is { Schema: PracticeResult.Version })
+                if (result is { Schema: PracticeResult.Version, IsFinite: true })
                 {
                     results.Add(result);
                     continue;

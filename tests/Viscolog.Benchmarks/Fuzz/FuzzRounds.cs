@@ -54,11 +54,11 @@ internal static class FuzzRounds
         using var term = PosixSignalRegistration.Create(PosixSignal.SIGTERM, context => context.Cancel = Stopped(stop));
         using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, context => context.Cancel = Stopped(stop));
         var rounds = Reader.All.Select(r => new FuzzRound(r, new Fuzzer(r, seed, Branches.Taken))).ToList();
-        while (rounds.Exists(r => r.Fuzzer.Cases < cases) && rounds.Sum(r => r.Faults) < MostFaults && !stop.IsCancellationRequested)
+        while (rounds.Exists(r => r.Fuzzer.Cases < cases / r.Part) && rounds.Sum(r => r.Faults) < MostFaults && !stop.IsCancellationRequested)
         {
             foreach (var round in rounds.TakeWhile(_ => !stop.IsCancellationRequested))
             {
-                round.Turn(Math.Min(Piece, cases - round.Fuzzer.Cases));
+                round.Turn(Math.Min(Piece / round.Part, (cases / round.Part) - round.Fuzzer.Cases));
             }
         }
 
@@ -88,6 +88,9 @@ internal sealed class FuzzRound(Reader reader, Fuzzer fuzzer)
     private TimeSpan _all;
 
     public Fuzzer Fuzzer => fuzzer;
+
+    /// <summary>One in how many inputs it gets.</summary>
+    public int Part => reader.IsSlow ? 10 : 1;
 
     /// <summary>Inputs of which something did not hold.</summary>
     public int Faults { get; private set; }

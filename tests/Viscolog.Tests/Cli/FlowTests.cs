@@ -89,8 +89,8 @@ public sealed class FlowTests : IDisposable
     }
 
     [Theory]
-    [InlineData("shear_rate_1_s,stress_pa\n1,2\n2,3\n4,x\n", "line 4, column stress_pa: read 'x', expected a number in Pa, above 0")]
-    [InlineData("shear_rate_1_s,stress_pa\n1,2\n2,3\n0,3\n", "line 4, column shear_rate_1_s: read '0', expected a number in 1/s, above 0")]
+    [InlineData("shear_rate_1_s,stress_pa\n1,2\n2,3\n4,x\n", "line 4, column stress_pa: read 'x', expected a number in Pa, at least 0.000000001")]
+    [InlineData("shear_rate_1_s,stress_pa\n1,2\n2,3\n0,3\n", "line 4, column shear_rate_1_s: read '0', expected a number in 1/s, at least 0.000000001")]
     [InlineData("shear_rate_1_s,stress_pa\n1,2\n2,3\n", "read 2 points, expected 3 or more")]
     [InlineData("shear_rate_1_s,stress_pa\n1,2\n2,\n4,5\n", "line 3: read half a point")]
     [InlineData("shear_rate_1_s,stress_pa,viscosity_pas\n1,2,2\n", "one of stress_pa, viscosity_pas and viscosity_mpas")]

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Net.Sockets;
+using System.Text.RegularExpressions;
 using Viscolog.Store;
 using Viscolog.Store.Journal;
 using Viscolog.Tables;
@@ -128,10 +129,16 @@ public sealed class OddInputTests : IDisposable
         var log = _folder.Of("log");
         Assert.Equal(0, Called.In(log, "practice", "play", "read", "end", "--pot", "easy", "--player", "A").Code);
         var games = Path.Combine(PracticeLog.FolderOf(new LogPlace(log)), "games");
+        var game = File.ReadAllText(Directory.GetFiles(games)[0]);
         Pipe(Path.Combine(games, "x.json"));
-        var scores = Called.In(log, "practice", "scores");
-        Assert.Equal(0, scores.Code);
-        Assert.Contains("x.json: left out; it is a pipe", scores.Error, StringComparison.Ordinal);
+        File.WriteAllText(Path.Combine(games, "y.json"), Regex.Replace(game, "\"body_mpas\": *[0-9.]+", "\"body_mpas\":1e999", RegexOptions.None, TimeSpan.FromSeconds(1)));
+        foreach (var call in new string[][] { ["practice", "scores"], ["practice", "scores", "--json"] })
+        {
+            var scores = Called.In(log, call);
+            Assert.True(scores.Code == 0, scores.Error);
+            Assert.Contains("left out; it is a pipe", scores.Error + scores.Output, StringComparison.Ordinal);
+            Assert.Contains("y.json: left out; it is not a game", scores.Error + scores.Output, StringComparison.Ordinal);
+        }
     }
 
     private static void Refused(string said, Called called)

@@ -50,7 +50,8 @@ internal static class RecordJson
     {
         try
         {
-            return JsonSerializer.Deserialize(json, Record) ?? throw new JsonException("null");
+            var record = JsonSerializer.Deserialize(json, Record) ?? throw new JsonException("null");
+            return Texts(record).Any(t => t is null) ? throw new JsonException("a text is missing") : record;
         }
         catch (Exception e) when (e is JsonException or NotSupportedException)
         {
@@ -58,6 +59,15 @@ internal static class RecordJson
                 FormattableString.Invariant($"line {line} holds a record that this program can't read: {e.Message}"), e);
         }
     }
+
+    /// <summary>The texts of a record in lists, where null may stand for one.</summary>
+    private static IEnumerable<string?> Texts(LogRecord record) => record switch
+    {
+        LogRecord.RunStated stated => stated.Header.Concat(stated.Columns ?? []),
+        LogRecord.MaterialStated { Is.Cells: var cells } => cells.Values,
+        LogRecord.OilRead { Is: var cells } => cells.Values,
+        _ => [],
+    };
 }
 
 /// <summary>What the JSON is made from: names as in run files, nothing that says nothing.</summary>
