@@ -120,7 +120,9 @@ internal sealed class OilCells
     /// <summary>Numbers in their shortest form, so that rows which say the same are the same.</summary>
     private ImmutableSortedDictionary<string, string> Kept()
     {
-        var known = cells.Where(c => !c.Key.Equals(OilColumns.Void, StringComparison.OrdinalIgnoreCase));
+        // A cell of control characters alone says nothing.
+        var known = cells.Where(c => !c.Key.Equals(OilColumns.Void, StringComparison.OrdinalIgnoreCase)
+            && OneLine.Of(c.Value).Trim().Length > 0);
         return known.ToImmutableSortedDictionary(
             c => OilColumns.All.FirstOrDefault(n => n.Equals(c.Key, StringComparison.OrdinalIgnoreCase)) ?? c.Key,
             c => numbers.TryGetValue(c.Key, out var number) ? FileNumbers.Show(number) : OneLine.Of(c.Value).Trim(),
