@@ -22,6 +22,7 @@ internal static class DosingBenchmark
             Drift = Has("--drift"),
             UnlikeHistory = Has("--unlike"),
             Thin = Has("--thin"),
+            SaidQuick = Has("--said-quick"),
             ReadingSd = Number(args, "--scatter", 4) / 100,
             TemperatureOffset = Number(args, "--warm", 0),
         };
@@ -89,7 +90,13 @@ internal static class DosingBenchmark
     {
         Stated("\"now\" held in its 90 % interval", [.. results.SelectMany(r => r.Played.Now)]);
         Console.WriteLine($"  ever over: {Share(results, r => r.Played.Additions.Any(a => a.Came))}");
-        Stated("an addition over", [.. results.SelectMany(r => r.Played.Additions)]);
+        (double Stated, bool Came)[] additions = [.. results.SelectMany(r => r.Played.Additions)];
+        Stated("an addition over", additions);
+        foreach (var (from, to) in new[] { (0.0, 0.02), (0.02, 0.035), (0.035, 1.0) })
+        {
+            Stated($"  where stated from {100 * from:0.#} % on", [.. additions.Where(a => a.Stated >= from && a.Stated < to)]);
+        }
+
         Stated("in band at \"stop\"", [.. results.SelectMany(r => r.Played.Stops)]);
         Stated("in band where given up", [.. results.SelectMany(r => r.Played.GivenUp)]);
         for (var dose = 0; dose < 8; dose++)

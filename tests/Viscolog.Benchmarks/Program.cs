@@ -13,13 +13,13 @@ return args switch
     ["screen", .. var size] => ScreenBenchmark.Run(size),
     ["walls"] => Walls.Run(),
     ["fuzz", .. var rounds] => FuzzRounds.Run(rounds),
-    ["priors"] => ShapePriors.Run(),
+    ["priors", .. var rest] => ShapePriors.Run(rest),
     _ => Usage(),
 };
 
 static int Usage()
 {
-    Console.Error.WriteLine("usage: dosing [--pots N] [--seed N] [--kinds KINDS | --published] [--tau | --stretched | --slow] [--as-told] [--drift] [--warm C] [--scatter PCT] [--thin] [--history N] [--unlike] [--ideal] [--advised-only] [--risk PCT]");
+    Console.Error.WriteLine("usage: dosing [--pots N] [--seed N] [--kinds KINDS | --published] [--tau | --stretched | --slow [--said-quick]] [--as-told] [--drift] [--warm C] [--scatter PCT] [--thin] [--history N] [--unlike] [--ideal] [--advised-only] [--risk PCT]");
     Console.Error.WriteLine("         plays practice pots against the program's advice and other players");
     Console.Error.WriteLine("         KINDS: own, published, series, threshold, sharp-threshold, real, real-tune or real-left-out");
     Console.Error.WriteLine("       pair [--pots N] [--seed N] [--advised-only] [--risk PCT]");
@@ -31,7 +31,7 @@ static int Usage()
     Console.Error.WriteLine("       kill [ROUNDS] [SEED]                                 kills programs at work on a log and looks at what is left");
     Console.Error.WriteLine("       fuzz [THOUSANDS] [SEED]                              gives every reader so many thousand inputs, led by the branches that they take");
     Console.Error.WriteLine("       screen [READINGS]                                    times a keystroke on the screens");
-    Console.Error.WriteLine("       priors                                               what priors of the shapes the laws of real materials ask for");
+    Console.Error.WriteLine("       priors [--rounds N] [--laws N] [--without KIND]      fits the priors of the shapes to laws of the tuning kinds");
     Console.Error.WriteLine("       walls                                                counts the calls between rooms that advise and a keystroke make");
     return 1;
 }

@@ -20,6 +20,9 @@ internal sealed record Scenario(string Pots, string BuildUp, int EarlierRuns)
 
     public double TemperatureOffset { get; init; }
 
+    /// <summary>Whether slow pots are said to be alkali-swellable, of which seconds to a minute are expected.</summary>
+    public bool SaidQuick { get; init; }
+
     /// <summary>The pot of a seed, its band, and the earlier runs with its base and thickener.</summary>
     public (PracticePot Pot, ViscosityBand Band, string Family, ImmutableArray<Run> Earlier) Make(int seed)
     {
@@ -44,7 +47,7 @@ internal sealed record Scenario(string Pots, string BuildUp, int EarlierRuns)
 
         var run = new Run(new("practice base"), Mass.FromGrams(200))
         {
-            Thickeners = [new Thickener("T") { Chemistry = Pots == "own" && BuildUp != "slow" ? ThickenerChemistry.AlkaliSwellable : ThickenerChemistry.Other }],
+            Thickeners = [new Thickener("T") { Chemistry = Pots == "own" && (SaidQuick || BuildUp != "slow") ? ThickenerChemistry.AlkaliSwellable : ThickenerChemistry.Other }],
             Target = new Target.Value(aim, null),
         };
         var lots = new Random(seed + 11);

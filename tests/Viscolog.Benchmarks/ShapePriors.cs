@@ -1,81 +1,114 @@
-using MathNet.Numerics.Statistics;
+using System.Collections.Immutable;
 using Viscolog.Core.Curves;
-using Viscolog.Core.Fitting;
+using Viscolog.Core.Inference;
+using Viscolog.Core.Observing;
+using Viscolog.Core.Pots;
 using Viscolog.Core.Practice;
+using Viscolog.Core.Quantities;
 
 namespace Viscolog.Benchmarks;
 
 /// <summary>
-/// What priors the laws of real materials ask for: each shape is fitted by least squares to laws of each kind, and the parameters of the fits
-/// that hold to 0.15 in ln are pooled, with all kinds and with one kind left out at a time.
+/// Fits the priors of the shapes to laws of many kinds: expectation and maximization over whole runs (Dempster, Laird and Rubin, Journal of the
+/// Royal Statistical Society B 39 (1977) 1–38). Each round takes the posterior of every run under the priors of the round before; a shape's
+/// new weight is the mean of its posterior weights, its parameters' new means and deviations are those of all runs' draws together.
 /// </summary>
 internal static class ShapePriors
 {
-    private const int LawsOfKind = 40;
-    private const int Grid = 25;
-    private const double GoodFit = 0.15;
+    private const int Doses = 8;
 
-    public static int Run()
+    /// <summary>No weight falls below this part of an ordinary shape's: pots of kinds not fitted come too.</summary>
+    private const double LeastWeight = 0.5;
+
+    public static int Run(string[] args)
     {
-        var random = new Random(4711);
-        var laws = Enumerable.Range(0, RealLaws.Count)
-            .SelectMany(kind => Enumerable.Range(0, LawsOfKind).Select(_ => (Kind: kind, Law: RealLaws.Draw(kind, random)))).ToArray();
-        Console.WriteLine("shape, parameter: median and log deviation in use; of the fits of all kinds; medians with one kind left out");
-        foreach (var shape in Shapes.All)
+        int Number(string name, int fallback) => Array.IndexOf(args, name) is var at and >= 0 ? int.Parse(args[at + 1], System.Globalization.CultureInfo.InvariantCulture) : fallback;
+        var (rounds, perKind, leftOut) = (Number("--rounds", 3), Number("--laws", 30), Number("--without", -1));
+        var runs = Runs(perKind, leftOut).ToArray();
+        Console.WriteLine(FormattableString.Invariant($"{runs.Length} runs, {Doses} doses each, kind left out: {leftOut}"));
+        var fitted = Shapes.All.Select(s => new FittedShape(
+            s.PriorWeight / Shapes.All.Sum(x => x.PriorWeight),
+            CurveParameters.Row(s.Parameters.Select(p => Math.Log(p.Median)), 0, Math.Log(s.DiscrepancyMedian)),
+            CurveParameters.Row(s.Parameters.Select(p => p.LogSd), 1, s.DiscrepancyLogSd))).ToArray();
+        for (var round = 1; round <= rounds; round++)
         {
-            var fits = laws.AsParallel().AsOrdered().Select(l => (l.Kind, Fit: Fitted(shape, l.Law))).Where(f => f.Fit is not null).ToArray();
+            var prior = Prior.Of([.. fitted.Select(f => new Mixture([GaussianComponent.Independent(f.Weight, f.Mean, f.Sd)]))]);
+            var said = runs.AsParallel().AsOrdered()
+                .Select(r => new SampledCurves(r, r.RangeTop, prior, null, SamplingEffort.Moments))
+                .Select(s => (Moments: s.Moments(), s.LogEvidence)).ToArray();
+            Console.WriteLine(FormattableString.Invariant($"round {round}: mean log evidence {said.Average(s => s.LogEvidence):0.000}"));
+            fitted = [.. fitted.Select((f, s) => f.After([.. said.Select(m => m.Moments[s])]))];
+        }
+
+        for (var s = 0; s < fitted.Length; s++)
+        {
+            var (shape, mean, sd) = (Shapes.All[s], fitted[s].Mean, fitted[s].Sd);
             Console.WriteLine(FormattableString.Invariant(
-                $"{shape.Name}: {100.0 * fits.Length / laws.Length:0} % of the laws, kinds {string.Join(' ', fits.Select(f => f.Kind).Distinct())}"));
-            for (var j = 0; j < shape.Parameters.Length && fits.Length > 5; j++)
+                $"{shape.Name}: weight {fitted[s].Weight * Shapes.All.Length:0.00} of an even share ({shape.PriorWeight / Shapes.All.Sum(x => x.PriorWeight) * Shapes.All.Length:0.00})"));
+            for (var j = 0; j < shape.Parameters.Length; j++)
             {
-                var parameter = shape.Parameters[j];
-                double[] Of(Func<int, bool> kind) => [.. fits.Where(f => kind(f.Kind)).Select(f => f.Fit![j])];
-                var all = Of(_ => true);
-                var left = Enumerable.Range(0, RealLaws.Count).Select(k => Of(x => x != k)).Where(v => v.Length > 2).Select(v => Math.Exp(v.Median())).ToArray();
-                Console.WriteLine(FormattableString.Invariant(
-                    $"  {parameter.Name}: {parameter.Median:0.###}, {parameter.LogSd:0.##}; {Math.Exp(all.Median()):0.###}, {Spread(all):0.##}; {left.Min():0.###} to {left.Max():0.###}"));
+                var p = shape.Parameters[j];
+                Console.WriteLine(FormattableString.Invariant($"  {p.Name}: {Math.Exp(mean[j]):0.###}, {sd[j]:0.##} ({p.Median:0.###}, {p.LogSd:0.##})"));
             }
+
+            Console.WriteLine(FormattableString.Invariant(
+                $"  discrepancy: {Math.Exp(mean[^1]):0.###}, {sd[^1]:0.##} ({shape.DiscrepancyMedian:0.###}, {shape.DiscrepancyLogSd:0.##})"));
         }
 
         return 0;
     }
 
-    /// <summary>Half the width that holds the middle 68 %.</summary>
-    private static double Spread(double[] values) => (values.Quantile(0.84) - values.Quantile(0.16)) / 2;
-
-    private static double[]? Fitted(Shape shape, HiddenLaw law)
-        => LeastSquares.Fit(new LawProblem(shape, law), [.. shape.Parameters.Select(p => Math.Log(p.Median))], new FitOptions { ExtraStarts = 3 }) switch
-        {
-            FitOutcome.Converged fit when Math.Sqrt(fit.ResidualSumOfSquares / Grid) < GoodFit => [.. fit.Parameters],
-            FitOutcome.NotConverged fit when fit.Best.Count > 0 && LawProblem.Rms(shape, law, [.. fit.Best]) < GoodFit => [.. fit.Best],
-            _ => null,
-        };
-
-    /// <summary>A law on a grid over the usual range; a slight pull to the shape's prior keeps what the law does not tell from running away.</summary>
-    private sealed class LawProblem(Shape shape, HiddenLaw law) : ResidualProblem(shape.Parameters.Length, Grid, shape.Parameters.Length)
+    /// <summary>Runs of the even kinds of real materials, as many as of our own families together.</summary>
+    private static IEnumerable<Evidence> Runs(int perKind, int leftOut)
     {
-        private const double Pull = 0.05;
-
-        public override void Residuals(ReadOnlySpan<double> parameters, Span<double> residuals)
+        for (var kind = 0; kind < RealLaws.Count; kind += 2)
         {
-            for (var i = 0; i < Grid; i++)
+            for (var i = 0; i < perKind && kind != leftOut; i++)
             {
-                residuals[i] = Off(shape, law, parameters, i);
-            }
-
-            for (var j = 0; j < shape.Parameters.Length; j++)
-            {
-                residuals[Grid + j] = Pull * (parameters[j] - Math.Log(shape.Parameters[j].Median)) / shape.Parameters[j].LogSd;
+                yield return Played(RealLaws.Draw(kind, new Random((7919 * kind) + i)), (104729 * kind) + i);
             }
         }
 
-        public static double Rms(Shape shape, HiddenLaw law, double[] parameters)
-            => Math.Sqrt(Enumerable.Range(0, Grid).Average(i => Math.Pow(Off(shape, law, parameters, i), 2)));
-
-        private static double Off(Shape shape, HiddenLaw law, ReadOnlySpan<double> parameters, int i)
+        for (var i = 0; i < perKind * RealLaws.Count / 2; i++)
         {
-            var z = (i + 1.0) / Grid;
-            return law.LnBody(z) - law.LnBody(0) - shape.Rise(parameters, z);
+            yield return Played(HiddenLaws.Draw(i % HiddenLaws.FamilyCount, new Random(60000 + i)), 70000 + i);
+        }
+    }
+
+    /// <summary>A run read at doses spread evenly over the useful range.</summary>
+    private static Evidence Played(HiddenLaw law, int seed)
+    {
+        var run = new Run(new("practice base"), Mass.FromGrams(200)) { Thickeners = [new Thickener("T")] };
+        var pot = new PracticePot(law, new PracticeErrors(0.04, 0.02, 0), run, seed);
+        pot.Read(TimeSpan.Zero);
+        var step = run.BaseMass.Grams * run.Thickeners[0].UsualRange.Top.Percent / 100 * law.Useful / Doses;
+        for (var i = 0; i < Doses; i++)
+        {
+            pot.Add(Mass.FromGrams(Math.Round(step, 2)));
+            pot.Read(TimeSpan.FromSeconds(60));
+        }
+
+        return ((EvidenceOutcome.Usable)Evidence.Of(pot.Run, pot.Run.Thickeners[0])).Evidence;
+    }
+
+    private sealed record FittedShape(double Weight, double[] Mean, double[] Sd)
+    {
+        /// <summary>Nuisances keep their standard normal; only the shape's numbers and the discrepancy are fitted.</summary>
+        public FittedShape After(ImmutableArray<ShapeMoments?> said)
+        {
+            var weight = said.Sum(m => m?.Weight ?? 0);
+            var shapeNumbers = Mean.Length - Nuisances.Count - 1;
+            var (mean, sd) = ((double[])Mean.Clone(), (double[])Sd.Clone());
+            foreach (var j in Enumerable.Range(0, shapeNumbers).Append(Mean.Length - 1))
+            {
+                // Two runs' worth of the prior in use keeps a shape that few runs have from narrowing to them.
+                const double Own = 2;
+                mean[j] = (said.Sum(m => m is null ? 0 : m.Weight * m.Mean[j]) + (Own * Mean[j])) / (weight + Own);
+                var spread = said.Sum(m => m is null ? 0 : m.Weight * (m.Covariance[j, j] + Math.Pow(m.Mean[j] - mean[j], 2)));
+                sd[j] = Math.Sqrt((spread + (Own * (Math.Pow(Sd[j], 2) + Math.Pow(Mean[j] - mean[j], 2)))) / (weight + Own));
+            }
+
+            return new(Math.Max(weight / said.Length, LeastWeight / Shapes.All.Length), mean, sd);
         }
     }
 }

@@ -92,8 +92,11 @@ public static class Shapes
 /// <summary>Body grows by the same factor with every gram: u = k·z.</summary>
 internal sealed class ExponentialShape() : Shape(
     "exponential",
-    new ShapeParameter("rise at range top", "ln", 3.5, 0.42))
+    new ShapeParameter("rise at range top", "ln", 3.9, 0.4))
 {
+    /// <inheritdoc/>
+    internal override double PriorWeight => 1.7;
+
     /// <inheritdoc/>
     internal override ImmutableArray<double> Potency => [1];
 
@@ -105,9 +108,12 @@ internal sealed class ExponentialShape() : Shape(
 /// <summary>Quick at first and ever slower: u = S·z/(K + z).</summary>
 internal sealed class SaturatingShape() : Shape(
     "saturating",
-    new ShapeParameter("rise at range top", "ln", 3.7, 0.4),
-    new ShapeParameter("half-way dose", "R", 0.38, 0.5))
+    new ShapeParameter("rise at range top", "ln", 4.1, 0.35),
+    new ShapeParameter("half-way dose", "R", 0.3, 0.7))
 {
+    /// <inheritdoc/>
+    internal override double PriorWeight => 1.4;
+
     /// <inheritdoc/>
     internal override ImmutableArray<double> Potency => [0.23, -1];
 
@@ -122,9 +128,12 @@ internal sealed class SaturatingShape() : Shape(
 /// <summary>Rise and fall: u = H·(2·z/p − (z/p)²), greatest at z = p.</summary>
 internal sealed class LogQuadraticShape() : Shape(
     "log-quadratic",
-    new ShapeParameter("peak height", "ln", 3.4, 0.45),
-    new ShapeParameter("peak dose", "R", 0.95, 0.35))
+    new ShapeParameter("peak height", "ln", 3.4, 0.4),
+    new ShapeParameter("peak dose", "R", 1.05, 0.35))
 {
+    /// <inheritdoc/>
+    internal override double PriorWeight => 0.6;
+
     /// <inheritdoc/>
     internal override ImmutableArray<double> Potency => [0, -1];
 
@@ -143,10 +152,13 @@ internal sealed class LogQuadraticShape() : Shape(
 /// <summary>A slow start, a steep middle and a plateau: u = S·z^h/(z50^h + z^h) (the Hill form).</summary>
 internal sealed class SigmoidShape() : Shape(
     "sigmoid",
-    new ShapeParameter("span", "ln", 4, 0.35),
-    new ShapeParameter("half-way dose", "R", 0.45, 0.3),
-    new ShapeParameter("steepness", "1", 2.5, 0.5))
+    new ShapeParameter("span", "ln", 4.2, 0.3),
+    new ShapeParameter("half-way dose", "R", 0.41, 0.27),
+    new ShapeParameter("steepness", "1", 2.25, 0.5))
 {
+    /// <inheritdoc/>
+    internal override double PriorWeight => 2.1;
+
     /// <inheritdoc/>
     internal override ImmutableArray<double> Potency => [0, -1, 0];
 
@@ -161,11 +173,14 @@ internal sealed class SigmoidShape() : Shape(
 /// <summary>Little until an onset c, then a rise: u = k·z + a·max(0, z − c)^p with 1 ≤ p ≤ 2.</summary>
 internal sealed class OnsetShape() : Shape(
     "onset",
-    new ShapeParameter("rise at range top", "ln", 3.5, 0.5),
-    new ShapeParameter("onset dose", "R", 0.2, 0.7),
-    new ShapeParameter("power above 1", "1", 0.35, 0.6),
-    new ShapeParameter("slope before onset", "ln", 0.15, 1.0))
+    new ShapeParameter("rise at range top", "ln", 3.2, 0.45),
+    new ShapeParameter("onset dose", "R", 0.16, 0.65),
+    new ShapeParameter("power above 1", "1", 0.28, 0.6),
+    new ShapeParameter("slope before onset", "ln", 0.22, 1.05))
 {
+    /// <inheritdoc/>
+    internal override double PriorWeight => 0.6;
+
     /// <inheritdoc/>
     internal override ImmutableArray<double> Potency => [1.7, -1, 0, 1];
 
@@ -192,9 +207,12 @@ internal sealed class OnsetShape() : Shape(
 /// </summary>
 internal sealed class CrowdingShape() : Shape(
     "crowding",
-    new ShapeParameter("strength", "ln", 1.5, 0.45),
-    new ShapeParameter("locking dose", "R", 1.1, 0.3))
+    new ShapeParameter("strength", "ln", 1.7, 0.4),
+    new ShapeParameter("locking dose", "R", 1.35, 0.3))
 {
+    /// <inheritdoc/>
+    internal override double PriorWeight => 0.5;
+
     /// <summary>Part of the locking dose from which on the curve goes straight on, so that it stays finite.</summary>
     private const double Straight = 0.97;
 
@@ -217,13 +235,13 @@ internal sealed class CrowdingShape() : Shape(
 /// </summary>
 internal sealed class SteepStepShape() : Shape(
     "steep step",
-    new ShapeParameter("slope", "ln", 1, 0.45),
-    new ShapeParameter("step height", "ln", 2.2, 0.35),
-    new ShapeParameter("step dose", "R", 0.5, 0.25),
-    new ShapeParameter("step width", "R", 0.03, 0.5))
+    new ShapeParameter("slope", "ln", 1.2, 0.4),
+    new ShapeParameter("step height", "ln", 1.9, 0.3),
+    new ShapeParameter("step dose", "R", 0.47, 0.26),
+    new ShapeParameter("step width", "R", 0.033, 0.47))
 {
     /// <summary>More than others, as is the two-stage shape: nothing before a step tells of it.</summary>
-    internal override double PriorWeight => 1.3;
+    internal override double PriorWeight => 1;
 
     /// <inheritdoc/>
     internal override ImmutableArray<double> Potency => [1, 0, -1, -1];
@@ -241,14 +259,14 @@ internal sealed class SteepStepShape() : Shape(
 /// </summary>
 internal sealed class TwoStageShape() : Shape(
     "two-stage",
-    new ShapeParameter("first rise", "ln", 1.2, 0.45),
+    new ShapeParameter("first rise", "ln", 1.2, 0.4),
     new ShapeParameter("first dose", "R", 0.13, 0.45),
-    new ShapeParameter("second rise", "ln", 2.5, 0.4),
-    new ShapeParameter("second dose", "R", 0.6, 0.2),
-    new ShapeParameter("second width", "R", 0.05, 0.5))
+    new ShapeParameter("second rise", "ln", 2.4, 0.35),
+    new ShapeParameter("second dose", "R", 0.6, 0.18),
+    new ShapeParameter("second width", "R", 0.054, 0.5))
 {
     /// <summary>More than others: a plateau that is taken for the end of the curve is what pots go over by.</summary>
-    internal override double PriorWeight => 1.5;
+    internal override double PriorWeight => 1;
 
     /// <inheritdoc/>
     internal override ImmutableArray<double> Potency => [0, -1, 0, -1, -1];
@@ -269,11 +287,11 @@ internal sealed class TwoStageShape() : Shape(
 /// </summary>
 internal sealed class OverlapShape() : Shape(
     "overlap",
-    new ShapeParameter("overlap dose", "R", 0.1, 1.0),
-    new ShapeParameter("power", "1", 2.6, 0.5))
+    new ShapeParameter("overlap dose", "R", 0.07, 0.95),
+    new ShapeParameter("power", "1", 2.3, 0.5))
 {
     /// <inheritdoc/>
-    internal override double PriorWeight => 1.5;
+    internal override double PriorWeight => 2.2;
 
     /// <inheritdoc/>
     internal override ImmutableArray<double> Potency => [-1, 0];
@@ -289,13 +307,13 @@ internal sealed class OverlapShape() : Shape(
 /// </summary>
 internal sealed class ThresholdShape() : Shape(
     "threshold",
-    new ShapeParameter("power", "1", 1.3, 0.5),
-    new ShapeParameter("threshold dose", "R", 0.25, 0.8),
-    new ShapeParameter("width", "R", 0.03, 0.9),
-    new ShapeParameter("slope", "ln", 0.15, 0.7))
+    new ShapeParameter("power", "1", 1.2, 0.45),
+    new ShapeParameter("threshold dose", "R", 0.15, 0.85),
+    new ShapeParameter("width", "R", 0.027, 0.9),
+    new ShapeParameter("slope", "ln", 0.13, 0.7))
 {
     /// <summary>More than others: a flat start tells nothing of the threshold.</summary>
-    internal override double PriorWeight => 3;
+    internal override double PriorWeight => 2;
 
     /// <inheritdoc/>
     internal override ImmutableArray<double> Potency => [0, -1, -1, 1];
@@ -314,8 +332,11 @@ internal sealed class ThresholdShape() : Shape(
 /// </summary>
 internal sealed class UnevenShape() : Shape(
     "uneven",
-    new ShapeParameter("rise at range top", "ln", 3.5, 0.4))
+    new ShapeParameter("rise at range top", "ln", 4.1, 0.35))
 {
+    /// <inheritdoc/>
+    internal override double PriorWeight => 1.1;
+
     /// <inheritdoc/>
     internal override double DiscrepancyMedian => 0.5;
 

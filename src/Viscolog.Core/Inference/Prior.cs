@@ -13,12 +13,7 @@ public sealed class Prior
         => (Mixtures, LevelMean, LevelSd, Runs, ReadUpTo) = (mixtures, levelMean, levelSd, runs, readUpTo);
 
     /// <summary>The prior of a pot of which nothing is known.</summary>
-    public static Prior Common { get; } = new(
-        [.. Shapes.All.Select(s => new Mixture([Generic(s, 1)]))],
-        Math.Log(PosteriorSettings.BaseMedian),
-        PosteriorSettings.BaseLogSd,
-        0,
-        0);
+    public static Prior Common { get; } = Of([.. Shapes.All.Select(s => new Mixture([Generic(s, 1)]))]);
 
     /// <summary>How many earlier runs stand behind it.</summary>
     public int Runs { get; }
@@ -34,6 +29,10 @@ public sealed class Prior
 
     /// <summary>Standard deviation of that.</summary>
     internal double LevelSd { get; }
+
+    /// <summary>The prior of a pot without earlier runs over a mixture for each of <see cref="Shapes.All"/>.</summary>
+    internal static Prior Of(ImmutableArray<Mixture> mixtures)
+        => new(mixtures, Math.Log(PosteriorSettings.BaseMedian), PosteriorSettings.BaseLogSd, 0, 0);
 
     /// <summary>
     /// The prior after earlier runs with the same base and thickener: the new pot is like one of them, give or take the difference between
