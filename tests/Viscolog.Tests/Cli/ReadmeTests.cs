@@ -76,7 +76,9 @@ public sealed partial class ReadmeTests : IDisposable
             .Select(w => w.EndsWith(".svg", StringComparison.Ordinal) || w.StartsWith("my-", StringComparison.Ordinal) ? Path.Combine(_folder, w) : w)
             .Select(w => w.Contains('*', StringComparison.Ordinal) ? Directory.GetFiles(Path.GetDirectoryName(w)!, Path.GetFileName(w)).Single() : w);
         var called = Called.With([.. words]);
-        Assert.Equal((0, ""), (called.Code, called.Error));
+        // A busy machine takes over a second here and there, and then how far it has come is told.
+        var complaints = called.Error.Split('\n').Where(l => l.Length > 0 && !ProgressPattern().IsMatch(l));
+        Assert.Equal((0, ""), (called.Code, string.Join('\n', complaints)));
     }
 
     [Theory]
@@ -125,6 +127,9 @@ public sealed partial class ReadmeTests : IDisposable
 
     private static IEnumerable<string> Readmes()
         => new[] { "README.md", Path.Combine("sample-runs", "README.md") }.Select(f => File.ReadAllText(Path.Combine(Checkout.Root, f)).ReplaceLineEndings("\n"));
+
+    [GeneratedRegex("^[a-z ]+: [0-9]+ %$")]
+    private static partial Regex ProgressPattern();
 
     [GeneratedRegex("dotnet run --project src/Viscolog -- (?<arguments>[^`\n]+)", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Command();
