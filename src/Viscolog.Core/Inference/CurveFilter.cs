@@ -24,6 +24,7 @@ internal sealed class CurveFilter
     private readonly double[] _lastWait;
     private readonly double[] _rise;
     private readonly double[] _start;
+    private readonly int _readingCount;
 
     public CurveFilter(Evidence evidence, double rangeTop, Prior prior)
     {
@@ -35,6 +36,7 @@ internal sealed class CurveFilter
         _lastWait = [.. _steps.Select(s => s.Readings.Length == 0 ? double.PositiveInfinity : s.Readings.Max(r => r.LogWait))];
         _rise = new double[_steps.Length];
         _start = new double[_steps.Length];
+        _readingCount = _steps.Sum(s => s.Readings.Length);
         SortedDoses = [.. _byDose.Select(k => Doses[k])];
     }
 
@@ -64,8 +66,8 @@ internal sealed class CurveFilter
     /// <summary>Change of each step from its start to its settled value, in ln units; after <see cref="Prepare"/>.</summary>
     public double[] Changes() => [.. _rise.Zip(_start, (rise, start) => rise - start)];
 
-    /// <summary>The log likelihood of a draw.</summary>
-    public double LogLikelihood(Shape shape, CurveParameters draw) => LogLikelihood(shape, draw, default, default);
+    /// <summary>The log likelihood of a draw; negative infinity where it is sure to lie below the least of interest.</summary>
+    public double LogLikelihood(Shape shape, CurveParameters draw, double least) => LogLikelihood(shape, draw, default, default, least);
 
     /// <summary>Rise that a step shows after standing for a time; after <see cref="Prepare"/>.</summary>
     public double RiseAfter(int step, double logWait, Kinetics kinetics)
@@ -79,14 +81,17 @@ internal sealed class CurveFilter
     /// <param name="draw">Its parameters.</param>
     /// <param name="means">Takes the level's filtered mean after each step, in rising order of dose; empty where not wanted.</param>
     /// <param name="variances">Takes its variance.</param>
+    /// <param name="least">The log likelihood below which a draw is of no interest and need not be followed to its end.</param>
     /// <returns>The log likelihood up to a constant; negative infinity where the curve is not finite.</returns>
-    public double LogLikelihood(Shape shape, CurveParameters draw, Span<double> means, Span<double> variances)
+    public double LogLikelihood(
+        Shape shape, CurveParameters draw, Span<double> means, Span<double> variances, double least = double.NegativeInfinity)
     {
         var (kinetics, repeatability, coefficientOff) = _nuisances.ForLikelihood(draw.Nuisance);
         Prepare(shape, draw.LogShape, kinetics);
         var walk = draw.Discrepancy * draw.Discrepancy;
         var (mean, variance) = (_levelMean, _levelVariance + (walk * SortedDoses[0]));
         var likelihood = new LogProduct();
+        var (left, greatest) = (_readingCount, -Math.Log(repeatability));
         for (var i = 0; i < _byDose.Length; i++)
         {
             var k = _byDose[i];
@@ -103,6 +108,13 @@ internal sealed class CurveFilter
             if (!means.IsEmpty)
             {
                 (means[i], variances[i]) = (mean, variance);
+            }
+
+            // No reading's density is above that of one on the spot, so what is left can't make up for more than this.
+            left -= _steps[k].Readings.Length;
+            if (left > 0 && likelihood.IsWorthALook && likelihood.Log + (left * greatest) < least)
+            {
+                return double.NegativeInfinity;
             }
         }
 
@@ -174,17 +186,32 @@ internal sealed class CurveFilter
 [StructLayout(LayoutKind.Auto)]
 internal struct LogProduct
 {
+    private const int LookEvery = 16;
+
     private double _sum;
     private double _product;
+    private int _factors;
 
     public LogProduct() => _product = 1;
 
     /// <summary>The product's logarithm; negative infinity where it is not finite.</summary>
     public readonly double Log => _sum + Math.Log(_product) is var log && double.IsFinite(log) ? log : double.NegativeInfinity;
 
+    /// <summary>Whether so many factors were taken in since this was asked last that the logarithm costs little beside them.</summary>
+    public bool IsWorthALook
+    {
+        get
+        {
+            var isWorth = _factors >= LookEvery;
+            _factors = isWorth ? 0 : _factors;
+            return isWorth;
+        }
+    }
+
     /// <summary>Takes in a factor.</summary>
     public void Times(double density)
     {
+        _factors++;
         _product *= density;
         if (_product is < 1e-200 or > 1e200)
         {

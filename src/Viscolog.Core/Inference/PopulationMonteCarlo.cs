@@ -15,6 +15,9 @@ internal sealed class PopulationMonteCarlo(SamplingEffort effort)
     /// <summary>How far behind the best, in ln of evidence, a kind is left after each round; the early rounds judge roughly.</summary>
     private static readonly ImmutableArray<double> Behind = [14, 9, 7];
 
+    /// <summary>A draw that is so far behind, in ln of weight, is lost in the rounding of the others.</summary>
+    private const double Nothing = 45;
+
     /// <summary>For each kind the last round's draws, weighted by likelihood, prior and proposal.</summary>
     /// <param name="kinds">The kinds.</param>
     public WeightedSample[] Draw(ImmutableArray<SampledFamily> kinds)
@@ -58,11 +61,13 @@ internal sealed class PopulationMonteCarlo(SamplingEffort effort)
     {
         var logLikelihood = kind.Likelihood();
         var draws = new WeightedSample(effort.FirstDraws, kind.Dimension);
+        var best = double.NegativeInfinity;
         for (var i = 0; i < draws.Count; i++)
         {
             kind.Prior.Draw(Normals.EvenPlace(i), Normals.From(kind.Place + (i * kind.Dimension), kind.Dimension), draws.Row(i));
-            draws.LogLikelihoods[i] = logLikelihood(draws.Row(i));
+            draws.LogLikelihoods[i] = logLikelihood(draws.Row(i), (best - Nothing) / effort.Tempering[0]);
             draws.LogWeights[i] = effort.Tempering[0] * draws.LogLikelihoods[i];
+            best = Math.Max(best, draws.LogWeights[i]);
         }
 
         return draws;
@@ -75,6 +80,7 @@ internal sealed class PopulationMonteCarlo(SamplingEffort effort)
         var proposal = new GaussianComponent(1, mean, covariance * PosteriorSettings.Widening);
         var draws = new WeightedSample(effort.LaterDraws, dimension);
         const double fromPrior = 1.0 / PosteriorSettings.PriorEvery;
+        var best = double.NegativeInfinity;
         for (var i = 0; i < draws.Count; i++)
         {
             var row = draws.Row(i);
@@ -90,8 +96,10 @@ internal sealed class PopulationMonteCarlo(SamplingEffort effort)
 
             var logPrior = prior.LogDensity(row);
             var logProposal = Math.Log(((1 - fromPrior) * Math.Exp(proposal.LogDensity(row) - logPrior)) + fromPrior) + logPrior;
-            draws.LogLikelihoods[i] = logLikelihood(row);
-            draws.LogWeights[i] = (effort.Tempering[round] * draws.LogLikelihoods[i]) + logPrior - logProposal;
+            var ratio = logPrior - logProposal;
+            draws.LogLikelihoods[i] = logLikelihood(row, (best - Nothing - ratio) / effort.Tempering[round]);
+            draws.LogWeights[i] = (effort.Tempering[round] * draws.LogLikelihoods[i]) + ratio;
+            best = Math.Max(best, draws.LogWeights[i]);
         }
 
         return draws;
@@ -109,7 +117,8 @@ internal sealed record SampledFamily(int Dimension, Mixture Prior, Func<LogLikel
 /// How likely the readings are under one draw of parameters, as a logarithm up to a constant; negative infinity where they can't be.
 /// </summary>
 /// <param name="draw">The draw.</param>
-internal delegate double LogLikelihoodOf(ReadOnlySpan<double> draw);
+/// <param name="least">The log likelihood below which the draw counts for nothing: negative infinity may be answered then.</param>
+internal delegate double LogLikelihoodOf(ReadOnlySpan<double> draw, double least);
 
 /// <summary>How much work a posterior is worth.</summary>
 /// <param name="FirstDraws">Draws a shape in the first round.</param>

@@ -41,7 +41,7 @@ internal sealed class SampledCurves
             () =>
             {
                 var own = new CurveFilter(evidence, rangeTop, prior);
-                return row => own.LogLikelihood(shape, new(row));
+                return (row, least) => own.LogLikelihood(shape, new(row), least);
             },
             104729 * place))]);
         if (target is not null)

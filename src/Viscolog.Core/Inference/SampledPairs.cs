@@ -30,7 +30,7 @@ internal static class SampledPairs
             () =>
             {
                 var own = new PairBodyFilter(evidence, path);
-                return row => own.LogLikelihood(shape, new(row), default);
+                return (row, _) => own.LogLikelihood(shape, new(row), default);
             },
             104729 * s))]);
         var (weights, _) = Resampling.Weigh(
@@ -44,7 +44,7 @@ internal static class SampledPairs
     {
         ImmutableArray<PairStringFilter> forms = [.. StringForm.All.Select(f => new PairStringFilter(f, evidence, path))];
         var samples = Sampler.Draw([.. forms.Select((f, i) => new SampledFamily(
-            StringParameters.Count(f.Form), f.Prior, () => row => f.LogLikelihood(new(row), default), 331 + (104729 * i)))]);
+            StringParameters.Count(f.Form), f.Prior, () => (row, _) => f.LogLikelihood(new(row), default), 331 + (104729 * i)))]);
         var (weights, _) = Resampling.Weigh([.. samples.Select((d, i) => d.LogMeanWeight() + Math.Log(forms[i].Prior.Total))]);
         return Resampling.Of(samples, weights, PosteriorSettings.Draws, (i, row) => new PairStringDraw(new(row), forms[i]));
     }
