@@ -191,6 +191,9 @@ public abstract record Contradiction
     /// <summary>The last reading over what it contradicts.</summary>
     public required double Ratio { get; init; }
 
+    /// <summary>What was perhaps written down wrongly.</summary>
+    public Blunder Blunder => Blunders.Of(Ratio);
+
     /// <summary>It lies off what the others lead to expect.</summary>
     public sealed record Unexpected : Contradiction;
 
@@ -199,6 +202,41 @@ public abstract record Contradiction
 
     /// <summary>It rose by more than so small an addition brings.</summary>
     public sealed record Jumped : Contradiction;
+}
+
+/// <summary>How a value is written down wrongly.</summary>
+public enum Blunder
+{
+    /// <summary>In no way that the value itself shows.</summary>
+    None,
+
+    /// <summary>With a digit too many.</summary>
+    DigitTooMany,
+
+    /// <summary>With a digit too few.</summary>
+    DigitTooFew,
+
+    /// <summary>In a unit a thousand times smaller, or its figure in one a thousand times larger: Pa·s and mPa·s.</summary>
+    OtherUnit,
+}
+
+/// <summary>Tells blunders from how far off a value is.</summary>
+public static class Blunders
+{
+    /// <summary>Readings scatter and so does what is expected: a decade counts from 0.8 to 1.25 of it (a rule of this project).</summary>
+    private const double Decade = 0.1;
+
+    private const double ThreeDecades = 0.2;
+
+    /// <summary>The likeliest blunder behind a ratio.</summary>
+    /// <param name="ratio">The value over what was expected, above 0.</param>
+    public static Blunder Of(double ratio) => Math.Log10(ratio) switch
+    {
+        >= 1 - Decade and <= 1 + Decade => Blunder.DigitTooMany,
+        >= -1 - Decade and <= -1 + Decade => Blunder.DigitTooFew,
+        >= 3 - ThreeDecades and <= 3 + ThreeDecades or >= -3 - ThreeDecades and <= -3 + ThreeDecades => Blunder.OtherUnit,
+        _ => Blunder.None,
+    };
 }
 
 /// <summary>What to change where the target can't be had as things stand.</summary>

@@ -13,6 +13,9 @@ internal sealed class Decision
     /// <summary>Chance of being over from which on the pot counts as over.</summary>
     private const double OverChance = 0.9;
 
+    /// <summary>A reading below this part of what was expected was misread rather than that the body fell (a rule of this project).</summary>
+    private const double FallsFar = 0.4;
+
     /// <summary>Chance that an addition has to add to that of being in band where it is likely already.</summary>
     private const double WorthAdding = 0.02;
 
@@ -62,12 +65,13 @@ internal sealed class Decision
     /// <summary>What the last step's body readings call for before they can be judged; null where they can.</summary>
     private Move? Unsettled(StepChecks checks)
     {
-        if (checks.Falls)
+        var contradiction = _policy.IsReadOften(Quantity.Body) ? null : checks.Contradiction();
+        if (checks.Falls && contradiction is not { Ratio: < FallsFar })
         {
             return Move.ReadBody(new AdviceReason.Falls());
         }
 
-        if (!_policy.IsReadOften(Quantity.Body) && checks.Contradiction() is { } contradiction)
+        if (contradiction is not null)
         {
             return Move.ReadBody(new AdviceReason.Contradicted(contradiction));
         }

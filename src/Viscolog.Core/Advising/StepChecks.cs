@@ -13,6 +13,10 @@ internal sealed class StepChecks
     /// </summary>
     private const double SteepestRise = 45;
 
+    /// <summary>Rise of ln body at one addition of the usual size from which on a single reading may have a digit too many; a second one
+    /// costs less than the pot.</summary>
+    private static readonly double LeastTenfold = Math.Log(8);
+
     /// <summary>Standing time in s after which a body that still rises may do so for another reason than swelling.</summary>
     private const double LongSeconds = 2 * 3600;
 
@@ -101,7 +105,7 @@ internal sealed class StepChecks
             return new Contradiction.Fell { Ratio = Math.Exp(last.Ln - before) };
         }
 
-        return last.Ln - before > most + (3 * _repeatability)
+        return last.Ln - before > most + (3 * _repeatability) || (added <= IncrementPolicy.StepCap && last.Ln - before >= LeastTenfold)
             ? new Contradiction.Jumped { Ratio = Math.Exp(last.Ln - before) }
             : null;
     }

@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using MathNet.Numerics;
 using Viscolog.Core.Curves;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Settling;
@@ -16,6 +17,9 @@ namespace Viscolog.Core.Inference;
 /// </summary>
 internal sealed class CurveFilter
 {
+    /// <summary>How much noise a sure blunder counts with, over the square of how far off it is.</summary>
+    private const double BlunderNoise = 10;
+
     private readonly Nuisances _nuisances;
     private readonly double _levelMean;
     private readonly double _levelVariance;
@@ -151,11 +155,19 @@ internal sealed class CurveFilter
         var (rootSpread, rootWide) = (Math.Sqrt(spread), Math.Sqrt(wide));
         var squared = innovation * innovation;
         var good = (1 - PosteriorSettings.OutlierShare) * Math.Exp(-0.5 * squared / spread) / rootSpread;
-        var density = good + (PosteriorSettings.OutlierShare * Math.Exp(-0.5 * squared / wide) / rootWide);
+        var blunder = Blunder(squared);
+        var density = good + blunder + (PosteriorSettings.OutlierShare * Math.Exp(-0.5 * squared / wide) / rootWide);
         var atBest = PosteriorSettings.OutlierShare / (1 - PosteriorSettings.OutlierShare) * rootSpread / rootWide;
         var trust = density > 0 ? good / density * (1 + atBest) : 0;
-        var widest = noise + (PosteriorSettings.OutlierSd * PosteriorSettings.OutlierSd);
+        var widest = noise + (PosteriorSettings.OutlierSd * PosteriorSettings.OutlierSd) + (BlunderNoise * squared * blunder / density);
         return (density, trust * widest > noise ? noise / trust : widest);
+    }
+
+    /// <summary>Density of a blunder, on the scale of the others (without the constant of the normal distribution).</summary>
+    private static double Blunder(double squared)
+    {
+        const double height = PosteriorSettings.BlunderShare * Constants.Sqrt2Pi / (Math.PI * PosteriorSettings.BlunderScale);
+        return height / (1 + (squared / (PosteriorSettings.BlunderScale * PosteriorSettings.BlunderScale)));
     }
 
     /// <summary>
@@ -178,7 +190,7 @@ internal sealed class CurveFilter
         var squared = deviation * deviation;
         return (
             (1 - PosteriorSettings.OutlierShare) * Math.Exp(-0.5 * squared / variance) / Math.Sqrt(variance),
-            PosteriorSettings.OutlierShare * Math.Exp(-0.5 * squared / wide) / Math.Sqrt(wide));
+            Blunder(squared) + (PosteriorSettings.OutlierShare * Math.Exp(-0.5 * squared / wide) / Math.Sqrt(wide)));
     }
 }
 

@@ -24,6 +24,13 @@ internal static class PosteriorSettings
     /// <summary>Standard deviation of an outlier in ln units; from memory.</summary>
     public const double OutlierSd = 0.5;
 
+    /// <summary>Share of readings that are blunders (a digit too many, another unit); from memory.</summary>
+    public const double BlunderShare = 0.002;
+
+    /// <summary>Scale of the Cauchy distribution of a blunder in ln units, so that ten times and a thousand times off are both at home;
+    /// from memory.</summary>
+    public const double BlunderScale = 1;
+
     /// <summary>
     /// Weight of a curve that never comes up to the aim within <see cref="Posterior.SoughtUpTo"/>: people
     /// choose thickeners that can do the job.

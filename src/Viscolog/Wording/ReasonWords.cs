@@ -103,7 +103,7 @@ internal static class ReasonWords
             + "temperature): let it rest, stir gently, and read until two agree.",
         AdviceReason.LumpsSeen => "Lumps were seen: stir until they are gone, let the pot stand, read again and note what you see. What went "
             + "in stays in and counts.",
-        AdviceReason.Contradicted contradicted => $"{Of(contradicted.What)}: stir gently and read again before anything goes in.",
+        AdviceReason.Contradicted contradicted => $"{Of(contradicted.What)}{Of(contradicted.What.Blunder)}: stir gently and read again before anything goes in.",
         AdviceReason.StillBuilds builds => string.Create(CultureInfo.InvariantCulture,
             $"It may still build: about {Rise(100 * builds.ToCome)} % is to come, and under {builds.Repeatability.Percent / 2:0.#} % "
                 + $"counts as settled. Two readings that agree within {builds.Repeatability.Percent:0.#} % settle it as well, if as much "
@@ -260,9 +260,19 @@ internal static class ReasonWords
         _ => throw new ArgumentOutOfRangeException(nameof(what), what, "not a case of the closed set"),
     };
 
+    /// <summary>What was perhaps written down wrongly, in brackets.</summary>
+    public static string Of(Blunder blunder) => blunder switch
+    {
+        Blunder.DigitTooMany => " (a digit too many?)",
+        Blunder.DigitTooFew => " (a digit too few?)",
+        Blunder.OtherUnit => " (Pa·s in place of mPa·s, or the other way round?)",
+        _ => "",
+    };
+
     private static string Apart(double ratio) => ratio switch
     {
-        >= 3 => FormattableString.Invariant($"{ratio:0.#} times"),
+        >= 3 => $"{Shown.Number(ratio)} times",
+        <= 0.2 => $"{Shown.Number(1 / ratio)} times below",
         >= 1 => FormattableString.Invariant($"{100 * (ratio - 1):0} % above"),
         _ => FormattableString.Invariant($"{100 * (1 - ratio):0} % below"),
     };
