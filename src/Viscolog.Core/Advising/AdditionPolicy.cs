@@ -118,7 +118,7 @@ internal sealed record DecisionSettings
     /// <summary>For a pot of two thickeners.</summary>
     public static DecisionSettings Two { get; } = new()
     {
-        StopChance = 0.76,
+        StopChance = 0.72,
         SurelyOver = 0.9,
         EnoughBodies = 3,
         NoBetterFrom = 0.4,

@@ -18,7 +18,7 @@ internal sealed class TwoThickeners : AdditionPolicy
 
     /// <summary>What part of the risk that a pot of one thickener allows an addition is allowed here, where about twice as many are
     /// made.</summary>
-    private const double RiskOfOne = 1;
+    private const double RiskOfOne = 0.75;
 
     /// <summary>How much more a step on the string's way counts than one on the body's: what brings the string thickens too, so it is
     /// learned first.</summary>

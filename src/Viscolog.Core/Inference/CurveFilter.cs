@@ -17,9 +17,6 @@ namespace Viscolog.Core.Inference;
 /// </summary>
 internal sealed class CurveFilter
 {
-    /// <summary>How much noise a sure blunder counts with, over the square of how far off it is.</summary>
-    private const double BlunderNoise = 10;
-
     private readonly Nuisances _nuisances;
     private readonly double _levelMean;
     private readonly double _levelVariance;
@@ -133,7 +130,7 @@ internal sealed class CurveFilter
     }
 
     /// <summary>
-    /// A reading that may be an outlier counts with its noise widened, up to that of an outlier, by how much likelier an outlier it is than
+    /// A reading that may be an outlier counts with its noise widened, up to that of an outlier, and without end where it may be a blunder, by how much likelier an outlier it is than
     /// one on the
     /// spot would be; so a single reading that fits loses nothing.
     /// </summary>
@@ -157,9 +154,9 @@ internal sealed class CurveFilter
         var good = (1 - PosteriorSettings.OutlierShare) * Math.Exp(-0.5 * squared / spread) / rootSpread;
         var blunder = Blunder(squared);
         var density = good + blunder + (PosteriorSettings.OutlierShare * Math.Exp(-0.5 * squared / wide) / rootWide);
-        var atBest = PosteriorSettings.OutlierShare / (1 - PosteriorSettings.OutlierShare) * rootSpread / rootWide;
+        var atBest = ((PosteriorSettings.OutlierShare / rootWide) + Blunder(0)) * rootSpread / (1 - PosteriorSettings.OutlierShare);
         var trust = density > 0 ? good / density * (1 + atBest) : 0;
-        var widest = noise + (PosteriorSettings.OutlierSd * PosteriorSettings.OutlierSd) + (BlunderNoise * squared * blunder / density);
+        var widest = (noise + (PosteriorSettings.OutlierSd * PosteriorSettings.OutlierSd)) * density / (density - blunder);
         return (density, trust * widest > noise ? noise / trust : widest);
     }
 

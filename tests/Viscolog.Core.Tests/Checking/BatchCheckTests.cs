@@ -80,7 +80,7 @@ public sealed class BatchCheckTests
     [Fact]
     public void On_the_limit_no_number_of_readings_decides()
     {
-        var check = Check(Batch(7650, 7650));
+        var check = Check(Batch(7650, 7650, 7650, 7650));
         Assert.Null(Assert.IsType<Verdict.Undecided>(check.Verdict).MoreReadings);
         Assert.IsType<BenchAction.Add>(Assert.IsType<NextStep.Correct>(check.Next).Advice.Action);
     }

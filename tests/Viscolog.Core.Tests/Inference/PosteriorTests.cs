@@ -161,19 +161,22 @@ public sealed class PosteriorTests
     }
 
     /// <summary>
-    /// However far off, a reading counts with the spread of an outlier, 0.5 in ln, and no wider: of a base that an earlier run knows to s, it moves the body by
-    /// s²/(s² + 0.04² + 0.5²) of its distance.
+    /// An outlier counts with a spread of 0.5 in ln: of a base that an earlier run knows to s, it moves the body by s²/(s² + 0.04² + 0.5²) of its
+    /// distance. A blunder, ten times off and more, counts for nothing.
     /// </summary>
-    [Fact]
-    public void A_reading_far_from_all_that_was_known_still_counts_as_an_outlier()
+    [Theory]
+    [InlineData(1.0, 0.25)]
+    [InlineData(2.5, 350)]
+    [InlineData(-7, 1e9)]
+    public void A_reading_far_from_all_that_was_known_counts_as_an_outlier_or_for_nothing(double off, double variance)
     {
         var prior = Of(Bench.AlongSigmoid(9000, 0.5), Bench.AlongSigmoid(9000, 0.4, 0.6, 0.6)).Prior;
         var known = prior.LevelSd * prior.LevelSd;
-        var far = prior.LevelMean + 2.5;
+        var far = prior.LevelMean + off;
         var run = Bench.Run(9000, Bench.Read(Math.Exp(far))) with { Repeatability = Percentage.FromPercent(4) };
         var posterior = Posteriors.Under(Of(run).Evidence, prior, null);
         var moved = posterior.BodyAt(Dose.None, Level).Median.Ln - prior.LevelMean;
-        Assert.Equal(2.5 * known / (known + (posterior.Repeatability * posterior.Repeatability) + 0.25), moved, 0.01);
+        Assert.Equal(off * known / (known + (posterior.Repeatability * posterior.Repeatability) + variance), moved, 0.02);
     }
 
     /// <summary>Two doses so near each other share their level: the body between them is known no better than at either.</summary>
