@@ -53,7 +53,7 @@ public sealed class BatchCheckTests
         var (u, freedom, accepted) = (body.Value!.Uncertainty.Fraction, body.Value.DegreesOfFreedom, body.Accepted!);
         Assert.Equal(0.95, Conformity.Chance(accepted.High.Ln, u, Math.Log(7650), Math.Log(10350), freedom), 1e-6);
         Assert.Equal(accepted.Low.Ln - Math.Log(7650), Math.Log(10350) - accepted.High.Ln, 1e-9);
-        foreach (var (edge, inwards) in new[] { (accepted.Low.MilliPascalSeconds, 1.001), (accepted.High.MilliPascalSeconds, 0.999) })
+        foreach (var (edge, inwards) in new[] { (accepted.Low.MilliPascalSeconds, 1.003), (accepted.High.MilliPascalSeconds, 0.997) })
         {
             Assert.IsType<Verdict.Accept>(Check(Batch(edge * inwards, edge * inwards)).Verdict);
             Assert.IsType<Verdict.Undecided>(Check(Batch(edge / inwards, edge / inwards)).Verdict);
