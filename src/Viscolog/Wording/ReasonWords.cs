@@ -272,7 +272,7 @@ internal static class ReasonWords
     private static string Apart(double ratio) => ratio switch
     {
         >= 3 => $"{Shown.Number(ratio)} times",
-        <= 0.2 => $"{Shown.Number(1 / ratio)} times below",
+        <= 0.2 => $"1/{Shown.Number(1 / ratio)} of",
         >= 1 => FormattableString.Invariant($"{100 * (ratio - 1):0} % above"),
         _ => FormattableString.Invariant($"{100 * (1 - ratio):0} % below"),
     };

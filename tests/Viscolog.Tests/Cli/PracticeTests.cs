@@ -151,7 +151,7 @@ public sealed class PracticeTests : IDisposable
 
     [Fact]
     public void Stepwise_stops_after_each_step_and_goes_on_at_the_end_of_input()
-        => Assert.Equal(6 + 4, Called.With("practice", "demo", "--pot", "easy", "--seed", "7", "--stepwise").Error.Split("Enter goes on").Length + 1);
+        => Assert.Equal(6 + 3, Called.With("practice", "demo", "--pot", "easy", "--seed", "7", "--stepwise").Error.Split("Enter goes on").Length + 1);
 
     [Fact]
     public void A_handout_is_one_escaped_page_that_needs_nothing_else()

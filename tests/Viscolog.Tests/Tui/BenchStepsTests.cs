@@ -117,7 +117,7 @@ public sealed class BenchStepsTests
     [InlineData(
         "5200",
         "20",
-        "at the last reading the pot had stood 150 s since the last thing went in; type the whole standing time into wait")]
+        "at the last reading the pot had stood 180 s since the last thing went in; type the whole standing time into wait")]
     public void What_can_not_be_taken_is_said_and_nothing_is_saved(string reading, string wait, string error)
     {
         var trial = BenchTrial.OfSample("lantern-gel-07");

@@ -24,8 +24,8 @@ public sealed class ReasonWordsTests
         { new AdviceReason.Falls(), "fall over time", "until two agree." },
         { new AdviceReason.Contradicted(new Contradiction.Unexpected { Ratio = 1.5 }), "The last reading is 50 % above what the others "
             + "lead to expect: stir gently", "50 % above" },
-        { new AdviceReason.Contradicted(new Contradiction.Fell { Ratio = 0.01 }), "The body reads 99 % below what it read before the "
-            + "addition, though thickener went in", "99 % below" },
+        { new AdviceReason.Contradicted(new Contradiction.Fell { Ratio = 0.01 }), "The body reads 1/100 of what it read before the "
+            + "addition, though thickener went in", "1/100 of" },
         { new AdviceReason.Contradicted(new Contradiction.Jumped { Ratio = 22.22 }), "The body reads 22.2 times what it read before so "
             + "small an addition", "22.2 times" },
         { new AdviceReason.StillBuilds(0.034, Percentage.FromPercent(5)),
