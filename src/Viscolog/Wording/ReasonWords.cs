@@ -260,22 +260,31 @@ internal static class ReasonWords
         _ => throw new ArgumentOutOfRangeException(nameof(what), what, "not a case of the closed set"),
     };
 
+    /// <summary>A reading that nothing led to expect, without a full stop.</summary>
+    public static string Of(Surprise surprise) => $"{Apart(surprise.Ratio)} what was expected{Of(surprise.Blunder)}";
+
     /// <summary>What was perhaps written down wrongly, in brackets.</summary>
     public static string Of(Blunder blunder) => blunder switch
     {
         Blunder.DigitTooMany => " (a digit too many?)",
         Blunder.DigitTooFew => " (a digit too few?)",
-        Blunder.OtherUnit => " (Pa·s in place of mPa·s, or the other way round?)",
+        Blunder.OtherUnit => " (Pa·s for mPa·s?)",
         _ => "",
     };
 
     private static string Apart(double ratio) => ratio switch
     {
-        >= 3 => $"{Shown.Number(ratio)} times",
-        <= 0.2 => $"1/{Shown.Number(1 / ratio)} of",
+        >= 3 => $"{TwoDigits(ratio)} times",
+        <= 0.2 => $"1/{TwoDigits(1 / ratio)} of",
         >= 1 => FormattableString.Invariant($"{100 * (ratio - 1):0} % above"),
         _ => FormattableString.Invariant($"{100 * (1 - ratio):0} % below"),
     };
+
+    private static string TwoDigits(double value)
+    {
+        var grain = Math.Pow(10, Math.Floor(Math.Log10(value)) - 1);
+        return Shown.Number(Math.Round(value / grain) * grain);
+    }
 
     private static string Rise(double percent)
         => percent < 10 ? FormattableString.Invariant($"{percent:0.#}") : FormattableString.Invariant($"{percent:0}");

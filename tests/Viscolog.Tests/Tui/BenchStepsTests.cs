@@ -80,7 +80,7 @@ public sealed class BenchStepsTests
         var gram = Mass.FromGrams(1);
         BenchEvent[] events =
         [
-            new BenchEvent.Typed("5200", "", ""), new BenchEvent.TookAdvised(), new BenchEvent.Poured("SW-1", gram),
+            new BenchEvent.Typed("5200", "", ""), new BenchEvent.Corrected(), new BenchEvent.TookAdvised(), new BenchEvent.Poured("SW-1", gram),
             new BenchEvent.LetDown(gram), new BenchEvent.Watered(gram), new BenchEvent.TakenOut(gram), new BenchEvent.Stir(),
             new BenchEvent.ReadBeside(new(null, 8, null, null)), new BenchEvent.Voided(0, "a slip", ""),
             new BenchEvent.Aimed(null, Percentage.FromPercent(1)), new BenchEvent.Moved(-1),
@@ -124,6 +124,41 @@ public sealed class BenchStepsTests
         trial.Do(new BenchEvent.Typed(reading, wait, ""));
         Assert.Equal(error, trial.State.Error);
         Assert.DoesNotContain(trial.Effects, e => e is BenchEffect.AddRow);
+    }
+
+    [Theory]
+    [InlineData("46000", "10 times what was expected (a digit too many?): Enter keeps it, Esc corrects")]
+    [InlineData("460", "1/10 of what was expected (a digit too few?): Enter keeps it, Esc corrects")]
+    [InlineData("4.6", "1/1\u2009000 of what was expected (Pa·s for mPa·s?): Enter keeps it, Esc corrects")]
+    public void A_reading_that_nothing_led_to_expect_is_asked_about_and_kept_when_said_again(string reading, string question)
+    {
+        var trial = BenchTrial.OfSample("lantern-gel-07");
+        trial.Advise();
+        var rows = trial.State.Run.Rows.Length;
+        trial.Do(new BenchEvent.Typed(reading, "240", ""));
+        Assert.Equal(question, trial.State.Error);
+        Assert.Equal(rows, trial.State.Run.Rows.Length);
+        trial.Do(new BenchEvent.Typed(reading, "240", ""));
+        Assert.Null(trial.State.Error);
+        Assert.Equal(rows + 1, trial.State.Run.Rows.Length);
+        trial.Advise();
+        Assert.IsType<BenchAction.Measure>(trial.State.Advice!.Advice!.Action);
+    }
+
+    [Fact]
+    public void A_reading_asked_about_and_corrected_leaves_nothing_behind()
+    {
+        var trial = BenchTrial.OfSample("lantern-gel-07");
+        trial.Advise();
+        var rows = trial.State.Run.Rows.Length;
+        trial.Do(new BenchEvent.Typed("46000", "240", ""));
+        trial.Do(new BenchEvent.Corrected());
+        Assert.Equal((null, "not saved; type the reading as it was"), (trial.State.Error, trial.State.Said));
+        trial.Do(new BenchEvent.Typed("46000", "240", ""));
+        Assert.NotNull(trial.State.Error);
+        trial.Do(new BenchEvent.Typed("4600", "240", ""));
+        Assert.Null(trial.State.Error);
+        Assert.Equal(rows + 1, trial.State.Run.Rows.Length);
     }
 
     [Fact]

@@ -26,8 +26,8 @@ public sealed class ReasonWordsTests
             + "lead to expect: stir gently", "50 % above" },
         { new AdviceReason.Contradicted(new Contradiction.Fell { Ratio = 0.01 }), "The body reads 1/100 of what it read before the "
             + "addition, though thickener went in", "1/100 of" },
-        { new AdviceReason.Contradicted(new Contradiction.Jumped { Ratio = 22.22 }), "The body reads 22.2 times what it read before so "
-            + "small an addition", "22.2 times" },
+        { new AdviceReason.Contradicted(new Contradiction.Jumped { Ratio = 22.22 }), "The body reads 22 times what it read before so "
+            + "small an addition", "22 times" },
         { new AdviceReason.StillBuilds(0.034, Percentage.FromPercent(5)),
             "about 3.4 % is to come, and under 2.5 % counts as settled", "agree within 5 %" },
         { new AdviceReason.StillBuilds(0.344, Percentage.FromPercent(5)), "about 34 % is to come", "about 34 %" },

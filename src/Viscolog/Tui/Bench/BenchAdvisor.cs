@@ -12,7 +12,7 @@ internal static class BenchAdvisor
             : ask.Run.Target is null ? "No target: F8 sets one, and advice begins."
             : Wording.AdviceWords.Refusal(outcome);
         var study = (outcome as StudyOutcome.Made)?.Study;
-        return new(outcome.Advice, refused, study is { IsOfTwo: true } or { IsRead: true } ? study.Picture : null);
+        return new(outcome.Advice, refused, study is { IsOfTwo: true } or { IsRead: true } ? study.Picture : null) { Study = study };
     }
 }
 
@@ -20,4 +20,8 @@ internal static class BenchAdvisor
 /// <param name="Advice">The advice; null where there is none.</param>
 /// <param name="Refused">Why there is none; null where there is one.</param>
 /// <param name="Picture">What the chart shows; null where nothing can be drawn.</param>
-internal sealed record BenchAdvice(Advice? Advice, string? Refused, RunPicture? Picture);
+internal sealed record BenchAdvice(Advice? Advice, string? Refused, RunPicture? Picture)
+{
+    /// <summary>What it rests on, for the next reading to be held against; null where there is none.</summary>
+    public Study? Study { get; init; }
+}

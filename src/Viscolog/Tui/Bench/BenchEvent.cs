@@ -15,6 +15,9 @@ internal abstract record BenchEvent
     /// <summary>Enter was pressed on a reading, its wait and a note as typed; an empty wait means the clock's.</summary>
     internal sealed record Typed(string Reading, string Wait, string Note) : BenchEvent;
 
+    /// <summary>The reading that was asked about was typed wrongly.</summary>
+    internal sealed record Corrected : BenchEvent;
+
     /// <summary>The advised grams went in.</summary>
     internal sealed record TookAdvised : BenchEvent;
 

@@ -9,6 +9,7 @@ internal static class BenchScreen
     public static KeyTable<BenchEvent> Keys { get; } = new(
         "Bench",
         new("Enter", null, "save the reading (or the note alone)") { Typed = Enter },
+        new("Esc", null, "", new BenchEvent.Corrected()),
         new("Tab", null, "next field"),
         new("F1", "help", "") { Role = KeyRole.Helps },
         new("F2", "dose", "other grams went in", new BenchEvent.Called(BenchForms.Dose)),

@@ -32,6 +32,9 @@ internal sealed record BenchState(LoggedRun Run)
     /// <summary>What is wrong with what was typed; null where nothing is.</summary>
     public string? Error { get; init; }
 
+    /// <summary>A reading that was asked about, as typed; Enter on the same once more keeps it. Null where nothing is asked.</summary>
+    public BenchEvent.Typed? Doubted { get; init; }
+
     /// <summary>What just happened.</summary>
     public string Said { get; init; } = "";
 

@@ -35,6 +35,7 @@ internal static class BenchSteps
     public static BenchStep Next(BenchState state, BenchEvent @event, DateTimeOffset now) => @event switch
     {
         BenchEvent.Typed typed => Enter(state, typed, now),
+        BenchEvent.Corrected => Say(state with { Doubted = null }, state.Doubted is null ? "" : "not saved; type the reading as it was"),
         BenchEvent.TookAdvised => TakeAdvised(state, now),
         BenchEvent.Poured poured => Pour(state, poured.Thickener, poured.Grams, now),
         BenchEvent.LetDown down => LetDown(state, down.Grams, now),
@@ -79,6 +80,11 @@ internal static class BenchSteps
         if (Reading(state, typed, now, out var error) is not { } reading)
         {
             return state with { Error = error };
+        }
+
+        if (typed != state.Doubted && state is { IsWorking: false, Advice.Study: { } study } && Surprise.Of(study, reading) is { } surprise)
+        {
+            return state with { Doubted = typed, Error = $"{ReasonWords.Of(surprise)}: Enter keeps it, Esc corrects" };
         }
 
         return Add(
@@ -147,7 +153,7 @@ internal static class BenchSteps
 
     private static BenchStep Add(BenchState state, FileRow row, string said)
         => new BenchStep(
-            state with { Error = null, Beside = row.Reading is null ? state.Beside : BenchReadings.None },
+            state with { Error = null, Doubted = null, Beside = row.Reading is null ? state.Beside : BenchReadings.None },
             [new BenchEffect.AddRow(state.Run.Number, row, said)]);
 
     private static BenchStep Void(BenchState state, BenchEvent.Voided voided, DateTimeOffset now)
