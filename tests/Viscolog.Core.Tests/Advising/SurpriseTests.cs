@@ -1,6 +1,5 @@
 using Viscolog.Core.Advising;
 using Viscolog.Core.Pots;
-using Viscolog.Core.Quantities;
 using Viscolog.Core.Tests.Support;
 using Xunit;
 
