@@ -109,7 +109,8 @@ public sealed class BenchStepsTests
 
     [Theory]
     [InlineData("12a", "", "read the unit 'a', expected mPa·s, cP, Pa·s, P, mm²/s, cSt")]
-    [InlineData("1 200", "", "read '1 200', expected a number in mPa·s, at least 0.001, such as 1450 or 0.84")]
+    [InlineData("1 20", "", "read '1 20', expected a number in mPa·s, at least 0.001, such as 1450 or 0.84")]
+    [InlineData("1200 000", "", "read '1200 000', expected a number in mPa·s, at least 0.001, such as 1450 or 0.84")]
     [InlineData("1,200.5", "", "read '1,200.5', expected a number in mPa·s, at least 0.001, such as 1450 or 0.84")]
     [InlineData("-4", "", "read '-4', expected a number in mPa·s, at least 0.001")]
     [InlineData("", "", "type a reading in mPa·s, then Enter")]
