@@ -128,7 +128,7 @@ public sealed partial class ReadmeTests : IDisposable
     private static IEnumerable<string> Readmes()
         => new[] { "README.md", Path.Combine("sample-runs", "README.md") }.Select(f => File.ReadAllText(Path.Combine(Checkout.Root, f)).ReplaceLineEndings("\n"));
 
-    [GeneratedRegex("^[a-z ]+: [0-9]+ %$")]
+    [GeneratedRegex("^[a-z ]+: [0-9]+ %$", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex ProgressPattern();
 
     [GeneratedRegex("dotnet run --project src/Viscolog -- (?<arguments>[^`\n]+)", RegexOptions.ExplicitCapture, 1000)]
