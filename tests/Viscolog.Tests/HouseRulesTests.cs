@@ -29,7 +29,7 @@ public sealed class HouseRulesTests
     [InlineData(typeof(Column), 3)]
     [InlineData(typeof(Block), 8)]
     [InlineData(typeof(Viscolog.Plots.Element), 13)]
-    [InlineData(typeof(BenchEvent), 18)]
+    [InlineData(typeof(BenchEvent), 19)]
     [InlineData(typeof(BenchEffect), 4)]
     [InlineData(typeof(ChartEvent), 3)]
     [InlineData(typeof(CheckEvent), 6)]
