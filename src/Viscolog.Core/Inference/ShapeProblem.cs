@@ -48,7 +48,8 @@ internal sealed class ShapeProblem : ResidualProblem
     /// <summary>The build-up; its stretch is the posterior's median. τ is 1 s where nothing builds up.</summary>
     public Kinetics KineticsOf(ReadOnlySpan<double> parameters) => new(_buildsUp ? Math.Exp(parameters[TimeConstantPlace]) : 1, _stretch);
 
-    /// <summary>States the problem; a reading that the posterior takes for an outlier gets an outlier's standard deviation.</summary>
+    /// <summary>States the problem; a reading that the posterior takes for an outlier gets an outlier's standard deviation,
+    /// and where it is further off than that, so much.</summary>
     public static ShapeProblem Of(Posterior posterior, Shape shape)
     {
         var evidence = posterior.Evidence;
@@ -87,7 +88,8 @@ internal sealed class ShapeProblem : ResidualProblem
         var expected = posterior.At(posterior.Evidence.Steps[reading.Step], reading.WaitSeconds).Quantile(0.5);
         var variance = (posterior.Repeatability * posterior.Repeatability) + reading.ExtraVariance
             + Math.Pow(posterior.CoefficientSd * reading.Distance, 2);
-        var outlier = CurveFilter.OutlierChance(reading.Ln - expected, variance) > 0.5;
-        return Math.Sqrt(variance + (outlier ? PosteriorSettings.OutlierSd * PosteriorSettings.OutlierSd : 0));
+        var off = reading.Ln - expected;
+        var outlier = CurveFilter.OutlierChance(off, variance) > 0.5;
+        return Math.Sqrt(variance + (outlier ? Math.Max(PosteriorSettings.OutlierSd * PosteriorSettings.OutlierSd, off * off) : 0));
     }
 }

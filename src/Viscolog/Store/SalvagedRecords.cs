@@ -68,12 +68,16 @@ internal sealed class SalvagedRecords(SoundLines sound, Stream journal, long ack
 
         foreach (var (run, rows) in _homeless)
         {
-            yield return FormattableString.Invariant($"{rows} sound records are left out: they belong to run {run}, whose header is lost");
+            yield return rows == 1
+                ? FormattableString.Invariant($"1 sound record is left out: it belongs to run {run}, whose header is lost")
+                : FormattableString.Invariant($"{rows} sound records are left out: they belong to run {run}, whose header is lost");
         }
 
         if (_unfinished > 0)
         {
-            yield return FormattableString.Invariant($"the last {_unfinished} lines are left out: they had not been acknowledged");
+            yield return _unfinished == 1
+                ? "the last line is left out: it had not been acknowledged"
+                : FormattableString.Invariant($"the last {_unfinished} lines are left out: they had not been acknowledged");
         }
     }
 
