@@ -17,12 +17,14 @@ internal sealed class RowAppender(Run run)
     /// <summary>Appends a row; null, or what is wrong with it.</summary>
     public CellFault? Append(FileRow row)
     {
-        if (row.Replaces && !_voidBefore)
+        // A void row stands for nothing any more: the row above may count again.
+        var isVoid = !string.IsNullOrWhiteSpace(row.Void);
+        if (row.Replaces && !_voidBefore && !isVoid)
         {
             return new(Columns.Replaces, ReplacesExpected);
         }
 
-        _voidBefore = !string.IsNullOrWhiteSpace(row.Void);
+        _voidBefore = isVoid;
         switch (_open.Append(row.Entries()))
         {
             case Appended.To to:

@@ -121,13 +121,33 @@ internal sealed class BenchLog : IDisposable
     }
 
     /// <summary>Adds a row to the end of a run.</summary>
-    public WriteOutcome Add(int run, FileRow row) => Change(run, null, row);
+    public WriteOutcome Add(int run, FileRow row) => Edit(run, new RunEdit.Add(row));
 
     /// <summary>Makes a row void; nothing disappears.</summary>
-    public WriteOutcome Void(int run, int row, string reason) => Change(run, (row, reason), null);
+    public WriteOutcome Void(int run, int row, string reason) => Edit(run, new RunEdit.Void(row, reason));
 
     /// <summary>Makes a row void and puts another in its place.</summary>
-    public WriteOutcome Replace(int run, int row, string reason, FileRow by) => Change(run, (row, reason), by with { Replaces = true });
+    public WriteOutcome Replace(int run, int row, string reason, FileRow by)
+        => Edit(run, new RunEdit.Void(row, reason), new RunEdit.Add(by with { Replaces = true }, row));
+
+    /// <summary>Changes rows of a run, all of it or nothing; not saved where the run could not be exported and read again.</summary>
+    public WriteOutcome Edit(int run, params RunEdit[] edits)
+    {
+        if (Looked(() => Known(run)) is not { } logged)
+        {
+            return new WriteOutcome.NotSaved(_fault!);
+        }
+
+        var (records, fault) = RunEdit.Records(logged, edits);
+        return fault is null ? Commit(records) : new WriteOutcome.NotSaved(fault);
+    }
+
+    /// <summary>Sets the clock of a run's last step.</summary>
+    public WriteOutcome SetClock(int run, StirTimes times)
+        => Commit(new LogRecord.ClockSet(run, Stamp(times.Began), Stamp(times.Ended)));
+
+    /// <summary>Puts a run away from the list of runs, or brings it back.</summary>
+    public WriteOutcome Archive(int run, bool isArchived) => Commit(new LogRecord.RunArchived(run, isArchived));
 
     /// <summary>States a run's header anew, such as another target; its rows stay.</summary>
     public WriteOutcome Restate(int run, RunFile header)
@@ -188,41 +208,7 @@ internal sealed class BenchLog : IDisposable
 
     private LoggedRun Known(int run) => Run(run) ?? throw new ArgumentOutOfRangeException(nameof(run), run, "the log has no such run");
 
-    /// <summary>
-    /// Makes a row of a run void, adds one behind it or at the end, or both; not saved where the run could not be exported and read again.
-    /// </summary>
-    private WriteOutcome Change(int run, (int Row, string Reason)? voided, FileRow? added)
-    {
-        if (Looked(() => Known(run)) is not { } logged)
-        {
-            return new WriteOutcome.NotSaved(_fault!);
-        }
-
-        var rows = logged.File.Contents().ToList();
-        var records = new List<LogRecord>();
-        var next = rows.Count;
-        if (voided is var (row, reason))
-        {
-            var place = logged.Rows.IndexOf(row);
-            ArgumentOutOfRangeException.ThrowIfNegative(place, nameof(voided));
-            if (rows[place].Void is { } earlier)
-            {
-                return new WriteOutcome.NotSaved($"that row is void already: {earlier}");
-            }
-
-            rows[place] = rows[place] with { Void = reason };
-            records.Add(new LogRecord.RowVoided(run, row, reason));
-            next = place + 1;
-        }
-
-        if (added is not null)
-        {
-            rows.Insert(next, added);
-            records.Add(new LogRecord.RowAdded(run, logged.Rows.Length + 1, added, voided?.Row));
-        }
-
-        return RowAppender.Fault(logged.File.Run, rows) is { } fault ? new WriteOutcome.NotSaved(fault) : Commit([.. records]);
-    }
+    private static string? Stamp(DateTimeOffset? time) => time is { } at ? JournalFile.Stamp(at) : null;
 
     /// <summary>Looks something up before anything is written; null, with the fault, where the query copy fails or has failed.</summary>
     private T? Looked<T>(Func<T> look)

@@ -42,7 +42,7 @@ internal sealed record MergePlan(int Run, IEnumerable<LogRecord> Records, int Re
     private static MergePlan Continued(RunFile file, LoggedRun known)
     {
         FileRow[] logged = [.. known.File.Contents()];
-        var merge = RowMerge.Of(known.File, file);
+        var merge = RowMerge.Of(known, file);
         if (merge.Contradiction is (var there, var here))
         {
             return Contradicted(known, $"says otherwise: {Words(logged, there)} there, {Words(merge.File, here)} in the file", file);
@@ -83,7 +83,7 @@ internal sealed record MergePlan(int Run, IEnumerable<LogRecord> Records, int Re
 
             before = known.Rows[i];
             left--;
-            if (logged[i].Void is null && here is { } same && merge.File[same].Void is { } reason)
+            if (logged[i].Void is null && here is { } same && merge.File[same].Void is { } reason && !merge.WasLifted(i, reason))
             {
                 yield return new LogRecord.RowVoided(known.Number, before, reason);
             }
@@ -91,7 +91,7 @@ internal sealed record MergePlan(int Run, IEnumerable<LogRecord> Records, int Re
     }
 
     private static FileRow Merged(RowMerge merge, FileRow[] logged, int? there, int? here)
-        => here is { } j && (there is null || merge.File[j].Void is not null) ? merge.File[j] : logged[there!.Value];
+        => here is { } j && (there is not { } i || (merge.File[j].Void is { } reason && !merge.WasLifted(i, reason))) ? merge.File[j] : logged[there!.Value];
 
     private static MergePlan Contradicted(LoggedRun known, string what, RunFile file)
     {

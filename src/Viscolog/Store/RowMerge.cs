@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.RunFiles;
+using Viscolog.Store.Copy;
 
 namespace Viscolog.Store;
 
@@ -11,8 +12,12 @@ internal sealed class RowMerge
 {
     private readonly List<(int? Logged, int? File)> _steps = [];
 
-    private RowMerge(RunFile logged, RunFile file)
+    private readonly LoggedRun _known;
+
+    private RowMerge(LoggedRun known, RunFile file)
     {
+        _known = known;
+        var logged = known.File;
         Columns = logged.UnknownColumns.AddRange(file.UnknownColumns.Where(c => PlaceIn(logged, c) < 0));
         int[] places = [.. Columns.Select(c => PlaceIn(file, c))];
         Logged = [.. logged.Contents().Select(r => r with { Unknown = [.. r.Unknown.Select((t, i) => places[i] < 0 ? "" : t)] })];
@@ -51,7 +56,11 @@ internal sealed class RowMerge
     public bool BeginAlike => Logged.IsEmpty || File.IsEmpty || SameButVoid(Logged[0], File[0]);
 
     /// <summary>Fits the rows of a file to the rows of the log.</summary>
-    public static RowMerge Of(RunFile logged, RunFile file) => new(logged, file);
+    public static RowMerge Of(LoggedRun logged, RunFile file) => new(logged, file);
+
+    /// <summary>Whether a logged row was void for a reason that was lifted since: then what says so is older than the log.</summary>
+    public bool WasLifted(int place, string reason)
+        => _known.Lifted.TryGetValue(_known.Rows[place], out var reasons) && reasons.Contains(reason);
 
     private static int PlaceIn(RunFile file, string column)
         => file.UnknownColumns.IndexOf(column, 0, file.UnknownColumns.Length, StringComparer.OrdinalIgnoreCase);
@@ -66,7 +75,7 @@ internal sealed class RowMerge
         if (SameButVoid(Logged[i], File[j]))
         {
             var (there, here) = (Logged[i].Void, File[j].Void);
-            return there is null || here is null || there == here ? (i, j) : null;
+            return there is null || here is null || there == here || WasLifted(i, here) ? (i, j) : null;
         }
 
         // One side may have put a row in the place of a void one; then the other side's row comes up later.

@@ -18,7 +18,7 @@ internal sealed record RunMatch(LoggedRun? Known, Guid NewId)
         }
 
         var alike = copy.RunsByKey(RunIdentity.Key(file))
-            .Select(known => (Run: known, Merge: RowMerge.Of(known.File, run.Whole()))).Where(c => c.Merge.BeginAlike).ToList();
+            .Select(known => (Run: known, Merge: RowMerge.Of(known, run.Whole()))).Where(c => c.Merge.BeginAlike).ToList();
         var known = alike.Find(c => c.Merge.Contradiction is null).Run ?? (file.Run.Name is null ? null : alike.FirstOrDefault().Run);
         return new(known, RunIdentity.Candidates(run).First(id => !copy.Has(id)));
     }

@@ -92,9 +92,17 @@ internal sealed class SalvagedRecords(SoundLines sound, Stream journal, long ack
                 return run.Add(added);
             case LogRecord.RowVoided voided when _runs.TryGetValue(voided.Run, out var run):
                 return run.Void(voided);
+            case LogRecord.VoidLifted lifted when _runs.TryGetValue(lifted.Run, out var run):
+                return run.Lift(lifted);
+            case LogRecord.ClockSet clock when _runs.TryGetValue(clock.Run, out var run):
+                return [clock with { Run = run.Number }];
+            case LogRecord.RunArchived archived when _runs.TryGetValue(archived.Run, out var run):
+                return [archived with { Run = run.Number }];
             case LogRecord.RowAdded { Run: var run }:
                 return Homeless(run);
             case LogRecord.RowVoided { Run: var run }:
+                return Homeless(run);
+            case LogRecord.VoidLifted { Run: var run }:
                 return Homeless(run);
             case LogRecord.MaterialStated:
                 return [record];
@@ -171,4 +179,7 @@ internal sealed class SalvagedRun(int number)
 
     public IEnumerable<LogRecord> Void(LogRecord.RowVoided voided)
         => voided.Row <= _rows && (FirstLost == 0 || voided.Row < FirstLost) && _voided.Add(voided.Row) ? [voided with { Run = number }] : [];
+
+    public IEnumerable<LogRecord> Lift(LogRecord.VoidLifted lifted)
+        => lifted.Row <= _rows && (FirstLost == 0 || lifted.Row < FirstLost) && _voided.Remove(lifted.Row) ? [lifted with { Run = number }] : [];
 }

@@ -13,6 +13,20 @@ internal sealed record LoggedRun(int Number, RunFile File, ImmutableArray<int> R
 {
     /// <summary>The headers that it had, the earliest first, the one in force last; each as one text.</summary>
     public ImmutableArray<string> Headers { get; init; } = [];
+
+    /// <summary>Why rows were void that count again, by the row's number.</summary>
+    public ImmutableDictionary<int, ImmutableArray<string>> Lifted { get; init; } = ImmutableDictionary<int, ImmutableArray<string>>.Empty;
+
+    /// <summary>The clock of the last step.</summary>
+    public StirTimes Clock { get; init; } = StirTimes.None;
+}
+
+/// <summary>When a step was stirred.</summary>
+/// <param name="Began">When stirring began; null where it has not.</param>
+/// <param name="Ended">When it ended and standing began; null while the pot is being stirred, and before.</param>
+internal sealed record StirTimes(DateTimeOffset? Began, DateTimeOffset? Ended)
+{
+    public static StirTimes None { get; } = new(null, null);
 }
 
 /// <summary>A run as the log holds it, whose rows are not all in memory.</summary>
@@ -31,6 +45,9 @@ internal sealed record StreamedRun(int Number, RunFile Header, IEnumerable<(int 
 /// <param name="Last">When the last thing happened to it or was logged.</param>
 internal sealed record RunSummary(int Number, Guid Id, Run Header, int Entries, int Voided, int Readings, DateTimeOffset Last)
 {
+    /// <summary>Whether it was put away from the list.</summary>
+    public bool IsArchived { get; init; }
+
     /// <summary>Its thickeners.</summary>
     public IReadOnlyList<string> Thickeners => [.. Header.Thickeners.Select(t => t.Name)];
 

@@ -81,6 +81,16 @@ internal sealed class QueryCopy : IDisposable
             case LogRecord.RowVoided voided:
                 Void(voided);
                 break;
+            case LogRecord.VoidLifted lifted:
+                FlushRows();
+                _rows.Update(StateOf(lifted.Run).Lift(RowOf(lifted.Run, lifted.Row, "lifted"), _at));
+                break;
+            case LogRecord.ClockSet clock:
+                StateOf(clock.Run).Set(clock, _at);
+                break;
+            case LogRecord.RunArchived archived:
+                StateOf(archived.Run).Archive(archived.Is, _at);
+                break;
             case LogRecord.MaterialStated { Is: var material }:
                 StoredCells.Material(material);
                 _materials.Upsert(CellsDoc.Of(IdOf(material), material.Cells, _at) with { Kind = material.Kind, Name = material.Name });
@@ -364,9 +374,11 @@ internal sealed class QueryCopy : IDisposable
     private void Void(LogRecord.RowVoided voided)
     {
         FlushRows();
-        var row = Found(Apart(RowDoc.IdOf(voided.Run, voided.Row)), $"row {voided.Row} of run {voided.Run} is voided, but was never added");
-        _rows.Update(StateOf(voided.Run).Void(row, voided.Reason, _at));
+        _rows.Update(StateOf(voided.Run).Void(RowOf(voided.Run, voided.Row, "voided"), voided.Reason, _at));
     }
+
+    private RowDoc RowOf(int run, int row, string what)
+        => Found(Apart(RowDoc.IdOf(run, row)), $"row {row} of run {run} is {what}, but was never added");
 
     private void FlushRows()
     {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
 using LiteDB;
@@ -53,6 +54,15 @@ internal sealed record RunDoc
     /// <summary>When the last thing happened to it or was logged, ISO 8601.</summary>
     public string Last { get; init; } = "";
 
+    /// <summary>When stirring of the last step began, ISO 8601; null where it has not.</summary>
+    public string? StirBegan { get; init; }
+
+    /// <summary>When it ended and standing began, ISO 8601; null where it has not.</summary>
+    public string? StirEnded { get; init; }
+
+    /// <summary>When the run was put away from the list, ISO 8601; null where it is in it.</summary>
+    public string? Archived { get; init; }
+
     /// <summary>A text as a key of an index, which takes no more than 1023 bytes: a long one as its beginning and SHA-256.</summary>
     public static string KeyOf(string text) => text.Length <= LongestKey
         ? text
@@ -74,7 +84,10 @@ internal sealed record RunDoc
     /// <summary>What a list says of the run.</summary>
     public RunSummary Summary() => new(
         Id, Guid.Parse(Uuid), HeaderText.Read(Header).Run, Rows, Voided, Readings,
-        FileTime.TryParse(Last, out var time) ? time : throw new FormatException($"'{Last}' is no time"));
+        FileTime.TryParse(Last, out var time) ? time : throw new FormatException($"'{Last}' is no time"))
+    {
+        IsArchived = Archived is not null,
+    };
 
     /// <summary>The run with its rows.</summary>
     /// <exception cref="InvalidDataException">Rows are missing.</exception>
@@ -89,8 +102,12 @@ internal sealed record RunDoc
         return new(Id, FileWithoutRows().With(rows.Select(r => r.Row())), [.. rows.Select(r => r.Number())])
         {
             Headers = [.. Earlier, string.Join('\n', Header)],
+            Lifted = rows.Where(r => r.Lifted is not null).ToImmutableDictionary(r => r.Number(), r => r.Lifted!.ToImmutableArray()),
+            Clock = new(TimeOf(StirBegan), TimeOf(StirEnded)),
         };
     }
+
+    private static DateTimeOffset? TimeOf(string? text) => text is not null && FileTime.TryParse(text, out var time) ? time : null;
 
     /// <summary>The run as a file without rows.</summary>
     public RunFile FileWithoutRows() => HeaderText.Read(Header) with { Id = Guid.Parse(Uuid), UnknownColumns = [.. Columns] };
@@ -101,7 +118,9 @@ internal sealed record RunDoc
         var headers = Earlier.Select(h => h.Split('\n')).Append(Header);
         var columns = Columns.Length == 0 ? null : Columns;
         return headers.Select(LogRecord (h) => new LogRecord.RunStated(Id, Guid.Parse(Uuid), h, columns))
-            .Concat(rows.OrderBy(r => r.Id).SelectMany(r => r.Records(Id)));
+            .Concat(rows.OrderBy(r => r.Id).SelectMany(r => r.Records(Id)))
+            .Concat(StirBegan is null ? [] : [new LogRecord.ClockSet(Id, StirBegan, StirEnded)])
+            .Concat(Archived is null ? [] : [new LogRecord.RunArchived(Id, true)]);
     }
 }
 
@@ -120,6 +139,9 @@ internal sealed record RowDoc
     /// <summary>Why it counts no more, where that was logged after it.</summary>
     public string? Voided { get; init; }
 
+    /// <summary>Why it was void before that was lifted, the earliest first; null where nothing was.</summary>
+    public string[]? Lifted { get; init; }
+
     /// <summary>The dose in the pot of each thickener after the row, in g per 100 g of base; null for a row of a block, which has none.</summary>
     public Dictionary<string, double>? DosesPct { get; init; } = [];
 
@@ -131,7 +153,7 @@ internal sealed record RowDoc
     public static long IdOf(int run, int row) => ((long)run << 32) | (uint)row;
 
     /// <summary>The row as it counts now.</summary>
-    public FileRow Row() => Is with { Void = Is.Void ?? Voided };
+    public FileRow Row() => Is with { Void = Voided ?? (Lifted is null ? Is.Void : null) };
 
     /// <summary>The row's number in its run.</summary>
     public int Number() => (int)(Id & uint.MaxValue);
@@ -140,8 +162,14 @@ internal sealed record RowDoc
     public IEnumerable<LogRecord> Records(int run) =>
     [
         new LogRecord.RowAdded(run, Number(), Is, After),
+        .. (Lifted ?? []).SelectMany((reason, i) => Lift(run, reason, isVoid: i == 0 && Is.Void is not null)),
         .. Voided is { } reason ? new[] { new LogRecord.RowVoided(run, Number(), reason) } : [],
     ];
+
+    private IEnumerable<LogRecord> Lift(int run, string reason, bool isVoid)
+        => isVoid
+            ? [new LogRecord.VoidLifted(run, Number())]
+            : [new LogRecord.RowVoided(run, Number(), reason), new LogRecord.VoidLifted(run, Number())];
 
     /// <summary>What a row says as a document: a field for each column in which something stands, as in the journal.</summary>
     public static BsonDocument ToBson(FileRow row)

@@ -1,6 +1,7 @@
 using Viscolog.Core.Pots;
 using Viscolog.RunFiles;
 using Viscolog.Store.Journal;
+using Viscolog.Text;
 
 namespace Viscolog.Store.Copy;
 
@@ -72,13 +73,19 @@ internal sealed class RunState
             Readings = Doc.Readings + (CountsAsReading(row) ? 1 : 0),
             Last = added.Is.Time is { } time ? FileTime.Show(time) : at,
         };
+        if (added.Is is { Void: null } and not { Dosed: null, LetDown: null, Water: null })
+        {
+            // A new step: it has not been stirred yet.
+            Doc = Doc with { StirBegan = null, StirEnded = null };
+        }
+
         return IsReordered ? row : Take(row);
     }
 
     /// <summary>Makes a row void.</summary>
     public RowDoc Void(RowDoc row, string reason, string at)
     {
-        if (row.Voided is not null || row.Is.Void is not null)
+        if (row.Row().Void is not null)
         {
             throw new MisfitException(FormattableString.Invariant($"row {row.Number()} of run {Doc.Id} is voided twice"));
         }
@@ -88,6 +95,37 @@ internal sealed class RunState
         return row with { Voided = reason };
     }
 
+    /// <summary>Makes a void row count again.</summary>
+    public RowDoc Lift(RowDoc row, string at)
+    {
+        if (row.Row().Void is not { } reason)
+        {
+            throw new MisfitException(FormattableString.Invariant($"row {row.Number()} of run {Doc.Id} is not void, so nothing can be lifted"));
+        }
+
+        var lifted = row with { Voided = null, Lifted = [.. row.Lifted ?? [], reason] };
+        IsReordered = true;
+        Doc = Doc with { Voided = Doc.Voided - 1, Readings = Doc.Readings + (CountsAsReading(lifted) ? 1 : 0), Last = at };
+        return lifted;
+    }
+
+    /// <summary>Sets the clock of the last step.</summary>
+    public void Set(LogRecord.ClockSet clock, string at)
+    {
+        foreach (var text in new[] { clock.Began, clock.Ended }.OfType<string>())
+        {
+            if (!FileTime.TryParse(text, out _))
+            {
+                throw new FormatException(FormattableString.Invariant($"the clock of run {Doc.Id} is set to {OneLine.Quoted(text)}, which is no time"));
+            }
+        }
+
+        Doc = Doc with { StirBegan = clock.Began, StirEnded = clock.Ended, Last = at };
+    }
+
+    /// <summary>Puts the run away, or brings it back.</summary>
+    public void Archive(bool isArchived, string at) => Doc = Doc with { Archived = isArchived ? at : null };
+
     /// <summary>The rows whose doses have changed, with the new doses.</summary>
     public IReadOnlyList<RowDoc> Redosed(IEnumerable<RowDoc> rows)
     {
@@ -96,7 +134,7 @@ internal sealed class RunState
     }
 
     private static bool CountsAsReading(RowDoc row)
-        => row is { Voided: null, Is: { Void: null, Reading: not null } };
+        => row.Row() is { Void: null, Reading: not null };
 
     private RowDoc Take(RowDoc row)
     {

@@ -9,6 +9,9 @@ namespace Viscolog.Store.Journal;
 [JsonDerivedType(typeof(RunStated), "run")]
 [JsonDerivedType(typeof(RowAdded), "row")]
 [JsonDerivedType(typeof(RowVoided), "void")]
+[JsonDerivedType(typeof(VoidLifted), "void-lifted")]
+[JsonDerivedType(typeof(ClockSet), "clock")]
+[JsonDerivedType(typeof(RunArchived), "archived")]
 [JsonDerivedType(typeof(MaterialStated), "material")]
 [JsonDerivedType(typeof(OilRead), "oil")]
 [JsonDerivedType(typeof(OilVoided), "oil-void")]
@@ -53,6 +56,22 @@ internal abstract record LogRecord
     /// <param name="Row">The row's number.</param>
     /// <param name="Reason">Why.</param>
     internal sealed record RowVoided(int Run, int Row, string Reason) : LogRecord;
+
+    /// <summary>A row that was made void counts again.</summary>
+    /// <param name="Run">The run's number.</param>
+    /// <param name="Row">The row's number.</param>
+    internal sealed record VoidLifted(int Run, int Row) : LogRecord;
+
+    /// <summary>The clock of a run's last step was started, stopped, set or put back.</summary>
+    /// <param name="Run">The run's number.</param>
+    /// <param name="Began">When stirring began, ISO 8601; null where it has not.</param>
+    /// <param name="Ended">When stirring ended and standing began, ISO 8601; null while the pot is being stirred.</param>
+    internal sealed record ClockSet(int Run, string? Began, string? Ended) : LogRecord;
+
+    /// <summary>A run was put away from the list of runs, or brought back to it.</summary>
+    /// <param name="Run">The run's number.</param>
+    /// <param name="Is">Whether it is put away.</param>
+    internal sealed record RunArchived(int Run, bool Is) : LogRecord;
 
     /// <summary>A material, new or stated anew.</summary>
     /// <param name="Is">What it says.</param>
