@@ -76,6 +76,9 @@ public sealed class Study
         var other => throw new ArgumentOutOfRangeException(nameof(request), other, "not a case of the closed set"),
     };
 
+    /// <summary>The same without the addition that was asked about; its posterior is this one's.</summary>
+    internal Study WithoutWhatIf() => new(Request with { WhatIf = null }, Posterior);
+
     private Advising Advise()
     {
         if (Band is not { } band)

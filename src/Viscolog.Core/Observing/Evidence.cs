@@ -127,8 +127,11 @@ public sealed record Evidence
 
     /// <summary>The thickener that the run is about: the one dosed, or the first named.</summary>
     /// <returns>Null where the run names none.</returns>
-    public static Thickener? MainThickener(Run run)
-        => run.Thickeners.FirstOrDefault(t => run.PotNow().In(t.Name) > Mass.None) ?? run.Thickeners.FirstOrDefault();
+    public static Thickener? MainThickener(Run run) => MainThickener(run, run.PotNow());
+
+    /// <summary>The thickener that a run is about once its pot holds what it holds.</summary>
+    internal static Thickener? MainThickener(Run run, Pot pot)
+        => run.Thickeners.FirstOrDefault(t => pot.In(t.Name) > Mass.None) ?? run.Thickeners.FirstOrDefault();
 
     /// <summary>The doses of a step over their range tops, added up.</summary>
     internal double RangesAt(EvidenceStep step)

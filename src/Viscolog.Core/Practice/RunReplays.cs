@@ -12,46 +12,63 @@ public static class RunReplays
     /// <summary>Grams that differ by less than this part of the advised ones count as the advised ones.</summary>
     private const double SamePart = 0.1;
 
-    /// <summary>Replays a run; each moment is worked out when it is asked for.</summary>
+    /// <summary>
+    /// Replays a run; each moment is worked out when it is asked for. Of a long run a sample is judged (<see cref="ReplaySample"/>), so that
+    /// it takes time in proportion to its readings.
+    /// </summary>
     /// <param name="run">The run. Entries that are void are left out, as if they never had been made; so are notes.</param>
     /// <param name="band">The band aimed at; null for the run's own.</param>
     /// <param name="history">Earlier runs.</param>
     public static IEnumerable<ReplayMoment> Of(Run run, ViscosityBand? band, ImmutableArray<Run> history)
     {
-        var entries = run.Entries.Where(e => e.Counts && e is not Entry.Noted).ToImmutableArray();
-        var number = 0;
-        for (var i = 0; i < entries.Length; i++)
+        var whole = run with { Entries = [.. run.Entries.Where(e => e.Counts && e is not Entry.Noted)] };
+        int[] readings = [.. Enumerable.Range(0, whole.Entries.Length).Where(i => whole.Entries[i] is Entry.Measured)];
+        var judged = ReplaySample.Of(whole);
+        var (after, place) = (Pot.With(run.BaseMass), 0);
+        for (var i = 0; i < readings.Length; i++)
         {
-            if (entries[i] is not Entry.Measured)
+            var known = readings[i] + 1;
+            var before = Through(after, place, known);
+            place = i + 1 < readings.Length ? readings[i + 1] + 1 : whole.Entries.Length;
+            after = Through(before, known, place);
+            yield return Moment(new(i + 1, whole, known, whole.Entries[known..place]), (before, after), judged.Contains(i + 1), band, history);
+        }
+
+        Pot Through(Pot pot, int from, int to)
+        {
+            for (var i = from; i < to; i++)
             {
-                continue;
+                pot = whole.After(pot, whole.Entries[i]);
             }
 
-            var rest = entries[(i + 1)..];
-            var next = rest.IndexOf(rest.FirstOrDefault(e => e is Entry.Measured)!);
-            yield return Moment(++number, run with { Entries = entries[..(i + 1)] }, next < 0 ? rest : rest[..(next + 1)], band, history);
+            return pot;
         }
     }
 
-    private static ReplayMoment Moment(int number, Run known, ImmutableArray<Entry> done, ViscosityBand? band, ImmutableArray<Run> history)
+    private static ReplayMoment Moment(
+        ReplayMoment told, (Pot Before, Pot After) pots, bool isJudged, ViscosityBand? band, ImmutableArray<Run> history)
     {
-        var thickener = Evidence.MainThickener(known with { Entries = [.. known.Entries, .. done] });
-        var grams = done.OfType<Entry.Dosed>().Where(d => d.Thickener == thickener?.Name).Sum(d => d.Poured.Grams);
-        var request = new StudyRequest(known) { Band = band, History = history, WhatIf = grams > 0 ? Mass.FromGrams(grams) : null };
-        var outcome = Study.Of(request);
-        if (outcome is StudyOutcome.Made { Study.NoAdvice: NoAdvice.TooFarToForecast })
+        var thickener = Evidence.MainThickener(told.Run, pots.After);
+        var name = thickener?.Name ?? "";
+        var moment = told with { DoseBefore = pots.Before.DoseOf(name), DoseAfter = pots.After.DoseOf(name) };
+        if (!isJudged)
         {
-            // Grams too far beyond the range to be judged hide the advice otherwise.
-            outcome = Study.Of(request with { WhatIf = null });
+            return moment;
         }
 
-        var (before, after) = (known.PotNow(), (known with { Entries = [.. known.Entries, .. done] }).PotNow());
-        var name = thickener?.Name ?? "";
-        return new(number, known, outcome, done)
+        var grams = told.Done.OfType<Entry.Dosed>().Where(d => d.Thickener == thickener?.Name).Sum(d => d.Poured.Grams);
+        var request = new StudyRequest(told.Known) { Band = band, History = history, WhatIf = grams > 0 ? Mass.FromGrams(grams) : null };
+        var outcome = Study.Of(request);
+        if (outcome is StudyOutcome.Made { Study: { NoAdvice: NoAdvice.TooFarToForecast } study })
         {
-            DoseBefore = before.DoseOf(name),
-            DoseAfter = after.DoseOf(name),
-            Match = outcome.Advice is { Thickeners.Length: 1 } advice ? Match(advice, done, grams) : null,
+            // Grams too far beyond the range to be judged hide the advice otherwise.
+            outcome = new StudyOutcome.Made(study.WithoutWhatIf());
+        }
+
+        return moment with
+        {
+            Outcome = outcome,
+            Match = outcome.Advice is { Thickeners.Length: 1 } advice ? Match(advice, told.Done, grams) : null,
         };
     }
 
@@ -88,22 +105,31 @@ public static class RunReplays
 
 /// <summary>One moment of a real run: after a reading, before what was done next.</summary>
 /// <param name="Number">From 1.</param>
-/// <param name="Known">The run as it was known then.</param>
-/// <param name="Outcome">The advice that this gives; had the same been asked then, with the same history.</param>
+/// <param name="Run">The whole run, without what does not count.</param>
+/// <param name="KnownEntries">How many of its entries were known then; the last of them is the reading.</param>
 /// <param name="Done">What was done next, up to and with the next reading; empty at the end of the run.</param>
-public sealed record ReplayMoment(int Number, Run Known, StudyOutcome Outcome, ImmutableArray<Entry> Done)
+public sealed record ReplayMoment(int Number, Run Run, int KnownEntries, ImmutableArray<Entry> Done)
 {
+    /// <summary>The run as it was known then.</summary>
+    public Run Known => Run with { Entries = Run.Entries[..KnownEntries] };
+
+    /// <summary>The reading.</summary>
+    public Reading Reading => ((Entry.Measured)Run.Entries[KnownEntries - 1]).Reading;
+
+    /// <summary>What could be said of the pot then, had it been asked with the same history; null where it was not judged.</summary>
+    public StudyOutcome? Outcome { get; init; }
+
     /// <summary>The dose then.</summary>
-    public required Dose DoseBefore { get; init; }
+    public Dose DoseBefore { get; init; }
 
     /// <summary>The dose after what was done.</summary>
-    public required Dose DoseAfter { get; init; }
+    public Dose DoseAfter { get; init; }
 
     /// <summary>How the two compare; null where there was no advice.</summary>
-    public required ReplayMatch? Match { get; init; }
+    public ReplayMatch? Match { get; init; }
 
     /// <summary>The advice; null where there was none.</summary>
-    public Advice? Advice => Outcome.Advice;
+    public Advice? Advice => Outcome?.Advice;
 
     /// <summary>What the grams that were poured promised then; null where none were, or where nothing could be told.</summary>
     public WhatIf? Poured => Advice?.WhatIf;

@@ -7,22 +7,36 @@ namespace Viscolog.Wording;
 /// <summary>A replayed run in words.</summary>
 internal static class ReplayWords
 {
+    /// <summary>How many of a run's readings are judged; null where all are.</summary>
+    public static string? Sampled(Run run)
+    {
+        var readings = run.Entries.Count(e => e is Entry.Measured && e.Counts);
+        var judged = ReplaySample.Of(run).Count;
+        return judged == readings ? null
+            : FormattableString.Invariant($"{judged} of {readings} readings are judged, those before an addition first, ")
+                + (readings > ReplaySample.Furthest ? FormattableString.Invariant($"of the first {ReplaySample.Furthest}") : "spread over the run");
+    }
+
     /// <summary>What was known: the last reading, and what the readings so far say of the body.</summary>
     public static string Known(ReplayMoment moment)
     {
-        var entry = moment.Known.Entries.OfType<Entry.Measured>().Last();
         var now = moment.Advice?.Body.Now is { } body
             ? $" The body is believed to be {Shown.Body(body.Median)} ({Shown.Spread(body)})."
             : "";
-        return $"{Sentence.Capital(Read(entry.Reading, moment.Known))} at {Shown.Dose(moment.DoseBefore)}.{now}";
+        return $"{Sentence.Capital(Read(moment.Reading, moment.Run))} at {Shown.Dose(moment.DoseBefore)}.{now}";
     }
 
     /// <summary>What was advised.</summary>
     public static string Advised(ReplayMoment moment)
     {
-        if (moment.Advice is not { } advice)
+        if (moment.Outcome is not { } outcome)
         {
-            return $"No advice: {AdviceWords.Refusal(moment.Outcome)}.";
+            return "Not judged.";
+        }
+
+        if (outcome.Advice is not { } advice)
+        {
+            return $"No advice: {AdviceWords.Refusal(outcome)}.";
         }
 
         var expected = AdviceWords.Expected(advice.Body) is { } e ? $" Expect {e}, over {Shown.Chance(advice.Body.ChanceOver)}." : "";
@@ -38,7 +52,7 @@ internal static class ReplayWords
             return "Nothing more: the run ends here.";
         }
 
-        var parts = moment.Done.Select(e => Part(e, moment.Known)).Where(p => p.Length > 0).ToList();
+        var parts = moment.Done.Select(e => Part(e, moment.Run)).Where(p => p.Length > 0).ToList();
         return $"{Sentence.Capital(string.Join(", ", parts))}.";
     }
 

@@ -64,6 +64,20 @@ public sealed class RunReplaysTests
         Assert.Equal(ReplayMatch.More, first.Match);
     }
 
+    [Fact]
+    public void A_long_run_is_told_whole_and_judged_at_a_sample()
+    {
+        var run = Run([.. Enumerable.Range(0, 200).SelectMany(i => (Entry[])[Read(850 + (4 * i), 300), Dosed(0.04)])]);
+        var moments = RunReplays.Of(run, null, []).ToList();
+        Assert.Equal(200, moments.Count);
+        Assert.Equal(ReplaySample.Of(run).Order(), moments.Where(m => m.Outcome is not null).Select(m => m.Number));
+        Assert.True(moments.Count(m => m.Outcome is not null) <= ReplaySample.AllUpTo / 2);
+        Assert.All(moments, m => Assert.Equal(2 * 0.01 * m.Number, m.DoseAfter.Percent, 1e-9));
+        Assert.All(moments, m => Assert.Equal((m.Advice is null, 850 + (4 * (m.Number - 1))), (m.Match is null, (int)Body(m))));
+
+        static double Body(ReplayMoment moment) => ((InstrumentValue.Direct)moment.Reading.Value!).Viscosity.MilliPascalSeconds;
+    }
+
     private static Run Run(params Entry[] entries) => new(new("LY-1"), Mass.FromGrams(200))
     {
         Thickeners = [new Thickener("SW-1")],

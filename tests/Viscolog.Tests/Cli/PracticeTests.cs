@@ -136,6 +136,20 @@ public sealed class PracticeTests : IDisposable
     }
 
     [Fact]
+    public void A_replay_of_a_long_run_says_how_many_readings_it_judges()
+    {
+        var file = _folder.Of("long.csv");
+        File.WriteAllText(file, "# base_g: 120\n# thickener: TA\n# target_mpas: 9000\nthickener,added_g,wait_s,viscosity_mpas\n,0,60,850\n"
+            + string.Concat(Enumerable.Range(1, 599).Select(i => FormattableString.Invariant($"TA,0.005,60,{850 + i}\n"))));
+        var called = Called.With("practice", "replay", file, "--json");
+        var root = JsonDocument.Parse(called.Output).RootElement;
+        Assert.Contains("8 of 600 readings are judged", root.GetProperty("warnings").EnumerateArray().Last().GetString(), StringComparison.Ordinal);
+        var readings = root.GetProperty("readings").EnumerateArray().ToList();
+        Assert.Equal((600, 8), (readings.Count, readings.Count(r => r.TryGetProperty("advice", out _))));
+        Assert.Equal(592, readings.Count(r => r.TryGetProperty("no_advice", out var why) && why.GetString() == "Not judged."));
+    }
+
+    [Fact]
     public void Json_is_one_object_and_says_the_same()
     {
         var file = _folder.Of("demo.svg");

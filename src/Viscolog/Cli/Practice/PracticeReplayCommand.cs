@@ -27,16 +27,17 @@ internal sealed class PracticeReplayCommand : CalledCommand
             return code;
         }
 
+        IReadOnlyList<string> warnings = ReplayWords.Sampled(file.Run) is { } sampled ? [.. named.Warnings, sampled] : named.Warnings;
         var terminal = call.Terminal;
         var band = _target.Band(file, call);
         if (call.Json)
         {
             call.Print(new ReplayAnswer(
-                file.Run.Name, [.. RunReplays.Of(file.Run, band, named.Earlier).Select(ReplayAnswer.Moment.Of)], named.Warnings));
+                file.Run.Name, [.. RunReplays.Of(file.Run, band, named.Earlier).Select(ReplayAnswer.Moment.Of)], warnings));
             return ExitCode.Done;
         }
 
-        call.Warn(named.Warnings);
+        call.Warn(warnings);
         terminal.Line(RunTitle.Of(file.Run) + (band is null ? "" : $" · target {AdviceWords.Band(band)}"));
         using var stop = new StopSignal();
         var any = false;
@@ -46,7 +47,11 @@ internal sealed class PracticeReplayCommand : CalledCommand
             terminal.Line();
             terminal.Emphasized(FormattableString.Invariant($"Reading {moment.Number}"));
             PracticeText.Named(terminal, ReplayWords.Known(moment), "known");
-            PracticeText.Named(terminal, ReplayWords.Advised(moment), "advised");
+            if (moment.Outcome is not null)
+            {
+                PracticeText.Named(terminal, ReplayWords.Advised(moment), "advised");
+            }
+
             PracticeText.Named(terminal, $"{ReplayWords.Done(moment)} {ReplayWords.Compared(moment)}".TrimEnd(), "done");
             if (stop.Token.IsCancellationRequested)
             {
