@@ -32,10 +32,14 @@ internal static class CommandLine
         }
     }
 
+    /// <summary>Takes a call's words apart and does nothing yet.</summary>
+    public static ParseResult Parse(string[] args, CallOutput terminal, Surroundings surroundings)
+        // A name that begins with @ is a name: no file is read in its place.
+        => Create(terminal, surroundings).Parse(args, new() { ResponseFileTokenReplacer = null });
+
     private static int Invoke(string[] args, CallOutput terminal, Surroundings surroundings)
     {
-        // A name that begins with @ is a name: no file is read in its place.
-        var parsed = Create(terminal, surroundings).Parse(args, new() { ResponseFileTokenReplacer = null });
+        var parsed = Parse(args, terminal, surroundings);
         if (parsed.Action is not ParseErrorAction)
         {
             return parsed.Invoke(new() { EnableDefaultExceptionHandler = false, Output = terminal.Writer, Error = terminal.ErrorWriter });

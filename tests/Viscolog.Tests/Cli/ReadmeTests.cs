@@ -5,30 +5,30 @@ using Viscolog.Tests.Support;
 
 namespace Viscolog.Tests.Cli;
 
-/// <summary>The README and the samples' README show real output and commands that work.</summary>
+/// <summary>The README and the guides show real output and commands that work.</summary>
 public sealed partial class ReadmeTests : IDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("viscolog-").FullName;
 
-    public static TheoryData<string> Examples => [.. Shown()];
+    /// <summary>The commands of each block, and each command between backticks.</summary>
+    public static TheoryData<string> Examples
+        => [.. Pages.All.SelectMany(Pages.Calls).Select(c => string.Join('\n', Arguments(c))).Where(c => c.Length > 0).Distinct(StringComparer.Ordinal)];
 
-    private static IEnumerable<string> Shown()
-        => Readmes().SelectMany(text => Command().Matches(text)).Select(m => m.Groups["arguments"].Value.Trim())
-            .Distinct(StringComparer.Ordinal);
+    private static IEnumerable<string> Arguments(string text) => Command().Matches(text).Select(m => m.Groups["arguments"].Value.Trim());
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
     [Theory]
     [MemberData(nameof(Examples))]
-    public void Every_example_works(string arguments)
+    public void Every_example_works(string block)
     {
-        if (arguments.Contains("my-log", StringComparison.Ordinal) && !arguments.StartsWith("import", StringComparison.Ordinal))
+        if (block.Contains("my-log", StringComparison.Ordinal) && !block.StartsWith("import", StringComparison.Ordinal))
         {
             // The text before it has imported something.
             Works("import sample-runs --log my-log");
         }
 
-        Works(arguments);
+        Assert.All(block.Split('\n'), Works);
     }
 
     [Theory]
@@ -57,12 +57,12 @@ public sealed partial class ReadmeTests : IDisposable
     {
         var help = Called.With([.. command.Split(' ').Append("--help").Where(w => w.Length > 0)]).Output;
         var example = help.TrimEnd().Split('\n')[^1].Replace(" && ", "\n", StringComparison.Ordinal);
-        var commands = Command().Matches(example);
+        var commands = Arguments(example).ToList();
         Assert.NotEmpty(commands);
-        foreach (var arguments in commands.Select(c => c.Groups["arguments"].Value.Trim()))
+        foreach (var arguments in commands)
         {
-            // What a README shows as well and needs nothing imported is tried above.
-            if (arguments.Contains("my-log", StringComparison.Ordinal) || !Shown().Contains(arguments, StringComparer.Ordinal))
+            // What a page shows as well and needs nothing imported is tried above.
+            if (arguments.Contains("my-log", StringComparison.Ordinal) || !Examples.Select(e => e.Data).Contains(arguments, StringComparer.Ordinal))
             {
                 Works(arguments);
             }
@@ -81,25 +81,35 @@ public sealed partial class ReadmeTests : IDisposable
         Assert.Equal((0, ""), (called.Code, string.Join('\n', complaints)));
     }
 
+    /// <summary>Pages whose blocks are commands or output, nothing else.</summary>
+    public static TheoryData<string> PagesOfExamples => ["README.md", "docs/examples.md", "docs/first-pot.md", "docs/quality-control.md", "docs/class.md"];
+
     [Theory]
-    [InlineData("advise-lantern-gel-07")]
-    [InlineData("advise-lantern-gel-08-read-early")]
-    [InlineData("advise-harbour-gel-02-over")]
-    [InlineData("advise-thread-gel-02")]
-    [InlineData("check-lantern-gel-21")]
-    [InlineData("practice-demo-brief")]
-    public void Shown_output_is_the_stored_one(string name)
+    [MemberData(nameof(PagesOfExamples))]
+    public void Every_block_is_commands_or_stored_output(string page)
     {
-        var stored = File.ReadAllText(Path.Combine(Checkout.Root, "tests", "Viscolog.Tests", "Expected", "cli", name + ".txt"));
-        Assert.Contains($"```\n{stored}```", Readmes().First(), StringComparison.Ordinal);
+        var stored = Directory.GetFiles(Path.Combine(Checkout.Root, "tests", "Viscolog.Tests", "Expected"), "*.txt", SearchOption.AllDirectories)
+            .Select(f => "\n" + File.ReadAllText(f)).ToList();
+        var unknown = Pages.Blocks(page).Where(b => !b.TrimEnd().Split('\n').All(IsCommand) && !stored.Exists(s => s.Contains("\n" + b, StringComparison.Ordinal)));
+        Assert.Empty(unknown);
     }
 
     [Fact]
-    public void The_table_of_the_batch_sheet_is_the_stored_one()
+    public void A_list_of_runs_is_stored()
     {
-        var sheet = File.ReadAllText(Path.Combine(Checkout.Root, "tests", "Viscolog.Tests", "Expected", "cli", "batch-lantern-gel-06.txt"));
-        var table = sheet[sheet.IndexOf("  step  pour", StringComparison.Ordinal)..];
-        Assert.Contains($"```\n{table[..table.IndexOf("\n\n", StringComparison.Ordinal)]}\n```", Readmes().First(), StringComparison.Ordinal);
+        // Rows without a time are dated by the clock of the import.
+        var clock = new StoppedClock(new(2026, 11, 25, 11, 50, 0, TimeSpan.Zero));
+        Assert.Equal(0, Called.In(Path.Combine(_folder, "log"), clock, "import", Path.Combine(Checkout.Root, "sample-runs")).Code);
+        ExpectedFile.Check("cli/runs-base.txt", Called.In(Path.Combine(_folder, "log"), clock, "runs", "--base", "LY-12").Output);
+    }
+
+    [Fact]
+    public void A_check_of_a_logged_batch_is_stored()
+    {
+        var clock = new StoppedClock(new(2026, 11, 27, 9, 0, 0, TimeSpan.Zero));
+        string[] folders = ["materials", "oils", "checks"];
+        Assert.Equal(0, Called.In(Path.Combine(_folder, "log"), clock, [.. folders.Select(Checkout.Sample).Prepend("import")]).Code);
+        ExpectedFile.Check("cli/check-logged-lantern-gel-21.txt", Called.In(Path.Combine(_folder, "log"), clock, "check", "2").Output);
     }
 
     [Fact]
@@ -125,8 +135,8 @@ public sealed partial class ReadmeTests : IDisposable
         return [.. XDocument.Load(reader).Descendants().Where(e => e.Name.LocalName == "text").Select(e => e.Value)];
     }
 
-    private static IEnumerable<string> Readmes()
-        => new[] { "README.md", Path.Combine("sample-runs", "README.md") }.Select(f => File.ReadAllText(Path.Combine(Checkout.Root, f)).ReplaceLineEndings("\n"));
+    private static bool IsCommand(string line)
+        => line.StartsWith("dotnet ", StringComparison.Ordinal) || line.StartsWith("viscolog", StringComparison.Ordinal);
 
     [GeneratedRegex("^[a-z ]+: [0-9]+ %$", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex ProgressPattern();

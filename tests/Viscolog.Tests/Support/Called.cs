@@ -1,3 +1,4 @@
+using System.CommandLine.Parsing;
 using Viscolog.Cli;
 using Viscolog.Store;
 using Viscolog.Store.Journal;
@@ -24,6 +25,15 @@ internal sealed record Called(int Code, string Output, string Error)
 
     /// <summary>The same at a certain time.</summary>
     public static Called In(string log, TimeProvider clock, params string[] args) => Run(log, clock, args);
+
+    /// <summary>What is wrong with a call's words, without carrying it out; of one that is not whole, the words that nothing knows.</summary>
+    public static IReadOnlyList<string> Complaints(string arguments, bool isWhole)
+    {
+        using var nowhere = new TerminalWriter(TextWriter.Null);
+        var parsed = CommandLine.Parse(
+            [.. CommandLineParser.SplitCommandLine(arguments)], new(nowhere, nowhere, new(80)), new(_ => null, TimeProvider.System));
+        return isWhole ? [.. parsed.Errors.Select(e => e.Message)] : parsed.UnmatchedTokens;
+    }
 
     /// <summary>Sees that it ended well and printed nothing but ASCII.</summary>
     public void IsAscii()
