@@ -30,14 +30,14 @@ public sealed class LicencesTests
 
     [Fact]
     public void Every_licence_is_one_that_was_looked_at()
-        => Assert.All(Locked("src").Concat(Locked("tests")), p => Assert.Contains(p.Licence, Permissive));
+        => Assert.All(Locked("src").Concat(Locked("tests")), p => Assert.Contains(p.Licence, Permissive, StringComparer.Ordinal));
 
     private static string Tables()
     {
         var built = Locked("src");
-        var (shipped, tools) = (built.Where(IsShipped).ToList(), built.Where(p => !IsShipped(p)).Concat(Locked("tests").Except(built)));
+        var tools = built.Where(p => !IsShipped(p)).Concat(Locked("tests").Except(built));
         var tables = new StringBuilder();
-        Table(tables, "Delivered with the program", shipped);
+        Table(tables, "Delivered with the program", built.Where(IsShipped));
         tables.Append('\n');
         Table(tables, "Used to build and test it, not delivered", tools.OrderBy(p => p.Name, StringComparer.OrdinalIgnoreCase));
         return tables.ToString();
@@ -45,7 +45,8 @@ public sealed class LicencesTests
 
     private static void Table(StringBuilder to, string title, IEnumerable<Package> packages)
     {
-        to.Append("## ").Append(title).Append("\n\n| package | version | licence | holder, as the package states it |\n|---|---|---|---|\n");
+        to.Append("## ").Append(title).Append("\n\n| package | version | licence | holder, as the package states it |\n");
+        to.Append("|---|---|---|---|\n");
         foreach (var package in packages)
         {
             to.Append("| ").AppendJoin(" | ", package.Name, package.Version, package.Licence, package.Holder).Append(" |\n");
@@ -65,9 +66,12 @@ public sealed class LicencesTests
 
     private static Package Stated(string name, string version)
     {
-        var file = PackageFolders().Select(f => Path.Combine(f, name.ToLowerInvariant(), version, name.ToLowerInvariant() + ".nuspec")).First(File.Exists);
-        var metadata = XDocument.Load(file).Root!.Elements().Single(e => e.Name.LocalName == "metadata").Elements().ToLookup(e => e.Name.LocalName, e => e.Value.Trim());
-        var copyright = metadata["copyright"].FirstOrDefault(c => c.Contains("20", StringComparison.Ordinal) || c.StartsWith('©') || c.StartsWith("Copyright", StringComparison.Ordinal));
+        var ignoringCase = new EnumerationOptions { MatchCasing = MatchCasing.CaseInsensitive };
+        var file = PackageFolders().SelectMany(f => Directory.GetDirectories(f, name, ignoringCase))
+            .SelectMany(f => Directory.GetFiles(Path.Combine(f, version), "*.nuspec")).First();
+        var metadata = XDocument.Load(file).Root!.Elements().Single(e => e.Name.LocalName == "metadata").Elements()
+            .ToLookup(e => e.Name.LocalName, e => e.Value.Trim(), StringComparer.Ordinal);
+        var copyright = metadata["copyright"].FirstOrDefault(c => c.StartsWith('©') || c.StartsWith("Copyright", StringComparison.Ordinal));
         return new(name, version, metadata["license"].Single(), copyright ?? metadata["authors"].Single());
     }
 

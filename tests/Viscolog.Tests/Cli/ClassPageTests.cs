@@ -15,7 +15,7 @@ public sealed partial class ClassPageTests
     [Theory]
     [MemberData(nameof(Pots))]
     public void A_pot_ends_for_each_player_as_the_page_says(string pot, string seed, string[] ends)
-        => Assert.Equal(ends, Players(pot, seed).Select(Ending));
+        => Assert.Equal(ends, Players(pot, seed).Select(Ending), StringComparer.Ordinal);
 
     [Fact]
     public void The_bold_player_goes_over_on_the_seeds_that_are_listed()
@@ -25,18 +25,21 @@ public sealed partial class ClassPageTests
         var listed = Page[Page.IndexOf("Of seeds 1 to 7", StringComparison.Ordinal)..].Split('\n')[0];
         Assert.All(Listed().Matches(listed), kind =>
         {
-            var over = Enumerable.Range(first, 8 - first).Where(s => Players(kind.Groups["pot"].Value, $"{s}")[1].GetProperty("verdict").GetString() == "over");
+            var over = Enumerable.Range(first, 8 - first)
+                .Where(s => Players(kind.Groups["pot"].Value, $"{s}")[1].GetProperty("verdict").GetString() == "over");
             Assert.Equal(Numbers(kind.Groups["seeds"].Value).Where(s => s >= first), over);
         });
     }
 
     private static JsonElement[] Players(string pot, string seed)
-        => [.. JsonDocument.Parse(Called.With("practice", "demo", "--pot", pot, "--seed", seed, "--json").Output).RootElement.GetProperty("players").EnumerateArray()];
+        => [.. JsonDocument.Parse(Called.With("practice", "demo", "--pot", pot, "--seed", seed, "--json").Output)
+            .RootElement.GetProperty("players").EnumerateArray()];
 
     private static string Ending(JsonElement player)
     {
         var verdict = player.GetProperty("verdict").GetString()!;
-        var over = player.TryGetProperty("over_at_dose", out var dose) && dose.ValueKind == JsonValueKind.Number ? $"over at dose {dose.GetInt32()}" : null;
+        var over = player.TryGetProperty("over_at_dose", out var dose) && dose.ValueKind == JsonValueKind.Number
+            ? $"over at dose {dose.GetInt32()}" : null;
         return over is null ? verdict : verdict == "over" ? over : $"{verdict} after {over}";
     }
 
@@ -47,9 +50,13 @@ public sealed partial class ClassPageTests
 
     private static int Number(string text) => int.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
 
-    [GeneratedRegex(@"^\| (?<pot>[a-z]+) \| (?<seed>\d+) \| (?<ends>[^|]+ \| [^|]+ \| [^|]+) \| [^|]+ \|$", RegexOptions.ExplicitCapture | RegexOptions.Multiline, 1000)]
+    [GeneratedRegex(
+        @"^\| (?<pot>[a-z]+) \| (?<seed>\d+) \| (?<ends>[^|]+ \| [^|]+ \| [^|]+) \| [^|]+ \|$",
+        RegexOptions.ExplicitCapture | RegexOptions.Multiline,
+        1000)]
     private static partial Regex Row();
 
-    [GeneratedRegex("(?<pot>easy|flat|slow|steep|peaked|hard) (?<seeds>none|[0-9]+( to [0-9]+)?(, [0-9]+)*)", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(
+        "(?<pot>easy|flat|slow|steep|peaked|hard) (?<seeds>none|[0-9]+( to [0-9]+)?(, [0-9]+)*)", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Listed();
 }

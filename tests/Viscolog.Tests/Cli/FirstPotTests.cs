@@ -8,7 +8,8 @@ namespace Viscolog.Tests.Cli;
 /// <summary>The pot that the page for beginners goes through gets the advice that the page says.</summary>
 public sealed partial class FirstPotTests : IDisposable
 {
-    private const string Header = "# base: LY-12\n# base_g: 200\n# thickener: SW-1; range_pct=1-5\n# target_mpas: 9000\n# tolerance_pct: 15\nadded_g,wait_s,viscosity_mpas\n";
+    private const string Header = "# base: LY-12\n# base_g: 200\n# thickener: SW-1; range_pct=1-5\n# target_mpas: 9000\n"
+        + "# tolerance_pct: 15\nadded_g,wait_s,viscosity_mpas\n";
 
     private readonly TemporaryFolder _folder = new();
 
@@ -22,7 +23,7 @@ public sealed partial class FirstPotTests : IDisposable
         var (file, run) = (_folder.Of("first-pot.csv"), Header);
         Assert.All(rows, row =>
         {
-            run += $"{row.Groups["added"].Value.Replace("–", "", StringComparison.Ordinal)},{row.Groups["wait"].Value},{row.Groups["body"].Value}\n";
+            run += string.Join(',', row.Groups["added"].Value.TrimStart('–'), row.Groups["wait"].Value, row.Groups["body"].Value) + "\n";
             File.WriteAllText(file, run);
             Assert.Equal(row.Groups["says"].Value, Advice(file));
         });
@@ -39,6 +40,9 @@ public sealed partial class FirstPotTests : IDisposable
         };
     }
 
-    [GeneratedRegex(@"^\| (?<added>–|[0-9.]+) \| (?<wait>\d+) \| (?<body>\d+) \| (?<says>[^|]+) \|$", RegexOptions.ExplicitCapture | RegexOptions.Multiline, 1000)]
+    [GeneratedRegex(
+        @"^\| (?<added>–|[0-9.]+) \| (?<wait>\d+) \| (?<body>\d+) \| (?<says>[^|]+) \|$",
+        RegexOptions.ExplicitCapture | RegexOptions.Multiline,
+        1000)]
     private static partial Regex Row();
 }

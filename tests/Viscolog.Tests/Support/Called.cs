@@ -26,7 +26,7 @@ internal sealed record Called(int Code, string Output, string Error)
     /// <summary>The same at a certain time.</summary>
     public static Called In(string log, TimeProvider clock, params string[] args) => Run(log, clock, args);
 
-    /// <summary>What is wrong with a call's words, without carrying it out; of one that is not whole, the words that nothing knows.</summary>
+    /// <summary>What is wrong with a call's words, without carrying it out; of a call that is not whole, the unknown words.</summary>
     public static IReadOnlyList<string> Complaints(string arguments, bool isWhole)
     {
         using var nowhere = new TerminalWriter(TextWriter.Null);

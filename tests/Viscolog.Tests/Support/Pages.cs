@@ -8,10 +8,10 @@ internal static partial class Pages
     public static IReadOnlyList<string> All { get; } =
     [
         "README.md", "DEVELOPERS.md", "sample-runs/README.md",
-        .. Directory.GetFiles(Path.Combine(Checkout.Root, "docs"), "*.md").Select(f => "docs/" + Path.GetFileName(f)).Order(StringComparer.Ordinal),
+        .. Directory.GetFiles(Checkout.At("docs"), "*.md").Select(f => "docs/" + Path.GetFileName(f)).Order(StringComparer.Ordinal),
     ];
 
-    public static string Text(string page) => File.ReadAllText(Path.Combine(Checkout.Root, page)).ReplaceLineEndings("\n");
+    public static string Text(string page) => File.ReadAllText(Checkout.At(page)).ReplaceLineEndings("\n");
 
     /// <summary>What stands between fences, each block with its last line feed.</summary>
     public static IEnumerable<string> Blocks(string page) => Block().Matches(Text(page)).Select(m => m.Groups["text"].Value);
@@ -23,9 +23,9 @@ internal static partial class Pages
     /// <summary>Where the links and pictures of a page lead, as written.</summary>
     public static IEnumerable<string> Links(string page) => Link().Matches(Text(page)).Select(m => m.Groups["to"].Value);
 
-    /// <summary>The anchors that a page's headings make.</summary>
+    /// <summary>The anchors that a page's headings make, but for capitals.</summary>
     public static IEnumerable<string> Anchors(string page)
-        => Heading().Matches(Text(page)).Select(m => Dropped().Replace(m.Groups["words"].Value.ToLowerInvariant(), "").Replace(' ', '-'));
+        => Heading().Matches(Text(page)).Select(m => Dropped().Replace(m.Groups["words"].Value, "").Replace(' ', '-'));
 
     [GeneratedRegex("^```\\n(?<text>.*?)^```$", RegexOptions.ExplicitCapture | RegexOptions.Multiline | RegexOptions.Singleline, 1000)]
     private static partial Regex Block();
@@ -39,6 +39,6 @@ internal static partial class Pages
     [GeneratedRegex("^#+ (?<words>.+)$", RegexOptions.ExplicitCapture | RegexOptions.Multiline, 1000)]
     private static partial Regex Heading();
 
-    [GeneratedRegex("[^a-z0-9 _-]", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex("[^A-Za-z0-9 _-]", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Dropped();
 }
