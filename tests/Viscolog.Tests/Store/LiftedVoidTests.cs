@@ -43,6 +43,8 @@ public sealed class LiftedVoidTests : IDisposable
             Saved(log.Edit(2, new RunEdit.Lift(1)));
             Saved(log.Edit(2, new RunEdit.Void(1, "yes"), new RunEdit.Lift(1), new RunEdit.Void(1, "after all")));
             Saved(log.SetClock(1, new(Nine, Nine.AddSeconds(10))));
+            Saved(log.SetClock(1, StirTimes.None));
+            Saved(log.SetClock(1, new(Nine, null)));
             Saved(log.Archive(2, true));
             Saved(log.Archive(1, true));
             Saved(log.Archive(1, false));

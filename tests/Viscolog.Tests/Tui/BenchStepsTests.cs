@@ -84,7 +84,9 @@ public sealed class BenchStepsTests
             new BenchEvent.LetDown(gram), new BenchEvent.Watered(gram), new BenchEvent.TakenOut(gram), new BenchEvent.Stir(),
             new BenchEvent.ReadBeside(new(null, 8, null, null)), new BenchEvent.Voided(0, "a slip", ""),
             new BenchEvent.Aimed(null, Percentage.FromPercent(1)), new BenchEvent.Moved(-1),
-            new BenchEvent.Logged(trial.State.Run, "it"), new BenchEvent.NotLogged("no room"),
+            new BenchEvent.Logged(trial.State.Run, new BenchChange.Header("it", trial.State.Run.File, trial.State.Run.File), ChangeWay.First),
+            new BenchEvent.TakenBack(), new BenchEvent.SaidAgain(), new BenchEvent.Explained(), new BenchEvent.StoodFor(TimeSpan.FromSeconds(3)),
+            new BenchEvent.ClockJumped(TimeSpan.FromHours(1)), new BenchEvent.Leaving(), new BenchEvent.NotLogged("no room"),
             new BenchEvent.Advised(new(null, "too few readings", null)), new BenchEvent.Ticked(),
             new BenchEvent.Called(BenchForms.Dose), new BenchEvent.Charted(), new BenchEvent.Checked(),
         ];
@@ -124,7 +126,7 @@ public sealed class BenchStepsTests
         var trial = BenchTrial.OfSample("lantern-gel-07");
         trial.Do(new BenchEvent.Typed(reading, wait, ""));
         Assert.Equal(error, trial.State.Error);
-        Assert.DoesNotContain(trial.Effects, e => e is BenchEffect.AddRow);
+        Assert.DoesNotContain(trial.Effects, e => e is BenchEffect.Log);
     }
 
     [Theory]
@@ -204,8 +206,120 @@ public sealed class BenchStepsTests
         Assert.Equal("a digit too many", rows[place].Void);
         Assert.True(rows[place + 1].Replaces);
         Assert.Equal(4570.5, ((Core.Measuring.InstrumentValue.Direct)rows[place + 1].Reading!.Value!).Viscosity.MilliPascalSeconds);
-        trial.Do(new BenchEvent.Voided(place, " ", ""));
+        trial.Do(new BenchEvent.Voided(place + 1, " ", ""));
         Assert.Equal("say why the entry is void; it stays in sight", trial.State.Error);
+    }
+
+    [Fact]
+    public void The_clock_is_taken_up_where_the_log_has_it()
+    {
+        var run = BenchTrial.OfSample("lantern-gel-07").State.Run;
+        var began = new DateTimeOffset(2026, 3, 2, 9, 0, 0, TimeSpan.Zero);
+        var opened = BenchSteps.Open(run with { Clock = new(began, began.AddSeconds(15)) }, []).State;
+        Assert.Equal("stirred 15 s · standing 2:10:00", opened.Clock.Words(began.AddSeconds(15).AddMinutes(130)));
+        var stirring = BenchSteps.Open(run with { Clock = new(began, null) }, []).State;
+        Assert.Equal("stirring 00:40 (F3 ends it)", stirring.Clock.Words(began.AddSeconds(40)));
+    }
+
+    [Theory]
+    [InlineData(-3600)]
+    [InlineData(3600)]
+    public void A_jump_of_the_computers_clock_is_asked_about_while_the_clock_runs(int seconds)
+    {
+        var trial = BenchTrial.OfSample("lantern-gel-07");
+        var by = TimeSpan.FromSeconds(seconds);
+        trial.Do(new BenchEvent.ClockJumped(by));
+        Assert.Empty(trial.Effects.OfType<Ask<BenchEvent>>());
+        trial.Do(new BenchEvent.Stir());
+        trial.Now += TimeSpan.FromSeconds(10);
+        trial.Do(new BenchEvent.Stir());
+        trial.Now += TimeSpan.FromSeconds(30) + by;
+        trial.Do(new BenchEvent.ClockJumped(by));
+        var form = Assert.Single(trial.Effects.OfType<Ask<BenchEvent>>()).Form;
+        Assert.Contains($"It went {(seconds < 0 ? "back" : "forward")} by 1:00:00", form.About, StringComparison.Ordinal);
+        Assert.Equal(0, form.Read(["soon"]).Field);
+        trial.Do(form.Read(["0:30"]).Value!);
+        Assert.StartsWith("stirred 10 s · standing 00:30", trial.State.Clock.Words(trial.Now), StringComparison.Ordinal);
+        trial.Do(new BenchEvent.TakenBack());
+        Assert.Equal(by.TotalSeconds + 30, trial.State.Clock.Standing(trial.Now)!.Value.TotalSeconds);
+    }
+
+    [Fact]
+    public void A_clock_that_is_ahead_is_asked_about_once()
+    {
+        var trial = BenchTrial.OfSample("lantern-gel-07");
+        trial.Do(new BenchEvent.Stir());
+        trial.Do(new BenchEvent.Stir());
+        trial.Now -= TimeSpan.FromHours(2);
+        trial.Do(new BenchEvent.Ticked());
+        trial.Do(new BenchEvent.Ticked());
+        Assert.Single(trial.Effects.OfType<Ask<BenchEvent>>());
+    }
+
+    [Fact]
+    public void What_was_said_is_taken_back_step_by_step_and_said_again()
+    {
+        var trial = BenchTrial.OfSample("lantern-gel-07");
+        var before = trial.State.Run.Rows.Length;
+        trial.Do(new BenchEvent.Stir());
+        trial.Now += TimeSpan.FromSeconds(20);
+        trial.Do(new BenchEvent.Stir());
+        var clock = trial.State.Clock.Times;
+        trial.Do(new BenchEvent.Poured("SW-1", Mass.FromGrams(0.9)));
+        trial.Do(new BenchEvent.Typed("5200", "60", ""));
+        trial.Do(new BenchEvent.TakenBack());
+        Assert.Equal("taken back: 5200 mPa·s (Ctrl+Y says it again)", trial.State.Said);
+        trial.Do(new BenchEvent.TakenBack());
+        Assert.Equal(clock, trial.State.Clock.Times);
+        string?[] voids = [.. trial.State.Run.File.Contents().Skip(before).Select(r => r.Void)];
+        Assert.Equal([BenchChange.TakenBack, BenchChange.TakenBack], voids);
+        trial.Do(new BenchEvent.TakenBack());
+        Assert.True(trial.State.Clock.IsStirring);
+        trial.Do(new BenchEvent.SaidAgain());
+        trial.Do(new BenchEvent.SaidAgain());
+        trial.Do(new BenchEvent.SaidAgain());
+        Assert.Equal("said again: 5200 mPa·s", trial.State.Said);
+        Assert.All(trial.State.Run.File.Contents().Skip(before), r => Assert.Null(r.Void));
+        trial.Do(new BenchEvent.SaidAgain());
+        Assert.Equal("nothing was taken back that could be said again", trial.State.Said);
+        for (var i = 0; i < 20; i++)
+        {
+            trial.Do(new BenchEvent.TakenBack());
+        }
+
+        Assert.Equal("nothing is left to take back", trial.State.Said);
+        Assert.All(trial.State.Run.File.Contents(), r => Assert.NotNull(r.Void));
+    }
+
+    [Fact]
+    public void A_void_is_lifted_from_the_same_form_which_names_its_row()
+    {
+        var trial = BenchTrial.OfSample("lantern-gel-07");
+        trial.Do(new BenchEvent.Voided(5, "typed wrong", "4500"));
+        trial.Do(new BenchEvent.Moved(-1));
+        var form = BenchForms.Void(trial.State)!;
+        Assert.StartsWith("Entry 6 of 7: 4460 mPa·s, void: typed wrong", form.About, StringComparison.Ordinal);
+        trial.Do(form.Read([""]).Value!);
+        Assert.Equal([null, BenchChange.TakenBack], trial.State.Run.File.Contents().Skip(5).Select(r => r.Void));
+        trial.Do(new BenchEvent.TakenBack());
+        Assert.Equal(["typed wrong", null], trial.State.Run.File.Contents().Skip(5).Select(r => r.Void));
+        trial.Do(new BenchEvent.TakenBack());
+        Assert.Equal([null, BenchChange.TakenBack], trial.State.Run.File.Contents().Skip(5).Select(r => r.Void));
+    }
+
+    [Fact]
+    public void After_a_stop_nothing_counts_down()
+    {
+        var trial = BenchTrial.OfSample("lantern-gel-07");
+        trial.Advise();
+        var said = trial.State.Advice!;
+        trial.Do(new BenchEvent.Poured("SW-1", Mass.FromGrams(0.9)));
+        trial.Do(new BenchEvent.Stir());
+        trial.Do(new BenchEvent.Stir());
+        trial.Now += TimeSpan.FromSeconds(20);
+        Assert.Contains("read in", trial.State.Clock.Words(trial.Now), StringComparison.Ordinal);
+        trial.Answer(said with { Advice = said.Advice! with { Action = new BenchAction.Stop() } });
+        Assert.DoesNotContain("read", trial.State.Clock.Words(trial.Now), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,4 +1,5 @@
 using Viscolog.RunFiles;
+using Viscolog.Store;
 using Viscolog.Store.Copy;
 using Viscolog.Tests.RunFiles;
 using Viscolog.Tests.Support;
@@ -11,11 +12,13 @@ namespace Viscolog.Tests.Tui;
 internal sealed class BenchTrial
 {
     private readonly List<FileRow> _rows;
+    private readonly List<int> _numbers;
     private RunFile _header;
 
     public BenchTrial(RunFile file)
     {
         (_header, _rows) = (file.WithoutRows(), [.. file.Contents()]);
+        _numbers = [.. Enumerable.Range(1, _rows.Count)];
         Take(BenchSteps.Open(Run(), []));
     }
 
@@ -43,7 +46,45 @@ internal sealed class BenchTrial
 
     public string Page(int width, int height, bool isAscii = false) => BenchPage.Of(State, new(width, height, isAscii, Now)).Text + "\n";
 
-    private LoggedRun Run() => new(1, _header.With(_rows), [.. Enumerable.Range(1, _rows.Count)]);
+    private LoggedRun Run() => new(1, _header.With(_rows), [.. _numbers]);
+
+    private void Log(BenchChange change, ChangeWay way)
+    {
+        if (change is BenchChange.Header header)
+        {
+            _header = way == ChangeWay.Back ? header.Before : header.After;
+        }
+
+        if (change is not BenchChange.Rows rows)
+        {
+            return;
+        }
+
+        foreach (var edit in way switch { ChangeWay.First => rows.First, ChangeWay.Back => rows.Back, _ => rows.Again })
+        {
+            switch (edit)
+            {
+                case RunEdit.Add add:
+                    var place = add.After is { } after ? _numbers.IndexOf(after) + 1 : _rows.Count;
+                    _rows.Insert(place, add.Row);
+                    _numbers.Insert(place, _numbers.Count + 1);
+                    break;
+                case RunEdit.Void voided:
+                    Mark(voided.Row, voided.Reason);
+                    break;
+                case RunEdit.Lift lifted:
+                    Mark(lifted.Row, null);
+                    break;
+            }
+        }
+    }
+
+    private void Mark(int number, string? reason)
+    {
+        var place = _numbers.IndexOf(number);
+        Assert.NotEqual(reason is null, _rows[place].Void is null);
+        _rows[place] = _rows[place] with { Void = reason };
+    }
 
     private void Take(Step<BenchState, BenchEvent> step)
     {
@@ -53,23 +94,9 @@ internal sealed class BenchTrial
             Effects.Add(effect);
             switch (effect)
             {
-                case BenchEffect.AddRow add:
-                    _rows.Add(add.Row);
-                    Do(new BenchEvent.Logged(Run(), add.Said));
-                    break;
-                case BenchEffect.VoidRow voided:
-                    var place = voided.Row - 1;
-                    _rows[place] = _rows[place] with { Void = voided.Reason };
-                    if (voided.By is { } by)
-                    {
-                        _rows.Insert(place + 1, by);
-                    }
-
-                    Do(new BenchEvent.Logged(Run(), voided.Said));
-                    break;
-                case BenchEffect.Restate restate:
-                    _header = restate.Header;
-                    Do(new BenchEvent.Logged(Run(), restate.Said));
+                case BenchEffect.Log log:
+                    Log(log.Change, log.Way);
+                    Do(new BenchEvent.Logged(Run(), log.Change, log.Way));
                     break;
             }
         }

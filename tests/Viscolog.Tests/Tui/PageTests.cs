@@ -36,6 +36,20 @@ public sealed class PageTests
         Fits(page, width, height, isAscii);
     }
 
+    [Fact]
+    public void No_footer_and_no_line_of_advice_is_cut()
+    {
+        var pages = Directory.GetFiles(Path.Combine(Checkout.Root, "tests", "Viscolog.Tests", "Expected", "tui"), "*.txt")
+            .Where(p => !p.Contains("40x10", StringComparison.Ordinal)).ToList();
+        Assert.True(pages.Count > 50);
+        Assert.All(pages, p =>
+        {
+            var lines = File.ReadAllText(p).TrimEnd('\n').Split('\n');
+            var boxed = lines.Where(l => l.StartsWith(" │", StringComparison.Ordinal) || l.StartsWith(" |", StringComparison.Ordinal));
+            Assert.DoesNotContain(boxed.Append(lines[^1]), l => l.Contains('…') || l.Contains("...", StringComparison.Ordinal) || l.Contains('~'));
+        });
+    }
+
     [Theory]
     [MemberData(nameof(Sizes))]
     public void The_list_of_runs_is_as_stored(int width, int height, bool isAscii)

@@ -66,7 +66,7 @@ internal abstract record LogRecord
     /// <param name="Run">The run's number.</param>
     /// <param name="Began">When stirring began, ISO 8601; null where it has not.</param>
     /// <param name="Ended">When stirring ended and standing began, ISO 8601; null while the pot is being stirred.</param>
-    internal sealed record ClockSet(int Run, string? Began, string? Ended) : LogRecord;
+    internal sealed record ClockSet(int Run, string? Began = null, string? Ended = null) : LogRecord;
 
     /// <summary>A run was put away from the list of runs, or brought back to it.</summary>
     /// <param name="Run">The run's number.</param>

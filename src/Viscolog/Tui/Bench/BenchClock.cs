@@ -1,3 +1,5 @@
+using Viscolog.Store.Copy;
+
 namespace Viscolog.Tui.Bench;
 
 /// <summary>Stirring and standing since the last thing went into the pot.</summary>
@@ -15,6 +17,11 @@ internal sealed record BenchClock
     /// <summary>Whether that moment was told of.</summary>
     public bool HasRung { get; init; }
 
+    /// <summary>The clock as the log keeps it.</summary>
+    public StirTimes Times => new(StirBegan, StirEnded);
+
+    public static BenchClock Of(StirTimes times) => new() { StirBegan = times.Began, StirEnded = times.Ended };
+
     public bool IsStirring => StirBegan is not null && StirEnded is null;
 
     /// <summary>How long was stirred.</summary>
@@ -23,10 +30,16 @@ internal sealed record BenchClock
     /// <summary>How long it has stood; null while it does not.</summary>
     public TimeSpan? Standing(DateTimeOffset now) => StirEnded is { } ended ? now - ended : null;
 
-    /// <summary>Starts stirring, or ends it.</summary>
-    public BenchClock Toggle(DateTimeOffset now) => IsStirring
-        ? this with { StirEnded = now, HasRung = false }
-        : this with { StirBegan = now, StirEnded = null, HasRung = false };
+    /// <summary>Whether it was started at a time that is yet to come: the computer's clock was set back since.</summary>
+    public bool IsAhead(DateTimeOffset now) => (StirEnded ?? StirBegan) > now;
+
+    /// <summary>The times after the stir key: stirring begins, or ends.</summary>
+    public StirTimes Toggled(DateTimeOffset now) => IsStirring ? new(StirBegan, now) : new(now, null);
+
+    /// <summary>The times where the pot is known to have been stirred, or to have stood, for so long.</summary>
+    public StirTimes TimesFor(TimeSpan time, DateTimeOffset now) => IsStirring
+        ? new(now - time, null)
+        : new(now - time - (Stirred ?? TimeSpan.Zero), now - time);
 
     /// <summary>The clock in words.</summary>
     public string Words(DateTimeOffset now)
@@ -45,5 +58,8 @@ internal sealed record BenchClock
         return $"stirred {Stirred!.Value.TotalSeconds:0} s · standing {Shown(standing)}{due}";
     }
 
-    private static string Shown(TimeSpan span) => FormattableString.Invariant($"{(int)span.TotalMinutes:00}:{span.Seconds:00}");
+    /// <summary>A time as a clock shows it: minutes and seconds, and hours where there are some.</summary>
+    public static string Shown(TimeSpan span) => span.TotalHours < 1
+        ? FormattableString.Invariant($"{span.Minutes:00}:{span.Seconds:00}")
+        : FormattableString.Invariant($"{(int)span.TotalHours}:{span.Minutes:00}:{span.Seconds:00}");
 }

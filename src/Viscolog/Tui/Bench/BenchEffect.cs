@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
-using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.Tui.Pattern;
 
@@ -16,32 +15,17 @@ internal abstract record BenchEffect : IEffect<BenchEvent>
 
     public abstract void Perform(IStage<BenchEvent> stage);
 
-    private static void Report(IStage<BenchEvent> stage, int run, WriteOutcome outcome, string said) => stage.Send(outcome switch
-    {
-        WriteOutcome.Saved => new BenchEvent.Logged(stage.Context.Log.Run(run)!, said),
-        _ => new BenchEvent.NotLogged(TuiContext.Words(outcome, said)),
-    });
-
-    /// <summary>Log a row.</summary>
-    internal sealed record AddRow(int Run, FileRow Row, string Said) : BenchEffect
-    {
-        public override void Perform(IStage<BenchEvent> stage) => Report(stage, Run, stage.Context.Log.Add(Run, Row), Said);
-    }
-
-    /// <summary>Make a row void; put another in its place where there is one.</summary>
-    internal sealed record VoidRow(int Run, int Row, string Reason, FileRow? By, string Said) : BenchEffect
+    /// <summary>Log a change, take it back or say it again.</summary>
+    internal sealed record Log(int Run, BenchChange Change, ChangeWay Way) : BenchEffect
     {
         public override void Perform(IStage<BenchEvent> stage)
         {
             var log = stage.Context.Log;
-            Report(stage, Run, By is { } by ? log.Replace(Run, Row, Reason, by) : log.Void(Run, Row, Reason), Said);
+            var outcome = Change.Log(log, Run, Way);
+            stage.Send(outcome is WriteOutcome.Saved
+                ? new BenchEvent.Logged(log.Run(Run)!, Change, Way)
+                : new BenchEvent.NotLogged(TuiContext.Words(outcome, Change.What)));
         }
-    }
-
-    /// <summary>State the header anew.</summary>
-    internal sealed record Restate(int Run, RunFile Header, string Said) : BenchEffect
-    {
-        public override void Perform(IStage<BenchEvent> stage) => Report(stage, Run, stage.Context.Log.Restate(Run, Header), Said);
     }
 
     /// <summary>Work out advice.</summary>

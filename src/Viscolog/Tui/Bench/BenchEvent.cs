@@ -42,6 +42,24 @@ internal abstract record BenchEvent
     /// <summary>A row is to be void, with what was right instead where that is known.</summary>
     internal sealed record Voided(int Place, string Reason, string Right) : BenchEvent;
 
+    /// <summary>What was said last is to be taken back.</summary>
+    internal sealed record TakenBack : BenchEvent;
+
+    /// <summary>What was taken back last is to be said again.</summary>
+    internal sealed record SaidAgain : BenchEvent;
+
+    /// <summary>The whole of the advice was called for.</summary>
+    internal sealed record Explained : BenchEvent;
+
+    /// <summary>The computer's clock went on by so much more, or less, than time did.</summary>
+    internal sealed record ClockJumped(TimeSpan By) : BenchEvent;
+
+    /// <summary>How long the pot has been stirred, or has stood, where the clock can't know.</summary>
+    internal sealed record StoodFor(TimeSpan Time) : BenchEvent;
+
+    /// <summary>The screen is about to be left while the pot is being stirred.</summary>
+    internal sealed record Leaving : BenchEvent;
+
     /// <summary>Another target or risk.</summary>
     internal sealed record Aimed(Target? Target, Percentage Risk) : BenchEvent;
 
@@ -49,7 +67,7 @@ internal abstract record BenchEvent
     internal sealed record Moved(int Rows) : BenchEvent;
 
     /// <summary>The log has it.</summary>
-    internal sealed record Logged(LoggedRun Run, string Said) : BenchEvent;
+    internal sealed record Logged(LoggedRun Run, BenchChange Change, ChangeWay Way) : BenchEvent;
 
     /// <summary>The log has it not.</summary>
     internal sealed record NotLogged(string Reason) : BenchEvent;

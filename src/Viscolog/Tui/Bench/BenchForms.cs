@@ -73,13 +73,63 @@ internal static class BenchForms
                 : FormAnswer<BenchEvent>.Of(new BenchEvent.ReadBeside(new(values[0], values[1], values[2], fault)));
         });
 
-    public static Form<BenchEvent>? Void(BenchState state) => state.Run.Rows.IsEmpty ? null : new(
-        "Make the chosen entry void",
-        "It stays in sight and counts no more. What should have stood there goes below; leave that empty where nothing should.",
-        [new("why", "typed wrong"), new("right number", "", "of the reading, or grams")],
-        texts => texts[0].Trim().Length == 0
-            ? FormAnswer<BenchEvent>.Wrong(0, "say why")
-            : FormAnswer<BenchEvent>.Of(new BenchEvent.Voided(state.ChosenPlace, texts[0], texts[1])));
+    public static Form<BenchEvent>? Void(BenchState state)
+    {
+        if (state.Run.Rows.IsEmpty)
+        {
+            return null;
+        }
+
+        var (place, row) = (state.ChosenPlace, state.Run.File.Contents().ElementAt(state.ChosenPlace));
+        var about = FormattableString.Invariant($"Entry {place + 1} of {state.Run.Rows.Length}: {BenchTable.Words(row)}. ");
+        return row.Void is { } reason
+            ? new(
+                "Let the entry count again",
+                about + "It is void; it will count again, and what was put in its place will not.",
+                [new("was void because", reason)],
+                _ => FormAnswer<BenchEvent>.Of(new BenchEvent.Voided(place, "", "")))
+            : new(
+                "Make an entry void",
+                about + "It stays in sight and no longer counts. Type below what should have stood there, if anything.",
+                [new("why", "typed wrong"), new("right number", "", "of the reading, or grams")],
+                texts => texts[0].Trim().Length == 0
+                    ? FormAnswer<BenchEvent>.Wrong(0, "say why")
+                    : FormAnswer<BenchEvent>.Of(new BenchEvent.Voided(place, texts[0], texts[1])));
+    }
+
+    /// <summary>Asks how long the pot has stood, or has been stirred, where the computer's clock can't be trusted.</summary>
+    public static Form<BenchEvent> Clock(BenchClock clock, TimeSpan by, DateTimeOffset now)
+    {
+        var shown = clock.IsStirring ? now - clock.StirBegan!.Value : clock.Standing(now) ?? TimeSpan.Zero;
+        var usual = shown < TimeSpan.Zero ? TimeSpan.Zero : shown;
+        var what = clock.IsStirring ? "has been stirred" : "has stood";
+        return new(
+            "The computer's clock jumped",
+            $"It went {(by < TimeSpan.Zero ? "back" : "forward")} by {BenchClock.Shown(by.Duration())}: it was set, or the computer slept. "
+                + $"By it, the pot {what} for {BenchClock.Shown(usual)}. How long is it really?",
+            [new(clock.IsStirring ? "stirred for" : "stood for", BenchClock.Shown(usual), "as 2:30, or in s")],
+            texts => Span(texts[0]) is { } span
+                ? FormAnswer<BenchEvent>.Of(new BenchEvent.StoodFor(span))
+                : FormAnswer<BenchEvent>.Wrong(0, "a time such as 2:30 or 150"));
+    }
+
+    /// <summary>Seconds, minutes and seconds, or hours, minutes and seconds; null where it is none of these.</summary>
+    private static TimeSpan? Span(string text)
+    {
+        var parts = text.Trim().Split(':');
+        double seconds = 0;
+        foreach (var part in parts)
+        {
+            if (TypedNumber.Read(part, NumberRange.Seconds, out _) is not { } number)
+            {
+                return null;
+            }
+
+            seconds = (60 * seconds) + number;
+        }
+
+        return parts.Length <= 3 ? FileNumbers.Span(seconds) : null;
+    }
 
     public static Form<BenchEvent> Change(BenchState state) => new(
         "Something else went in or out",

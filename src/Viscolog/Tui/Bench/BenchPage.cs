@@ -38,7 +38,7 @@ internal static class BenchPage
     {
         var (width, height) = (page.Width, page.Height);
         var run = state.Run.File.Run;
-        page.Add($" {RunTitle.Of(run)} · {Wanted(run, width)}", Tone.Strong);
+        page.Add(" " + Title(run, width - 1), Tone.Strong);
         Advice(page, state);
         Middle(page, state, EntryRow(height) - 2 - page.Lines.Count);
         page.FillTo(EntryRow(height) - 2);
@@ -57,6 +57,13 @@ internal static class BenchPage
 
         page.Add(Entry(state, now));
         page.Add(BenchScreen.Keys.Footer(width), Tone.Dim);
+    }
+
+    /// <summary>Which pot this is and what is wanted of it; a long name gives way, the target never does.</summary>
+    private static string Title(Core.Pots.Run run, int columns)
+    {
+        var wanted = " · " + Wanted(run, columns + 1);
+        return RunTitle.Of(run, columns - PlainText.Columns(wanted)) + wanted;
     }
 
     private static string Wanted(Core.Pots.Run run, int width)
@@ -127,35 +134,48 @@ internal static class BenchPage
             BenchAction.Wait or BenchAction.Measure => Tone.Caution,
             _ => Tone.Strong,
         };
-        string[] why =
-        [
-            ReasonWords.Of(advice),
-            .. AdviceWords.Plan(advice) is { } plan ? [$"Plan: {plan}."] : Array.Empty<string>(),
-            .. advice.Warnings.Select(ReasonWords.Of),
-        ];
         var limit = advice.Thickener.Limit;
-        return
+        var (action, chances) = (AdviceWords.Headline(advice).First(), Both(advice));
+        var isTogether = PlainText.Columns(action + chances) <= width - 2;
+        Piece[] lines =
         [
-            new(string.Join("  ", AdviceWords.Headline(advice).Take(1)) + Both(advice), tone),
+            new(isTogether ? action + chances : action, tone),
+            .. isTogether ? Array.Empty<Piece>() : [new(chances.Trim())],
             new(string.Join("  ", AdviceWords.Headline(advice).Skip(1).DefaultIfEmpty($"limit {Shown.Dose(limit.Dose)}: {limit.Why}"))),
-            new(Values(advice)),
-            .. Paragraph.Of(string.Join(' ', why), width - 2).Take(rows - 3).Select(l => new Piece(l, Tone.Dim)),
+            new(Values(advice, width - 2)),
         ];
+        return [.. lines, .. Beginning(AdvicePage.Why(advice), width - 2, rows - lines.Length).Select(l => new Piece(l, Tone.Dim))];
     }
 
-    /// <summary>What is expected, or known, of each quantity; the chances too where there is but one.</summary>
-    private static string Values(Advice advice)
+    /// <summary>The first lines of a text; where there are more, the last one says how to see them.</summary>
+    private static List<string> Beginning(string text, int width, int rows)
+    {
+        const string more = " (? shows all)";
+        var lines = Paragraph.Of(text, width).ToList();
+        if (lines.Count <= rows || rows <= 0)
+        {
+            return lines[..Math.Min(lines.Count, Math.Max(0, rows))];
+        }
+
+        var last = Paragraph.Of(string.Join(' ', lines.Skip(rows - 1)), width - more.Length).First();
+        return [.. lines.Take(rows - 1), last + more];
+    }
+
+    /// <summary>What is expected, or known, of each quantity; the chances too where there is but one. The risk is never cut.</summary>
+    private static string Values(Advice advice, int width)
     {
         var isOfSeveral = advice.Quantities.Length > 1;
-        string?[] parts =
-        [
-            .. advice.Quantities.Select(q => AdviceWords.Expected(q, isOfSeveral) ?? AdviceWords.Now(q, isOfSeveral)),
-            !isOfSeveral && advice.IsAllRead
-                ? $"in band {AdviceWords.InBand(advice)} · over {AdviceWords.Over(advice)}"
-                : null,
-        ];
         var lead = advice.Body.Expected is not null ? "expect " : advice.Body.IsRead ? "now " : "";
-        return lead + string.Join(" · ", parts.OfType<string>());
+        var values = lead + string.Join(
+            " · ", advice.Quantities.Select(q => AdviceWords.Expected(q, isOfSeveral) ?? AdviceWords.Now(q, isOfSeveral)).OfType<string>());
+        if (isOfSeveral || !advice.IsAllRead)
+        {
+            return values;
+        }
+
+        var (inBand, over) = ($" · in band {AdviceWords.InBand(advice)}", $" · over {Shown.Chance(advice.ChanceAnyOver)}");
+        string[] ways = [values + inBand + $" · over {AdviceWords.Over(advice)}", values + inBand + over, values + over];
+        return ways.FirstOrDefault(w => PlainText.Columns(w) <= width, ways[^1]);
     }
 
     /// <summary>The chances of several quantities, which stand beside what to do.</summary>

@@ -16,7 +16,9 @@ internal static class BenchScreen
         new("+", "advised dose", "the advised grams went in (field empty)") { Brief = "advised", Typed = Plus },
         new("F3", "stir", "stirring begins, stirring ends", new BenchEvent.Stir()),
         new("F4", "pH/temp/string", "pH, temperature, string, fault", new BenchEvent.Called(BenchForms.Beside)) { Brief = "pH/temp" },
-        new("F5", "void", "make the chosen entry void, put it right", new BenchEvent.Called(BenchForms.Void)),
+        new("F5", "void", "void or correct the chosen entry", new BenchEvent.Called(BenchForms.Void)),
+        new("^Z/^Y", null, "undo, redo", new BenchEvent.TakenBack(), new BenchEvent.SaidAgain()),
+        new("?", null, "the whole advice") { Typed = Ask },
         new("Up/Down", null, "choose an entry", new BenchEvent.Moved(-1), new BenchEvent.Moved(1)),
         new("F6", "plot", "the chart alone, and export", new BenchEvent.Charted()),
         new("F7", "in/out", "base, water in; sample out", new BenchEvent.Called(BenchForms.Change)) { Brief = null },
@@ -34,7 +36,7 @@ internal static class BenchScreen
         Below =
         [
             "Units: 1.45 Pa.s, 1450 cP, 2 mL, 73.4 F. Torque with its speed: 35.2@20. "
-            + "What was saved is on the disk before the screen says so. Nothing is ever deleted. "
+            + "What was saved is on the disk before the screen says so. Nothing is ever deleted: what is undone stays in sight, void. "
             + "An addition can't be taken out again: read when the pot has settled, then dose.",
             "Alkali and amines burn skin and eyes: goggles and gloves. Raise no dust. Thickeners "
             + "and binders hold preservatives. The safety data sheet and local rules decide.",
@@ -44,6 +46,8 @@ internal static class BenchScreen
     private static readonly ScreenPlan<BenchState, BenchEvent> Plan = new(_ => Keys, BenchSteps.Next, BenchPage.Of)
     {
         Ticked = new BenchEvent.Ticked(),
+        Jumped = by => new BenchEvent.ClockJumped(by),
+        Leaving = state => state.Clock.IsStirring ? new BenchEvent.Leaving() : null,
         Fields = new(3, BenchPage.Fields) { Entered = state => state.Entered },
     };
 
@@ -52,6 +56,8 @@ internal static class BenchScreen
 
     private static BenchEvent.Typed? Enter(FieldTexts fields)
         => fields.Focused < 0 ? null : new(fields.Texts[0], fields.Texts[1], fields.Texts[2]);
+
+    private static BenchEvent.Explained? Ask(FieldTexts fields) => fields is { Focused: 0, Texts: ["", ..] } ? new() : null;
 
     /// <summary>A plus where a reading would begin is no number.</summary>
     private static BenchEvent.TookAdvised? Plus(FieldTexts fields) => fields is { Focused: 0, Texts: ["", ..] } ? new() : null;

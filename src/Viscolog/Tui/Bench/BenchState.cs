@@ -35,6 +35,12 @@ internal sealed record BenchState(LoggedRun Run)
     /// <summary>A reading that was asked about, as typed; Enter on the same once more keeps it. Null where nothing is asked.</summary>
     public BenchEvent.Typed? Doubted { get; init; }
 
+    /// <summary>What can be taken back and said again.</summary>
+    public ChangeHistory History { get; init; } = new([], []);
+
+    /// <summary>Whether it was asked how long the pot has stood, the clock being ahead.</summary>
+    public bool IsClockAsked { get; init; }
+
     /// <summary>What just happened.</summary>
     public string Said { get; init; } = "";
 

@@ -3,6 +3,7 @@ using Viscolog.Core.Advising;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
+using Viscolog.Store;
 using Viscolog.Store.Copy;
 using Viscolog.Tables;
 using Viscolog.Tui.Batches;
@@ -28,7 +29,13 @@ internal static class BenchSteps
     public static BenchStep Open(LoggedRun run, ImmutableArray<Run> earlier)
     {
         var entries = Count.Of(run.Rows.Length, "entry", "entries");
-        return Advise(new(run) { Earlier = earlier, Said = FormattableString.Invariant($"run {run.Number} opened, {entries}") });
+        return Advise(new(run)
+        {
+            Earlier = earlier,
+            Clock = BenchClock.Of(run.Clock),
+            History = new(BenchChange.Known(run), []),
+            Said = FormattableString.Invariant($"run {run.Number} opened, {entries}"),
+        });
     }
 
     /// <summary>What an event makes of a state.</summary>
@@ -44,15 +51,20 @@ internal static class BenchSteps
             new() { Water = water.Grams, Time = now },
             $"{Shown.Grams(water.Grams)} of water went in"),
         BenchEvent.TakenOut taken => Add(state, new() { Taken = taken.Grams, Time = now }, $"{Shown.Grams(taken.Grams)} taken out"),
-        BenchEvent.Stir => Say(state with { Clock = state.Clock.Toggle(now) }, state.Clock.IsStirring ? StirEnded : "stirring"),
+        BenchEvent.Stir => SetClock(state, state.Clock.IsStirring ? StirEnded : "stirring", state.Clock.Toggled(now)),
+        BenchEvent.StoodFor stood => SetClock(state, "the clock is set", state.Clock.TimesFor(stood.Time, now)),
+        BenchEvent.ClockJumped jumped => state.Clock.StirBegan is null ? state : AskClock(state, jumped.By, now),
+        BenchEvent.TakenBack => Log(state, state.History.Said, ChangeWay.Back, "nothing is left to take back"),
+        BenchEvent.SaidAgain => Log(state, state.History.TakenBack, ChangeWay.Again, "nothing was taken back that could be said again"),
+        BenchEvent.Explained => Explain(state),
+        BenchEvent.Leaving => Say(state, "the pot is being stirred; its clock goes on in the log. The same key again leaves"),
         BenchEvent.ReadBeside { Readings: var read } => Say(
             state with { Beside = read },
             read.IsEmpty ? "nothing beside the next reading" : $"with the next reading: {read.Words}"),
         BenchEvent.Voided voided => Void(state, voided, now),
         BenchEvent.Aimed aimed => Aim(state, aimed),
         BenchEvent.Moved moved => Move(state, moved.Rows),
-        BenchEvent.Logged { Run: var run, Said: var said }
-            => Advise(Say(state, $"saved: {said}") with { Run = run, Chosen = null, Entered = state.Entered + 1 }),
+        BenchEvent.Logged logged => Logged(state, logged),
         BenchEvent.NotLogged not => state with { Error = not.Reason, Said = "" },
         BenchEvent.Advised advised => Answer(state, advised.Advice),
         BenchEvent.Called called => called.Form(state) is { } form ? new BenchStep(state, new Ask<BenchEvent>(form)) : state,
@@ -148,37 +160,105 @@ internal static class BenchSteps
     private static BenchStep Change(BenchState state, FileRow row, string said)
     {
         var due = state.Advice?.Advice?.Action is BenchAction.Add add ? add.Standing : UsualStanding;
-        return Add(state with { Clock = new() { Due = due } }, row, said);
+        return Log(state, Added(state, row, said) with { Step = new(state.Clock.Times, due) });
     }
 
-    private static BenchStep Add(BenchState state, FileRow row, string said)
-        => new BenchStep(
-            state with { Error = null, Doubted = null, Beside = row.Reading is null ? state.Beside : BenchReadings.None },
-            [new BenchEffect.AddRow(state.Run.Number, row, said)]);
+    private static BenchStep Add(BenchState state, FileRow row, string said) => Log(state, Added(state, row, said));
+
+    private static BenchChange.Rows Added(BenchState state, FileRow row, string said)
+        => BenchChange.Rows.Added(said, row, state.Run.Rows.Length + 1);
+
+    private static BenchStep Log(BenchState state, BenchChange change, ChangeWay way = ChangeWay.First)
+        => new BenchStep(state with { Error = null, Doubted = null }, [new BenchEffect.Log(state.Run.Number, change, way)]);
+
+    private static BenchStep Log(BenchState state, ImmutableStack<BenchChange> from, ChangeWay way, string nothing)
+        => from.IsEmpty ? Say(state, nothing) : Log(state, from.Peek(), way);
+
+    private static BenchStep Logged(BenchState state, BenchEvent.Logged logged)
+    {
+        var (change, way) = (logged.Change, logged.Way);
+        var said = way switch
+        {
+            ChangeWay.First => $"saved: {change.What}",
+            ChangeWay.Back => $"taken back: {change.What} (Ctrl+Y says it again)",
+            _ => $"said again: {change.What}",
+        };
+        var after = Say(state, said) with { Run = logged.Run, History = state.History.After(change, way) };
+        if (change is BenchChange.Clock clock)
+        {
+            var due = state.Clock.Due;
+            return after with { Clock = BenchClock.Of(clock.TimesOf(way)) with { Due = due }, Said = way == ChangeWay.First ? change.What : said };
+        }
+
+        var isReading = change is BenchChange.Rows { First: [RunEdit.Add { Row.Reading: not null }] } && way == ChangeWay.First;
+        return Advise(after with
+        {
+            Chosen = null,
+            Entered = state.Entered + 1,
+            Beside = isReading ? BenchReadings.None : state.Beside,
+            Clock = change is not BenchChange.Rows { Step: { } step } ? state.Clock
+                : way == ChangeWay.Back ? BenchClock.Of(step.Before)
+                : new() { Due = step.Due },
+        });
+    }
+
+    private static BenchStep SetClock(BenchState state, string what, StirTimes times)
+        => Log(state, new BenchChange.Clock(what, state.Clock.Times, times));
+
+    private static BenchStep AskClock(BenchState state, TimeSpan by, DateTimeOffset now)
+        => new BenchStep(state with { IsClockAsked = true }, new Ask<BenchEvent>(BenchForms.Clock(state.Clock, by, now)));
+
+    private static BenchStep Explain(BenchState state)
+        => state.Advice is { } advice
+            ? new BenchStep(state, new Show<BenchEvent>(context => HelpScreen.On(context, "The advice", w => AdvicePage.Lines(advice, w))))
+            : state;
 
     private static BenchStep Void(BenchState state, BenchEvent.Voided voided, DateTimeOffset now)
     {
+        var (row, number) = (state.Run.File.Contents().ElementAt(voided.Place), state.Run.Rows[voided.Place]);
+        if (row.Void is not null)
+        {
+            return Lift(state, voided.Place, row.Void);
+        }
+
         var reason = voided.Reason.Trim();
         if (reason.Length == 0)
         {
             return state with { Error = "say why the entry is void; it stays in sight" };
         }
 
-        var row = state.Run.File.Contents().ElementAt(voided.Place);
-        FileRow? by = null;
-        if (voided.Right.Trim().Length > 0)
+        if (voided.Right.Trim().Length == 0)
         {
-            by = Right(state, row, voided.Right, now, out var error);
-            if (by is null)
-            {
-                return state with { Error = error };
-            }
+            return Log(state, new BenchChange.Rows(
+                "the entry is void", [new RunEdit.Void(number, reason)], [new RunEdit.Lift(number)], [new RunEdit.Void(number, reason)]));
         }
 
-        var said = by is null ? "the entry is void" : "the entry is void, the right one stands in its place";
-        return new BenchStep(
-            state with { Error = null },
-            [new BenchEffect.VoidRow(state.Run.Number, state.Run.Rows[voided.Place], reason, by, said)]);
+        if (Right(state, row, voided.Right, now, out var error) is not { } by)
+        {
+            return state with { Error = error };
+        }
+
+        var added = state.Run.Rows.Length + 1;
+        return Log(state, new BenchChange.Rows(
+            "the entry is void, the right one stands in its place",
+            [new RunEdit.Void(number, reason), new RunEdit.Add(by, number)],
+            [new RunEdit.Void(added, BenchChange.TakenBack), new RunEdit.Lift(number)],
+            [new RunEdit.Void(number, reason), new RunEdit.Lift(added)]));
+    }
+
+    /// <summary>A void entry counts again; what stood in its place does not.</summary>
+    private static BenchStep Lift(BenchState state, int place, string reason)
+    {
+        var number = state.Run.Rows[place];
+        var next = state.Run.File.Contents().ElementAtOrDefault(place + 1);
+        return next is { Replaces: true, Void: null } && state.Run.Rows[place + 1] is var other
+            ? Log(state, new BenchChange.Rows(
+                "the entry counts again, the one in its place is void",
+                [new RunEdit.Void(other, BenchChange.TakenBack), new RunEdit.Lift(number)],
+                [new RunEdit.Void(number, reason), new RunEdit.Lift(other)],
+                [new RunEdit.Void(other, BenchChange.TakenBack), new RunEdit.Lift(number)]))
+            : Log(state, new BenchChange.Rows(
+                "the entry counts again", [new RunEdit.Lift(number)], [new RunEdit.Void(number, reason)], [new RunEdit.Lift(number)]));
     }
 
     /// <summary>The row with the right number: of its reading, or else of what went in or out.</summary>
@@ -220,7 +300,7 @@ internal static class BenchSteps
         }
 
         var header = state.Run.File.WithoutRows() with { Run = run with { Target = aimed.Target, Entries = [] }, UnusedTolerance = null };
-        return new BenchStep(risked, new BenchEffect.Restate(state.Run.Number, header, "the target"));
+        return Log(risked, new BenchChange.Header("the target", state.Run.File.WithoutRows(), header));
     }
 
     private static BenchState Move(BenchState state, int rows)
@@ -236,7 +316,9 @@ internal static class BenchSteps
         {
             BenchAction.Wait wait => LastWait(state) + wait.More,
             BenchAction.Measure { Standing: { } standing } => standing,
-            _ => state.Clock.Due,
+            BenchAction.Measure or null => state.Clock.Due,
+            // Whatever else is advised, there is nothing to wait for.
+            _ => (TimeSpan?)null,
         };
         var clock = due == state.Clock.Due ? state.Clock : state.Clock with { Due = due, HasRung = false };
         return state with { Advice = advice, IsWorking = false, Clock = clock };
@@ -252,6 +334,11 @@ internal static class BenchSteps
 
     private static BenchStep Tick(BenchState state, DateTimeOffset now)
     {
+        if (!state.IsClockAsked && state.Clock.IsAhead(now))
+        {
+            return AskClock(state, now - (state.Clock.StirEnded ?? state.Clock.StirBegan)!.Value, now);
+        }
+
         var isDue = !state.Clock.HasRung && state.Clock.Due is { } due && state.Clock.Standing(now) >= due;
         return isDue
             ? new BenchStep(state with { Clock = state.Clock with { HasRung = true }, Said = "time to read" }, [new Ring<BenchEvent>()])

@@ -89,6 +89,22 @@ internal static class BenchTable
         return ofPair ? [.. cells, Length(content)] : [.. cells, ph, temperature];
     }
 
+    /// <summary>An entry in a few words, for a question about it.</summary>
+    public static string Words(FileRow content)
+    {
+        string[] parts = content switch
+        {
+            { Dosed: { } dosed } => [$"{Shown.Grams(dosed.Poured)} {dosed.Thickener}"],
+            { LetDown: { } grams } => [$"{Shown.Grams(grams)} of base"],
+            { Water: { } grams } => [$"{Shown.Grams(grams)} of water"],
+            { Taken: { } grams } => [$"{Shown.Grams(grams)} taken out"],
+            _ => [],
+        };
+        var read = content.Reading?.Value is { } value ? [BenchValue.Words(value)] : Array.Empty<string>();
+        var notes = Notes(content, ofPair: false) is { Length: > 0 } note ? [note] : Array.Empty<string>();
+        return PlainText.Shorten(string.Join(", ", [.. parts, .. read, .. notes]), 80);
+    }
+
     private static string Notes(FileRow content, bool ofPair)
     {
         string?[] notes =

@@ -1,32 +1,37 @@
 namespace Viscolog.Tui.Pattern;
 
-/// <summary>Help for another screen.</summary>
+/// <summary>A text over another screen: its help, or more than it has room for.</summary>
 internal static class HelpScreen
 {
-    private static readonly KeyTable<object> Keys = new(
+    private static readonly KeyTable<HelpScrolled> Keys = new(
         "Help",
         new("^Q", null, "") { Role = KeyRole.Quits },
-        new(KeyTable<object>.AnyKey, "goes back", "") { Role = KeyRole.Leaves });
+        new("Up/Down", null, "", new HelpScrolled(-1), new HelpScrolled(1)),
+        new("PgUp/PgDn", null, "", new HelpScrolled(-10), new HelpScrolled(10)),
+        new(KeyTable<HelpScrolled>.AnyKey, "goes back", "") { Role = KeyRole.Leaves });
 
     public static ScreenView On(TuiContext context, string title, Func<int, IEnumerable<string>> lines)
-        => new ScreenView<HelpState, object>(context, new(_ => Keys, (state, _, _) => state, PageOf), new HelpState(title, lines));
+        => new ScreenView<HelpState, HelpScrolled>(context, new(_ => Keys, (state, scrolled, _) => state.Scroll(scrolled.By), PageOf), new HelpState(title, lines));
 
     public static Page PageOf(HelpState state, Canvas canvas)
     {
         var page = new Page(canvas);
         page.Add(" " + state.Title, Tone.Strong);
-        foreach (var line in state.Lines(canvas.Width - 2).Take(canvas.Height - 2))
-        {
-            page.Add(" " + line);
-        }
-
-        page.FillTo(canvas.Height - 1);
-        page.Add(Keys.Footer(canvas.Width), Tone.Dim);
+        page.Foot(page.AddScrolled([.. state.Lines(canvas.Width - 2).Select(l => new Piece(" " + l))], state.Passed), Keys);
         return page;
     }
 }
 
-/// <summary>What a help screen is about.</summary>
+/// <summary>The text is moved by so many lines.</summary>
+internal sealed record HelpScrolled(int By);
+
+/// <summary>What a help screen shows.</summary>
 /// <param name="Title">The screen.</param>
-/// <param name="Lines">Its help, for so many columns.</param>
-internal sealed record HelpState(string Title, Func<int, IEnumerable<string>> Lines);
+/// <param name="Lines">The text, for so many columns.</param>
+internal sealed record HelpState(string Title, Func<int, IEnumerable<string>> Lines)
+{
+    /// <summary>Lines that are passed over.</summary>
+    public int Passed { get; init; }
+
+    public HelpState Scroll(int by) => this with { Passed = Math.Max(0, Passed + by) };
+}

@@ -13,7 +13,7 @@ internal static class KeyName
         "CursorRight" => "Right",
         "PageUp" => "PgUp",
         "PageDown" => "PgDn",
-        "Ctrl+Q" => "^Q",
+        ['C', 't', 'r', 'l', '+', var letter] => $"^{letter}",
         var name => name,
     };
 }

@@ -40,11 +40,19 @@ internal sealed record KeyTable<TEvent>(string Title, params ImmutableArray<KeyR
         return null;
     }
 
+    /// <summary>The keys in so many columns: those in front where not all fit, but always the ones for help, to go back and to quit.</summary>
     public string Footer(int width)
     {
         var isWide = width >= WideFrom;
-        var shown = Rows.Select(r => (r.Name, Word: isWide ? r.Word : r.Brief)).Where(r => r.Word is not null);
-        return " " + string.Join(isWide ? Gap : " ", shown.Select(r => $"{r.Name} {r.Word}".TrimEnd()));
+        var gap = isWide ? Gap : " ";
+        var shown = Rows.Where(r => (isWide ? r.Word : r.Brief) is not null)
+            .Select(r => (Text: $"{r.Name} {(isWide ? r.Word : r.Brief)}".TrimEnd(), Stays: r.Role is KeyRole.Helps or KeyRole.Leaves or KeyRole.Quits)).ToList();
+        while (shown.Sum(s => s.Text.Length + gap.Length) - gap.Length > width - 1 && shown.FindLastIndex(s => !s.Stays) is >= 0 and var last)
+        {
+            shown.RemoveAt(last);
+        }
+
+        return " " + string.Join(gap, shown.Select(s => s.Text));
     }
 
     /// <summary>The help in lines of so many columns; two keys stand in a line where they fit.</summary>

@@ -16,6 +16,12 @@ internal sealed record ScreenPlan<TState, TEvent>(
     /// <summary>The event of time going by; null where the screen takes no notice of it.</summary>
     public TEvent? Ticked { get; init; }
 
+    /// <summary>The event of the computer's clock having gone on by so much more or less than time did; null where nobody cares.</summary>
+    public Func<TimeSpan, TEvent>? Jumped { get; init; }
+
+    /// <summary>The event that is sent instead of leaving, the first time; null from it where the screen may be left.</summary>
+    public Func<TState, TEvent?> Leaving { get; init; } = _ => null;
+
     public FieldPlan<TState, TEvent>? Fields { get; init; }
 }
 

@@ -21,9 +21,18 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
 {
     private static readonly TimeSpan Tick = TimeSpan.FromMilliseconds(200);
 
+    /// <summary>Clocks are brought up to time by less than this.</summary>
+    private static readonly TimeSpan LeastJump = TimeSpan.FromSeconds(5);
+
     private readonly ScreenPlan<TState, TEvent> _plan;
     private readonly PageView _page;
     private readonly TextField[] _fields;
+
+    /// <summary>Whether the last key asked to leave and was answered with a question.</summary>
+    private bool _isLeaving;
+
+    /// <summary>The last tick, by the computer's clock and by time as it passes.</summary>
+    private (DateTimeOffset Clock, long Passed)? _ticked;
 
     /// <summary>The number of the question asked last.</summary>
     private int _asked;
@@ -114,9 +123,26 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
         {
             App!.AddTimeout(Tick, () =>
             {
+                LookForJump();
                 Send(ticked);
                 return true;
             });
+        }
+    }
+
+    /// <summary>Sees whether the computer's clock was set, or the computer slept, since the last tick.</summary>
+    private void LookForJump()
+    {
+        var now = (Clock: Context.Now, Passed: Context.Clock.GetTimestamp());
+        var before = _ticked;
+        _ticked = now;
+        if (before is { } last && _plan.Jumped is { } jumped)
+        {
+            var by = now.Clock - last.Clock - Context.Clock.GetElapsedTime(last.Passed, now.Passed);
+            if (by.Duration() > LeastJump)
+            {
+                Send(jumped(by));
+            }
         }
     }
 
@@ -131,6 +157,10 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
             case { Role: KeyRole.Helps }:
                 Show(HelpScreen.On(Context, keys.Title, keys.HelpLines));
                 break;
+            case { Role: KeyRole.Leaves or KeyRole.Quits } when !_isLeaving && _plan.Leaving(State) is { } stay:
+                Send(stay);
+                _isLeaving = true;
+                return true;
             case { Role: KeyRole.Leaves }:
                 App!.RequestStop(this);
                 break;
@@ -142,6 +172,7 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
                 break;
         }
 
+        _isLeaving = false;
         return press is not null;
     }
 
