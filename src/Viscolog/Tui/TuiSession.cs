@@ -55,7 +55,9 @@ internal static class TuiSession
             app.Driver!.Force16Colors = look.IsSixteenColors || !look.HasColor;
             rescue = new(app, e => fault = e);
             using var signals = new TuiSignals(app, code => signal = code);
-            screens(app, new(log, TimeProvider.System, new(look.HasColor), look.IsAscii), () => signal != 0 || fault is not null);
+            using var pace = TuiPace.Of(app);
+            TuiContext context = new(log, TimeProvider.System, new(look.HasColor), look.IsAscii) { Wake = () => pace?.Wake() };
+            screens(app, context, () => signal != 0 || fault is not null);
         }
         catch (Exception e) when (e is not OutOfMemoryException)
         {

@@ -46,6 +46,7 @@ internal static class BenchScreen
     private static readonly ScreenPlan<BenchState, BenchEvent> Plan = new(_ => Keys, BenchSteps.Next, BenchPage.Of)
     {
         Ticked = new BenchEvent.Ticked(),
+        ShownOfTime = (state, now) => state.Clock.Words(now),
         Jumped = by => new BenchEvent.ClockJumped(by),
         Leaving = state => state.Clock.IsStirring ? new BenchEvent.Leaving() : null,
         Fields = new(3, BenchPage.Fields) { Entered = state => state.Entered },

@@ -16,6 +16,9 @@ internal sealed record ScreenPlan<TState, TEvent>(
     /// <summary>The event of time going by; null where the screen takes no notice of it.</summary>
     public TEvent? Ticked { get; init; }
 
+    /// <summary>What a page shows that changes as time goes by, though the state does not.</summary>
+    public Func<TState, DateTimeOffset, string> ShownOfTime { get; init; } = (_, _) => "";
+
     /// <summary>The event of the computer's clock having gone on by so much more or less than time did; null where nobody cares.</summary>
     public Func<TimeSpan, TEvent>? Jumped { get; init; }
 

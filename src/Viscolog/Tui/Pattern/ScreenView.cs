@@ -34,6 +34,9 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
     /// <summary>The last tick, by the computer's clock and by time as it passes.</summary>
     private (DateTimeOffset Clock, long Passed)? _ticked;
 
+    /// <summary>What was last drawn of the time.</summary>
+    private string _shown = "";
+
     /// <summary>The number of the question asked last.</summary>
     private int _asked;
 
@@ -107,6 +110,7 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
             }
 
             app?.Invoke(() => Answer(number, answer));
+            Context.Wake();
         });
     }
 
@@ -124,10 +128,25 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
             App!.AddTimeout(Tick, () =>
             {
                 LookForJump();
-                Send(ticked);
+                Take(ticked);
                 return true;
             });
         }
+    }
+
+    /// <summary>Lets time go by; the page is drawn again only where it would show something else.</summary>
+    private void Take(TEvent ticked)
+    {
+        var now = Context.Now;
+        var step = _plan.Next(State, ticked, now);
+        var shown = _plan.ShownOfTime(step.State, now);
+        if (ReferenceEquals(step.State, State) && step.Effects.IsEmpty && shown == _shown)
+        {
+            return;
+        }
+
+        _shown = shown;
+        Perform(step);
     }
 
     /// <summary>Sees whether the computer's clock was set, or the computer slept, since the last tick.</summary>

@@ -10,6 +10,9 @@ namespace Viscolog.Tui.Pattern;
 /// <param name="IsPractice">Whether the log is the practice log.</param>
 internal sealed record TuiContext(BenchLog Log, TimeProvider Clock, Shades Shades, bool IsAscii, bool IsPractice = false)
 {
+    /// <summary>Has what was handed to the screen from another thread looked at soon.</summary>
+    public Action Wake { get; init; } = () => { };
+
     public DateTimeOffset Now => Clock.GetLocalNow();
 
     public DateOnly Today => DateOnly.FromDateTime(Now.DateTime);

@@ -1,0 +1,112 @@
+using System.IO.Pipes;
+using System.Runtime.InteropServices;
+using Terminal.Gui.App;
+
+namespace Viscolog.Tui;
+
+/// <summary>
+/// Lets the screens rest until a key comes or an answer is there. The toolkit goes round 25 times a second and writes to the terminal each
+/// time, whether anything happens or not; resting here takes less of a core and answers a key sooner.
+/// </summary>
+internal sealed class TuiPace : IDisposable
+{
+    private const int LongestRest = 200;
+
+    /// <summary>The toolkit's own reader looks for keys every 20 ms; until it has, there is no rest.</summary>
+    private const int AwakeAfterKey = 60;
+
+    private const ushort Turns = 1000;
+    private const short Readable = 1;
+    private const short Gone = 8 | 16 | 32;
+
+    private readonly IApplication _app;
+    private readonly ushort _usual = Application.MaximumIterationsPerSecond;
+    private readonly AnonymousPipeServerStream _wakened = new(PipeDirection.In);
+    private readonly AnonymousPipeClientStream _waker;
+    private readonly Lock _lock = new();
+    private long _awakeUntil;
+    private bool _isOver;
+
+    private TuiPace(IApplication app)
+    {
+        _app = app;
+        _waker = new(PipeDirection.Out, _wakened.ClientSafePipeHandle);
+        Application.MaximumIterationsPerSecond = Turns;
+        _app.Iteration += Rest;
+    }
+
+    /// <summary>A pace for screens; null where the system can't wait for keys, and the toolkit's own pace stays.</summary>
+    public static TuiPace? Of(IApplication app)
+        => (OperatingSystem.IsLinux() || OperatingSystem.IsMacOS()) && !Console.IsInputRedirected ? new(app) : null;
+
+    /// <summary>Ends the rest, from any thread.</summary>
+    public void Wake()
+    {
+        lock (_lock)
+        {
+            if (!_isOver)
+            {
+                _waker.WriteByte(0);
+            }
+        }
+    }
+
+    public void Dispose()
+    {
+        _app.Iteration -= Rest;
+        Application.MaximumIterationsPerSecond = _usual;
+        lock (_lock)
+        {
+            _isOver = true;
+            _waker.Dispose();
+            _wakened.Dispose();
+        }
+    }
+
+    private void Rest(object? sender, EventArgs e)
+    {
+        if (Environment.TickCount64 < _awakeUntil)
+        {
+            return;
+        }
+
+        PollEntry[] entries =
+        [
+            new() { File = 0, Events = Readable },
+            new() { File = (int)_wakened.SafePipeHandle.DangerousGetHandle(), Events = Readable },
+        ];
+        if (Poll(entries, (nuint)entries.Length, LongestRest) <= 0)
+        {
+            return;
+        }
+
+        if ((entries[1].Came & Readable) != 0)
+        {
+            _wakened.ReadByte();
+        }
+
+        if ((entries[0].Came & Readable) != 0)
+        {
+            _awakeUntil = Environment.TickCount64 + AwakeAfterKey;
+        }
+
+        if ((entries[0].Came & Gone) != 0)
+        {
+            // The terminal is gone: no key will come, and polling would not rest.
+            Thread.Sleep(LongestRest);
+        }
+    }
+
+    [DllImport("libc", EntryPoint = "poll", SetLastError = true)]
+    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
+    private static extern int Poll([In, Out] PollEntry[] entries, nuint count, int milliseconds);
+
+    /// <summary>As poll(2) of POSIX has it.</summary>
+    [StructLayout(LayoutKind.Sequential)]
+    private struct PollEntry
+    {
+        public int File;
+        public short Events;
+        public short Came;
+    }
+}
