@@ -8,6 +8,9 @@ namespace Viscolog.Store;
 /// <summary>Opens a log: lock, journal, query copy. Repairs what can be repaired without losing anything that was acknowledged.</summary>
 internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock, IProgress<LogProgress>? progress, LogPatience patience)
 {
+    /// <summary>Bytes of the longest journal that is read into memory beside a program that writes it.</summary>
+    private const long LongestBeside = 64 << 20;
+
     private readonly List<string> _notes = [];
 
     /// <summary>Opens it; the log is to be disposed of. Where it is refused, nothing was changed.</summary>
@@ -34,7 +37,15 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
             }
 
             var holder = LogLock.HolderOf(place);
-            hold = new(TakeLock(), null);
+            var taken = TakeLock(out var isBusy);
+            if (isBusy)
+            {
+                return Beside(holder) is { } beside
+                    ? beside
+                    : new Refused($"{LogLock.BusyWords(place)}, or name another log with --log");
+            }
+
+            hold = new(taken, null);
             var opened = OpenLocked(ref hold, holder);
             hold = null;
             return opened;
@@ -98,7 +109,7 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
             hold = hold with { Lock = LogLock.Take(place, isShared: false, LogPatience.Short) };
             return hold.Lock is not null
                 ? OpenLocked(ref hold, holder)
-                : Log(scan, hold, CopyInMemory(scan, "the query copy has to be made anew, but somebody else is reading the log"));
+                : Log(scan, hold, CopyInMemory(scan, "the query copy has to be made anew, but somebody else is reading the log; going on without it, nothing is lost"));
         }
 
         return Log(scan, hold, Rebuild(scan, WhyRebuilt(state, seal)));
@@ -127,9 +138,29 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
         }
     }
 
-    /// <summary>The lock; null for a reader of a folder that can't be written and has none.</summary>
-    private LogLock? TakeLock()
+    /// <summary>
+    /// The log as it was last saved, for a reader beside a program that adds to it: from the journal alone, into memory. Null where it is
+    /// too long for that, or where there is no journal yet.
+    /// </summary>
+    private BenchLog? Beside(string holder)
     {
+        if (use != LogUse.Read || !File.Exists(place.Journal) || new FileInfo(place.Journal).Length > LongestBeside)
+        {
+            return null;
+        }
+
+        // What is being written now is not in it, and looks like the torn end of a last write.
+        var vouched = JournalMark.Read(place.Mark, new FileInfo(place.Journal).Length);
+        var scan = JournalFile.Scan(place.Journal, vouched, progress);
+        scan = scan with { FileLength = scan.Length };
+        var who = holder.Length > 0 ? holder : "another program";
+        return Log(scan, new(null, null), CopyInMemory(scan, $"{who} is adding to the log; this is what it had saved so far"));
+    }
+
+    /// <summary>The lock; null for a reader of a folder that can't be written and has none, and where another program has it.</summary>
+    private LogLock? TakeLock(out bool isBusy)
+    {
+        isBusy = false;
         if (Directory.Exists(place.Lock))
         {
             throw new LogRefused($"{place.Lock} is a folder; move it away");
@@ -140,8 +171,11 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
             return null;
         }
 
-        return LogLock.Take(place, isShared: use == LogUse.Read, patience, patience == LogPatience.Short ? null : progress)
-            ?? throw new LogRefused($"{LogLock.BusyWords(place)}, or name another log with --log");
+        // A reader has something to read beside the one who writes, so it need not wait long.
+        var wait = use == LogUse.Read ? patience with { Time = TimeSpan.FromSeconds(0.5) } : patience;
+        var taken = LogLock.Take(place, isShared: use == LogUse.Read, wait, patience == LogPatience.Short ? null : progress);
+        isBusy = taken is null;
+        return taken;
     }
 
     private bool IsWritable()
@@ -220,13 +254,13 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
                 throw new LogRefused($"{reason}; make room there or give leave to write, nothing is lost", e);
             }
 
-            return CopyInMemory(scan, reason);
+            return CopyInMemory(scan, $"{reason}; going on without it, nothing is lost");
         }
     }
 
     private QueryCopy CopyInMemory(JournalScan scan, string reason)
     {
-        _notes.Add($"{reason}; going on without it, nothing is lost");
+        _notes.Add(reason);
         var (copy, left) = CopyBuilder.BuildInMemory(place, scan, progress);
         _notes.AddRange(left);
         return copy;

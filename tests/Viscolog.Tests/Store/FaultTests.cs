@@ -35,20 +35,58 @@ public sealed class FaultTests
     }
 
     [Fact]
-    public void While_one_has_the_log_another_is_told_who()
+    public void While_one_adds_to_the_log_others_read_what_it_has_saved_and_are_told_who_it_is()
     {
         using var bench = Bench.Filled();
-        using (bench.Open())
+        using (var log = bench.Open())
         {
-            var busy = bench.Busy();
-            Assert.Contains(FormattableString.Invariant($"process {Environment.ProcessId} of {Environment.UserName}"), busy, StringComparison.Ordinal);
-            var called = Called.In(bench.Place.Folder, "runs");
-            Assert.Equal((4, busy + "\n"), (called.Code, called.Error));
-            var advised = Called.In(bench.Place.Folder, "advise", Checkout.Sample("lantern-gel-07.csv"));
-            Assert.Equal((0, $"warning: going on without earlier runs: {busy}\n"), (advised.Code, advised.Error));
+            Assert.IsType<WriteOutcome.Saved>(log.Add(1, Bench.Row(977)));
+            Assert.IsType<WriteOutcome.Saved>(log.SetClock(1, new(DateTimeOffset.UnixEpoch, null)));
+            var busy = bench.Busy(LogUse.Write);
+            var who = FormattableString.Invariant($"process {Environment.ProcessId} of {Environment.UserName}");
+            Assert.Contains(who, busy, StringComparison.Ordinal);
+            var before = new Snapshot(bench.Place);
+            var shown = Called.In(bench.Place.Folder, "show", "1");
+            Assert.True(shown.Code == 0, shown.Error);
+            Assert.Contains("977", shown.Output, StringComparison.Ordinal);
+            Assert.Contains(who, shown.Error, StringComparison.Ordinal);
+            Assert.Contains("is adding to the log; this is what it had saved so far", shown.Error, StringComparison.Ordinal);
+            using (var reader = bench.Open(LogUse.Read))
+            {
+                Assert.Equal(6, reader.Run(1)!.Rows.Length);
+                Assert.IsType<WriteOutcome.Saved>(log.Add(1, Bench.Row(978)));
+                Assert.Equal(6, reader.Run(1)!.Rows.Length);
+            }
+
+            Assert.Equal(0, Called.In(bench.Place.Folder, "advise", Checkout.Sample("lantern-gel-07.csv")).Code);
+            Assert.NotEqual(before.Bytes(bench.Place.Journal), File.ReadAllBytes(bench.Place.Journal));
         }
 
-        Assert.Equal(0, Called.In(bench.Place.Folder, "runs").Code);
+        Assert.Empty(Called.In(bench.Place.Folder, "runs").Error);
+    }
+
+    [Fact]
+    public void The_line_that_is_being_written_is_left_out_by_who_reads_beside()
+    {
+        using var bench = Bench.Filled();
+        using var log = bench.Open();
+        var journal = File.ReadAllBytes(bench.Place.Journal);
+        Assert.IsType<WriteOutcome.Saved>(log.Add(1, Bench.Row(977)));
+        var whole = File.ReadAllBytes(bench.Place.Journal);
+        using var beside = new Bench();
+        Directory.CreateDirectory(beside.Place.Folder);
+        for (var cut = journal.Length + 1; cut < whole.Length; cut += 7)
+        {
+            File.WriteAllBytes(beside.Place.Journal, whole[..cut]);
+            using (new FileStream(beside.Place.Lock, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None))
+            using (var reader = beside.Open(LogUse.Read))
+            {
+                Assert.Equal(5, reader.Run(1)!.Rows.Length);
+            }
+
+            Assert.Equal(whole[..cut], File.ReadAllBytes(beside.Place.Journal));
+            File.Delete(beside.Place.Lock);
+        }
     }
 
     [Fact]
