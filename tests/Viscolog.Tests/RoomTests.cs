@@ -39,6 +39,7 @@ public sealed class RoomTests
         ["Core.Measuring"],
         ["Core.Quantities"],
         ["Tables"],
+        ["Sheets"],
         ["Output"],
         ["Text"],
     ];
@@ -84,6 +85,7 @@ public sealed class RoomTests
     [InlineData("HarfBuzzSharp", "Plots.Oxy")]
     [InlineData("System.CommandLine", "Cli", "Cli.Commands", "Cli.Practice", "Cli.Calls")]
     [InlineData("CsvHelper", "Tables", "RunFiles", "MaterialFiles", "OilFiles", "PracticeFiles")]
+    [InlineData("DocumentFormat.OpenXml", "Sheets")]
     [InlineData("MathNet", "Core.Practice", "Core.Checking", "Core.Charting", "Core.Inference", "Core.Observing", "Core.Fitting", "Core.Flow", "Core.Settling", "Core.Curves", "Core.Advising")]
     public void A_library_stays_in_its_room(string library, params string[] rooms)
         => None(CompiledCode.Uses

@@ -78,7 +78,7 @@ internal static class CommandLine
             new AdviseCommand(), new FitCommand(), new PlotCommand(), new CheckCommand(), new TrendCommand(), new DriftCommand(),
             new BatchCommand(),
             new ReportCommand(), new ConvertCommand(), new FlowCommand(), new ImportCommand(), new RunsCommand(), new ShowCommand(),
-            new ExportCommand(),
+            new ExportCommand(), new TemplateCommand(),
             new BenchCommand(), new PracticeCommand(), new BackupCommand(), new RestoreCommand(), new VerifyCommand(),
         ];
         var common = new CommonOptions(surroundings);

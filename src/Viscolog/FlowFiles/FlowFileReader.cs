@@ -1,9 +1,6 @@
 using System.Collections.Immutable;
-using System.Text;
-using System.Text.Unicode;
 using Viscolog.Core.Flow;
 using Viscolog.Core.Quantities;
-using Viscolog.RunFiles;
 using Viscolog.Tables;
 using Viscolog.Wording;
 
@@ -12,6 +9,8 @@ namespace Viscolog.FlowFiles;
 /// <summary>Reads flow files; docs/file-formats.md describes them.</summary>
 internal static class FlowFileReader
 {
+    private const string Described = $"a flow file: a row of column names such as {FlowColumns.Example}, and a row for each point";
+
     /// <summary>Reads the file at the path.</summary>
     public static TableOutcome<FlowFile> Read(string path) => TableOutcome<FlowFile>.At(path, "a flow file", Parse);
 
@@ -25,20 +24,12 @@ internal static class FlowFileReader
 
     private static FlowFile? Parse(ReadOnlyMemory<byte> bytes, Findings findings)
     {
-        var text = bytes.Span.StartsWith(Encoding.UTF8.Preamble) ? bytes[Encoding.UTF8.Preamble.Length..] : bytes;
-        if (text.IsEmpty || !Utf8.IsValid(text.Span) || text.Span.Contains((byte)0))
-        {
-            findings.Refuse(new(null, null, text.IsEmpty ? "an empty file" : "bytes that are no text"),
-                $"a flow file in UTF-8: a row of column names such as {FlowColumns.Example}, and a row for each point");
-            return null;
-        }
-
-        if (TableLayout.Of(text, findings, RunFileReader.NamesExample) is not { } layout)
+        if (TableLayout.OfFile(bytes, findings, Described, FlowColumns.Example) is not { } layout)
         {
             return null;
         }
 
-        var values = new ValueReader(findings, new(layout.Separator));
+        var values = new ValueReader(findings, layout.Numbers);
         var header = FlowHeader.Of(layout.Header, values);
         var rows = findings.Well ? Rows(layout, values) : [];
         return findings.Well ? Made(header, rows, findings) : null;

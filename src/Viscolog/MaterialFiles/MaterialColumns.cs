@@ -38,6 +38,9 @@ internal static class MaterialColumns
     /// <summary>The columns by name; capitals make no difference.</summary>
     public static FrozenDictionary<string, MaterialColumn> ByName { get; } = All.ToFrozenDictionary(c => c.Name, StringComparer.OrdinalIgnoreCase);
 
+    /// <summary>Whether a column holds text, whatever it looks like.</summary>
+    public static bool IsText(string name) => name is "kind" or "name" or "base" or "thickener" or "method" or "note" or "retired";
+
     private static MaterialColumn Trait(ThickenerTrait trait)
     {
         string[] kinds = trait.Name == "density_g_ml" ? [MaterialKind.Base, MaterialKind.Thickener] : [MaterialKind.Thickener];

@@ -37,7 +37,7 @@ internal static class MaterialFileReader
             return [];
         }
 
-        var (seen, values) = (new HashSet<string>(StringComparer.Ordinal), new ValueReader(findings, new(layout.Separator)));
+        var (seen, values) = (new HashSet<string>(StringComparer.Ordinal), new ValueReader(findings, layout.Numbers));
         return [.. table.Rows.TakeWhile(_ => findings.Well).Select(r => Row(r, seen, values)).OfType<MaterialRow>()];
     }
 

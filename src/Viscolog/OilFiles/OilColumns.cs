@@ -40,6 +40,9 @@ internal static class OilColumns
             [Factor] = NumberRange.Viscosity,
         };
 
+    /// <summary>Whether a column holds text, whatever it looks like.</summary>
+    public static bool IsText(string name) => All.Contains(name, StringComparer.OrdinalIgnoreCase) && !Numbers.ContainsKey(name);
+
     /// <summary>Those that a reading usually fills: the names of an empty file.</summary>
     public static IReadOnlyList<string> Usual { get; } = [Date, Method, Oil, Certified, CertifiedAt, InstrumentScale.Viscosity.Name, At];
 

@@ -38,7 +38,7 @@ internal static class OilFileReader
         }
 
         table.CheckUnknown(OilColumns.All, findings, "kept, not used");
-        var values = new ValueReader(findings, new(layout.Separator));
+        var values = new ValueReader(findings, layout.Numbers);
         return [.. table.Rows.Select(r => OilCells.Read(r.Cells.Select(c => KeyValuePair.Create(c.Key, c.Value.Trim())), values, r.At))
             .OfType<OilRow>()];
     }

@@ -55,7 +55,7 @@ internal static class HeaderKeys
         $"a method: {string.Join(", ", Method.All.Where(m => Cups.Find(m) is null || m.Id.EndsWith("-4", StringComparison.Ordinal)).Select(m => m.Id))}; other cups by their number";
 
     private static HeaderKey Text(string name, Action<RunHeader, string?> take, Func<Run, string?> show)
-        => Once(name, (h, line) => take(h, line.Value.Length == 0 ? null : line.Value), f => show(f.Run));
+        => Once(name, (h, line) => take(h, line.Value.Length == 0 ? null : line.Value), f => show(f.Run)) with { IsText = true };
 
     private static HeaderKey Number(string name, NumberRange range, Func<Run, double, Run> take, Func<Run, double?> show)
         => Once(name, Number(range, (h, v) => h.Run = take(h.Run, v)), f => show(f.Run) is { } v ? FileNumbers.Show(v) : null);
@@ -130,6 +130,9 @@ internal sealed record HeaderKey(string Name, Action<RunHeader, HeaderLine> Take
 
     /// <summary>Whether it may stand more than once.</summary>
     public bool Repeats { get; init; }
+
+    /// <summary>Whether its value is a text, whatever it looks like.</summary>
+    public bool IsText { get; init; }
 
     /// <summary>Whether it says something of the method.</summary>
     public bool IsOfMethod { get; init; }

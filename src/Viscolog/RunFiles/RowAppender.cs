@@ -48,7 +48,7 @@ internal sealed class RowAppender(Run run)
         {
             if (row.Texts().Any(t => t.Contains('\0', StringComparison.Ordinal)))
             {
-                return $"read byte 0x00, expected {TableLayout.Utf8Expected}";
+                return $"read byte 0x00, expected {TableText.Utf8Expected}";
             }
 
             if ((OutOfRange(row) ?? appender.Append(row)) is { } fault)

@@ -39,7 +39,13 @@ internal static class RunFileReader
             return null;
         }
 
-        var values = new ValueReader(findings, new(layout.Separator));
+        if (OtherTable.Named(layout) is { } other)
+        {
+            findings.Refuse(new(null, null, other.Name), $"{Described}; {other.Remedy}");
+            return null;
+        }
+
+        var values = new ValueReader(findings, layout.Numbers);
         var header = RunHeader.Of(layout.Header, values);
         return findings.Well ? read(new(layout, values), header.ToFile()) : null;
     }

@@ -35,7 +35,16 @@ internal static partial class RunFileWriter
     {
         foreach (var line in HeaderText.Of(file))
         {
-            writer.WriteComment(" " + (spreadsheetSafe ? CellStart().Replace(line, "${between}'${formula}") : line));
+            var text = " " + (spreadsheetSafe ? CellStart().Replace(line, "${between}'${formula}") : line);
+            if (HeaderCells.IsOtherUnquoted("#" + text))
+            {
+                writer.WriteField("#" + text, CsvQuoting.Always);
+                writer.EndRecord();
+            }
+            else
+            {
+                writer.WriteComment(text);
+            }
         }
     }
 

@@ -73,9 +73,9 @@ internal sealed class TableReader(TableLayout layout, ValueReader values)
             Findings.Refuse(
                 new(line, null, OneLine.Quoted(Encoding.UTF8.GetString(reader.RawRecord))), "a row of the table: header lines stand before the column names");
         }
-        else if (reader.FieldCount > columns)
+        else if (TableLayout.FieldsOf(reader, columns) is var fields && fields > columns)
         {
-            var read = FormattableString.Invariant($"{reader.FieldCount} fields");
+            var read = FormattableString.Invariant($"{fields} fields");
             Findings.Refuse(
                 new(line, null, read),
                 FormattableString.Invariant($"at most {columns}, as many as the header row names; a text that holds the separator goes into quotes"));

@@ -77,7 +77,7 @@ internal static class ThickenerLine
         }
         else if (ByName.TryGetValue(key, out var trait))
         {
-            return trait.Take(thickener, header.Values, at, part[(mark + 1)..].Trim());
+            return trait.Take(thickener, header.Values.InText(part), at, part[(mark + 1)..].Trim());
         }
         else if (UnitWords.Meant(key, ByName.Keys) is { Count: > 0 } meant)
         {

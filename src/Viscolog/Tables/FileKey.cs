@@ -16,8 +16,8 @@ internal sealed record FileKey(string Name, string Version)
     {
         var text = bytes.StartsWith(Encoding.UTF8.Preamble) ? bytes[Encoding.UTF8.Preamble.Length..] : bytes;
         // Blank lines and '#' alone are passed over, as everywhere before the header row.
-        var isHeader = text.TrimStart(" \t\r\n"u8).StartsWith("#"u8);
-        text = text.TrimStart("# \t\r\n"u8);
+        var isHeader = text.TrimStart(" \t\r\n,;\""u8).StartsWith("#"u8);
+        text = text.TrimStart("# \t\r\n,;\""u8);
         var mark = text.IndexOfAny(":\r\n"u8);
         return isHeader && mark >= 0 && text[mark] == ':' && Ascii.EqualsIgnoreCase(text[..mark].TrimEnd(" \t"u8), Encoding.ASCII.GetBytes(Name));
     }

@@ -3,16 +3,21 @@ using System.Globalization;
 
 namespace Viscolog.Tables;
 
-/// <summary>How one file writes numbers: decimal point beside commas, decimal comma beside semicolons.</summary>
-internal sealed class FileNumbers(char separator)
+/// <summary>How one file writes numbers: decimal point beside commas, decimal comma beside semicolons, beside tabs either.</summary>
+/// <param name="separator">The file's separator.</param>
+/// <param name="isPointBesideTabs">Whether the file has decimal points; asked where tabs part its cells.</param>
+internal sealed class FileNumbers(char separator, bool isPointBesideTabs = true)
 {
     private static readonly SearchValues<char> Marks = SearchValues.Create("0123456789.+-eE");
 
     private const NumberStyles Styles = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
 
+    /// <summary>Whether the file has decimal commas.</summary>
+    public bool IsComma { get; } = separator == ';' || (separator == '\t' && !isPointBesideTabs);
+
     /// <summary>How to write a number, in words.</summary>
-    public string Advice { get; } = separator == ';'
-        ? "with a decimal comma (this is a semicolon file), without unit or thousands separators"
+    public string Advice { get; } = separator == ';' ? "with a decimal comma (this is a semicolon file), without unit or thousands separators"
+        : separator == '\t' && !isPointBesideTabs ? "with a decimal comma as others in this file, without unit or thousands separators"
         : "with a decimal point, without unit or thousands separators";
 
     /// <summary>Parses a number times ten to the <paramref name="shift"/>, rounded once only. The result may be infinite.</summary>
@@ -67,8 +72,8 @@ internal sealed class FileNumbers(char separator)
     // Names of numbers (NaN, Infinity) would parse whatever the styles are, so every character is looked at first.
     private bool TryPlain(string text, out string plain)
     {
-        plain = separator == ';' ? text.Replace(',', '.') : text;
-        var foreign = separator == ';' ? '.' : ',';
+        plain = IsComma ? text.Replace(',', '.') : text;
+        var foreign = IsComma ? '.' : ',';
         return !text.Contains(foreign, StringComparison.Ordinal) && !plain.AsSpan().ContainsAnyExcept(Marks);
     }
 

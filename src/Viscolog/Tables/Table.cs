@@ -31,11 +31,11 @@ internal sealed record Table(ImmutableArray<string> Names, int Line, ImmutableAr
         while (findings.Well && reader.Read() && findings.Well)
         {
             var row = TableRow.Of(reader, layout.LineOf(reader.LineNumber), table.Names);
-            if (words.Fields is { } fields && reader.FieldCount > table.Names.Length)
+            if (words.Fields is { } remedy && TableLayout.FieldsOf(reader, table.Names.Length) is var fields && fields > table.Names.Length)
             {
                 findings.Refuse(
-                    new(row.Line, null, FormattableString.Invariant($"{reader.FieldCount} fields")),
-                    FormattableString.Invariant($"at most {table.Names.Length}, as many as the header row names{fields}"));
+                    new(row.Line, null, FormattableString.Invariant($"{fields} fields")),
+                    FormattableString.Invariant($"at most {table.Names.Length}, as many as the header row names{remedy}"));
             }
             else if (!row.Cells.IsEmpty)
             {

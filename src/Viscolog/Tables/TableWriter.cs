@@ -19,6 +19,8 @@ internal static class TableWriter
                 NewLine = "\n",
                 FormatProvider = CultureInfo.InvariantCulture,
                 CommentPrefix = hasHeader ? '#' : CsvWriterOptions.Default.CommentPrefix,
+                // A header line that needs quotes is a record of one field.
+                ValidateFieldCount = !hasHeader,
                 // Readers trim space at a cell's ends.
                 Quoting = CsvQuoting.WhenNeededOrWhitespace,
                 // What is read back by this program must not have marks before its texts.

@@ -1,13 +1,22 @@
+using System.Text.RegularExpressions;
+
 namespace Viscolog.Tables;
 
 /// <summary>Turns texts of one file into values, or refuses the file.</summary>
-internal sealed class ValueReader(Findings findings, FileNumbers numbers)
+internal sealed partial class ValueReader(Findings findings, FileNumbers numbers)
 {
     /// <summary>What was found so far.</summary>
     public Findings Findings => findings;
 
     /// <summary>How the file writes numbers.</summary>
     public FileNumbers Numbers => numbers;
+
+    /// <summary>
+    /// The reader of numbers that stand in a text beside others. A spreadsheet that writes decimal commas leaves texts as they are, so such a
+    /// text may have points, unless each of them can be a thousands separator.
+    /// </summary>
+    public ValueReader InText(string text)
+        => numbers.IsComma && !text.Contains(',', StringComparison.Ordinal) && DecimalPoint().IsMatch(text) ? new(findings, new(',')) : this;
 
     /// <summary>A number of the range; null where the file is refused.</summary>
     public double? Number(Place at, string text, NumberRange range)
@@ -24,7 +33,7 @@ internal sealed class ValueReader(Findings findings, FileNumbers numbers)
     /// <summary>Two numbers of the range in rising order, <c>low-high</c>; null where the file is refused.</summary>
     public (double Low, double High)? Rising(Place at, string text, NumberRange range)
     {
-        if (Split(text, '-') is { } pair && range.Allows(pair.First) && range.Allows(pair.Second) && pair.First < pair.Second)
+        if (InText(text).Split(text, '-') is { } pair && range.Allows(pair.First) && range.Allows(pair.Second) && pair.First < pair.Second)
         {
             return pair;
         }
@@ -36,7 +45,7 @@ internal sealed class ValueReader(Findings findings, FileNumbers numbers)
     /// <summary>Parts of thickener and of water, <c>1:1</c>; null where the file is refused.</summary>
     public (double Thickener, double Water)? Parts(Place at, string text)
     {
-        if (Split(text, ':') is { First: >= 0.001 and <= 1000, Second: >= 0 and <= 1000 } pair)
+        if (InText(text).Split(text, ':') is { First: >= 0.001 and <= 1000, Second: >= 0 and <= 1000 } pair)
         {
             return pair;
         }
@@ -56,6 +65,9 @@ internal sealed class ValueReader(Findings findings, FileNumbers numbers)
         findings.Refuse(at, $"a price of 0 or more, {numbers.Advice}");
         return null;
     }
+
+    [GeneratedRegex(@"(?<![0-9])0+\.\d|\d\.(?!\d{3}(?!\d))\d", RegexOptions.CultureInvariant, 1000)]
+    private static partial Regex DecimalPoint();
 
     // An exponent may hold the mark too (1e-3-5), so the first mark with a number either side is the one.
     private (double First, double Second)? Split(string text, char mark)

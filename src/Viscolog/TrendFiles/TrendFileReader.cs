@@ -31,7 +31,7 @@ internal static class TrendFileReader
             return null;
         }
 
-        var values = new ValueReader(findings, new(layout.Separator));
+        var values = new ValueReader(findings, layout.Numbers);
         var header = TrendHeader.Of(layout.Header, values);
         if (!findings.Well || Rows(layout, values, ref column) is not { } points)
         {

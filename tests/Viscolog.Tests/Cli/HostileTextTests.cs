@@ -104,7 +104,7 @@ public sealed class HostileTextTests : IDisposable
 
     private string[][] Calls() =>
     [
-        ["show", "1"], ["runs"], ["export", "1"], ["convert", "60", "--method", "iso-2431-4"], ["advise", "1"], ["advise", Run()],
+        ["show", "1"], ["runs"], ["export", "1"], ["template", "-o", _folder.Of("t.xlsx"), "--force"], ["convert", "60", "--method", "iso-2431-4"], ["advise", "1"], ["advise", Run()],
         ["verify"], ["drift"], ["practice"], ["bench", "1"], ["report", "1"], ["report", Run()], ["fit", "1"], ["export", "--oils"],
         ["practice", "scores"], ["export", "--materials"], ["export", "1", "-o", _folder.Of(Hostile + ".csv"), "--force"], ["fit", Run()],
         ["report", "1", "--certificate", "--low", "1000", "--high", "90000"], ["report", "1", "--certificate", "--spec", Product],
@@ -125,7 +125,7 @@ public sealed class HostileTextTests : IDisposable
         ["check", Run(), "--spec", Product + "x"], ["convert", Hostile], ["convert", "5", "--method", Hostile], ["convert", "5", "--from", Hostile, "--to", "kg"],
         ["flow", Hostile], ["flow", Refused()], ["trend", Hostile], ["trend", Refused()], ["trend", Trend(), "--column", Hostile], ["trend", "--product", Hostile + "x"],
         ["plot", Run(), "-o", Hostile], ["plot", Run(), "-o", _folder.Of("a.svg"), "--kind", Hostile], ["plot", Run(), "-o", _folder.Of(Hostile + "/a.svg")],
-        ["report", Run(), "--out", _folder.Of(Hostile + ".doc")], ["export", Hostile], ["export", "1", "-o", _folder.Of(Hostile + "/x/y.csv")],
+        ["report", Run(), "--out", _folder.Of(Hostile + ".doc")], ["export", Hostile], ["template", "-o", _folder.Of(Hostile + ".doc")], ["export", "1", "-o", _folder.Of(Hostile + "/x/y.csv")],
         ["backup", "--keep", Hostile], ["backup", "--to", _folder.Of(Hostile + "x/y")], ["restore", Hostile], ["runs", "--since", Hostile],
         ["practice", "play", Hostile], ["practice", "play", "read", "--seed", Hostile], ["practice", Hostile], ["practice", "replay", Hostile],
         ["batch", Run(), "--to", Hostile], ["drift", "--method", Hostile, "--read", "5"], ["drift", "--date", Hostile], ["runs", "--log", Run()], ["verify", "--log", _folder.Of(Hostile + "x/y")],

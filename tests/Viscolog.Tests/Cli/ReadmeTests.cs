@@ -48,6 +48,7 @@ public sealed partial class ReadmeTests : IDisposable
     [InlineData("runs")]
     [InlineData("show")]
     [InlineData("export")]
+    [InlineData("template")]
     [InlineData("practice")]
     [InlineData("practice demo")]
     [InlineData("practice play")]

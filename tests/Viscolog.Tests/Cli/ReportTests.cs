@@ -152,7 +152,7 @@ public sealed partial class ReportTests : IDisposable
     {
         Assert.Contains("--density", Refused("batch", Checkout.Sample("lantern-gel-06.csv"), "--to", "5 L"), StringComparison.Ordinal);
         Assert.Contains("names no dose", Refused("batch", Checkout.Sample("dusk-glaze-05-flattening.csv"), "--to", "5 kg"), StringComparison.Ordinal);
-        Assert.Contains(".html or .txt", Refused("report", Checkout.Sample("lantern-gel-06.csv"), "--out", _folder.Of("a.pdf")), StringComparison.Ordinal);
+        Assert.Contains(".html, .txt or .xlsx", Refused("report", Checkout.Sample("lantern-gel-06.csv"), "--out", _folder.Of("a.pdf")), StringComparison.Ordinal);
         File.WriteAllText(_folder.Of("taken.html"), "mine");
         Assert.Contains("exists already", Refused("report", Checkout.Sample("lantern-gel-06.csv"), "--out", _folder.Of("taken.html")), StringComparison.Ordinal);
         Assert.Equal("mine", File.ReadAllText(_folder.Of("taken.html")));

@@ -35,6 +35,7 @@ internal sealed record Reader(string Name, Func<byte[], bool> Read, ImmutableArr
     public static ImmutableArray<Reader> All { get; } =
     [
         new("run file", ReadRun, [Seed.Run, Seed.Pair, Seed.Decimal]),
+        new("sheet of a workbook", ReadSheet, [Seed.Sheet]) { IsSlow = true },
         new("materials file", ReadMaterials, [Seed.Materials]),
         new("oils file", ReadOils, [Seed.Oils]),
         new("flow file", bytes => Table(FlowFileReader.Parse(File, bytes)) is not null, [Seed.Flow, Seed.Speeds]),
@@ -49,6 +50,19 @@ internal sealed record Reader(string Name, Func<byte[], bool> Read, ImmutableArr
     private static bool ReadRun(byte[] bytes)
         => Table(RunFileReader.Parse(File, bytes)) is { } file
             && Same(file, RunFileWriter.Write, again => Table(RunFileReader.Parse(File, again)));
+
+    private static bool ReadSheet(byte[] bytes)
+        => Table(RunFileReader.Parse(File, SheetZip.Of(Encoding.UTF8.GetString(bytes)))) is { } file
+            && Same(file, WriteSheet, again => Table(RunFileReader.Parse(File, again)));
+
+    private static void WriteSheet(RunFile file, Stream stream, bool spreadsheetSafe)
+    {
+        using var csv = new MemoryStream();
+        RunFileWriter.Write(file, csv, spreadsheetSafe);
+        stream.Write(csv.ToArray());
+        var again = Table(RunFileReader.Parse(File, TableSheet.Workbook([TableSheet.Of("run", csv.ToArray(), RunSheet.IsText)]).Made!));
+        Holds(again is not null && Written(again, RunFileWriter.Write).AsSpan().SequenceEqual(csv.ToArray()), "another run as a workbook");
+    }
 
     private static bool ReadMaterials(byte[] bytes)
         => Table(MaterialFileReader.Parse(File, bytes)) is { } file

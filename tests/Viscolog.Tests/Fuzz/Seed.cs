@@ -41,6 +41,15 @@ internal static class Seed
 
     public const string Decimal = "# base_g: 100,5\r\n# thickener: T; density_g_ml=1,2\r\n# method: iso-2431-4\r\nadded_ml;wait_s;cup_s\r\n;60;33,5\r\n1,5;60;44\r\n";
 
+    public const string Sheet = """
+        <row r="1"><c r="A1" t="inlineStr"><is><t># base_g:</t></is></c><c r="B1"><v>150.5</v></c></row>
+        <row r="2"><c r="A2" t="str"><v># thickener: TA; range_pct=0.5-4</v></c></row>
+        <row r="4"><c r="A4" t="str"><v>thickener</v></c><c r="B4" t="str"><v>added_g</v></c><c r="C4" t="str"><v>wait_s</v></c><c r="D4" t="str"><v>viscosity_mpas</v></c><c r="E4" t="str"><v>ph</v></c><c r="F4" t="str"><v>note</v></c></row>
+        <row r="5"><c r="C5"><v>60</v></c><c r="D5" s="2"><v>640</v></c><c r="F5" t="s"><v>0</v></c></row>
+        <row r="6"><c r="A6" t="str"><v>TA</v></c><c r="B6"><v>0.9</v></c><c r="C6"><v>60</v></c><c r="D6"><f>1+1</f><v>1.18E3</v></c><c r="F6" t="inlineStr"><is><t xml:space="preserve">=1+1_x000D_ </t></is></c></row>
+
+        """;
+
     public const string Materials = """
         # viscolog-materials: 1
         kind,name,chemistry,range_pct,active_pct,density_g_ml,price_per_kg,method,repeatability_pct,base,thickener,target_mpas,tolerance_pct,ph,note,retired,mood

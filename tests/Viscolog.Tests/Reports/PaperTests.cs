@@ -88,7 +88,7 @@ public sealed partial class PaperTests
         Assert.Equal("mine", File.ReadAllText(folder.Of("mine.html")));
         Assert.NotNull(PaperFile.Write(paper, folder.Of("mine.html"), force: true).Made);
 
-        Assert.Contains(".html or .txt", PaperFile.Write(paper, folder.Of("a.doc"), force: false).Reason, StringComparison.Ordinal);
+        Assert.Contains(".html, .txt or .xlsx", PaperFile.Write(paper, folder.Of("a.doc"), force: false).Reason, StringComparison.Ordinal);
         Assert.Contains("does not exist", PaperFile.Write(paper, folder.Of("none/a.html"), force: false).Reason, StringComparison.Ordinal);
         Assert.Equal(["a.html", "a.txt", "mine.html"], folder.Names);
     }

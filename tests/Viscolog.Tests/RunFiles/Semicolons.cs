@@ -14,8 +14,12 @@ internal static class Semicolons
         var columns = Columns.All.Where(c => c.Name is not ("added_pct" or "viscosity_cp" or "viscosity_pas")).ToList();
         var names = Row(columns.Select(c => c.Name).Concat(file.UnknownColumns));
         var rows = file.Contents().Select(r => Row(columns.Select(c => Cell(c, r)).Concat(r.Unknown)));
-        return string.Join("\r\n", [.. header, .. unknown, names, .. rows]);
+        return string.Join("\r\n", [.. header.Concat(unknown).Select(Line), names, .. rows]);
     }
+
+    // As everywhere, a text that could be taken for cells stands in quotes.
+    private static string Line(string line)
+        => line.TrimEnd().EndsWith(';') || line.Contains('"', StringComparison.Ordinal) || line.Contains(":;", StringComparison.Ordinal) || line.Contains(": ;", StringComparison.Ordinal) ? Row([line]) : line;
 
     private static string Cell(Column column, FileRow content)
     {

@@ -8,7 +8,7 @@ namespace Viscolog.Cli.Calls;
 internal sealed class PaperOptions
 {
     private readonly OutputOptions _file = new(
-        "Where to write: .html or .txt; without it plain text is printed.", "file", "--out", "--output", "-o");
+        "Where to write: .html, .txt, or .xlsx with each table as a sheet; without it plain text is printed.", "file", "--out", "--output", "-o");
 
     public Option[] All => _file.All;
 

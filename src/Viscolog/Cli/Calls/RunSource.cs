@@ -91,7 +91,9 @@ internal static class RunSource
 
         try
         {
-            var all = Directory.GetFiles(path, "*.csv").Order(StringComparer.Ordinal)
+            // A spreadsheet keeps a file of such a name while it has a workbook open.
+            var all = Directory.GetFiles(path, "*.csv").Concat(Directory.GetFiles(path, "*.xlsx"))
+                .Where(p => !Path.GetFileName(p).StartsWith("~$", StringComparison.Ordinal)).Order(StringComparer.Ordinal)
                 .ToLookup(p => FileKind.IsRegular(p) || !File.Exists(p));
             call.Warn(all[false].Select(p => $"{p}: a pipe, a device or a socket, passed over; name it by itself to read it"));
             return all[true];

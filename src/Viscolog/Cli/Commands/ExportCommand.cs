@@ -8,6 +8,7 @@ using Viscolog.Output;
 using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.Store.Copy;
+using Viscolog.Tables;
 using Viscolog.Text;
 using Viscolog.Wording;
 
@@ -35,12 +36,14 @@ internal sealed class ExportCommand : CalledCommand
     };
     private readonly Option<bool> _safe = FlagOption.Create("--spreadsheet-safe", "Put a mark before texts that a spreadsheet would take "
         + "for formulas. Such files don't say exactly what the log says; don't import them.");
+    private readonly Option<bool> _xlsx = FlagOption.Create("--xlsx", "Write workbooks (.xlsx): the run in the first sheet, numbers as numbers and "
+        + "texts as texts. The ending .xlsx of -o does the same for one file.");
     private readonly Option<bool> _force = FlagOption.Create("--force", "Overwrite existing files.");
 
     public ExportCommand()
         : base("export", "Write logged runs as run files, lossless, to keep, to look at, or to import elsewhere.", Example)
     {
-        Take(_runs, _all, _materials, _oils, _output, _safe, _force);
+        Take(_runs, _all, _materials, _oils, _output, _xlsx, _safe, _force);
         Validators.Add(result =>
         {
             var (named, everything) = (result.GetValue(_runs)?.Length ?? 0, result.GetValue(_all));
@@ -51,6 +54,14 @@ internal sealed class ExportCommand : CalledCommand
             else if ((everything || named > 1) && result.GetValue(_output) is null)
             {
                 result.AddError("name a folder with -o for more than one run");
+            }
+            else if (result.GetValue(_xlsx) && result.GetValue(_output) is null)
+            {
+                result.AddError("name a file or folder with -o: a workbook is not for standard output");
+            }
+            else if (result.GetValue(_xlsx) && result.GetValue(_safe))
+            {
+                result.AddError("--spreadsheet-safe is for CSV: in a workbook a text never is a formula");
             }
         });
     }
@@ -66,12 +77,12 @@ internal sealed class ExportCommand : CalledCommand
         var path = call.Value(_output);
         if (call.Value(_materials))
         {
-            return Put(path, MaterialBytes(log, call), call);
+            return Put(path, () => MaterialBytes(log, call), call);
         }
 
         if (call.Value(_oils))
         {
-            return Put(path, OilBytes(log, call), call);
+            return Put(path, () => OilBytes(log, call), call);
         }
 
         var names = call.Value(_all) ? [.. log.Runs().Select(r => FormattableString.Invariant($"{r.Number}"))] : call.Value(_runs);
@@ -81,19 +92,19 @@ internal sealed class ExportCommand : CalledCommand
         }
 
         return RunSource.Find(log, names[0]) is { } logged
-            ? Put(path, Bytes(logged, call), call)
+            ? Put(path, () => Bytes(logged, call), call)
             : call.Refuse(RunSource.Unknown(names[0]));
     }
 
-    private ExitCode Put(string? path, byte[] bytes, Invocation call)
+    private ExitCode Put(string? path, Func<Outcome<byte[]>> make, Invocation call)
     {
         if (path is null)
         {
-            call.Terminal.Text(Encoding.UTF8.GetString(bytes));
+            call.Terminal.Text(Encoding.UTF8.GetString(make().Made!));
             return ExitCode.Done;
         }
 
-        return Write(Path.GetFullPath(path), bytes, call) is { } refusal ? call.Refuse(refusal) : Answer(call, [path]);
+        return Write(Path.GetFullPath(path), make, call) is { } refusal ? call.Refuse(refusal) : Answer(call, [path]);
     }
 
     private ExitCode Folder(string[] names, string folder, BenchLog log, Invocation call, CancellationToken stop)
@@ -120,8 +131,8 @@ internal sealed class ExportCommand : CalledCommand
                 return call.Refuse(RunSource.Unknown(name));
             }
 
-            var path = Path.Combine(folder, RunFileName.Of(logged.File));
-            if (Write(path, Bytes(logged, call), call) is { } refusal)
+            var path = Path.Combine(folder, Named(RunFileName.Of(logged.File), call));
+            if (Write(path, () => Bytes(logged, call), call) is { } refusal)
             {
                 return call.Refuse(refusal);
             }
@@ -130,10 +141,10 @@ internal sealed class ExportCommand : CalledCommand
         }
 
         progress.Dispose();
-        foreach (var (name, bytes) in call.Value(_all) ? Beside(log, call) : [])
+        foreach (var (name, make) in call.Value(_all) ? Beside(log, call) : [])
         {
-            var path = Path.Combine(folder, name);
-            if (Write(path, bytes, call) is { } refusal)
+            var path = Path.Combine(folder, Named(name, call));
+            if (Write(path, make, call) is { } refusal)
             {
                 return call.Refuse(refusal);
             }
@@ -144,7 +155,12 @@ internal sealed class ExportCommand : CalledCommand
         return Answer(call, written);
     }
 
-    private string? Write(string path, byte[] bytes, Invocation call)
+    private string Named(string csv, Invocation call) => call.Value(_xlsx) ? Path.ChangeExtension(csv, ".xlsx") : csv;
+
+    private bool IsWorkbook(Invocation call)
+        => call.Value(_xlsx) || call.Value(_output)?.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase) == true;
+
+    private string? Write(string path, Func<Outcome<byte[]>> make, Invocation call)
     {
         if (NamedFile.Kept(path) is { } kept)
         {
@@ -153,7 +169,8 @@ internal sealed class ExportCommand : CalledCommand
 
         try
         {
-            return WholeFile.Write(path, bytes, call.Value(_force)) || File.ReadAllBytes(path).AsSpan().SequenceEqual(bytes)
+            return !make().Is(out var bytes, out var trouble) ? $"{TerminalText.Of(path)}: {trouble}"
+                : WholeFile.Write(path, bytes, call.Value(_force)) || File.ReadAllBytes(path).AsSpan().SequenceEqual(bytes)
                 ? null
                 : $"{path}: exists already and says something else; choose another name, or overwrite it with --force";
         }
@@ -164,32 +181,33 @@ internal sealed class ExportCommand : CalledCommand
     }
 
     /// <summary>What the log has beside its runs, by the name of the file.</summary>
-    private IEnumerable<(string Name, byte[] Bytes)> Beside(BenchLog log, Invocation call)
+    private IEnumerable<(string Name, Func<Outcome<byte[]>> Make)> Beside(BenchLog log, Invocation call)
     {
         if (log.Materials().Count > 0)
         {
-            yield return ("materials.csv", MaterialBytes(log, call));
+            yield return ("materials.csv", () => MaterialBytes(log, call));
         }
 
         if (log.Oils().Count > 0)
         {
-            yield return ("oils.csv", OilBytes(log, call));
+            yield return ("oils.csv", () => OilBytes(log, call));
         }
     }
 
-    private byte[] OilBytes(BenchLog log, Invocation call)
-        => Bytes(stream => OilFileWriter.Write(log.Oils().Select(o => o.Row), stream, call.Value(_safe)));
+    private Outcome<byte[]> OilBytes(BenchLog log, Invocation call)
+        => Bytes("oils", stream => OilFileWriter.Write(log.Oils().Select(o => o.Row), stream, call.Value(_safe)), OilColumns.IsText, call);
 
-    private byte[] MaterialBytes(BenchLog log, Invocation call)
-        => Bytes(stream => MaterialFileWriter.Write(log.Materials(), stream, call.Value(_safe)));
+    private Outcome<byte[]> MaterialBytes(BenchLog log, Invocation call)
+        => Bytes("materials", stream => MaterialFileWriter.Write(log.Materials(), stream, call.Value(_safe)), MaterialColumns.IsText, call);
 
-    private byte[] Bytes(LoggedRun logged, Invocation call) => Bytes(stream => RunFileWriter.Write(logged.File, stream, call.Value(_safe)));
+    private Outcome<byte[]> Bytes(LoggedRun logged, Invocation call)
+        => Bytes("run", stream => RunFileWriter.Write(logged.File, stream, call.Value(_safe)), RunSheet.IsText, call);
 
-    private static byte[] Bytes(Action<Stream> write)
+    private Outcome<byte[]> Bytes(string name, Action<Stream> write, Func<string, bool> isText, Invocation call)
     {
         using var stream = new MemoryStream();
         write(stream);
-        return stream.ToArray();
+        return IsWorkbook(call) ? TableSheet.Workbook([TableSheet.Of(name, stream.ToArray(), isText)]) : stream.ToArray();
     }
 
     private static ExitCode Answer(Invocation call, List<string> written) => call.Answer(

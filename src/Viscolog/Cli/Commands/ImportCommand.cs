@@ -70,7 +70,7 @@ internal sealed class ImportCommand : CalledCommand
                 return (new(), ExitCode.InputRefused);
             }
 
-            var head = bytes.Span[..Math.Min(bytes.Length, HeadLength)];
+            var head = TableText.HeadOf(bytes, HeadLength);
             return MaterialFileReader.Key.Begins(head) ? ImportMaterials(path, bytes, log, call)
                 : OilFileReader.Key.Begins(head) ? ImportOils(path, bytes, log, call)
                 : ImportRun(path, bytes, log, call, stop);
