@@ -15,14 +15,16 @@ internal static class HeaderText
     /// <summary>A file without rows from such lines.</summary>
     /// <exception cref="FormatException">They are not what <see cref="Of"/> gave.</exception>
     public static RunFile Read(IEnumerable<string> lines)
-        => TryRead(lines) is ({ } file, _) ? file : throw new FormatException(TryRead(lines).Refusal);
+        => TryRead(lines) is ({ } file, _, _) ? file : throw new FormatException(TryRead(lines).Refusal);
 
-    /// <summary>A file without rows from lines that somebody typed; null with what is wrong.</summary>
-    public static (RunFile? File, string? Refusal) TryRead(IEnumerable<string> lines)
+    /// <summary>A file without rows from lines that somebody typed; null with what is wrong, and in which line, from 1.</summary>
+    public static (RunFile? File, string? Refusal, int? Line) TryRead(IEnumerable<string> lines)
     {
         var findings = new Findings("header");
         var header = RunHeader.Of(lines.Select(Line), new(findings, new(',')));
-        return findings.Refusal is { } refusal ? (null, $"read {refusal.Read}, expected {refusal.Expected}") : (header.ToFile(), null);
+        return findings.Refusal is { } refusal
+            ? (null, $"read {refusal.Read}, expected {refusal.Expected}", refusal.Line)
+            : (header.ToFile(), null, null);
     }
 
     // A header line has no way to hold a line break.

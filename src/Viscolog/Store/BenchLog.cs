@@ -151,9 +151,16 @@ internal sealed class BenchLog : IDisposable
 
     /// <summary>States a run's header anew, such as another target; its rows stay.</summary>
     public WriteOutcome Restate(int run, RunFile header)
-        => Looked(() => Known(run)) is { } known
-            ? Commit(MergePlan.Stated(run, known.File.Id!.Value, header))
-            : new WriteOutcome.NotSaved(_fault!);
+    {
+        if (Looked(() => Known(run)) is not { } known)
+        {
+            return new WriteOutcome.NotSaved(_fault!);
+        }
+
+        return RowAppender.Fault(header.Run, known.File.Contents()) is { } fault
+            ? new WriteOutcome.NotSaved($"the entries do not fit it: {fault}")
+            : Commit(MergePlan.Stated(run, known.File.Id!.Value, header));
+    }
 
     /// <summary>States materials, new or anew; those that the log has already as they are stay untouched.</summary>
     public (WriteOutcome Outcome, int Stated) State(IEnumerable<MaterialRow> materials)

@@ -5,7 +5,7 @@ using Viscolog.Core.Quantities;
 using Viscolog.MaterialFiles;
 using Viscolog.Tui.Bench;
 using Viscolog.Tui.Pattern;
-using Viscolog.Tui.Runs;
+using Viscolog.Tui.RunHeaders;
 using Viscolog.Tui.Typing;
 
 namespace Viscolog.Tests.Tui;
@@ -85,7 +85,8 @@ public sealed class BenchStepsTests
             new BenchEvent.ReadBeside(new(null, 8, null, null)), new BenchEvent.Voided(0, "a slip", ""),
             new BenchEvent.Aimed(null, Percentage.FromPercent(1)), new BenchEvent.Moved(-1),
             new BenchEvent.Logged(trial.State.Run, new BenchChange.Header("it", trial.State.Run.File, trial.State.Run.File), ChangeWay.First),
-            new BenchEvent.TakenBack(), new BenchEvent.SaidAgain(), new BenchEvent.Explained(), new BenchEvent.StoodFor(TimeSpan.FromSeconds(3)),
+            new BenchEvent.Pasted(["5000", "5100"]), new BenchEvent.Correcting(), new BenchEvent.RunCorrected(trial.State.Run.File.WithoutRows()), new BenchEvent.PaperCalled(),
+            new BenchEvent.Told("written"), new BenchEvent.TakenBack(), new BenchEvent.SaidAgain(), new BenchEvent.Explained(), new BenchEvent.StoodFor(TimeSpan.FromSeconds(3)),
             new BenchEvent.ClockJumped(TimeSpan.FromHours(1)), new BenchEvent.Leaving(), new BenchEvent.NotLogged("no room"),
             new BenchEvent.Advised(new(null, "too few readings", null)), new BenchEvent.Ticked(),
             new BenchEvent.Called(BenchForms.Dose), new BenchEvent.Charted(), new BenchEvent.Checked(),
@@ -323,6 +324,30 @@ public sealed class BenchStepsTests
     }
 
     [Fact]
+    public void Several_pasted_lines_are_one_question_and_one_change()
+    {
+        var trial = BenchTrial.OfSample("lantern-gel-07");
+        var before = trial.State.Run.Rows.Length;
+        trial.Do(new BenchEvent.Pasted(["4 500\t200", "4510;230;still", "4.52 Pa.s"]));
+        Assert.Equal("3 readings: Enter saves all, Esc drops them", trial.State.Error);
+        Assert.Equal(before, trial.State.Run.Rows.Length);
+        trial.Do(new BenchEvent.Corrected());
+        Assert.Equal("nothing of what was pasted is saved", trial.State.Said);
+        trial.Do(new BenchEvent.Pasted(["4 500\t200", "4510;230;still", "4.52 Pa.s"]));
+        trial.Do(new BenchEvent.Typed("", "", ""));
+        Assert.Equal("saved: 3 readings", trial.State.Said);
+        var rows = trial.State.Run.File.Contents().Skip(before).ToList();
+        Assert.Equal(
+            [(4500.0, 200.0, null), (4510, 230, "still"), (4520, null, null)],
+            rows.Select(r => (r.Reading!.Value!.Shown, r.Reading.Wait?.TotalSeconds, r.Note)));
+        trial.Do(new BenchEvent.TakenBack());
+        Assert.All(trial.State.Run.File.Contents().Skip(before), r => Assert.NotNull(r.Void));
+        trial.Do(new BenchEvent.Pasted(["4500", "much"]));
+        Assert.StartsWith("line 2 of 2: read 'much'", trial.State.Error, StringComparison.Ordinal);
+        Assert.Empty(trial.State.Pasted);
+    }
+
+    [Fact]
     public void What_was_read_beside_goes_with_the_next_reading_alone()
     {
         var trial = BenchTrial.OfSample("lantern-gel-07");
@@ -424,12 +449,14 @@ public sealed class BenchStepsTests
                 Percentage.FromPercent(2))),
             ImmutableSortedDictionary<string,
             string>.Empty);
-        var answer = NewRunForm.Of([own], null).Read(["gel", "GB-40", "120", "TA", "1-5", "9000", "15", typed, ""]);
+        var form = RunForm.New([own], null);
+        var answer = form.Read(RunFormTests.Typed(form, ("name", "gel"), ("base", "GB-40"), ("base in the pot", "120"), ("thickener", "TA"),
+            ("target", "9000"), ("method", typed)));
         Assert.Equal(said is null, answer.Value is not null);
         if (said is not null)
         {
             Assert.Contains(said, answer.Error, StringComparison.Ordinal);
-            Assert.Equal(7, answer.Field);
+            Assert.Equal("method", form.Fields[answer.Field].Label);
             return;
         }
 

@@ -3,12 +3,10 @@ using System.Globalization;
 using Viscolog.Cli.Calls;
 using Viscolog.Cli.Json;
 using Viscolog.Core.Advising;
-using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.Store;
 using Viscolog.Store.Copy;
-using Viscolog.Text;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli.Commands;
@@ -62,53 +60,15 @@ internal sealed class RunComparison
 
     private static void Write(CallOutput terminal, string name, ViscosityBand band, StringBand? ends, IReadOnlyList<Contender> contenders)
     {
-        var pairs = ends is null
-            ? ""
-            : FormattableString.Invariant($", for pairs string {ends.Low.Millimeters:0.##} to {ends.High.Millimeters:0.##} mm as well");
-        terminal.Line($"base {name}, target {Shown.Body(band.Aim)}{pairs}; medians, 9 times in 10 within the brackets");
+        terminal.Line(ComparisonWords.Head(name, band, ends));
         terminal.Line();
-        var table = new TextTable("thickener", "runs", "dose %", "cost / kg base", "water %", "reached");
-        foreach (var one in contenders)
-        {
-            table.Add(
-                one.Name,
-                one.Runs.ToString(CultureInfo.InvariantCulture),
-                Words(one.Dose, FormattableString.Invariant($"not within {Posterior.SoughtUpTo} × range")),
-                Words(one.Cost, "no price"),
-                Words(one.Water, "no active_pct"),
-                Shown.Chance(one.ChanceReached));
-        }
-
-        terminal.Table(table);
+        terminal.Table(ComparisonWords.Table(contenders));
         terminal.Line();
-        foreach (var (
-            what,
-            of) in new (string, Func<Contender, Spread?>)[] { ("least dose", c => c.Dose), ("least cost", c => c.Cost),
-            ("least water", c => c.Water) })
+        foreach (var line in ComparisonWords.Least(contenders))
         {
-            if (Least(contenders, of) is { } line)
-            {
-                terminal.Line($"{what}: {line}");
-            }
+            terminal.Line(line);
         }
     }
-
-    private static string? Least(IReadOnlyList<Contender> contenders, Func<Contender, Spread?> of)
-    {
-        var ranked = contenders.Where(c => of(c) is not null).OrderBy(c => of(c)!.Median).ToArray();
-        if (ranked.Length == 0)
-        {
-            return null;
-        }
-
-        var open = ranked.Skip(1).Where(c => of(c)!.Low < (of(ranked[0])!.High ?? double.PositiveInfinity)).Select(c => c.Name).ToArray();
-        return ranked[0].Name + (ranked.Length == 1 ? " (nothing to compare it with)" : open.Length == 0 ? "" : $", though the intervals "
-            + $"don't tell it from {string.Join(" and ", open)}");
-    }
-
-    private static string Words(Spread? spread, string none)
-        => spread is null ? none : $"{Shown.Number(spread.Median)} ({Shown.Number(spread.Low)} to "
-            + $"{(spread.High is { } high ? Shown.Number(high) : "beyond")})";
 
     private static StringBand? Ends(string text)
     {

@@ -22,7 +22,8 @@ internal static class CheckPage
             new Piece(" against " + Against(state)),
             new Piece(state.Specifications.Length > 1 ? $"   ({state.Chosen + 1} of {state.Specifications.Length})" : "", Tone.Dim));
         page.Add("");
-        page.Foot(page.AddScrolled(Head(page, state), state.Passed), CheckScreen.Keys);
+        var scrolled = page.AddScrolled(Head(page, state), state.Passed);
+        page.Foot(state.Said.Length > 0 ? state.Said : scrolled, CheckScreen.Keys);
     }
 
     private static string Against(CheckState state) => state.Current switch

@@ -23,6 +23,9 @@ internal sealed record CheckState(LoggedRun Run, ImmutableArray<Specification> S
     /// <summary>Lines of the findings that are passed over.</summary>
     public int Passed { get; init; }
 
+    /// <summary>What became of what was written.</summary>
+    public string Said { get; init; } = "";
+
     /// <summary>A fault of ours in the background.</summary>
     public string? Fault { get; init; }
 

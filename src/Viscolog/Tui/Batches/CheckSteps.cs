@@ -4,6 +4,7 @@ using Viscolog.Core.Pots;
 using Viscolog.Store;
 using Viscolog.Store.Copy;
 using Viscolog.Tui.Materials;
+using Viscolog.Tui.Papers;
 using Viscolog.Tui.Pattern;
 using CheckStep = Viscolog.Tui.Pattern.Step<Viscolog.Tui.Batches.CheckState, Viscolog.Tui.Batches.CheckEvent>;
 
@@ -26,6 +27,8 @@ internal static class CheckSteps
                 state.Run.File.Run.MethodInForce,
                 (outcome, _) => new CheckEvent.OilLogged(outcome is WriteOutcome.Saved))),
         CheckEvent.OilLogged logged => logged.IsSaved ? Ask(state) : state,
+        CheckEvent.CertificateCalled => Certify(state),
+        CheckEvent.Told told => state with { Said = told.What },
         CheckEvent.TrendCalled => new CheckStep(state, new Show<CheckEvent>(context => TrendScreen.On(context, state.Current?.Name))),
         CheckEvent.Answered answered => state with { Outcome = answered.Outcome, Fault = answered.Fault },
         _ => throw new ArgumentOutOfRangeException(nameof(@event), @event, "not a case of the closed set"),
@@ -36,6 +39,14 @@ internal static class CheckSteps
         var chosen = Math.Clamp(state.Chosen + by, 0, Math.Max(0, state.Specifications.Length - 1));
         return chosen == state.Chosen ? state : Ask(state with { Chosen = chosen, Passed = 0 });
     }
+
+    private static CheckStep Certify(CheckState state) => state.Outcome is CheckOutcome.Checked { Check: var check }
+        ? new CheckStep(state, RunPapers.Export<CheckEvent>(
+            RunPapers.Certificate(state.Run, check, state.Earlier, state.Today),
+            "Write the certificate",
+            RunPapers.NameOf(state.Run, "certificate"),
+            said => new CheckEvent.Told(said)))
+        : state with { Said = "there is no verdict to certify" };
 
     private static CheckStep Ask(CheckState state)
     {
@@ -64,6 +75,12 @@ internal abstract record CheckEvent
 
     /// <summary>A certified oil was logged, or not.</summary>
     internal sealed record OilLogged(bool IsSaved) : CheckEvent;
+
+    /// <summary>The certificate is to be written.</summary>
+    internal sealed record CertificateCalled : CheckEvent;
+
+    /// <summary>What became of it.</summary>
+    internal sealed record Told(string What) : CheckEvent;
 
     /// <summary>The product's trend was called for.</summary>
     internal sealed record TrendCalled : CheckEvent;

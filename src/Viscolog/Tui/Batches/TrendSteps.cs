@@ -2,6 +2,7 @@ using Viscolog.Core.Charting;
 using Viscolog.Core.Checking;
 using Viscolog.Plots;
 using Viscolog.Plots.Oxy;
+using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.Tui.Pattern;
 using TrendStep = Viscolog.Tui.Pattern.Step<Viscolog.Tui.Batches.TrendState, Viscolog.Tui.Batches.TrendEvent>;
@@ -19,7 +20,8 @@ internal static class TrendSteps
         TrendEvent.Chose chose => Choose(state, chose.By),
         TrendEvent.Scrolled scrolled => state with { Passed = Math.Max(0, state.Passed + scrolled.By) },
         TrendEvent.Turned => state with { Scale = state.Scale == ChartScale.Log ? ChartScale.Linear : ChartScale.Log },
-        TrendEvent.Exported => state.Picture() is { } picture ? new TrendStep(state, Export(picture)) : state,
+        TrendEvent.Exported => state.Picture() is { } picture
+            ? new TrendStep(state, Export(picture, state.Current?.Name ?? "product")) : state,
         TrendEvent.Answered answered => state with { Trend = answered.Trend, Said = "" },
         TrendEvent.Told told => state with { Said = told.Said },
         _ => throw new ArgumentOutOfRangeException(nameof(@event), @event, "not a case of the closed set"),
@@ -34,9 +36,9 @@ internal static class TrendSteps
     private static TrendStep Ask(TrendState state)
         => state.Current is { } product ? new TrendStep(state, new WorkOutTrend(product)) : state;
 
-    private static Export<TrendEvent> Export(TrendPicture picture) => new(
-        ExportForm.Picture(),
-        (path, _) => PictureFile.Write(picture.Picture(), path, force: false),
+    private static Export<TrendEvent> Export(TrendPicture picture, string product) => new(
+        PathForm.Picture($"{RunFileName.Plain(product)}-trend"),
+        (path, replace, _) => PictureFile.Write(picture.Picture(), path, replace),
         said => new TrendEvent.Told(said));
 }
 

@@ -2,7 +2,10 @@ using System.Collections.Immutable;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.Store;
+using Viscolog.Store.Copy;
+using Viscolog.Tui.Papers;
 using Viscolog.Tui.Pattern;
+using Viscolog.Tui.RunHeaders;
 
 namespace Viscolog.Tui.Bench;
 
@@ -25,6 +28,30 @@ internal abstract record BenchEffect : IEffect<BenchEvent>
             stage.Send(outcome is WriteOutcome.Saved
                 ? new BenchEvent.Logged(log.Run(Run)!, Change, Way)
                 : new BenchEvent.NotLogged(TuiContext.Words(outcome, Change.What)));
+        }
+    }
+
+    /// <summary>Ask for corrections of what the run says of itself.</summary>
+    internal sealed record AskAbout(LoggedRun Run) : BenchEffect
+    {
+        public override void Perform(IStage<BenchEvent> stage)
+        {
+            if (stage.Ask(RunForm.Of(stage.Context.Log.Materials(), Run.File)) is { } header)
+            {
+                stage.Send(new BenchEvent.RunCorrected(header));
+            }
+        }
+    }
+
+    /// <summary>Ask for a paper of the run and write it.</summary>
+    internal sealed record WritePaper(LoggedRun Run, ImmutableArray<Run> Earlier) : BenchEffect
+    {
+        public override void Perform(IStage<BenchEvent> stage)
+        {
+            if (stage.Ask(RunPapers.Form(Run, Earlier, stage.Context.Today)) is { } paper)
+            {
+                RunPapers.Export<BenchEvent>(paper, "Write a paper", RunPapers.NameOf(Run, "paper"), said => new BenchEvent.Told(said)).Perform(stage);
+            }
         }
     }
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.Store.Copy;
@@ -17,6 +18,9 @@ internal abstract record BenchEvent
 
     /// <summary>The reading that was asked about was typed wrongly.</summary>
     internal sealed record Corrected : BenchEvent;
+
+    /// <summary>Several lines were pasted: a reading in each, then its wait and a note where they are there, set apart by tabs or semicolons.</summary>
+    internal sealed record Pasted(ImmutableArray<string> Lines) : BenchEvent;
 
     /// <summary>The advised grams went in.</summary>
     internal sealed record TookAdvised : BenchEvent;
@@ -62,6 +66,18 @@ internal abstract record BenchEvent
 
     /// <summary>Another target or risk.</summary>
     internal sealed record Aimed(Target? Target, Percentage Risk) : BenchEvent;
+
+    /// <summary>What the run says of itself is to be corrected.</summary>
+    internal sealed record Correcting : BenchEvent;
+
+    /// <summary>What the run says of itself was corrected.</summary>
+    internal sealed record RunCorrected(Viscolog.RunFiles.RunFile Header) : BenchEvent;
+
+    /// <summary>A paper of the run is to be written.</summary>
+    internal sealed record PaperCalled : BenchEvent;
+
+    /// <summary>What became of something that is not logged.</summary>
+    internal sealed record Told(string What) : BenchEvent;
 
     /// <summary>Another row was chosen.</summary>
     internal sealed record Moved(int Rows) : BenchEvent;

@@ -27,7 +27,10 @@ internal static class BenchForms
         return new(
             "Thickener that went in",
             cautions,
-            [new("thickener", advised.Thickener, names), new("poured", advised.Grams, "g, as weighed, or mL")],
+            [
+                new("thickener", advised.Thickener, names) { Choices = [.. run.Thickeners.Select(t => t.Name)] },
+                new("poured", advised.Grams, "g, as weighed, or mL") { IsFirst = true },
+            ],
             texts =>
             {
                 if (run.FindThickener(texts[0].Trim()) is not { } thickener)
@@ -49,7 +52,10 @@ internal static class BenchForms
             new("temperature", Text(state.Beside.TempC), "°C"),
             new("pH", Text(state.Beside.Ph)),
             new("string length", Text(state.Beside.StringMm), "mm"),
-            new("fault seen", state.Beside.Fault is { } seen ? FileNames.Faults.Of(seen) : "", FileNames.Faults.List),
+            new("fault seen", state.Beside.Fault is { } seen ? FileNames.Faults.Of(seen) : "")
+            {
+                Choices = [.. Enum.GetValues<ObservedFault>().Select(FileNames.Faults.Of)],
+            },
         ],
         texts =>
         {

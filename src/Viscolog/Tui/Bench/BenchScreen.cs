@@ -23,6 +23,8 @@ internal static class BenchScreen
         new("F6", "plot", "the chart alone, and export", new BenchEvent.Charted()),
         new("F7", "in/out", "base, water in; sample out", new BenchEvent.Called(BenchForms.Change)) { Brief = null },
         new("F8", "target", "target, tolerance, risk", new BenchEvent.Called(BenchForms.Aim)) { Brief = "aim" },
+        new("F12", null, "report, batch sheet", new BenchEvent.PaperCalled()),
+        new("F11", null, "correct what the run says of itself", new BenchEvent.Correcting()),
         new("F9", "runs", "the list of runs") { Role = KeyRole.Leaves },
         new("F10", "check", "check it against its specification", new BenchEvent.Checked()) { Brief = null },
         new("^Q", "", "quit") { Role = KeyRole.Quits })
@@ -47,6 +49,7 @@ internal static class BenchScreen
     {
         Ticked = new BenchEvent.Ticked(),
         ShownOfTime = (state, now) => state.Clock.Words(now),
+        Pasted = lines => new BenchEvent.Pasted(lines),
         Jumped = by => new BenchEvent.ClockJumped(by),
         Leaving = state => state.Clock.IsStirring ? new BenchEvent.Leaving() : null,
         Fields = new(3, BenchPage.Fields) { Entered = state => state.Entered },

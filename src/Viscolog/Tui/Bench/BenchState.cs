@@ -35,6 +35,9 @@ internal sealed record BenchState(LoggedRun Run)
     /// <summary>A reading that was asked about, as typed; Enter on the same once more keeps it. Null where nothing is asked.</summary>
     public BenchEvent.Typed? Doubted { get; init; }
 
+    /// <summary>Readings that were pasted and wait for Enter.</summary>
+    public ImmutableArray<FileRow> Pasted { get; init; } = [];
+
     /// <summary>What can be taken back and said again.</summary>
     public ChangeHistory History { get; init; } = new([], []);
 

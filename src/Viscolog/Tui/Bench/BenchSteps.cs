@@ -42,7 +42,10 @@ internal static class BenchSteps
     public static BenchStep Next(BenchState state, BenchEvent @event, DateTimeOffset now) => @event switch
     {
         BenchEvent.Typed typed => Enter(state, typed, now),
-        BenchEvent.Corrected => Say(state with { Doubted = null }, state.Doubted is null ? "" : "not saved; type the reading as it was"),
+        BenchEvent.Pasted pasted => Paste(state, pasted.Lines, now),
+        BenchEvent.Corrected => Say(
+            state with { Doubted = null, Pasted = [] },
+            state.Doubted is not null ? "not saved; type the reading as it was" : state.Pasted.IsEmpty ? "" : "nothing of what was pasted is saved"),
         BenchEvent.TookAdvised => TakeAdvised(state, now),
         BenchEvent.Poured poured => Pour(state, poured.Thickener, poured.Grams, now),
         BenchEvent.LetDown down => LetDown(state, down.Grams, now),
@@ -63,6 +66,11 @@ internal static class BenchSteps
             read.IsEmpty ? "nothing beside the next reading" : $"with the next reading: {read.Words}"),
         BenchEvent.Voided voided => Void(state, voided, now),
         BenchEvent.Aimed aimed => Aim(state, aimed),
+        BenchEvent.Correcting => new BenchStep(state, new BenchEffect.AskAbout(state.Run)),
+        BenchEvent.RunCorrected corrected => Log(
+            state, new BenchChange.Header("what the run says of itself", state.Run.File.WithoutRows(), corrected.Header)),
+        BenchEvent.PaperCalled => new BenchStep(state, new BenchEffect.WritePaper(state.Run, state.Earlier)),
+        BenchEvent.Told told => Say(state, told.What),
         BenchEvent.Moved moved => Move(state, moved.Rows),
         BenchEvent.Logged logged => Logged(state, logged),
         BenchEvent.NotLogged not => state with { Error = not.Reason, Said = "" },
@@ -81,6 +89,11 @@ internal static class BenchSteps
 
     private static BenchStep Enter(BenchState state, BenchEvent.Typed typed, DateTimeOffset now)
     {
+        if (!state.Pasted.IsEmpty)
+        {
+            return EnterPasted(state);
+        }
+
         var note = typed.Note.Trim();
         if (typed.Reading.Trim().Length == 0 && state.Beside.IsEmpty)
         {
@@ -103,6 +116,38 @@ internal static class BenchSteps
             state,
             new() { Reading = reading, Note = note.Length == 0 ? null : note, Time = now },
             typed.Reading.Trim().Length == 0 ? state.Beside.Words : BenchValue.Words(reading.Value!));
+    }
+
+    /// <summary>Reads pasted lines, all of them or none; they are entered when that is said.</summary>
+    private static BenchStep Paste(BenchState state, ImmutableArray<string> lines, DateTimeOffset now)
+    {
+        var rows = new List<FileRow>();
+        var alone = state with { Beside = BenchReadings.None };
+        foreach (var (line, place) in lines.Select((l, i) => (l, i + 1)))
+        {
+            string[] cells = [.. line.Split(['\t', ';'], 3), "", ""];
+            var typed = new BenchEvent.Typed(cells[0], cells[1], cells[2]);
+            if (Reading(alone, typed, now, out var error) is not { Value: not null } reading)
+            {
+                var why = error ?? "a reading is missing";
+                return state with { Pasted = [], Error = FormattableString.Invariant($"line {place} of {lines.Length}: {why}; nothing is saved") };
+            }
+
+            rows.Add(new() { Reading = reading, Time = now, Note = typed.Note.Trim() is { Length: > 0 } note ? note : null });
+        }
+
+        return state with { Pasted = [.. rows], Error = $"{Count.Of(rows.Count, "reading", "readings")}: Enter saves all, Esc drops them" };
+    }
+
+    private static BenchStep EnterPasted(BenchState state)
+    {
+        var first = state.Run.Rows.Length + 1;
+        ImmutableArray<int> numbers = [.. Enumerable.Range(first, state.Pasted.Length)];
+        return Log(state with { Pasted = [] }, new BenchChange.Rows(
+            Count.Of(numbers.Length, "reading", "readings"),
+            [.. state.Pasted.Select(r => new RunEdit.Add(r))],
+            [.. numbers.Select(n => new RunEdit.Void(n, BenchChange.TakenBack))],
+            [.. numbers.Select(n => new RunEdit.Lift(n))]));
     }
 
     private static Reading? Reading(BenchState state, BenchEvent.Typed typed, DateTimeOffset now, out string? error)

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Viscolog.Core.Advising;
 using Viscolog.Plots;
 using Viscolog.Plots.Oxy;
+using Viscolog.RunFiles;
 using Viscolog.Tui.Pattern;
 using ChartStep = Viscolog.Tui.Pattern.Step<Viscolog.Tui.Charts.ChartState, Viscolog.Tui.Charts.ChartEvent>;
 
@@ -25,8 +26,8 @@ internal static class ChartSteps
     }
 
     private static Export<ChartEvent> Export(ChartState state) => new(
-        ExportForm.Picture(),
-        (path, _) => PictureFile.Write(RunPlots.Of(state.Pictures, state.Kind), path, force: false),
+        PathForm.Picture(RunFileName.Plain(state.Pictures is [var only] ? only.Name ?? "run" : "runs") + "-" + state.Kind.ToString().ToLowerInvariant()),
+        (path, replace, _) => PictureFile.Write(RunPlots.Of(state.Pictures, state.Kind), path, replace),
         said => new ChartEvent.Told(said));
 }
 

@@ -13,7 +13,7 @@ internal static class MaterialForm
     public static Form<MaterialsEvent> Kind() => new(
         "Add a material",
         "",
-        [new("kind", MaterialKind.Base, string.Join(", ", MaterialKind.All))],
+        [new("kind", MaterialKind.Base, string.Join(", ", MaterialKind.All)) { Choices = [.. MaterialKind.All] }],
         texts => MaterialKind.All
             .FirstOrDefault(k => k.StartsWith(texts[0].Trim(), StringComparison.OrdinalIgnoreCase)
                 && texts[0].Trim().Length > 0) is { } kind

@@ -11,15 +11,21 @@ internal sealed record Form<T>(
     string Title,
     string About,
     ImmutableArray<FormField> Fields,
-    Func<IReadOnlyList<string>,
-    FormAnswer<T>> Read)
+    Func<IReadOnlyList<string>, FormAnswer<T>> Read)
     where T : class;
 
 /// <summary>A field of a form.</summary>
 /// <param name="Label">What it asks for.</param>
 /// <param name="Text">What stands in it at first.</param>
 /// <param name="Hint">Unit or choices, behind it.</param>
-internal sealed record FormField(string Label, string Text = "", string Hint = "");
+internal sealed record FormField(string Label, string Text = "", string Hint = "")
+{
+    /// <summary>What is usually put there, offered as a list; anything else may be typed as well.</summary>
+    public ImmutableArray<string> Choices { get; init; } = [];
+
+    /// <summary>Whether the form opens in this field, not in the one on top.</summary>
+    public bool IsFirst { get; init; }
+}
 
 /// <summary>What came of reading a form: a value, or what is wrong and in which field.</summary>
 internal sealed record FormAnswer<T>(T? Value, string? Error, int Field)

@@ -25,6 +25,9 @@ internal sealed record ScreenPlan<TState, TEvent>(
     /// <summary>The event that is sent instead of leaving, the first time; null from it where the screen may be left.</summary>
     public Func<TState, TEvent?> Leaving { get; init; } = _ => null;
 
+    /// <summary>The event of several lines being pasted; null where only the first is taken, into the field.</summary>
+    public Func<ImmutableArray<string>, TEvent>? Pasted { get; init; }
+
     public FieldPlan<TState, TEvent>? Fields { get; init; }
 }
 

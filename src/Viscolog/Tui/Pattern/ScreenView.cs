@@ -1,6 +1,9 @@
+using System.Collections.Immutable;
+using Terminal.Gui.App;
 using Terminal.Gui.Input;
 using Terminal.Gui.ViewBase;
 using Terminal.Gui.Views;
+using Viscolog.Text;
 
 namespace Viscolog.Tui.Pattern;
 
@@ -21,6 +24,9 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
 {
     private static readonly TimeSpan Tick = TimeSpan.FromMilliseconds(200);
 
+    private const int LongestPasted = 1000;
+    private const int MostPasted = 10_000;
+
     /// <summary>Clocks are brought up to time by less than this.</summary>
     private static readonly TimeSpan LeastJump = TimeSpan.FromSeconds(5);
 
@@ -33,6 +39,8 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
 
     /// <summary>The last tick, by the computer's clock and by time as it passes.</summary>
     private (DateTimeOffset Clock, long Passed)? _ticked;
+
+    private IApplication? _pasteFrom;
 
     /// <summary>What was last drawn of the time.</summary>
     private string _shown = "";
@@ -114,13 +122,48 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
         });
     }
 
+    public void Close() => App!.RequestStop(this);
+
     public void Ring() => App?.Driver?.GetOutput().Write("\a");
 
     // Unhandled, Esc would end the program.
     protected override bool OnKeyDown(Key key) => Take(key) || key == Key.Esc || base.OnKeyDown(key);
 
+    /// <summary>Text from the clipboard comes here first: a field would take all of it, line breaks and length notwithstanding.</summary>
+    private void Paste(object? sender, PasteEventArgs args)
+    {
+        if (App?.TopRunnableView != this)
+        {
+            return;
+        }
+
+        ImmutableArray<string> lines = [.. args.Text.Split(['\r', '\n'], StringSplitOptions.RemoveEmptyEntries).Where(l => l.Trim().Length > 0).Take(MostPasted)];
+        if (lines.Length > 1 && _plan.Pasted is { } pasted)
+        {
+            Send(pasted(lines));
+        }
+        else if (lines.Length > 0 && Array.Find(_fields, f => f.HasFocus) is { } field)
+        {
+            field.InsertText(OneLine.Cut(lines[0].Trim(), LongestPasted));
+        }
+
+        args.Handled = true;
+    }
+
+    protected override void Dispose(bool disposing)
+    {
+        if (disposing && _pasteFrom is { } app)
+        {
+            app.Paste -= Paste;
+        }
+
+        base.Dispose(disposing);
+    }
+
     private void Begin(Step<TState, TEvent> first)
     {
+        _pasteFrom = App;
+        App!.Paste += Paste;
         _fields.FirstOrDefault()?.SetFocus();
         Perform(first);
         if (_plan.Ticked is { } ticked)

@@ -44,6 +44,9 @@ internal interface IStage<TEvent>
     void Work(string what, Func<TEvent> work, Func<string, TEvent> failed);
 
     void Ring();
+
+    /// <summary>Leaves this screen.</summary>
+    void Close();
 }
 
 /// <summary>Asks a form; its answer is the event.</summary>
@@ -66,6 +69,13 @@ internal sealed record Show<TEvent>(Func<TuiContext, ScreenView> Screen) : IEffe
     public void Perform(IStage<TEvent> stage) => stage.Show(Screen(stage.Context));
 }
 
+/// <summary>Leaves the screen.</summary>
+internal sealed record Close<TEvent> : IEffect<TEvent>
+    where TEvent : class
+{
+    public void Perform(IStage<TEvent> stage) => stage.Close();
+}
+
 /// <summary>Rings the bell.</summary>
 internal sealed record Ring<TEvent> : IEffect<TEvent>
     where TEvent : class
@@ -73,33 +83,52 @@ internal sealed record Ring<TEvent> : IEffect<TEvent>
     public void Perform(IStage<TEvent> stage) => stage.Ring();
 }
 
-/// <summary>Asks where a file is to go, writes it, and tells what became of it.</summary>
+/// <summary>
+/// Asks where a file is to go, writes it, and tells what became of it. What is there already is replaced only when that is said once more,
+/// and where it can't be written the path is asked for again with the reason.
+/// </summary>
 /// <param name="Where">The form.</param>
-/// <param name="Write">Writes to a path on a day.</param>
+/// <param name="Write">Writes to a path, over what is there or not, on a day.</param>
 /// <param name="Told">Takes what became of it.</param>
 internal sealed record Export<TEvent>(
-    Form<string> Where,
-    Func<string, DateOnly, Outcome<string>> Write,
+    PathForm Where,
+    Func<string, bool, DateOnly, Outcome<string>> Write,
     Func<string, TEvent> Told) : IEffect<TEvent>
     where TEvent : class
 {
     public void Perform(IStage<TEvent> stage)
     {
-        if (stage.Ask(Where) is { } path)
+        var asked = Where;
+        var confirmed = "";
+        while (stage.Ask(asked.Form()) is { } path)
         {
-            stage.Send(Told(Outcome(path, stage.Context.Today)));
+            if (path != confirmed && File.Exists(path))
+            {
+                confirmed = path;
+                asked = Where with { Usual = path, About = "That file is there already. Enter replaces it; or type another name." };
+                continue;
+            }
+
+            var outcome = Outcome(path, path == confirmed, stage.Context.Today);
+            if (outcome.Is(out var written, out var reason))
+            {
+                stage.Send(Told($"written: {written}"));
+                return;
+            }
+
+            asked = Where with { Usual = path, About = reason };
         }
     }
 
-    private string Outcome(string path, DateOnly today)
+    private Outcome<string> Outcome(string path, bool replace, DateOnly today)
     {
         try
         {
-            return Write(path, today).Match(written => $"written: {written}", reason => reason);
+            return Write(path, replace, today);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return TerminalText.Of($"{path}: cannot be written: {e.Message}");
+            return new Refused(TerminalText.Of($"{path}: cannot be written: {e.Message}"));
         }
     }
 }

@@ -25,8 +25,8 @@ internal static class DemoSteps
     };
 
     private static Export<DemoEvent> Export(Demonstration played) => new(
-        ExportForm.Practice(),
-        (path, today) => PracticeFile.Write(PracticeWords.Named(played), path, force: false, today),
+        PathForm.Practice("demonstration"),
+        (path, replace, today) => PracticeFile.Write(PracticeWords.Named(played), path, replace, today),
         said => new DemoEvent.Told(said));
 }
 

@@ -55,8 +55,8 @@ internal static class GameSteps
     private static GameView Next(GameView view) => (GameView)(((int)view + 1) % Enum.GetValues<GameView>().Length);
 
     private static Export<GameEvent> Export(GameState state, PracticePath path) => new(
-        ExportForm.Practice(),
-        (file, today) => PracticeFile.Write(state.Players(path), file, force: false, today),
+        PathForm.Practice("practice-pot"),
+        (file, replace, today) => PracticeFile.Write(state.Players(path), file, replace, today),
         said => new GameEvent.Kept(said));
 
     private static GameStep Type(GameState state, string text)

@@ -61,17 +61,15 @@ internal static class ScoresSteps
         ScoresEvent.Moved moved => state with { Above = Math.Clamp(state.Above + moved.By, 0, Math.Max(0, state.Results.Length - 1)) },
         ScoresEvent.Exported => new ScoresStep(
             state,
-            new Export<ScoresEvent>(ExportForm.Scores(), (path, _) => Write(state.Results, path), said => new ScoresEvent.Told(said))),
+            new Export<ScoresEvent>(PathForm.Scores(), (path, replace, _) => Write(state.Results, path, replace), said => new ScoresEvent.Told(said))),
         ScoresEvent.Told told => state with { Said = told.Said },
         _ => throw new ArgumentOutOfRangeException(nameof(@event), @event, "not a case of the closed set"),
     };
 
-    private static Outcome<string> Write(ImmutableArray<PracticeResult> results, string path)
+    private static Outcome<string> Write(ImmutableArray<PracticeResult> results, string path, bool replace)
     {
         using var stream = new MemoryStream();
         PracticeSheet.Write(results, stream);
-        return WholeFile.Write(path, stream.ToArray(), replace: false)
-            ? path
-            : new Refused($"{path}: exists already; choose another name");
+        return NamedFile.Write(path, replace, stream.ToArray);
     }
 }

@@ -6,6 +6,8 @@ using Viscolog.Store;
 using Viscolog.Tui.Bench;
 using Viscolog.Tui.Charts;
 using Viscolog.Tui.Pattern;
+using Viscolog.Tui.RunHeaders;
+using Viscolog.Wording;
 
 namespace Viscolog.Tui.Runs;
 
@@ -36,7 +38,7 @@ internal abstract record RunsEffect : IEffect<RunsEvent>
         public override void Perform(IStage<RunsEvent> stage)
         {
             var log = stage.Context.Log;
-            if (stage.Ask(NewRunForm.Of(log.Materials(), Last is { } last ? log.Run(last) : null)) is not { } file)
+            if (stage.Ask(RunForm.New(log.Materials(), Last is { } last ? log.Run(last) : null)) is not { } file)
             {
                 return;
             }
@@ -79,6 +81,28 @@ internal abstract record RunsEffect : IEffect<RunsEvent>
         }
     }
 
+    /// <summary>Put a run away, or bring it back.</summary>
+    internal sealed record PutAway(int Run, bool IsArchived) : RunsEffect
+    {
+        public override void Perform(IStage<RunsEvent> stage)
+        {
+            var outcome = stage.Context.Log.Archive(Run, IsArchived);
+            var run = FormattableString.Invariant($"run {Run}");
+            stage.Send(new RunsEvent.Listed(RunsState.Of(stage.Context)));
+            stage.Send(new RunsEvent.Told(TuiContext.Words(outcome, IsArchived ? $"{run} is put away; Ctrl+P shows it" : $"{run} is back in the list")));
+        }
+    }
+
+    /// <summary>Compare the thickeners of runs in a table.</summary>
+    internal sealed record Tabulate(ImmutableSortedSet<int> Runs) : RunsEffect
+    {
+        public override void Perform(IStage<RunsEvent> stage)
+        {
+            var runs = Runs.Select(n => stage.Context.Log.Run(n)!.File.Run).ToList();
+            stage.Show(HelpScreen.On(stage.Context, "Thickeners compared", ComparisonWords.Of(runs)));
+        }
+    }
+
     /// <summary>Show a screen on the practice log, which is opened for it where it is not open already.</summary>
     internal sealed record Practise(Func<TuiContext, ScreenView> Screen) : RunsEffect
     {
@@ -109,8 +133,8 @@ internal abstract record RunsEffect : IEffect<RunsEvent>
     {
         public override void Perform(IStage<RunsEvent> stage)
             => new Export<RunsEvent>(
-                ExportForm.Runs(),
-                (folder, _) => Write(stage.Context.Log, folder),
+                PathForm.Runs(),
+                (folder, _, _) => Write(stage.Context.Log, folder),
                 said => new RunsEvent.Told(said)).Perform(stage);
 
         private string Write(BenchLog log, string folder)

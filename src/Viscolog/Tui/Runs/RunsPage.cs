@@ -10,6 +10,7 @@ namespace Viscolog.Tui.Runs;
 internal static class RunsPage
 {
     private const int LeastHeight = 10;
+    private const int WideFrom = 76;
 
     public static ImmutableArray<(int X, int Width)> Fields(RunsState state, int width, int height)
         => width < Page.LeastWidth || height < LeastHeight ? [] : [(8, 30)];
@@ -24,11 +25,13 @@ internal static class RunsPage
             new Piece(state.IsPractice ? " Runs of the practice log (invented)" : " Runs", Tone.Strong),
             new Piece($" · {Count.Of(shown.Length, "run", "runs")}"),
             new Piece(shown.Length < state.All.Length ? $" of {state.All.Length}" : ""),
+            new Piece(shown.Length > 1 ? $" · at {state.Place + 1}" : ""),
+            new Piece(state.Order == RunOrder.Number ? "" : $" · by {(state.Order == RunOrder.Last ? "last change" : state.Order.ToString().ToLowerInvariant())}"),
             new Piece(state.Marked.Count > 0 ? $" · {state.Marked.Count} marked" : ""));
         page.Add("");
         page.Add("  " + Row(page, "run", "name", "base", "thickener", "entries", "last"), Tone.Dim);
         var rows = page.Height - 3 - page.Lines.Count;
-        var chosen = Math.Clamp(state.Chosen, 0, Math.Max(0, shown.Length - 1));
+        var chosen = state.Place;
         var first = Page.First(chosen, shown.Length, rows);
         if (shown.Length == 0)
         {
@@ -39,8 +42,8 @@ internal static class RunsPage
         for (var i = first; i < Math.Min(shown.Length, first + rows); i++)
         {
             var run = shown[i];
-            var lead = (i == chosen ? page.ChosenMark : " ") + (state.Marked.Contains(run.Number) ? "*" : " ");
-            page.Add(new Piece(lead + Row(page, Cells(run)), i == chosen ? Tone.Chosen : Tone.Plain));
+            var lead = (i == chosen ? page.ChosenMark : " ") + (state.Marked.Contains(run.Number) ? "*" : run.IsArchived ? "-" : " ");
+            page.Add(new Piece(lead + Row(page, RunsState.Cells(run)), i == chosen ? Tone.Chosen : run.IsArchived ? Tone.Dim : Tone.Plain));
         }
 
         page.FillTo(page.Height - 3);
@@ -49,19 +52,15 @@ internal static class RunsPage
         page.Add(RunsScreen.Keys(state).Footer(page.Width), Tone.Dim);
     }
 
-    private static string[] Cells(RunSummary run) =>
-    [
-        run.Number.ToString(CultureInfo.InvariantCulture),
-        run.Header.Name ?? "",
-        run.Header.Base.Name ?? "",
-        string.Join(", ", run.Thickeners),
-        run.Entries.ToString(CultureInfo.InvariantCulture),
-        run.Last.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture),
-    ];
-
     private static string Row(Page page, params string[] cells)
     {
-        int[] widths = [6, Math.Max(10, page.Width - 2 - 6 - 2 - 2 - 10 - 2 - 9 - 2 - 7 - 2 - 16 - 1), 10, 9, 7, 16];
-        return string.Join("  ", widths.Zip(cells).Select((c, i) => page.Fit(c.Second, c.First, toRight: i is 0 or 4)));
+        // Where there is little room, names go before the number of entries and the time of day.
+        var isWide = page.Width >= WideFrom;
+        int[] rest = isWide ? [6, 10, 9, 7, 16] : [5, 9, 9, 0, 10];
+        var name = page.Width - 3 - rest.Where(w => w > 0).Sum(w => w + 2);
+        int[] widths = [rest[0], name, rest[1], rest[2], rest[3], rest[4]];
+        string[] shown = isWide ? cells : [.. cells[..^1], cells[^1].Split(' ')[0]];
+        return string.Join(
+            "  ", widths.Zip(shown).Select((c, i) => (c.First, Text: page.Fit(c.Second, c.First, toRight: i is 0 or 4))).Where(c => c.First > 0).Select(c => c.Text));
     }
 }

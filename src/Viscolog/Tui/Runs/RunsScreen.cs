@@ -9,6 +9,7 @@ internal static class RunsScreen
         "Runs",
         new("Up/Down", null, "choose a run", new RunsEvent.Moved(-1), new RunsEvent.Moved(1)),
         new("PgUp/PgDn", null, "ten runs up or down", new RunsEvent.Moved(-10), new RunsEvent.Moved(10)),
+        new("Home/End", null, "the first, the last", new RunsEvent.Moved(-int.MaxValue), new RunsEvent.Moved(int.MaxValue)),
         new("Enter", "open", "open the chosen run", new RunsEvent.Opened()) { Brief = null },
         new("F1", "help", "") { Role = KeyRole.Helps },
         new("F2", "new", "begin a new run", new RunsEvent.Begun()),
@@ -20,10 +21,14 @@ internal static class RunsScreen
         new("F8", "materials", "materials", new RunsEvent.MaterialsCalled()),
         new("F9", "trend", "trend of its product's batches", new RunsEvent.TrendCalled()),
         new("F10", "practice", "practice pots, apart from this log", new RunsEvent.PotsCalled()) { Brief = null },
+        new("F11", null, "put the run away, or bring it back; nothing of it is lost", new RunsEvent.PutAway()),
+        new("F12", null, "compare the thickeners of the marked runs: dose, cost, water", new RunsEvent.TableCalled()),
+        new("^T", null, "another order", new RunsEvent.Sorted()),
+        new("^P", null, "show runs that were put away as well, or hide them", new RunsEvent.ArchiveTurned()),
         new("^Q", "quit", "quit") { Brief = "", Role = KeyRole.Quits })
     {
         WideFrom = 112,
-        Above = ["Type to search; Up and Down choose a run."],
+        Above = ["Type words to search for; a run has to hold each of them, in any column. Up and Down choose a run."],
     };
 
     private static readonly KeyRow<RunsEvent> Back = new("Esc", null, "back") { Role = KeyRole.Leaves };

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Viscolog.Store.Copy;
 using Viscolog.Tui.Pattern;
 
@@ -19,8 +20,15 @@ internal sealed record RunsState(ImmutableArray<RunSummary> All)
 
     public string Said { get; init; } = "";
 
-    /// <summary>The runs whose name, base, lot, thickener or number holds the filter's text.</summary>
-    public ImmutableArray<RunSummary> Shown => [.. All.Where(Takes)];
+    public RunOrder Order { get; init; }
+
+    /// <summary>Whether runs that were put away are shown as well.</summary>
+    public bool ShowsArchived { get; init; }
+
+    /// <summary>The runs that hold every word of the filter in one column or another.</summary>
+    public ImmutableArray<RunSummary> Shown => [.. Sorted(All.Where(Takes))];
+
+    public int Place => Math.Clamp(Chosen, 0, Math.Max(0, Shown.Length - 1));
 
     public RunSummary? Current => Shown is { Length: > 0 } shown ? shown[Math.Clamp(Chosen, 0, shown.Length - 1)] : null;
 
@@ -30,7 +38,15 @@ internal sealed record RunsState(ImmutableArray<RunSummary> All)
     public static RunsState Of(TuiContext context)
         => new([.. context.Log.Runs().OrderByDescending(r => r.Number)]) { IsPractice = context.IsPractice };
 
-    public RunsState Move(int by) => this with { Chosen = Math.Clamp(Chosen + by, 0, Math.Max(0, Shown.Length - 1)) };
+    /// <summary>Chooses another run; very large steps lead to the first and the last.</summary>
+    public RunsState Move(int by) => this with { Chosen = (int)Math.Clamp((long)Place + by, 0, Math.Max(0, Shown.Length - 1)) };
+
+    /// <summary>Another order, the same run chosen.</summary>
+    public RunsState Sort()
+    {
+        var sorted = this with { Order = (RunOrder)(((int)Order + 1) % Enum.GetValues<RunOrder>().Length) };
+        return Current is { } run ? sorted with { Chosen = sorted.Shown.IndexOf(run) } : sorted;
+    }
 
     public RunsState Search(string text) => this with { Filter = text, Chosen = 0 };
 
@@ -39,6 +55,46 @@ internal sealed record RunsState(ImmutableArray<RunSummary> All)
             ? this with { Marked = Marked.Contains(run.Number) ? Marked.Remove(run.Number) : Marked.Add(run.Number) }
             : this;
 
-    private bool Takes(RunSummary run) => Filter.Trim() is not { Length: > 0 } text
-        || run.Says(text) || FormattableString.Invariant($"{run.Number}").Contains(text, StringComparison.Ordinal);
+    /// <summary>The cells of the list.</summary>
+    public static string[] Cells(RunSummary run) =>
+    [
+        run.Number.ToString(CultureInfo.InvariantCulture),
+        run.Header.Name ?? "",
+        run.Header.Base.Name ?? "",
+        string.Join(", ", run.Thickeners),
+        run.Entries.ToString(CultureInfo.InvariantCulture),
+        run.Last.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture),
+    ];
+
+    private IEnumerable<RunSummary> Sorted(IEnumerable<RunSummary> runs) => Order switch
+    {
+        RunOrder.Name => runs.OrderBy(r => r.Header.Name ?? "", StringComparer.CurrentCultureIgnoreCase).ThenBy(r => r.Number),
+        RunOrder.Base => runs.OrderBy(r => r.Header.Base.Name ?? "", StringComparer.CurrentCultureIgnoreCase).ThenByDescending(r => r.Number),
+        RunOrder.Last => runs.OrderByDescending(r => r.Last),
+        _ => runs,
+    };
+
+    private bool Takes(RunSummary run)
+    {
+        if (run.IsArchived && !ShowsArchived)
+        {
+            return false;
+        }
+
+        string?[] columns = [.. Cells(run), run.Header.Lot, run.Header.Product, run.Header.Operator];
+        return Filter.Split(' ', StringSplitOptions.RemoveEmptyEntries)
+            .All(word => Array.Exists(columns, c => c?.Contains(word, StringComparison.OrdinalIgnoreCase) == true));
+    }
+}
+
+/// <summary>The order of the list.</summary>
+internal enum RunOrder
+{
+    /// <summary>The run begun last comes first.</summary>
+    Number,
+    Name,
+    Base,
+
+    /// <summary>What was worked on last comes first.</summary>
+    Last,
 }

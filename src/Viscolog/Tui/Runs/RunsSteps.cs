@@ -27,6 +27,10 @@ internal static class RunsSteps
             ? new RunsStep(state, new RunsEffect.Practise(RunsScreen.On))
             : state,
         RunsEvent.PotsCalled => new RunsStep(state, new RunsEffect.Practise(PracticeScreen.On)),
+        RunsEvent.Sorted => state.Sort(),
+        RunsEvent.ArchiveTurned => state with { ShowsArchived = !state.ShowsArchived, Chosen = 0 },
+        RunsEvent.PutAway => state.Current is { } run ? new RunsStep(state, new RunsEffect.PutAway(run.Number, !run.IsArchived)) : state,
+        RunsEvent.TableCalled => new RunsStep(state, new RunsEffect.Tabulate(state.Meant)),
         RunsEvent.Listed listed => state with { All = listed.List.All, Said = "" },
         RunsEvent.Told told => state with { Said = told.Said },
         _ => throw new ArgumentOutOfRangeException(nameof(@event), @event, "not a case of the closed set"),
@@ -77,6 +81,18 @@ internal abstract record RunsEvent
 
     /// <summary>The practice pots were called for.</summary>
     internal sealed record PotsCalled : RunsEvent;
+
+    /// <summary>Another order was called for.</summary>
+    internal sealed record Sorted : RunsEvent;
+
+    /// <summary>Runs that were put away are to be shown, or hidden.</summary>
+    internal sealed record ArchiveTurned : RunsEvent;
+
+    /// <summary>The chosen run is to be put away, or brought back.</summary>
+    internal sealed record PutAway : RunsEvent;
+
+    /// <summary>The thickeners of the marked runs are to be compared.</summary>
+    internal sealed record TableCalled : RunsEvent;
 
     /// <summary>The log's runs as they are now.</summary>
     internal sealed record Listed(RunsState List) : RunsEvent;

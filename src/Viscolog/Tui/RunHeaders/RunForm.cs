@@ -1,0 +1,284 @@
+using System.Collections.Immutable;
+using Viscolog.Core.Checking;
+using Viscolog.Core.Measuring;
+using Viscolog.Core.Pots;
+using Viscolog.MaterialFiles;
+using Viscolog.RunFiles;
+using Viscolog.Store.Copy;
+using Viscolog.Tables;
+using Viscolog.Tui.Pattern;
+using Viscolog.Tui.Typing;
+
+namespace Viscolog.Tui.RunHeaders;
+
+/// <summary>The form of what a run is about: to begin one, and to correct one that was begun.</summary>
+internal sealed class RunForm
+{
+    private const string Name = "name", Base = "base", BaseGrams = "base in the pot", First = "thickener", FirstRange = "usual range";
+    private const string Target = "target", Tolerance = "tolerance", TheMethod = "method", Operator = "operator";
+    private const string Second = "second thickener", SecondRange = "its usual range", String = "string from-to", Product = "product";
+    private const string Lot = "lot", FirstChemistry = "chemistry", SecondChemistry = "second's chemistry", Reference = "reads at";
+
+    private static readonly NumberRange ToleranceRange = new("%", 0.001, 99);
+
+    private readonly ImmutableArray<Material> _kept;
+    private readonly RunFile? _run;
+    private readonly Run? _known;
+    private readonly ImmutableArray<FormField> _fields;
+
+    private RunForm(IReadOnlyList<MaterialRow> materials, RunFile? run, Run? known)
+    {
+        _kept = [.. materials.Select(m => m.Material).Where(m => !m.IsRetired)];
+        (_run, _known) = (run, known);
+        _fields = [.. Fields()];
+    }
+
+    /// <summary>The form that begins a run, with what the last run used already in it.</summary>
+    /// <param name="materials">The log's materials.</param>
+    /// <param name="last">The run begun last; null for none.</param>
+    public static Form<RunFile> New(IReadOnlyList<MaterialRow> materials, LoggedRun? last)
+        => new RunForm(materials, null, last?.File.Run).Form("New run", "Only base, grams and thickener must be there.");
+
+    /// <summary>The form that corrects what a run says of itself; its entries stay.</summary>
+    public static Form<RunFile> Of(IReadOnlyList<MaterialRow> materials, RunFile run)
+        => new RunForm(materials, run.WithoutRows(), run.Run).Form("About this run", "What is corrected here is logged; the entries stay as they are.");
+
+    private Form<RunFile> Form(string title, string about) => new(title, about, _fields, Read);
+
+    private IEnumerable<FormField> Fields()
+    {
+        var (bases, thickeners) = (Names<Material.OfBase>(), Names<Material.OfThickener>());
+        var methods = Names<Material.OfMethod>().AddRange(Method.All.Select(m => m.Id));
+        var (first, second) = (_known?.Thickeners.ElementAtOrDefault(0), _known?.Thickeners.ElementAtOrDefault(1));
+        ImmutableArray<string> chemistries = [.. Enum.GetValues<ThickenerChemistry>().Select(FileNames.Chemistries.Of)];
+        yield return new(Name, _run?.Run.Name ?? "");
+        yield return new(Base, _known?.Base.Name ?? bases.FirstOrDefault("")) { Choices = bases };
+        yield return new(BaseGrams, _known is null ? "" : FileNumbers.Show(_known.BaseMass.Grams), "g");
+        yield return new(First, first?.Name ?? thickeners.FirstOrDefault("")) { Choices = thickeners };
+        yield return new(FirstRange, (first ?? Kept(thickeners.FirstOrDefault(""))) is { } t ? Range(t) : "1-5", "% of base");
+        yield return new(Target, _known?.Target is { } target ? FileNumbers.Show(Math.Round(target.Band.Aim.MilliPascalSeconds, 3)) : "", TargetHint());
+        yield return new(Tolerance, ToleranceOf(_known?.Target), "% either side");
+        yield return new(
+            TheMethod,
+            _known is null ? Names<Material.OfMethod>().FirstOrDefault(Method.Direct.Id) : MethodText(_known))
+        {
+            Choices = methods,
+        };
+        yield return new(Operator, _known?.Operator ?? "");
+        yield return new(Second, second?.Name ?? "", "for string, if any") { Choices = thickeners };
+        yield return new(SecondRange, second is null ? "" : Range(second), "% of base");
+        yield return new(
+            String,
+            _known?.TargetString is { } s ? $"{FileNumbers.Show(s.Low.Millimeters)}-{FileNumbers.Show(s.High.Millimeters)}" : "", "mm, such as 30-45");
+        yield return new(Product, _known?.Product ?? "") { Choices = Names<Material.OfSpecification>() };
+        yield return new(Lot, _run?.Run.Lot ?? "", "of the base");
+        yield return new(FirstChemistry, first is null ? "" : FileNames.Chemistries.Of(first.Chemistry)) { Choices = chemistries };
+        yield return new(SecondChemistry, second is null ? "" : FileNames.Chemistries.Of(second.Chemistry)) { Choices = chemistries };
+        yield return new(Reference, _known?.ReferenceTemperature is { } at ? FileNumbers.Show(at.Celsius) : "", "°C; 23 if empty");
+    }
+
+    private string TargetHint() => _known?.MethodInForce is { } method && method.Unit != "mPa·s" ? $"mPa·s, or {method.Unit}" : "mPa·s";
+
+    private ImmutableArray<string> Names<T>()
+        where T : Material
+        => [.. _kept.OfType<T>().Select(m => m.Name)];
+
+    private Thickener? Kept(string name) => _kept.OfType<Material.OfThickener>().FirstOrDefault(t => t.Name == name)?.Thickener;
+
+    private static string ToleranceOf(Core.Pots.Target? target) => target switch
+    {
+        Core.Pots.Target.Value { Tolerance: { } tolerance } => FileNumbers.Show(tolerance.Percent),
+        Core.Pots.Target.Ends ends => FileNumbers.Show(
+            Math.Round(100 * ((ends.High.MilliPascalSeconds / ends.Band.Aim.MilliPascalSeconds) - 1), 3)),
+        _ => "15",
+    };
+
+    private static string Range(Thickener thickener)
+        => $"{FileNumbers.Show(thickener.UsualRange.Low.Percent)}-{FileNumbers.Show(thickener.UsualRange.Top.Percent)}";
+
+    /// <summary>The method of a run as it is typed: its name, then what it needs to know, as a run file's header has it.</summary>
+    private static string MethodText(Run run)
+    {
+        var file = RunFile.FromRun(run);
+        var traits = HeaderKeys.All.Where(k => k.IsOfMethod).SelectMany(k => k.Show(file).Select(v => $"{k.Name}={v}"));
+        return string.Join("; ", traits.Prepend(run.MethodInForce.Id));
+    }
+
+    private FormAnswer<RunFile> Read(IReadOnlyList<string> texts)
+    {
+        var typed = _fields.Zip(texts).ToDictionary(f => f.First.Label, f => f.Second.Trim(), StringComparer.Ordinal);
+        var lines = new List<(string Field, string Line)>();
+        if (typed[Base].Length == 0)
+        {
+            return Wrong(Base, "the base's name; runs of one base learn from each other");
+        }
+
+        if (Lines(typed, lines) is { } wrong)
+        {
+            return wrong;
+        }
+
+        // The header's own reader knows what each of these may be, and says what is wrong in the same words.
+        var edited = new HashSet<string>(
+            ["name", "base", "base_g", "thickener", "target_mpas", "target_low_mpas", "target_high_mpas", "tolerance_pct", "target_string_mm",
+                "product", "lot", "operator", "reference_temp_c", "method", .. HeaderKeys.All.Where(k => k.IsOfMethod).Select(k => k.Name)],
+            StringComparer.Ordinal);
+        var rest = _run is null ? [] : HeaderText.Of(_run with { Id = null }).Where(l => !edited.Contains(l[..l.IndexOf(':', StringComparison.Ordinal)]));
+        var (file, refusal, place) = HeaderText.TryRead([.. lines.Select(l => l.Line), .. rest]);
+        if (file is null)
+        {
+            return Wrong(place is { } p && p <= lines.Count ? lines[p - 1].Field : Name, refusal!);
+        }
+
+        var run = file.Run with
+        {
+            Base = BaseOf(typed[Base]),
+            Target = SameTarget(file.Run.Target) ? _known!.Target : file.Run.Target,
+        };
+        return FormAnswer<RunFile>.Of(file with { Run = run, Id = _run?.Id, UnknownColumns = _run?.UnknownColumns ?? [] });
+    }
+
+    private PotBase BaseOf(string name) => _kept.OfType<Material.OfBase>().FirstOrDefault(b => b.Name == name)?.Base
+        ?? (_known?.Base is { } known && known.Name == name ? known : new PotBase(name));
+
+    /// <summary>A target that was stated by its two ends stays so where nothing of it was changed.</summary>
+    private bool SameTarget(Core.Pots.Target? target)
+        => _known?.Target is Core.Pots.Target.Ends ends && target is { } typed
+            && Math.Abs(typed.Band.Low.Ln - ends.Band.Low.Ln) < 1e-5 && Math.Abs(typed.Band.High.Ln - ends.Band.High.Ln) < 1e-5;
+
+    private FormAnswer<RunFile>? Lines(Dictionary<string, string> typed, List<(string Field, string Line)> lines)
+    {
+        foreach (var (field, key) in new[] { (Name, "name"), (Base, "base"), (Product, "product"), (Lot, "lot"), (Operator, "operator") })
+        {
+            if (typed[field].Length > 0)
+            {
+                lines.Add((field, $"{key}: {typed[field]}"));
+            }
+        }
+
+        if (TypedNumber.Read(typed[BaseGrams], NumberRange.GramsPresent, out var error, _known?.Base.Density) is not { } grams)
+        {
+            return Wrong(BaseGrams, error!);
+        }
+
+        lines.Add((BaseGrams, $"base_g: {FileNumbers.Show(grams)}"));
+        if (Thickener(typed[First], typed[FirstRange], typed[FirstChemistry], lines, First, FirstRange) is { } first)
+        {
+            return first;
+        }
+
+        if (typed[Second].Length > 0 && Thickener(typed[Second], typed[SecondRange], typed[SecondChemistry], lines, Second, SecondRange) is { } second)
+        {
+            return second;
+        }
+
+        foreach (var line in MethodLines(typed[TheMethod]))
+        {
+            lines.Add((TheMethod, line));
+        }
+
+        string[] keys = [.. HeaderKeys.All.Where(k => k.IsOfMethod).Select(k => k.Name)];
+        if (MethodLines(typed[TheMethod]).Skip(1).FirstOrDefault(l => !keys.Any(k => l.StartsWith(k + ":", StringComparison.Ordinal))) is { } unknown)
+        {
+            return Wrong(TheMethod, $"after the method's name, 'key=value' with one of {string.Join(", ", keys)}; read '{unknown}'");
+        }
+
+        return Aims(typed, lines);
+    }
+
+    private FormAnswer<RunFile>? Aims(Dictionary<string, string> typed, List<(string Field, string Line)> lines)
+    {
+        if (typed[Target].Length > 0)
+        {
+            if (TargetIn(typed[Target], BaseOf(typed[Base]), lines, out var error) is not { } target)
+            {
+                return Wrong(Target, error!);
+            }
+
+            if (TypedNumber.Read(typed[Tolerance], ToleranceRange, out error) is not { } tolerance)
+            {
+                return Wrong(Tolerance, error!);
+            }
+
+            lines.Add((Target, $"target_mpas: {FileNumbers.Show(target)}"));
+            lines.Add((Tolerance, $"tolerance_pct: {FileNumbers.Show(tolerance)}"));
+        }
+
+        if (typed[String].Length > 0)
+        {
+            lines.Add((String, $"target_string_mm: {typed[String].Replace(',', '.')}"));
+        }
+
+        if (typed[Reference].Length > 0)
+        {
+            if (TypedNumber.Read(typed[Reference], NumberRange.Temperature, out var error) is not { } celsius)
+            {
+                return Wrong(Reference, error!);
+            }
+
+            lines.Add((Reference, $"reference_temp_c: {FileNumbers.Show(celsius)}"));
+        }
+
+        return null;
+    }
+
+    /// <summary>The target in mPa·s; typed in it, or in the unit of the run's method.</summary>
+    private static double? TargetIn(string text, PotBase potBase, List<(string Field, string Line)> lines, out string? error)
+    {
+        var (file, _, _) = HeaderText.TryRead(lines.Where(l => l.Field is Base or BaseGrams or TheMethod).Select(l => l.Line));
+        return TypedTarget.Read(text, file is null ? null : file.Run with { Base = potBase }, out error);
+    }
+
+    private FormAnswer<RunFile>? Thickener(
+        string name, string range, string chemistry, List<(string Field, string Line)> lines, string nameField, string rangeField)
+    {
+        if (!ThickenerLine.CanName(name))
+        {
+            return Wrong(nameField, name.Length == 0 ? "a thickener's name" : "a name without ';' and '='");
+        }
+
+        var known = Kept(name) ?? _known?.FindThickener(name) ?? new Thickener(name);
+        var unknown = _run?.UnknownTraits.Where(u => u.Thickener == name) ?? [];
+        var traits = ThickenerLine.Show(
+            new Thickener(name) { Active = known.Active, Density = known.Density, PricePerKilogram = known.PricePerKilogram, Dilution = known.Dilution },
+            unknown);
+        if (chemistry.Length > 0 && FileNames.Chemistries.Find(chemistry) is null)
+        {
+            return Wrong(nameField == First ? FirstChemistry : SecondChemistry, $"one of {FileNames.Chemistries.List}");
+        }
+
+        // A chemistry that stands in the field from the last run means nothing for another thickener that the log knows.
+        var isOther = Kept(name) is not null && _known?.FindThickener(name) is null;
+        var stated = isOther ? FileNames.Chemistries.Of(known.Chemistry) : chemistry;
+        var kind = stated.Length == 0 || stated == FileNames.Chemistries.Of(ThickenerChemistry.Other) ? "" : $"; chemistry={stated}";
+        var span = range.Length == 0 ? "" : $"; range_pct={range.Replace(',', '.').Replace(" ", "", StringComparison.Ordinal)}";
+        lines.Add((span.Length > 0 ? rangeField : nameField, $"thickener: {traits}{kind}{span}"));
+        return null;
+    }
+
+    /// <summary>The header lines that a method's text stands for.</summary>
+    private IEnumerable<string> MethodLines(string text)
+    {
+        var parts = text.Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+        foreach (var (i, part) in parts.Index())
+        {
+            if (i > 0)
+            {
+                var (key, value) = part.Split('=', 2, StringSplitOptions.TrimEntries) is [var k, var v] ? (k, v) : (part, "");
+                yield return $"{key}: {value}";
+            }
+            else if (_kept.OfType<Material.OfMethod>().FirstOrDefault(m => m.Name == part)?.Method is { } own)
+            {
+                yield return $"method: {own.Method.Id}";
+                yield return FormattableString.Invariant($"repeatability_pct: {FileNumbers.Show(own.RepeatabilityInForce.Percent)}");
+            }
+            else
+            {
+                yield return $"method: {part}";
+            }
+        }
+    }
+
+    private FormAnswer<RunFile> Wrong(string field, string error)
+        => FormAnswer<RunFile>.Wrong(Math.Max(0, _fields.Select(f => f.Label).ToList().IndexOf(field)), error);
+}

@@ -1,0 +1,81 @@
+using Viscolog.Core.Pots;
+using Viscolog.Store.Copy;
+using Viscolog.Tests.RunFiles;
+using Viscolog.Tests.Store;
+using Viscolog.Tui.Pattern;
+using Viscolog.Tui.Runs;
+
+namespace Viscolog.Tests.Tui;
+
+/// <summary>The list of runs: words, orders, and what was put away.</summary>
+public sealed class RunsStateTests
+{
+    [Theory]
+    [InlineData("", "4 3 2 1")]
+    [InlineData("gel", "4 2 1")]
+    [InlineData("gel quay", "2 1")]
+    [InlineData("QUAY ta", "3 2 1")]
+    [InlineData("2026-03-04", "3")]
+    [InlineData("lot-9", "2")]
+    [InlineData("gel nothing", "")]
+    public void Every_word_has_to_stand_in_some_column(string filter, string shown)
+        => Assert.Equal(shown, Numbers(State().Search(filter)));
+
+    [Fact]
+    public void The_orders_go_round_and_the_chosen_run_stays_chosen()
+    {
+        var state = State().Move(1);
+        Assert.Equal(3, state.Current!.Number);
+        var seen = new List<string>();
+        for (var i = 0; i < 4; i++)
+        {
+            seen.Add(Numbers(state));
+            state = state.Sort();
+            Assert.Equal(3, state.Current!.Number);
+        }
+
+        Assert.Equal(["4 3 2 1", "1 2 4 3", "4 3 2 1", "4 3 2 1"], seen);
+        Assert.Equal(RunOrder.Number, state.Order);
+    }
+
+    [Fact]
+    public void First_and_last_are_one_key_away_and_nothing_lies_beyond_them()
+    {
+        var state = State();
+        Assert.Equal(1, state.Move(int.MaxValue).Current!.Number);
+        Assert.Equal(4, state.Move(int.MaxValue).Move(-int.MaxValue).Current!.Number);
+        Assert.Null(State().Search("nothing").Move(1).Current);
+    }
+
+    [Fact]
+    public void A_run_that_was_put_away_is_hidden_until_asked_for_and_comes_back()
+    {
+        using var bench = new Bench();
+        using var log = bench.Open();
+        log.Import(Bench.File("dusk", 2), CancellationToken.None);
+        log.Import(Bench.File("lantern", 2), CancellationToken.None);
+        Assert.True(log.Archive(2, true) is Viscolog.Store.WriteOutcome.Saved);
+        var state = RunsState.Of(new TuiContext(log, TimeProvider.System, new(hasColor: false), IsAscii: true));
+        Assert.Equal("1", Numbers(state));
+        Assert.Equal("2 1", Numbers(state with { ShowsArchived = true }));
+        Assert.Equal(2, log.Run(2)!.Rows.Length);
+        Assert.True(log.Archive(2, false) is Viscolog.Store.WriteOutcome.Saved);
+        Assert.Equal("2 1", Numbers(RunsState.Of(new TuiContext(log, TimeProvider.System, new(hasColor: false), IsAscii: true))));
+    }
+
+    private static string Numbers(RunsState state) => string.Join(' ', state.Shown.Select(r => r.Number));
+
+    private static RunsState State() => new(
+    [
+        Summary(4, "Thread gel", "Harbour base", null, 5),
+        Summary(3, "Wall paint", "Quay base", null, 4),
+        Summary(2, "Lantern gel", "Quay base", "lot-9", 3),
+        Summary(1, "Dusk gel", "Quay base", null, 2),
+    ]);
+
+    private static RunSummary Summary(int number, string name, string potBase, string? lot, int day)
+    {
+        var run = FileText.Read($"# name: {name}\n# base: {potBase}\n# base_g: 100\n# thickener: TA\nadded_g\n").Run with { Lot = lot };
+        return new(number, Guid.NewGuid(), run, number, 0, number, new(2026, 3, day, 9, 0, 0, TimeSpan.Zero));
+    }
+}
