@@ -46,6 +46,7 @@ public sealed class HouseRulesTests
     [InlineData(typeof(GameEffect), 2)]
     [InlineData(typeof(LogRecord), 12)]
     [InlineData(typeof(Viscolog.Store.RunEdit), 3)]
+    [InlineData(typeof(Viscolog.Store.RunMatch), 2)]
     [InlineData(typeof(WriteOutcome), 4)]
     [InlineData(typeof(Viscolog.Cli.Json.Answer), 19)]
     public void A_closed_set_has_so_many_sealed_cases(Type set, int cases)

@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# A run of a million readings: how long an import, its list and its rows take, and the most memory that each takes.
+# A run of a million readings: how long an import, its list, its rows, an export and a second import take, and the most memory that each takes.
 # Build first: dotnet build. Usage: tests/faults/large.sh [READINGS]
 set -u
 cd "$(dirname "$0")/../.."
@@ -24,4 +24,5 @@ measure runs
 measure show 1
 measure show 1 --json
 measure import "$work/long.csv"
+measure export 1 -o "$work/again.csv"
 measure verify

@@ -19,30 +19,21 @@ internal static class WholeFile
     /// <param name="like">A file whose readers may read this one too, and nobody else; null to go by the file that is replaced.</param>
     public static bool Write(Disk disk, string full, ReadOnlySpan<byte> bytes, bool replace, string? like = null)
     {
-        // A short name of its own, so that a long file name does not grow beyond what the disk allows.
-        var folder = Path.GetDirectoryName(full)!;
-        var temporary = Path.Combine(folder, $".viscolog-{Guid.NewGuid():N}.tmp");
-        try
-        {
-            // A file that is written anew keeps the rights that it had.
-            using (var stream = Disk.New(temporary, Disk.ModeOf(like ?? full)))
-            {
-                disk.Write(stream, bytes);
-                disk.Flush(stream);
-            }
+        using var draft = new Draft(disk, full, like);
+        disk.Write(draft.Stream, bytes);
+        return draft.Finish(replace);
+    }
 
-            if (!Move(disk, temporary, full, replace))
-            {
-                return false;
-            }
-
-            disk.FlushFolder(folder);
-            return true;
-        }
-        finally
-        {
-            disk.Delete(temporary);
-        }
+    /// <summary>Writes a file that is made while it is written; false where the name is taken and may not be.</summary>
+    /// <inheritdoc cref="Write(string, ReadOnlySpan{byte}, bool)"/>
+    /// <param name="full">The full path, in a folder that exists.</param>
+    /// <param name="make">Writes all of it.</param>
+    /// <param name="replace">Whether a file of that name may be replaced.</param>
+    public static bool Write(string full, Action<Stream> make, bool replace)
+    {
+        using var draft = new Draft(Disk.Real, full, null);
+        make(draft.Stream);
+        return draft.Finish(replace);
     }
 
     private static bool Move(Disk disk, string temporary, string full, bool replace)
@@ -81,6 +72,44 @@ internal static class WholeFile
         catch (IOException) when (Path.Exists(full))
         {
             return false;
+        }
+    }
+
+    /// <summary>The file under a name of its own until it is whole.</summary>
+    private sealed class Draft : IDisposable
+    {
+        private readonly Disk _disk;
+        private readonly string _full;
+        private readonly string _temporary;
+
+        public Draft(Disk disk, string full, string? like)
+        {
+            // A short name of its own, so that a long file name does not grow beyond what the disk allows.
+            (_disk, _full, _temporary) = (disk, full, Path.Combine(Path.GetDirectoryName(full)!, $".viscolog-{Guid.NewGuid():N}.tmp"));
+            // A file that is written anew keeps the rights that it had.
+            Stream = Disk.New(_temporary, Disk.ModeOf(like ?? full));
+        }
+
+        public FileStream Stream { get; }
+
+        /// <summary>Gives it its name; false where that is taken and may not be.</summary>
+        public bool Finish(bool replace)
+        {
+            _disk.Flush(Stream);
+            Stream.Dispose();
+            if (!Move(_disk, _temporary, _full, replace))
+            {
+                return false;
+            }
+
+            _disk.FlushFolder(Path.GetDirectoryName(_full)!);
+            return true;
+        }
+
+        public void Dispose()
+        {
+            Stream.Dispose();
+            _disk.Delete(_temporary);
         }
     }
 }

@@ -82,9 +82,6 @@ internal sealed record RunToImport(RunFile Header, int Count, IEnumerable<FileRo
     public static RunToImport Of(RunFile file) => new(file.WithoutRows(), file.Rows.Length, file.Contents());
 
     public static RunToImport Of(RunFile header, PackedRows rows) => new(header, rows.Count, rows.Rows(), rows.Texts());
-
-    /// <summary>All of it in memory.</summary>
-    public RunFile Whole() => Header.With(Rows);
 }
 
 /// <summary>A row alone as JSON on one line.</summary>

@@ -44,22 +44,23 @@ internal sealed class RowAppender(Run run)
     public static string? Fault(Run run, IEnumerable<FileRow> rows)
     {
         var appender = new RowAppender(run);
-        foreach (var row in rows)
-        {
-            if (row.Texts().Any(t => t.Contains('\0', StringComparison.Ordinal)))
-            {
-                return $"read byte 0x00, expected {TableText.Utf8Expected}";
-            }
+        return rows.Select(appender.Fault).FirstOrDefault(f => f is not null);
+    }
 
-            if ((OutOfRange(row) ?? appender.Append(row)) is { } fault)
-            {
-                return fault.Column is { } column
-                    ? $"{column.Name}: read {OneLine.Quoted(column.Show(row) ?? "")}, expected {fault.Expected}"
-                    : $"read {NothingRead}, expected {fault.Expected}";
-            }
+    /// <summary>Appends a row; null, or why a run with it could not be exported and read again, as a refusal without file and line.</summary>
+    public string? Fault(FileRow row)
+    {
+        if (row.Texts().Any(t => t.Contains('\0', StringComparison.Ordinal)))
+        {
+            return $"read byte 0x00, expected {TableText.Utf8Expected}";
         }
 
-        return null;
+        return (OutOfRange(row) ?? Append(row)) switch
+        {
+            null => null,
+            { Column: { } column, Expected: var expected } => $"{column.Name}: read {OneLine.Quoted(column.Show(row) ?? "")}, expected {expected}",
+            { Expected: var expected } => $"read {NothingRead}, expected {expected}",
+        };
     }
 
     /// <summary>What is read where nothing happens in a row.</summary>

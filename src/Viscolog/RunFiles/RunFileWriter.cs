@@ -12,14 +12,21 @@ internal static partial class RunFileWriter
     /// <param name="stream">Where to.</param>
     /// <param name="spreadsheetSafe">Whether to put a mark before texts that a spreadsheet would take for formulas; such a file says something else than the run does.</param>
     /// <exception cref="ArgumentException">A thickener's name or trait can't stand in a file (see <see cref="ThickenerLine.CanName"/>).</exception>
-    public static void Write(RunFile file, Stream stream, bool spreadsheetSafe = false)
+    public static void Write(RunFile file, Stream stream, bool spreadsheetSafe = false) => Write(file, file.Contents(), stream, spreadsheetSafe);
+
+    /// <summary>Writes a file whose rows are not all in memory.</summary>
+    /// <inheritdoc cref="Write(RunFile, Stream, bool)"/>
+    /// <param name="file">The file without its rows.</param>
+    /// <param name="rows">The rows in order, to be gone through twice.</param>
+    /// <param name="stream">Where to.</param>
+    /// <param name="spreadsheetSafe">Whether to put a mark before texts that a spreadsheet would take for formulas; such a file says something else than the run does.</param>
+    public static void Write(RunFile file, IEnumerable<FileRow> rows, Stream stream, bool spreadsheetSafe)
     {
         if (file.Run.Thickeners.FirstOrDefault(t => !ThickenerLine.CanName(t.Name)) is { } odd)
         {
             throw new ArgumentException($"the name '{odd.Name}' can't stand in a run file", nameof(file));
         }
 
-        var rows = file.Contents().ToList();
         var columns = InUse(file, rows);
         using var writer = TableWriter.Create(stream, spreadsheetSafe);
         WriteHeader(file, spreadsheetSafe, writer);
@@ -52,15 +59,22 @@ internal static partial class RunFileWriter
     [GeneratedRegex(@"(?<between>[,;\t]\s*)(?<formula>[=+\-@])", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex CellStart();
 
-    private static List<Column> InUse(RunFile file, IReadOnlyCollection<FileRow> rows)
+    private static List<Column> InUse(RunFile file, IEnumerable<FileRow> rows)
     {
-        var basic = new HashSet<Column>(ReferenceEqualityComparer.Instance) { Columns.Thickener, Columns.AddedGrams, Columns.Stir, Columns.Wait };
-        if (rows.All(r => r.Reading?.Value is null))
+        var used = new HashSet<Column>(ReferenceEqualityComparer.Instance) { Columns.Thickener, Columns.AddedGrams, Columns.Stir, Columns.Wait };
+        var isRead = false;
+        foreach (var row in rows)
         {
-            var usual = file.Run.MethodInForce.Scales[0];
-            basic.UnionWith(usual.HasSpeed ? [Columns.Of(usual), Columns.Speed] : [Columns.Of(usual)]);
+            isRead |= row.Reading?.Value is not null;
+            used.UnionWith(Columns.All.Where(c => !used.Contains(c) && c.Show(row) is not null));
         }
 
-        return [.. Columns.All.Where(c => basic.Contains(c) || rows.Any(r => c.Show(r) is not null))];
+        if (!isRead)
+        {
+            var usual = file.Run.MethodInForce.Scales[0];
+            used.UnionWith(usual.HasSpeed ? [Columns.Of(usual), Columns.Speed] : [Columns.Of(usual)]);
+        }
+
+        return [.. Columns.All.Where(used.Contains)];
     }
 }

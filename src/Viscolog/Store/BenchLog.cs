@@ -26,6 +26,9 @@ internal sealed class BenchLog : IDisposable
     private QueryCopy? _copy;
     private string? _fault;
 
+    // Of the run that a row was added to last: the next is added without going through the others again.
+    private RunEnd? _end;
+
     internal BenchLog(LogPlace place, JournalScan scan, LogUse use, LogHold hold, TimeProvider clock, QueryCopy? copy)
     {
         (Place, Sound, _hold, _clock) = (place, scan, hold, clock);
@@ -87,7 +90,7 @@ internal sealed class BenchLog : IDisposable
     public ImmutableArray<Run> Earlier(Run run, int? number) => [.. Copy.Earlier(run, number, MostEarlier).Select(r => r.File.Run)];
 
     /// <summary>The number under which the log has the run of a file; null where it has not.</summary>
-    public int? Find(RunFile file) => RunMatch.Of(RunToImport.Of(file), Copy).Known?.Number;
+    public int? Find(RunFile file) => (RunMatch.Of(RunToImport.Of(file), Copy) as RunMatch.Known)?.Run.Number;
 
     /// <summary>The materials, by kind and name.</summary>
     public IReadOnlyList<MaterialRow> Materials() => Copy.Materials();
@@ -121,7 +124,18 @@ internal sealed class BenchLog : IDisposable
     }
 
     /// <summary>Adds a row to the end of a run.</summary>
-    public WriteOutcome Add(int run, FileRow row) => Edit(run, new RunEdit.Add(row));
+    public WriteOutcome Add(int run, FileRow row)
+    {
+        if (Looked(() => _end?.Run == run ? _end : RunEnd.Of(Streamed(run, null) ?? throw NoSuch(run))) is not { } end)
+        {
+            return new WriteOutcome.NotSaved(_fault!);
+        }
+
+        var (record, fault) = end.Add(row);
+        var outcome = fault is null ? Commit(record) : new WriteOutcome.NotSaved(fault);
+        _end = outcome is WriteOutcome.Saved ? end : null;
+        return outcome;
+    }
 
     /// <summary>Makes a row void; nothing disappears.</summary>
     public WriteOutcome Void(int run, int row, string reason) => Edit(run, new RunEdit.Void(row, reason));
@@ -213,7 +227,9 @@ internal sealed class BenchLog : IDisposable
         _hold.Dispose();
     }
 
-    private LoggedRun Known(int run) => Run(run) ?? throw new ArgumentOutOfRangeException(nameof(run), run, "the log has no such run");
+    private LoggedRun Known(int run) => Run(run) ?? throw NoSuch(run);
+
+    private static ArgumentOutOfRangeException NoSuch(int run) => new(nameof(run), run, "the log has no such run");
 
     private static string? Stamp(DateTimeOffset? time) => time is { } at ? JournalFile.Stamp(at) : null;
 
@@ -249,6 +265,7 @@ internal sealed class BenchLog : IDisposable
         }
 
         var journal = _journal ?? throw new InvalidOperationException("the log was opened to be read");
+        _end = null;
         if (_fault is not null)
         {
             return new WriteOutcome.NotSaved(_fault);

@@ -20,11 +20,12 @@ internal sealed record MergePlan(int Run, IEnumerable<LogRecord> Records, int Re
     public string? Contradiction { get; private init; }
 
     /// <summary>The plan for a file.</summary>
-    public static MergePlan Of(RunToImport run, QueryCopy copy)
+    public static MergePlan Of(RunToImport run, QueryCopy copy) => RunMatch.Of(run, copy) switch
     {
-        var match = RunMatch.Of(run, copy);
-        return match.Known is { } known ? Continued(run.Whole(), known) : New(run, match.NewId, copy.RunCount() + 1);
-    }
+        RunMatch.Known known => Continued(run.Header, known.Run, known.Merge),
+        RunMatch.New { Id: var id } => New(run, id, copy.RunCount() + 1),
+        _ => throw new InvalidOperationException("not a case of the closed set"),
+    };
 
     /// <summary>The plan for a run that the log lacks.</summary>
     public static MergePlan New(RunToImport run, Guid id, int number)
@@ -39,16 +40,14 @@ internal sealed record MergePlan(int Run, IEnumerable<LogRecord> Records, int Re
     public static LogRecord.RunStated Stated(int run, Guid id, RunFile file)
         => new(run, id, [.. HeaderText.Of(file with { Id = null })], file.UnknownColumns.IsEmpty ? null : [.. file.UnknownColumns]);
 
-    private static MergePlan Continued(RunFile file, LoggedRun known)
+    private static MergePlan Continued(RunFile file, StreamedRun known, RowMerge merge)
     {
-        FileRow[] logged = [.. known.File.Contents()];
-        var merge = RowMerge.Of(known, file);
         if (merge.Contradiction is (var there, var here))
         {
-            return Contradicted(known, $"says otherwise: {Words(logged, there)} there, {Words(merge.File, here)} in the file", file);
+            return Contradicted(known, $"says otherwise: {Words(there)} there, {Words(here)} in the file", file);
         }
 
-        var header = Stated(known.Number, known.File.Id!.Value, file with { UnknownColumns = merge.Columns });
+        var header = Stated(known.Number, known.Id, file with { UnknownColumns = merge.Columns });
         var text = string.Join('\n', header.Header);
         var isKnown = known.Headers.Contains(text, StringComparer.Ordinal);
         if (!isKnown && known.Headers.Length > 1 && file.Id is not null)
@@ -56,44 +55,18 @@ internal sealed record MergePlan(int Run, IEnumerable<LogRecord> Records, int Re
             return Contradicted(known, $"has another header: {Difference(known.Headers[^1], text)}, and was changed since", file);
         }
 
-        List<LogRecord> records = !isKnown ? [header]
-            : merge.Columns.Length == known.File.UnknownColumns.Length ? []
-            : [Stated(known.Number, known.File.Id!.Value, known.File with { UnknownColumns = merge.Columns })];
-        records.AddRange(Rows(merge, known, logged));
-        var (added, voided) = (records.OfType<LogRecord.RowAdded>().Count(), records.OfType<LogRecord.RowVoided>().Count());
-        var already = merge.Steps.Count(s => s is { Logged: not null, File: not null });
-        return new(known.Number, records, records.Count, added, voided, already)
+        LogRecord[] stated = !isKnown ? [header]
+            : merge.Columns.Length == known.Header.UnknownColumns.Length ? []
+            : [Stated(known.Number, known.Id, known.Header with { UnknownColumns = merge.Columns })];
+        var changes = merge.Changes;
+        return new(
+            known.Number, stated.Concat(changes.Records()), stated.Length + changes.Added + changes.Voided, changes.Added, changes.Voided, merge.Already)
         {
-            Contradiction = RowAppender.Fault(known.File.Run, merge.Steps.Select(s => Merged(merge, logged, s.Logged, s.File))),
+            Contradiction = merge.Fault,
         };
     }
 
-    private static IEnumerable<LogRecord> Rows(RowMerge merge, LoggedRun known, FileRow[] logged)
-    {
-        var (next, before, left) = (known.Rows.Length, 0, known.Rows.Length);
-        foreach (var (there, here) in merge.Steps)
-        {
-            if (there is not { } i)
-            {
-                next++;
-                yield return new LogRecord.RowAdded(known.Number, next, merge.File[here!.Value], left > 0 ? before : null);
-                before = next;
-                continue;
-            }
-
-            before = known.Rows[i];
-            left--;
-            if (logged[i].Void is null && here is { } same && merge.File[same].Void is { } reason && !merge.WasLifted(i, reason))
-            {
-                yield return new LogRecord.RowVoided(known.Number, before, reason);
-            }
-        }
-    }
-
-    private static FileRow Merged(RowMerge merge, FileRow[] logged, int? there, int? here)
-        => here is { } j && (there is not { } i || (merge.File[j].Void is { } reason && !merge.WasLifted(i, reason))) ? merge.File[j] : logged[there!.Value];
-
-    private static MergePlan Contradicted(LoggedRun known, string what, RunFile file)
+    private static MergePlan Contradicted(StreamedRun known, string what, RunFile file)
     {
         var advice = file.Id is null
             ? "if it is another run, give it another name; if the log is wrong, make the row void and add the right one below it"
@@ -104,15 +77,15 @@ internal sealed record MergePlan(int Run, IEnumerable<LogRecord> Records, int Re
         };
     }
 
-    private static string Words(IReadOnlyList<FileRow> rows, int place)
+    private static string Words((int Place, FileRow? Row) at)
     {
-        if (place >= rows.Count)
+        if (at.Row is not { } row)
         {
             return "nothing more";
         }
 
-        var cells = Columns.All.Where(c => c.Show(rows[place]) is not null).Select(c => $"{c.Name} {c.Show(rows[place])}");
-        return FormattableString.Invariant($"row {place + 1} ({string.Join(", ", cells)})");
+        var cells = Columns.All.Where(c => c.Show(row) is not null).Select(c => $"{c.Name} {c.Show(row)}");
+        return FormattableString.Invariant($"row {at.Place + 1} ({string.Join(", ", cells)})");
     }
 
     private static string Difference(string known, string read)

@@ -6,89 +6,140 @@ namespace Viscolog.Store;
 
 /// <summary>
 /// How two states of one run fit together. Either side may have gone on at its end, made rows void, and put a row in the place of one
-/// that it made void; anything else is a contradiction.
+/// that it made void; anything else is a contradiction. Both are gone through once, side by side, and neither is held in memory.
 /// </summary>
-internal sealed class RowMerge
+internal sealed class RowMerge : IDisposable
 {
-    private readonly List<(int? Logged, int? File)> _steps = [];
+    private readonly StreamedRun _known;
+    private readonly Ahead<LoggedRow> _logged;
+    private readonly Ahead<FileRow> _file;
+    private readonly RowAppender _merged;
+    private int _next;
+    private int _before;
 
-    private readonly LoggedRun _known;
-
-    private RowMerge(LoggedRun known, RunFile file)
+    private RowMerge(StreamedRun known, RunToImport file)
     {
         _known = known;
-        var logged = known.File;
-        Columns = logged.UnknownColumns.AddRange(file.UnknownColumns.Where(c => PlaceIn(logged, c) < 0));
-        int[] places = [.. Columns.Select(c => PlaceIn(file, c))];
-        Logged = [.. logged.Contents().Select(r => r with { Unknown = [.. r.Unknown.Select((t, i) => places[i] < 0 ? "" : t)] })];
-        File = [.. file.Contents().Select(r => r with { Unknown = [.. places.Select(p => r.Unknown.ElementAtOrDefault(p) ?? "")] })];
-        var (i, j) = (0, 0);
-        while (i < Logged.Length || j < File.Length)
-        {
-            if (Next(i, j) is not { } step)
-            {
-                Contradiction = (i, j);
-                return;
-            }
-
-            _steps.Add(step);
-            i += step.Logged is null ? 0 : 1;
-            j += step.File is null ? 0 : 1;
-        }
+        Columns = known.Header.UnknownColumns.AddRange(file.Header.UnknownColumns.Where(c => PlaceIn(known.Header, c) < 0));
+        int[] places = [.. Columns.Select(c => PlaceIn(file.Header, c))];
+        _logged = new(known.Rows.Select(r => r with { Row = r.Row with { Unknown = [.. r.Row.Unknown.Select((t, i) => places[i] < 0 ? "" : t)] } }));
+        _file = new(file.Rows.Select(r => r with { Unknown = [.. places.Select(p => r.Unknown.ElementAtOrDefault(p) ?? "")] }));
+        _merged = new(known.Header.Run);
+        _next = known.Count;
+        BeginAlike = _logged.IsAtEnd || _file.IsAtEnd || SameButVoid(_logged.Now.Row, _file.Now);
+        Changes = new(known.Number);
     }
 
     /// <summary>The unknown columns of both: the log's, then those that only the file has.</summary>
     public ImmutableArray<string> Columns { get; }
 
-    /// <summary>The log's rows as they compare: an unknown column that the file lacks says nothing.</summary>
-    public ImmutableArray<FileRow> Logged { get; }
-
-    /// <summary>The file's rows, their unknown texts in the columns of both.</summary>
-    public ImmutableArray<FileRow> File { get; }
-
-    /// <summary>The rows of both in order, by their places on either side from 0; null where a side lacks the row.</summary>
-    public IReadOnlyList<(int? Logged, int? File)> Steps => _steps;
-
-    /// <summary>Where they say different things, by the places of both; null where they don't.</summary>
-    public (int Logged, int File)? Contradiction { get; }
-
     /// <summary>Whether the first rows are the same; a side without rows contradicts nothing.</summary>
-    public bool BeginAlike => Logged.IsEmpty || File.IsEmpty || SameButVoid(Logged[0], File[0]);
+    public bool BeginAlike { get; }
+
+    /// <summary>What the log lacks.</summary>
+    public RowChanges Changes { get; }
+
+    /// <summary>Rows that both have.</summary>
+    public int Already { get; private set; }
+
+    /// <summary>Where they say different things, each side's row with its place from 0, null where it has nothing more; null where they don't.</summary>
+    public ((int Place, FileRow? Row) Logged, (int Place, FileRow? Row) File)? Contradiction { get; private set; }
+
+    /// <summary>Why the rows of both together make no run; null where they do.</summary>
+    public string? Fault { get; private set; }
+
+    /// <summary>Fits the rows of a file to the rows of the log; null where their first rows differ already.</summary>
+    public static RowMerge? OfAlike(StreamedRun logged, RunToImport file)
+    {
+        using var merge = new RowMerge(logged, file);
+        return merge.BeginAlike ? merge.Made() : null;
+    }
 
     /// <summary>Fits the rows of a file to the rows of the log.</summary>
-    public static RowMerge Of(LoggedRun logged, RunFile file) => new(logged, file);
+    public static RowMerge Of(StreamedRun logged, RunToImport file)
+    {
+        using var merge = new RowMerge(logged, file);
+        return merge.Made();
+    }
 
-    /// <summary>Whether a logged row was void for a reason that was lifted since: then what says so is older than the log.</summary>
-    public bool WasLifted(int place, string reason)
-        => _known.Lifted.TryGetValue(_known.Rows[place], out var reasons) && reasons.Contains(reason);
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        _logged.Dispose();
+        _file.Dispose();
+    }
 
     private static int PlaceIn(RunFile file, string column)
         => file.UnknownColumns.IndexOf(column, 0, file.UnknownColumns.Length, StringComparer.OrdinalIgnoreCase);
 
-    private (int? Logged, int? File)? Next(int i, int j)
+    private RowMerge Made()
     {
-        if (i == Logged.Length || j == File.Length)
+        while (!_logged.IsAtEnd || !_file.IsAtEnd)
         {
-            return i == Logged.Length ? (null, j) : (i, null);
+            if (Next() is not var (there, here))
+            {
+                Contradiction = ((_logged.Place, _logged.IsAtEnd ? null : _logged.Now.Row), (_file.Place, _file.IsAtEnd ? null : _file.Now));
+                break;
+            }
+
+            Take(there ? _logged.Now : null, here ? _file.Now : null);
+            if (there)
+            {
+                _logged.Move();
+            }
+
+            if (here)
+            {
+                _file.Move();
+            }
         }
 
-        if (SameButVoid(Logged[i], File[j]))
+        return this;
+    }
+
+    private (bool Logged, bool File)? Next()
+    {
+        if (_logged.IsAtEnd || _file.IsAtEnd)
         {
-            var (there, here) = (Logged[i].Void, File[j].Void);
-            return there is null || here is null || there == here || WasLifted(i, here) ? (i, j) : null;
+            return (!_logged.IsAtEnd, !_file.IsAtEnd);
+        }
+
+        var (logged, file) = (_logged.Now, _file.Now);
+        if (SameButVoid(logged.Row, file))
+        {
+            return logged.Row.Void is not { } there || file.Void is not { } here || there == here || logged.WasLifted(here) ? (true, true) : null;
         }
 
         // One side may have put a row in the place of a void one; then the other side's row comes up later.
-        if (IsReplaced(File, j, Logged[i]))
-        {
-            return (null, j);
-        }
-
-        return IsReplaced(Logged, i, File[j]) ? (i, null) : null;
+        return _file.Before?.Void is not null && _file.Later().Any(r => SameButVoid(r, logged.Row)) ? (false, true)
+            : _logged.Before?.Row.Void is not null && _logged.Later().Any(r => SameButVoid(r.Row, file)) ? (true, false)
+            : null;
     }
 
-    private static bool IsReplaced(ImmutableArray<FileRow> rows, int place, FileRow other)
-        => place > 0 && rows[place - 1].Void is not null && rows.Skip(place + 1).Any(r => SameButVoid(r, other));
+    /// <summary>Takes the next row of both together: the log's, the file's, or one that both have.</summary>
+    private void Take(LoggedRow? there, FileRow? here)
+    {
+        if (there is null)
+        {
+            _next++;
+            Changes.Add(_next, here!, _logged.IsAtEnd ? null : _before);
+            _before = _next;
+            Append(here!);
+            return;
+        }
+
+        _before = there.Number;
+        Already += here is null ? 0 : 1;
+        var isVoided = here?.Void is { } reason && !there.WasLifted(reason);
+        if (isVoided && there.Row.Void is null)
+        {
+            Changes.Void(_before, here!.Void!);
+        }
+
+        Append(isVoided ? here! : there.Row);
+    }
+
+    private void Append(FileRow row) => Fault ??= _merged.Fault(row);
 
     private static bool SameButVoid(FileRow left, FileRow right)
         => Plain(left) == Plain(right) && Filled(left.Unknown).SequenceEqual(Filled(right.Unknown), StringComparer.Ordinal);

@@ -3,23 +3,43 @@ using Viscolog.Store.Copy;
 
 namespace Viscolog.Store;
 
-/// <summary>Which run of the log a file holds.</summary>
-/// <param name="Known">The run in the log; null for a new one.</param>
-/// <param name="NewId">The UUID that a new one gets.</param>
-internal sealed record RunMatch(LoggedRun? Known, Guid NewId)
+/// <summary>Which run of the log a file holds. The set of cases is closed.</summary>
+internal abstract record RunMatch
 {
+    private RunMatch()
+    {
+    }
+
     /// <summary>Looks a file up: by its UUID, or else by what it says.</summary>
     public static RunMatch Of(RunToImport run, QueryCopy copy)
     {
         var file = run.Header;
         if (file.Id is { } id)
         {
-            return new(copy.Run(id), id);
+            return copy.Streamed(null, id) is { } same ? new Known(same, RowMerge.Of(same, run)) : new New(id);
         }
 
-        var alike = copy.RunsByKey(RunIdentity.Key(file))
-            .Select(known => (Run: known, Merge: RowMerge.Of(known, run.Whole()))).Where(c => c.Merge.BeginAlike).ToList();
-        var known = alike.Find(c => c.Merge.Contradiction is null).Run ?? (file.Run.Name is null ? null : alike.FirstOrDefault().Run);
-        return new(known, RunIdentity.Candidates(run).First(id => !copy.Has(id)));
+        Known? contradicted = null;
+        foreach (var candidate in copy.RunsByKey(RunIdentity.Key(file)))
+        {
+            var merge = RowMerge.OfAlike(candidate, run);
+            if (merge is { Contradiction: null })
+            {
+                return new Known(candidate, merge);
+            }
+
+            contradicted ??= merge is null || file.Run.Name is null ? null : new Known(candidate, merge);
+        }
+
+        return contradicted ?? (RunMatch)new New(RunIdentity.Candidates(run).First(i => !copy.Has(i)));
     }
+
+    /// <summary>One that the log has.</summary>
+    /// <param name="Run">The run.</param>
+    /// <param name="Merge">How the two fit together.</param>
+    internal sealed record Known(StreamedRun Run, RowMerge Merge) : RunMatch;
+
+    /// <summary>A new one.</summary>
+    /// <param name="Id">The UUID that it gets.</param>
+    internal sealed record New(Guid Id) : RunMatch;
 }

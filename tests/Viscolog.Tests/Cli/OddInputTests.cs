@@ -74,6 +74,14 @@ public sealed class OddInputTests : IDisposable
     }
 
     [Fact]
+    public void A_pipe_in_the_place_of_an_export_is_not_read()
+    {
+        File.WriteAllText(_folder.Of("b.csv"), RunText);
+        Assert.Equal(0, Called.In(_folder.Of("log"), "import", _folder.Of("b.csv")).Code);
+        Refused("exists already", Called.In(_folder.Of("log"), "export", "1", "-o", Pipe("a.csv")));
+    }
+
+    [Fact]
     public void In_a_folder_they_are_passed_over_with_a_line()
     {
         Pipe("a.csv");

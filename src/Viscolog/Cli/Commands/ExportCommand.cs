@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text;
 using Viscolog.Cli.Calls;
 using Viscolog.Cli.Json;
 using Viscolog.MaterialFiles;
@@ -77,12 +76,12 @@ internal sealed class ExportCommand : CalledCommand
         var path = call.Value(_output);
         if (call.Value(_materials))
         {
-            return Put(path, () => MaterialBytes(log, call), call);
+            return Put(path, Materials(log, call), call);
         }
 
         if (call.Value(_oils))
         {
-            return Put(path, () => OilBytes(log, call), call);
+            return Put(path, Oils(log, call), call);
         }
 
         var names = call.Value(_all) ? [.. log.Runs().Select(r => FormattableString.Invariant($"{r.Number}"))] : call.Value(_runs);
@@ -91,20 +90,21 @@ internal sealed class ExportCommand : CalledCommand
             return Folder(names, Path.GetFullPath(path), log, call, stop);
         }
 
-        return RunSource.Find(log, names[0]) is { } logged
-            ? Put(path, () => Bytes(logged, call), call)
+        return RunSource.Stream(log, names[0]) is { } logged
+            ? Put(path, RunOf(logged, call), call)
             : call.Refuse(RunSource.Unknown(names[0]));
     }
 
-    private ExitCode Put(string? path, Func<Outcome<byte[]>> make, Invocation call)
+    private ExitCode Put(string? path, Part part, Invocation call)
     {
         if (path is null)
         {
-            call.Terminal.Text(Encoding.UTF8.GetString(make().Made!));
+            using var lines = new LineTaker(call.Terminal.Text);
+            part.Write(lines);
             return ExitCode.Done;
         }
 
-        return Write(Path.GetFullPath(path), make, call) is { } refusal ? call.Refuse(refusal) : Answer(call, [path]);
+        return Write(Path.GetFullPath(path), part, call) is { } refusal ? call.Refuse(refusal) : Answer(call, [path]);
     }
 
     private ExitCode Folder(string[] names, string folder, BenchLog log, Invocation call, CancellationToken stop)
@@ -126,13 +126,13 @@ internal sealed class ExportCommand : CalledCommand
                 return ExitCode.Stopped;
             }
 
-            if (RunSource.Find(log, name) is not { } logged)
+            if (RunSource.Stream(log, name) is not { } logged)
             {
                 return call.Refuse(RunSource.Unknown(name));
             }
 
-            var path = Path.Combine(folder, Named(RunFileName.Of(logged.File), call));
-            if (Write(path, () => Bytes(logged, call), call) is { } refusal)
+            var path = Path.Combine(folder, Named(RunFileName.Of(logged.Header), call));
+            if (Write(path, RunOf(logged, call), call) is { } refusal)
             {
                 return call.Refuse(refusal);
             }
@@ -141,10 +141,10 @@ internal sealed class ExportCommand : CalledCommand
         }
 
         progress.Dispose();
-        foreach (var (name, make) in call.Value(_all) ? Beside(log, call) : [])
+        foreach (var part in call.Value(_all) ? Beside(log, call) : [])
         {
-            var path = Path.Combine(folder, Named(name, call));
-            if (Write(path, make, call) is { } refusal)
+            var path = Path.Combine(folder, Named(part.Name + ".csv", call));
+            if (Write(path, part, call) is { } refusal)
             {
                 return call.Refuse(refusal);
             }
@@ -160,7 +160,7 @@ internal sealed class ExportCommand : CalledCommand
     private bool IsWorkbook(Invocation call)
         => call.Value(_xlsx) || call.Value(_output)?.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase) == true;
 
-    private string? Write(string path, Func<Outcome<byte[]>> make, Invocation call)
+    private string? Write(string path, Part part, Invocation call)
     {
         if (NamedFile.Kept(path) is { } kept)
         {
@@ -169,8 +169,13 @@ internal sealed class ExportCommand : CalledCommand
 
         try
         {
-            return !make().Is(out var bytes, out var trouble) ? $"{TerminalText.Of(path)}: {trouble}"
-                : WholeFile.Write(path, bytes, call.Value(_force)) || File.ReadAllBytes(path).AsSpan().SequenceEqual(bytes)
+            if (!Content(part, call).Is(out var write, out var trouble))
+            {
+                return $"{TerminalText.Of(path)}: {trouble}";
+            }
+
+            var force = call.Value(_force);
+            return (!force && Path.Exists(path) ? SaysTheSame(path, write) : WholeFile.Write(path, write, force))
                 ? null
                 : $"{path}: exists already and says something else; choose another name, or overwrite it with --force";
         }
@@ -180,37 +185,64 @@ internal sealed class ExportCommand : CalledCommand
         }
     }
 
-    /// <summary>What the log has beside its runs, by the name of the file.</summary>
-    private IEnumerable<(string Name, Func<Outcome<byte[]>> Make)> Beside(BenchLog log, Invocation call)
+    private static bool SaysTheSame(string path, Action<Stream> write)
+    {
+        if (!FileKind.IsRegular(path))
+        {
+            return false;
+        }
+
+        using var there = File.OpenRead(path);
+        using var taker = new SameTaker(there);
+        write(taker);
+        return taker.IsSame;
+    }
+
+    /// <summary>The table as it is, written row by row, or as a workbook, which has to be in memory whole.</summary>
+    private Outcome<Action<Stream>> Content(Part part, Invocation call)
+    {
+        if (!IsWorkbook(call))
+        {
+            return part.Write;
+        }
+
+        using var table = new MemoryStream();
+        part.Write(table);
+        return TableSheet.Workbook([TableSheet.Of(part.Name, table.ToArray(), part.IsText)]).Is(out var bytes, out var trouble)
+            ? new Action<Stream>(stream => stream.Write(bytes))
+            : new Refused(trouble);
+    }
+
+    /// <summary>What the log has beside its runs.</summary>
+    private IEnumerable<Part> Beside(BenchLog log, Invocation call)
     {
         if (log.Materials().Count > 0)
         {
-            yield return ("materials.csv", () => MaterialBytes(log, call));
+            yield return Materials(log, call);
         }
 
         if (log.Oils().Count > 0)
         {
-            yield return ("oils.csv", () => OilBytes(log, call));
+            yield return Oils(log, call);
         }
     }
 
-    private Outcome<byte[]> OilBytes(BenchLog log, Invocation call)
-        => Bytes("oils", stream => OilFileWriter.Write(log.Oils().Select(o => o.Row), stream, call.Value(_safe)), OilColumns.IsText, call);
+    private Part Oils(BenchLog log, Invocation call)
+        => new("oils", stream => OilFileWriter.Write(log.Oils().Select(o => o.Row), stream, call.Value(_safe)), OilColumns.IsText);
 
-    private Outcome<byte[]> MaterialBytes(BenchLog log, Invocation call)
-        => Bytes("materials", stream => MaterialFileWriter.Write(log.Materials(), stream, call.Value(_safe)), MaterialColumns.IsText, call);
+    private Part Materials(BenchLog log, Invocation call)
+        => new("materials", stream => MaterialFileWriter.Write(log.Materials(), stream, call.Value(_safe)), MaterialColumns.IsText);
 
-    private Outcome<byte[]> Bytes(LoggedRun logged, Invocation call)
-        => Bytes("run", stream => RunFileWriter.Write(logged.File, stream, call.Value(_safe)), RunSheet.IsText, call);
-
-    private Outcome<byte[]> Bytes(string name, Action<Stream> write, Func<string, bool> isText, Invocation call)
-    {
-        using var stream = new MemoryStream();
-        write(stream);
-        return IsWorkbook(call) ? TableSheet.Workbook([TableSheet.Of(name, stream.ToArray(), isText)]) : stream.ToArray();
-    }
+    private Part RunOf(StreamedRun logged, Invocation call)
+        => new("run", stream => RunFileWriter.Write(logged.Header, logged.Rows.Select(r => r.Row), stream, call.Value(_safe)), RunSheet.IsText);
 
     private static ExitCode Answer(Invocation call, List<string> written) => call.Answer(
         () => new ExportAnswer(written),
         terminal => terminal.Line(written is [var only] ? $"written: {only}" : $"written: {Count.Of(written.Count, "file", "files")}"));
+
+    /// <summary>What goes into one file.</summary>
+    /// <param name="Name">What it is.</param>
+    /// <param name="Write">Writes it as a table.</param>
+    /// <param name="IsText">Whether a column holds text.</param>
+    private sealed record Part(string Name, Action<Stream> Write, Func<string, bool> IsText);
 }

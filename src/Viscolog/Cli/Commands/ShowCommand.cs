@@ -49,7 +49,7 @@ internal sealed class ShowCommand : CalledCommand
     {
         var whole = logged.Header.Run;
         var pot = Pot.With(whole.BaseMass);
-        foreach (var (number, content) in logged.Rows)
+        foreach (var (number, content, _) in logged.Rows)
         {
             pot = content.Entries().Aggregate(pot, whole.After);
             var reading = content.Reading;

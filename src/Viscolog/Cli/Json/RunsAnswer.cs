@@ -67,7 +67,7 @@ internal sealed record RunAnswer() : Answer("viscolog.run/1")
     {
         var run = logged.Header.Run;
         var pot = Pot.With(run.BaseMass);
-        foreach (var (number, row) in logged.Rows)
+        foreach (var (number, row, _) in logged.Rows)
         {
             pot = row.Entries().Aggregate(pot, run.After);
             yield return new(

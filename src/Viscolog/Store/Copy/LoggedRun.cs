@@ -32,8 +32,26 @@ internal sealed record StirTimes(DateTimeOffset? Began, DateTimeOffset? Ended)
 /// <summary>A run as the log holds it, whose rows are not all in memory.</summary>
 /// <param name="Number">Its number in this log.</param>
 /// <param name="Header">The run as a file without rows, with its UUID.</param>
-/// <param name="Rows">The rows in order with their numbers, to be gone through as often as needed.</param>
-internal sealed record StreamedRun(int Number, RunFile Header, IEnumerable<(int Number, FileRow Row)> Rows);
+/// <param name="Count">How many rows it has.</param>
+/// <param name="Rows">The rows in order, to be gone through as often as needed; it throws where some are missing.</param>
+internal sealed record StreamedRun(int Number, RunFile Header, int Count, IEnumerable<LoggedRow> Rows)
+{
+    /// <summary>The headers that it had, the earliest first, the one in force last; each as one text.</summary>
+    public ImmutableArray<string> Headers { get; init; } = [];
+
+    /// <summary>Its UUID.</summary>
+    public Guid Id => Header.Id!.Value;
+}
+
+/// <summary>A row of a logged run.</summary>
+/// <param name="Number">Its number in the run.</param>
+/// <param name="Row">What it says now.</param>
+/// <param name="Lifted">Why it was void before that was lifted, the earliest first; null where nothing was.</param>
+internal sealed record LoggedRow(int Number, FileRow Row, string[]? Lifted)
+{
+    /// <summary>Whether it was void for a reason that was lifted since: then what says so is older than the log.</summary>
+    public bool WasLifted(string reason) => Lifted?.Contains(reason, StringComparer.Ordinal) == true;
+}
 
 /// <summary>What a list of runs says of one.</summary>
 /// <param name="Number">Its number in this log.</param>

@@ -26,6 +26,9 @@ internal sealed class QueryCopy : IDisposable
     private readonly Dictionary<int, RunState> _touched = [];
     private readonly List<RowDoc> _newRows = [];
 
+    // The run of the last flush, where it was the only one: the bench adds row after row to one.
+    private RunState? _last;
+
     // Numbers of the runs that were stated since the last flush, by UUID.
     private readonly Dictionary<string, int> _numbers = new(StringComparer.Ordinal);
     private string _at = "";
@@ -115,16 +118,17 @@ internal sealed class QueryCopy : IDisposable
     public void Flush()
     {
         FlushRows();
-        foreach (var state in _touched.Values)
+        foreach (var touched in _touched.Values)
         {
-            if (state.IsReordered)
+            if (touched.IsReordered)
             {
-                _rows.Update(Redosed(state));
+                _rows.Update(Redosed(touched));
             }
 
-            _runs.Upsert(state.Doc);
+            _runs.Upsert(touched.Doc);
         }
 
+        _last = _touched.Count == 1 && _touched.Values.Single() is { IsReordered: false } state ? state : null;
         _touched.Clear();
         _numbers.Clear();
     }
@@ -158,17 +162,17 @@ internal sealed class QueryCopy : IDisposable
     public StreamedRun? Streamed(int? number, Guid? id)
     {
         var doc = number is { } n ? _runs.FindById(n) : id is { } uuid ? _runs.FindOne(r => r.Uuid == uuid.ToString()) : null;
-        return doc is null ? null : new(doc.Id, doc.FileWithoutRows(), RowsOf(doc.Id).Select(r => (r.Number(), r.Row())));
+        return doc?.Streamed(RowsOf(doc.Id));
     }
 
     /// <summary>Whether there is a run of that UUID.</summary>
     public bool Has(Guid id) => NumberOf(id) is not null;
 
     /// <summary>The runs that a file without a UUID may be (<see cref="RunIdentity.Key"/>), by number.</summary>
-    public IEnumerable<LoggedRun> RunsByKey(string key)
+    public IEnumerable<StreamedRun> RunsByKey(string key)
     {
         var sought = RunDoc.KeyOf(key);
-        return _runs.Find(r => r.Key == sought).OrderBy(r => r.Id).ToList().Select(Whole);
+        return _runs.Find(r => r.Key == sought).OrderBy(r => r.Id).ToList().Select(d => d.Streamed(RowsOf(d.Id)));
     }
 
     /// <summary>The latest runs with a base and any of these thickeners, by number.</summary>
@@ -401,7 +405,7 @@ internal sealed class QueryCopy : IDisposable
         if (!_touched.TryGetValue(run, out var state))
         {
             var doc = Found(_runs.FindById(run), $"run {run} was never stated");
-            _touched[run] = state = RunState.Of(doc, RowsOf(run));
+            _touched[run] = state = _last?.Doc.Id == run ? _last : RunState.Of(doc, RowsOf(run));
         }
 
         return state;

@@ -93,18 +93,38 @@ internal sealed record RunDoc
     /// <exception cref="InvalidDataException">Rows are missing.</exception>
     public LoggedRun With(IReadOnlyList<RowDoc> rows)
     {
-        if (rows.Count != Rows)
-        {
-            throw new InvalidDataException(FormattableString.Invariant(
-                $"the query copy has {rows.Count} of the {Rows} rows of run {Id}; 'viscolog verify' makes it anew"));
-        }
-
+        Require(rows.Count);
         return new(Id, FileWithoutRows().With(rows.Select(r => r.Row())), [.. rows.Select(r => r.Number())])
         {
             Headers = [.. Earlier, string.Join('\n', Header)],
             Lifted = rows.Where(r => r.Lifted is not null).ToImmutableDictionary(r => r.Number(), r => r.Lifted!.ToImmutableArray()),
             Clock = new(TimeOf(StirBegan), TimeOf(StirEnded)),
         };
+    }
+
+    /// <summary>The run with rows that are gone through one by one.</summary>
+    /// <param name="rows">Its rows, each time anew.</param>
+    public StreamedRun Streamed(IEnumerable<RowDoc> rows) => new(Id, FileWithoutRows(), Rows, Counted(rows)) { Headers = [.. Earlier, string.Join('\n', Header)] };
+
+    private IEnumerable<LoggedRow> Counted(IEnumerable<RowDoc> rows)
+    {
+        var count = 0;
+        foreach (var row in rows)
+        {
+            count++;
+            yield return new(row.Number(), row.Row(), row.Lifted);
+        }
+
+        Require(count);
+    }
+
+    private void Require(int rows)
+    {
+        if (rows != Rows)
+        {
+            throw new InvalidDataException(FormattableString.Invariant(
+                $"the query copy has {rows} of the {Rows} rows of run {Id}; 'viscolog verify' makes it anew"));
+        }
     }
 
     private static DateTimeOffset? TimeOf(string? text) => text is not null && FileTime.TryParse(text, out var time) ? time : null;
