@@ -42,7 +42,7 @@ public sealed class HouseRulesTests
     [InlineData(typeof(PracticeEvent), 6)]
     [InlineData(typeof(DemoEvent), 8)]
     [InlineData(typeof(ScoresEvent), 3)]
-    [InlineData(typeof(GameEvent), 13)]
+    [InlineData(typeof(GameEvent), 14)]
     [InlineData(typeof(GameEffect), 2)]
     [InlineData(typeof(LogRecord), 12)]
     [InlineData(typeof(Viscolog.Store.RunEdit), 3)]

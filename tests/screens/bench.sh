@@ -42,7 +42,7 @@ for step in $(seq 1 25); do
   settled_shown; page=$(shown)
   action=$(grep -oE "│ (ADD [0-9. ]+ g|WAIT|READ|STOP\. It is in band|STOP ADDING|LET DOWN)" <<<"$page" | head -1)
   case $action in
-    *ADD*) grams=$(grep -oE "ADD [0-9.]+" <<<"$page" | tr -dc 0-9.); added+=("$grams"); press +; until_shown "went in"; press F3; sleep 0.3; press F3; read_pot 90; wait_s=90 ;;
+    *ADD*) grams=$(grep -oE "ADD [0-9.]+" <<<"$page" | tr -dc 0-9.); added+=("$grams"); press +; [ ${#added[@]} -eq 1 ] && { until_shown "Thickener that went in"; press Enter; }; until_shown "went in"; press F3; sleep 0.3; press F3; read_pot 90; wait_s=90 ;;
     *WAIT*|*READ*) wait_s=$((${wait_s:-60} + 120)); read_pot $wait_s ;;
     *) break ;;
   esac
@@ -61,6 +61,19 @@ $program export 1 --log "$log" > "$work/run.csv" 2>"$work/err"
 check "every dose and reading is in the log" '[ "$(grep -cE "^[^#].*,TA,[0-9.]+" "$work/run.csv")" -eq ${#added[@]} ]'
 
 open bench 1; until_shown "Bench pot"; sleep 1
+press F3; until_shown "stirring 00:0"
+pkill -9 -n -f "viscolog.* --log $log"; sleep 0.5
+screen send-keys -t s "reset" Enter; sleep 0.5
+open bench 1
+check "killed while stirring, opened again: the clock has gone on" 'until_shown "stirring 00:[01]"'
+press C-z
+check "the clock is taken back" 'until_shown "not stirred yet" && shown | grep -q "taken back: stirring\|undone: stirring"'
+printf '4 410\t600\n4 420\t610\n' | screen load-buffer -; screen paste-buffer -p -t s; sleep 0.5
+check "two pasted lines are one question" 'until_shown "2 readings: Enter"'
+press Escape
+head -c 10000 /dev/zero | tr '\0' 7 | screen load-buffer -; began=$(date +%s%N); screen paste-buffer -p -t s
+check "10 000 pasted characters are answered within a second" 'until_shown "reading 777" && [ $((($(date +%s%N) - began) / 1000000)) -lt 1000 ]'
+press C-z
 for size in "10 3" "200 50" "1 1" "59 16" "60 15" "60 16" "120 40" "3 2" "80 24"; do screen resize-window -t s -x ${size% *} -y ${size#* }; sleep 0.15; done
 sleep 0.5
 check "a storm of sizes leaves the bench as it was" 'until_shown "Bench pot" && shown | grep -q "F1 help"'

@@ -3,6 +3,7 @@ using Viscolog.Core.Advising;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.MaterialFiles;
+using Viscolog.Store.Copy;
 using Viscolog.Tui.Bench;
 using Viscolog.Tui.Pattern;
 using Viscolog.Tui.RunHeaders;
@@ -220,6 +221,8 @@ public sealed class BenchStepsTests
         Assert.Equal("stirred 15 s · standing 2:10:00", opened.Clock.Words(began.AddSeconds(15).AddMinutes(130)));
         var stirring = BenchSteps.Open(run with { Clock = new(began, null) }, []).State;
         Assert.Equal("stirring 00:40 (F3 ends it)", stirring.Clock.Words(began.AddSeconds(40)));
+        Assert.Equal(new BenchChange.Clock("stirring", StirTimes.None, new(began, null)), stirring.History.Said.Peek());
+        Assert.Equal(new StirTimes(began, null), Assert.IsType<BenchChange.Clock>(opened.History.Said.Peek()).Before);
     }
 
     [Theory]
@@ -489,6 +492,13 @@ public sealed class BenchStepsTests
             + "# target_mpas: 9000\nadded_g,wait_s,viscosity_mpas\n,60,850\n"));
         trial.Advise();
         Assert.Contains("goggles and gloves", BenchForms.Dose(trial.State).About, StringComparison.Ordinal);
+        trial.Do(new BenchEvent.TookAdvised());
+        var form = Assert.Single(trial.Effects.OfType<Ask<BenchEvent>>()).Form;
+        Assert.Contains("goggles and gloves", form.About, StringComparison.Ordinal);
+        trial.Do(form.Read([.. form.Fields.Select(f => f.Text)]).Value!);
+        Assert.NotNull(trial.Last.Dosed);
+        trial.Advise();
+        Assert.Equal("", BenchForms.Cautions(trial.State));
     }
 
     [Fact]

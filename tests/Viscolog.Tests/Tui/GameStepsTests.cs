@@ -62,7 +62,7 @@ public sealed class GameStepsTests
             (going, new GameEvent.Stir()), (going, new GameEvent.Hurry()), (going, new GameEvent.End()), (going, new GameEvent.Ticked()),
             (over, new GameEvent.Compared(advised)), (over, new GameEvent.Kept("kept")), (over, new GameEvent.Turned()),
             (over, new GameEvent.Moved(1)), (going, new GameEvent.LetDownCalled()), (over, new GameEvent.Again()),
-                (over, new GameEvent.Exported()),
+                (over, new GameEvent.Exported()), (going, new GameEvent.Leaving()),
         ];
         var cases = typeof(GameEvent).GetNestedTypes(System.Reflection.BindingFlags.NonPublic);
         Assert.Equal(cases.ToHashSet(), all.Select(a => a.Event.GetType()).ToHashSet());

@@ -27,7 +27,7 @@ public sealed class ScreenTests
         log.Import(
             RunFiles.FileText.Read(
                 "# name: keys\n# base: GB-40\n# base_g: 120\n# thickener: TA; range_pct=1-5\n"
-                + "# target_mpas: 9000\nadded_g,wait_s,viscosity_mpas\n,60,850\n"),
+                + "# target_mpas: 9000\nadded_g,wait_s,viscosity_mpas\n,60,850\n0.6,60,1000\n,120,1010\n"),
             CancellationToken.None);
         using var stage = new Stage(80, 24);
         using var screen = BenchScreen.On(new(log, TimeProvider.System, new(hasColor: true), IsAscii: false), log.Run(1)!);
@@ -45,13 +45,13 @@ public sealed class ScreenTests
         stage.Type("smooth");
         stage.Press(Key.Enter);
         var contents = log.Run(1)!.File.Contents().ToList();
-        Assert.Equal((3, 90.0, "smooth"), (contents.Count, contents[2].Reading!.Wait!.Value.TotalSeconds, contents[2].Note));
+        Assert.Equal((5, 90.0, "smooth"), (contents.Count, contents[4].Reading!.Wait!.Value.TotalSeconds, contents[4].Note));
         Assert.Contains("saved: 1200 mPa·s", stage.Text, StringComparison.Ordinal);
 
         stage.Type("12x");
         stage.Press(Key.Enter);
         Assert.Contains("! read the unit 'x', expected mPa·s", stage.Text, StringComparison.Ordinal);
-        Assert.Equal(3, log.Run(1)!.Rows.Length);
+        Assert.Equal(5, log.Run(1)!.Rows.Length);
         stage.End();
         Assert.Null(LogCheck.Of(log, null).Difference);
     }

@@ -15,9 +15,17 @@ internal abstract record BenchChange(string What)
     /// <summary>Why a row is void that was taken back.</summary>
     public const string TakenBack = "taken back";
 
-    /// <summary>The rows of a run as changes that can be taken back, the one logged last on top.</summary>
+    /// <summary>What a run holds as changes that can be taken back: its rows, the one logged last above the others, and then its clock.</summary>
     public static ImmutableStack<BenchChange> Known(LoggedRun run)
-        => [.. run.Rows.Zip(run.File.Contents(), (n, r) => (Number: n, Row: r)).Where(r => r.Row.Void is null).OrderBy(r => r.Number)
+    {
+        var changes = Known(run.Rows, run.File);
+        var stirring = run.Clock with { Ended = null };
+        changes = run.Clock.Began is null ? changes : changes.Push(new Clock("stirring", StirTimes.None, stirring));
+        return run.Clock.Ended is null ? changes : changes.Push(new Clock("stirring ended", stirring, run.Clock));
+    }
+
+    private static ImmutableStack<BenchChange> Known(ImmutableArray<int> rows, RunFile file)
+        => [.. rows.Zip(file.Contents(), (n, r) => (Number: n, Row: r)).Where(r => r.Row.Void is null).OrderBy(r => r.Number)
             .Select(BenchChange (r) => Rows.Added(FormattableString.Invariant($"entry {r.Number}"), r.Row, r.Number))];
 
     /// <summary>Logs it.</summary>

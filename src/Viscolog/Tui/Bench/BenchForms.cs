@@ -20,13 +20,10 @@ internal static class BenchForms
         var advised = state.Advice?.Advice is { Action: BenchAction.Add add } advice
             ? (Thickener: advice.Thickener.Name, Grams: FileNumbers.Show(add.Poured.Grams))
             : (Thickener: run.Thickeners.FirstOrDefault()?.Name ?? "", Grams: "");
-        // Cautions stand where they matter, once a run and not at every dose.
-        var isFirst = !run.Entries.Any(e => e is Entry.Dosed { Counts: true });
-        var cautions = isFirst && state.Advice?.Advice?.Cautions is { IsDefault: false } c ? string.Join(' ', c) : "";
         var names = string.Join(", ", run.Thickeners.Select(t => t.Name));
         return new(
             "Thickener that went in",
-            cautions,
+            Cautions(state),
             [
                 new("thickener", advised.Thickener, names) { Choices = [.. run.Thickeners.Select(t => t.Name)] },
                 new("poured", advised.Grams, "g, as weighed, or mL") { IsFirst = true },
@@ -44,6 +41,11 @@ internal static class BenchForms
                     : FormAnswer<BenchEvent>.Wrong(1, error!);
             });
     }
+
+    /// <summary>The cautions before the first addition of a run; empty at the others.</summary>
+    public static string Cautions(BenchState state)
+        => !state.Run.File.Run.Entries.Any(e => e is Entry.Dosed { Counts: true }) && state.Advice?.Advice?.Cautions is { IsDefault: false } cautions
+            ? string.Join(' ', cautions) : "";
 
     public static Form<BenchEvent> Beside(BenchState state) => new(
         "Beside the next reading",

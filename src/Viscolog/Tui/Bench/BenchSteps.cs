@@ -60,7 +60,7 @@ internal static class BenchSteps
         BenchEvent.TakenBack => Log(state, state.History.Said, ChangeWay.Back, "nothing is left to take back"),
         BenchEvent.SaidAgain => Log(state, state.History.TakenBack, ChangeWay.Again, "nothing was taken back that could be said again"),
         BenchEvent.Explained => Explain(state),
-        BenchEvent.Leaving => Say(state, "the pot is being stirred; its clock goes on in the log. The same key again leaves"),
+        BenchEvent.Leaving => Say(state, "stirring goes on in the log; the same key again leaves"),
         BenchEvent.ReadBeside { Readings: var read } => Say(
             state with { Beside = read },
             read.IsEmpty ? "nothing beside the next reading" : $"with the next reading: {read.Words}"),
@@ -187,6 +187,9 @@ internal static class BenchSteps
     private static BenchStep TakeAdvised(BenchState state, DateTimeOffset now) => (state.IsWorking, state.Advice?.Advice) switch
     {
         (true, _) => state with { Error = "the advice is being worked out; one moment" },
+        // The form shows the cautions, which must be seen before the first addition of a run.
+        (_, { Action: BenchAction.Add }) when BenchForms.Cautions(state).Length > 0
+            => new BenchStep(state, new Ask<BenchEvent>(BenchForms.Dose(state))),
         (_, { Action: BenchAction.Add add } advice) => Pour(state, advice.Thickener.Name, add.Poured, now),
         (_, { Action: BenchAction.LetDown down }) => LetDown(state, down.Base, now),
         _ => state with { Error = "nothing is advised to go in now; F2 takes grams of your own" },

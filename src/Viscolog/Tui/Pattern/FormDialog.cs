@@ -1,3 +1,4 @@
+using Terminal.Gui.App;
 using Terminal.Gui.Input;
 using Terminal.Gui.ViewBase;
 using Terminal.Gui.Views;
@@ -24,6 +25,7 @@ internal sealed class FormDialog<T> : Dialog<T?>
     private readonly List<Label> _about = [];
     private readonly List<(Label Label, TextField Field, Label Hint)> _rows = [];
     private readonly Label _error;
+    private IApplication? _pasteFrom;
 
     public FormDialog(Form<T> form, TuiContext context)
     {
@@ -52,6 +54,11 @@ internal sealed class FormDialog<T> : Dialog<T?>
         AddButton(new Button { Text = "_Cancel" });
         AddButton(new Button { Text = "_OK", IsDefault = true });
         SubViewsLaidOut += (_, _) => Place();
+        Initialized += (_, _) =>
+        {
+            _pasteFrom = App;
+            App!.Paste += Paste;
+        };
         Initialized += (_, _) => _rows[Math.Max(0, form.Fields.ToList().FindIndex(f => f.IsFirst))].Field.SetFocus();
     }
 
@@ -62,6 +69,16 @@ internal sealed class FormDialog<T> : Dialog<T?>
     private int Inside => Columns - Borders - 2;
 
     private int Gap => _form.About.Length > 0 ? 1 : 0;
+
+    protected override void Dispose(bool disposing)
+    {
+        if (disposing && _pasteFrom is { } app)
+        {
+            app.Paste -= Paste;
+        }
+
+        base.Dispose(disposing);
+    }
 
     protected override bool OnAccepting(CommandEventArgs args)
     {
@@ -83,6 +100,18 @@ internal sealed class FormDialog<T> : Dialog<T?>
         _error.Text = string.Join('\n', Paragraph.Of(Shown("! " + answer.Error), Inside).Take(ErrorRows));
         _rows[answer.Field].Field.SetFocus();
         return true;
+    }
+
+    private void Paste(object? sender, PasteEventArgs args)
+    {
+        if (App?.TopRunnableView == this)
+        {
+            args.Handled = true;
+            if (_rows.Find(r => r.Field.HasFocus).Field is { } field)
+            {
+                PastedText.Into(field, args.Text);
+            }
+        }
     }
 
     private static string HintOf(FormField field) => field switch

@@ -3,7 +3,6 @@ using Terminal.Gui.App;
 using Terminal.Gui.Input;
 using Terminal.Gui.ViewBase;
 using Terminal.Gui.Views;
-using Viscolog.Text;
 
 namespace Viscolog.Tui.Pattern;
 
@@ -24,7 +23,6 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
 {
     private static readonly TimeSpan Tick = TimeSpan.FromMilliseconds(200);
 
-    private const int LongestPasted = 1000;
     private const int MostPasted = 10_000;
 
     /// <summary>Clocks are brought up to time by less than this.</summary>
@@ -144,7 +142,7 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
         }
         else if (lines.Length > 0 && Array.Find(_fields, f => f.HasFocus) is { } field)
         {
-            field.InsertText(OneLine.Cut(lines[0].Trim(), LongestPasted));
+            PastedText.Into(field, lines[0]);
         }
 
         args.Handled = true;

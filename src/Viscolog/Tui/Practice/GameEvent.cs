@@ -46,6 +46,9 @@ internal abstract record GameEvent
     /// <summary>The text was moved.</summary>
     internal sealed record Moved(int Lines) : GameEvent;
 
+    /// <summary>The screen is about to be left while the game goes on.</summary>
+    internal sealed record Leaving : GameEvent;
+
     /// <summary>Time went by.</summary>
     internal sealed record Ticked : GameEvent;
 }

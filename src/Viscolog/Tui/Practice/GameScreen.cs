@@ -9,6 +9,7 @@ internal static class GameScreen
     private static readonly ScreenPlan<GameState, GameEvent> Plan = new(Keys, GameSteps.Next, GamePage.Of)
     {
         Ticked = new GameEvent.Ticked(),
+        Leaving = state => state.Path is null && !state.Session.Moves.IsEmpty ? new GameEvent.Leaving() : null,
         Fields = new(1, GamePage.Fields) { Entered = state => state.Entered },
     };
 

@@ -48,6 +48,7 @@ internal static class GameSteps
         GameEvent.Kept kept => state with { Said = kept.Said },
         GameEvent.Turned when state.Path is not null => state with { View = Next(state.View), Above = 0 },
         GameEvent.Moved moved => state with { Above = Math.Max(0, state.Above + moved.Lines) },
+        GameEvent.Leaving => state with { Error = null, Said = "leaving now loses this game; the same key again leaves" },
         GameEvent.Ticked => Tick(state, now),
         _ => state,
     };
