@@ -105,6 +105,7 @@ internal sealed class BenchLog : IDisposable
     /// <inheritdoc cref="Import(RunFile, CancellationToken)"/>
     public (WriteOutcome Outcome, MergePlan? Plan) Import(RunToImport run, CancellationToken stop)
     {
+        _end = null;
         if (Looked(() => MergePlan.Of(run, Copy)) is not { } plan)
         {
             return (new WriteOutcome.NotSaved(_fault!), null);
@@ -147,6 +148,12 @@ internal sealed class BenchLog : IDisposable
     /// <summary>Changes rows of a run, all of it or nothing; not saved where the run could not be exported and read again.</summary>
     public WriteOutcome Edit(int run, params RunEdit[] edits)
     {
+        if (edits is [RunEdit.Add { After: null, Row: var row }])
+        {
+            return Add(run, row);
+        }
+
+        _end = null;
         if (Looked(() => Known(run)) is not { } logged)
         {
             return new WriteOutcome.NotSaved(_fault!);
@@ -166,6 +173,7 @@ internal sealed class BenchLog : IDisposable
     /// <summary>States a run's header anew, such as another target; its rows stay.</summary>
     public WriteOutcome Restate(int run, RunFile header)
     {
+        _end = null;
         if (Looked(() => Known(run)) is not { } known)
         {
             return new WriteOutcome.NotSaved(_fault!);
@@ -265,7 +273,6 @@ internal sealed class BenchLog : IDisposable
         }
 
         var journal = _journal ?? throw new InvalidOperationException("the log was opened to be read");
-        _end = null;
         if (_fault is not null)
         {
             return new WriteOutcome.NotSaved(_fault);

@@ -36,8 +36,14 @@ internal sealed class LogLock : IDisposable
     /// <param name="progress">Is told for whom; may be null.</param>
     /// <exception cref="IOException">The lock file can't be used at all.</exception>
     /// <exception cref="UnauthorizedAccessException">The lock file can't be used at all.</exception>
+    /// <exception cref="LogRefused">It is a link, which is never followed.</exception>
     public static LogLock? Take(LogPlace place, bool isShared, LogPatience patience, IProgress<LogProgress>? progress = null)
     {
+        if (new FileInfo(place.Lock).LinkTarget is not null)
+        {
+            throw new LogRefused($"{place.Lock} is a link, not a file of a log; nothing was changed. Move it away");
+        }
+
         var since = Stopwatch.StartNew();
         FileStream? file;
         while ((file = TryOpen(place.Lock, isShared)) is null && since.Elapsed < patience.Time && !patience.Stop.IsCancellationRequested)

@@ -104,15 +104,31 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
 
         if (hold.Lock is { IsShared: true } shared)
         {
-            // The query copy has to be made anew, which only one may do; another may have done so meanwhile.
+            // The query copy has to be made anew, which only one may do; another may have done so meanwhile. The journal's own lock keeps
+            // others away where they lock another file, since this one was removed.
             shared.Dispose();
-            hold = hold with { Lock = LogLock.Take(place, isShared: false, LogPatience.Short) };
-            return hold.Lock is not null
+            hold.Claim.Dispose();
+            hold = new(LogLock.Take(place, isShared: false, LogPatience.Short), null);
+            hold = hold with { Claim = hold.Lock is null ? null : ClaimAlone() };
+            return hold.Claim is not null
                 ? OpenLocked(ref hold, holder)
                 : Log(scan, hold, CopyInMemory(scan, "the query copy has to be made anew, but somebody else is reading the log; going on without it, nothing is lost"));
         }
 
         return Log(scan, hold, Rebuild(scan, WhyRebuilt(state, seal)));
+    }
+
+    /// <summary>The journal for nobody else; null where another program has it, or where it may not be written.</summary>
+    private JournalClaim? ClaimAlone()
+    {
+        try
+        {
+            return JournalClaim.Take(place.Disk, place.Journal, isShared: false, LogPatience.Short.Time);
+        }
+        catch (UnauthorizedAccessException)
+        {
+            return null;
+        }
     }
 
     private BenchLog Log(JournalScan scan, LogHold hold, QueryCopy? copy) => new(place, scan, use, hold, clock, copy) { Notes = _notes };

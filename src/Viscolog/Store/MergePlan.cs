@@ -47,15 +47,13 @@ internal sealed record MergePlan(int Run, IEnumerable<LogRecord> Records, int Re
             return Contradicted(known, $"says otherwise: {Words(there)} there, {Words(here)} in the file", file);
         }
 
-        var header = Stated(known.Number, known.Id, file with { UnknownColumns = merge.Columns });
-        var text = string.Join('\n', header.Header);
-        var isKnown = known.Headers.Contains(text, StringComparer.Ordinal);
-        if (!isKnown && known.Headers.Length > 1 && file.Id is not null)
+        if (!merge.IsHeaderKnown && known.Headers.Length > 1 && file.Id is not null)
         {
-            return Contradicted(known, $"has another header: {Difference(known.Headers[^1], text)}, and was changed since", file);
+            var difference = Difference(known.Headers[^1], string.Join('\n', merge.Header.Header));
+            return Contradicted(known, $"has another header: {difference}, and was changed since", file);
         }
 
-        LogRecord[] stated = !isKnown ? [header]
+        LogRecord[] stated = !merge.IsHeaderKnown ? [merge.Header]
             : merge.Columns.Length == known.Header.UnknownColumns.Length ? []
             : [Stated(known.Number, known.Id, known.Header with { UnknownColumns = merge.Columns })];
         var changes = merge.Changes;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Viscolog.RunFiles;
 using Viscolog.Store.Copy;
+using Viscolog.Store.Journal;
 
 namespace Viscolog.Store;
 
@@ -24,7 +25,9 @@ internal sealed class RowMerge : IDisposable
         int[] places = [.. Columns.Select(c => PlaceIn(file.Header, c))];
         _logged = new(known.Rows.Select(r => r with { Row = r.Row with { Unknown = [.. r.Row.Unknown.Select((t, i) => places[i] < 0 ? "" : t)] } }));
         _file = new(file.Rows.Select(r => r with { Unknown = [.. places.Select(p => r.Unknown.ElementAtOrDefault(p) ?? "")] }));
-        _merged = new(known.Header.Run);
+        Header = MergePlan.Stated(known.Number, known.Id, file.Header with { UnknownColumns = Columns });
+        IsHeaderKnown = known.Headers.Contains(string.Join('\n', Header.Header), StringComparer.Ordinal);
+        _merged = new((IsHeaderKnown ? known.Header : file.Header).Run);
         _next = known.Count;
         BeginAlike = _logged.IsAtEnd || _file.IsAtEnd || SameButVoid(_logged.Now.Row, _file.Now);
         Changes = new(known.Number);
@@ -32,6 +35,12 @@ internal sealed class RowMerge : IDisposable
 
     /// <summary>The unknown columns of both: the log's, then those that only the file has.</summary>
     public ImmutableArray<string> Columns { get; }
+
+    /// <summary>The file's header as a record of the log's run.</summary>
+    public LogRecord.RunStated Header { get; }
+
+    /// <summary>Whether that is one that the run has, or had: then the one that it has stays.</summary>
+    public bool IsHeaderKnown { get; }
 
     /// <summary>Whether the first rows are the same; a side without rows contradicts nothing.</summary>
     public bool BeginAlike { get; }
@@ -45,7 +54,7 @@ internal sealed class RowMerge : IDisposable
     /// <summary>Where they say different things, each side's row with its place from 0, null where it has nothing more; null where they don't.</summary>
     public ((int Place, FileRow? Row) Logged, (int Place, FileRow? Row) File)? Contradiction { get; private set; }
 
-    /// <summary>Why the rows of both together make no run; null where they do.</summary>
+    /// <summary>Why the rows of both together make no run under the header that it will have; null where they do.</summary>
     public string? Fault { get; private set; }
 
     /// <summary>Fits the rows of a file to the rows of the log; null where their first rows differ already.</summary>

@@ -115,6 +115,30 @@ public sealed class RightsTests : IDisposable
         Assert.Equal("somebody's own", File.ReadAllText(theirs));
     }
 
+    [Theory]
+    [InlineData(true, "import", "FILE")]
+    [InlineData(true, "runs")]
+    [InlineData(false, "import", "FILE")]
+    [InlineData(false, "runs")]
+    [InlineData(false, "restore", "BACKUP")]
+    public void A_link_in_the_place_of_the_lock_is_refused(bool leadsSomewhere, params string[] call)
+    {
+        Done("backup");
+        var theirs = _folder.Of("theirs");
+        if (leadsSomewhere)
+        {
+            File.WriteAllText(theirs, "somebody's own");
+        }
+
+        File.Delete(Place.Lock);
+        File.CreateSymbolicLink(Place.Lock, theirs);
+        string[] named = [.. call.Select(a => a switch { "FILE" => Checkout.Sample("lantern-gel-07.csv"), "BACKUP" => Directory.GetFiles(Place.Backups)[0], _ => a })];
+        var called = Called.In(_log, named);
+        Assert.Equal(4, called.Code);
+        Assert.Contains("is a link, not a file of a log", called.Error, StringComparison.Ordinal);
+        Assert.Equal(leadsSomewhere, File.Exists(theirs));
+    }
+
     [Fact]
     public void A_link_in_the_place_of_the_holder_is_not_read()
     {

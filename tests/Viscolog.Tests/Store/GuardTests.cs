@@ -41,6 +41,21 @@ public sealed class GuardTests
         bench.Open().Dispose();
     }
 
+    [Fact]
+    public void Two_readers_of_whom_each_locked_another_file_do_not_both_make_the_query_copy_anew()
+    {
+        using var bench = Bench.Filled();
+        using var log = bench.Open(LogUse.Read);
+        File.Delete(bench.Place.Lock);
+        File.Delete(bench.Place.Seal);
+        var copy = File.GetLastWriteTimeUtc(bench.Place.Copy);
+        using var other = bench.Open(LogUse.Read);
+        Assert.Contains("somebody else is reading the log", Assert.Single(other.Notes), StringComparison.Ordinal);
+        Assert.Equal(copy, File.GetLastWriteTimeUtc(bench.Place.Copy));
+        Assert.False(File.Exists(bench.Place.Seal));
+        Assert.Equal(Snapshot.All(log), Snapshot.All(other));
+    }
+
     [Theory]
     [InlineData("appended")]
     [InlineData("cut")]

@@ -32,6 +32,19 @@ public sealed class MergeTests
             threads: 1);
     }
 
+    [Theory]
+    [InlineData("# method: krebs\n# thickener: TA\n")]
+    [InlineData("# thickener: TU\n")]
+    public void A_header_that_the_rows_do_not_fit_is_refused(string header)
+    {
+        using var bench = new Bench();
+        using var log = bench.Open();
+        log.Import(Bench.File("glaze 1", 3), CancellationToken.None);
+        var id = log.Run(1)!.File.Id;
+        var other = FileText.Read($"# run_id: {id}\n# name: glaze 1\n# base: GB-40\n# base_g: 120\n{header}thickener,added_g,wait_s\n");
+        Assert.Contains(", expected ", Assert.IsType<WriteOutcome.Contradicted>(log.Import(other, CancellationToken.None).Outcome).Trouble, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Two_benches_give_a_plain_file_the_same_identity()
     {

@@ -58,7 +58,8 @@ public sealed class SideBySideTests
         using var log = bench.Open();
         log.Import(Sent(Rows, _ => { }), CancellationToken.None);
         var first = Allocated(() => log.Add(1, Row(Rows + 1)));
-        var second = Allocated(() => log.Add(1, Row(Rows + 2)));
+        Assert.IsType<WriteOutcome.Saved>(log.SetClock(1, new(DateTimeOffset.UnixEpoch, null)));
+        var second = Allocated(() => log.Edit(1, new RunEdit.Add(Row(Rows + 2))));
         Assert.True(second * 5 < first, FormattableString.Invariant($"{first} bytes the first time, {second} the second"));
         Assert.IsType<WriteOutcome.NotSaved>(log.Add(1, Row(1)));
         Assert.IsType<WriteOutcome.Saved>(log.Add(1, Row(Rows + 3)));

@@ -22,6 +22,7 @@ public sealed class UnreadableRecordTests : IDisposable
     [InlineData("\"viscosity_mpas\":640", "\"viscosity_mpas\":\"thick\"", "row")]
     [InlineData("\"wait_s\":60", "\"wait_s\":-60", "row")]
     [InlineData("\"time\":\"[^\"]*\"", "\"time\":\"2026-02-30T09:15:00+01:00\"", "row")]
+    [InlineData("\"viscosity_mpas\":640", "\"ku\":64", "row")]
     [InlineData("\"time\":\"[^\"]*\"", "\"time\":\"soon\"", "row")]
     [InlineData("\"thickener\":\"TA\"", "\"thickener\":\"TB\"", "row")]
     [InlineData("\"id\":\"[^\"]*\"", "\"id\":\"none\"", "run")]

@@ -64,6 +64,11 @@ internal sealed class RunState
             throw new FormatException(FormattableString.Invariant($"row {added.Row} of run {Doc.Id} names a thickener that its header lacks: {name}"));
         }
 
+        if (added.Is.Reading?.Value is { } value && !_run.MethodInForce.Reads(value))
+        {
+            throw new FormatException(FormattableString.Invariant($"row {added.Row} of run {Doc.Id} is read by another method than its header says"));
+        }
+
         var row = new RowDoc { Id = RowDoc.IdOf(Doc.Id, added.Row), After = added.After, Is = added.Is, Json = added.Json };
         IsReordered |= added.After is not null;
         Doc = Doc with
