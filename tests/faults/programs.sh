@@ -49,7 +49,7 @@ for signal in INT TERM; do
     sleep $delay; kill -$signal $pid; wait $pid; code=$?
     rows=$($program runs --json --log "$work/stopped" 2>"$work/err2" | grep '"entries"' | tail -1 | tr -dc 0-9)
     case $code:$rows in 0:400000|130:7|130:400000|143:7) result=0;; *) result=1;; esac
-    check "SIG$signal after $delay s: exit $code, $( [ "$rows" = 400000 ] && echo whole || echo none of it ), $(grep -c 'made anew' "$work/err2") repairs" '[ $result -eq 0 ]'
+    check "SIG$signal after $delay s: exit $code, $( [ "$rows" = 400000 ] && echo whole || echo none of it ), $(grep -c 'rebuilt' "$work/err2") repairs" '[ $result -eq 0 ]'
   done
 done
 $program import "$work/long.csv" --log "$work/stopped" >/dev/null 2>&1

@@ -40,9 +40,9 @@ read_pot 60
 killed=no
 for step in $(seq 1 25); do
   settled_shown; page=$(shown)
-  action=$(grep -oE "│ (ADD [0-9. ]+ g|WAIT|READ|STOP\. It is in band|STOP ADDING|LET DOWN)" <<<"$page" | head -1)
+  action=$(grep -oE "│ (ADD [0-9. ]+ g|WAIT|READ|STOP\. The pot is in band|STOP ADDING|LET DOWN)" <<<"$page" | head -1)
   case $action in
-    *ADD*) grams=$(grep -oE "ADD [0-9.]+" <<<"$page" | tr -dc 0-9.); added+=("$grams"); press +; [ ${#added[@]} -eq 1 ] && { until_shown "Thickener that went in"; press Enter; }; until_shown "went in"; press F3; sleep 0.3; press F3; read_pot 90; wait_s=90 ;;
+    *ADD*) grams=$(grep -oE "ADD [0-9.]+" <<<"$page" | tr -dc 0-9.); added+=("$grams"); press +; [ ${#added[@]} -eq 1 ] && { until_shown "Thickener added"; press Enter; }; until_shown "added; F3"; press F3; sleep 0.3; press F3; read_pot 90; wait_s=90 ;;
     *WAIT*|*READ*) wait_s=$((${wait_s:-60} + 120)); read_pot $wait_s ;;
     *) break ;;
   esac

@@ -194,7 +194,7 @@ public abstract record Contradiction
     /// <summary>What was perhaps written down wrongly.</summary>
     public Blunder Blunder => Blunders.Of(Ratio);
 
-    /// <summary>It lies off what the others lead to expect.</summary>
+    /// <summary>It lies off what the others suggest.</summary>
     public sealed record Unexpected : Contradiction;
 
     /// <summary>It fell though thickener went in.</summary>

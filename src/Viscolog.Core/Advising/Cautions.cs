@@ -11,7 +11,7 @@ internal static class Cautions
 
     public static ImmutableArray<string> For(params IEnumerable<Thickener> thickeners)
     {
-        var general = "Thickeners and binders hold preservatives that can make skin allergic, and dry colour and filler must not be "
+        var general = "Thickeners and binders contain preservatives that can make skin allergic, and dry colour and filler must not be "
             + "breathed in: gloves, no dust.";
         return thickeners.Any(t => t.Chemistry == ThickenerChemistry.AlkaliSwellable)
             ? ["Alkali and amines that raise the pH burn skin and eyes: goggles and gloves, add them slowly and diluted.", general, Last]

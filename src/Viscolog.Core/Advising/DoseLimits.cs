@@ -113,7 +113,7 @@ internal static class DoseLimits
 
         var dose = top * lastSteep / Grid;
         return new(Dose.FromPercent(dose), string.Create(CultureInfo.InvariantCulture, $"the curve flattens from {dose:0.0#} %: more "
-            + $"buys little body, only water sensitivity and cost"));
+            + $"adds little body, only water sensitivity and cost"));
     }
 
     private static DoseLimit? Peak(Posterior posterior, double top)
@@ -153,9 +153,9 @@ internal static class DoseLimits
 
     private static string Words(ObservedFault fault) => fault switch
     {
-        ObservedFault.Lumps => "lumps that stirring did not take out were seen",
+        ObservedFault.Lumps => "lumps that stirring did not remove were seen",
         ObservedFault.Weeping => "weeping was seen",
-        ObservedFault.Strings => "strings that nobody wants were seen",
+        ObservedFault.Strings => "unwanted strings were seen",
         _ => "it was seen not to level",
     };
 

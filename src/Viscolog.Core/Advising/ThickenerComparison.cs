@@ -27,7 +27,7 @@ public static class ThickenerComparison
             var isPair = PairRoles.Apply(latest);
             if (isPair && strings is null)
             {
-                aside.Add($"{group.Key}: two thickeners are compared for body and string together; state the string wanted");
+                aside.Add($"{group.Key}: two thickeners are compared for body and string together; give the string wanted");
             }
             else if ((isPair ? Pair(alike, body, strings!) : Single(alike, body)) is { } contender)
             {
@@ -35,7 +35,7 @@ public static class ThickenerComparison
             }
             else
             {
-                aside.Add($"{group.Key}: too little is known; a run with readings at two doses or more is needed");
+                aside.Add($"{group.Key}: too little is known; it needs a run with readings at two doses or more");
             }
         }
 

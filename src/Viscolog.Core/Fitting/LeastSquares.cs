@@ -147,7 +147,7 @@ public static class LeastSquares
     {
         if (fit.IsAtEdge)
         {
-            return "The best values found lie at an edge beyond which the curve has no finite value: check the readings, or use "
+            return "The best values found are at an edge beyond which the curve has no finite value: check the readings, or use "
                 + "another curve.";
         }
 

@@ -7,7 +7,7 @@ namespace Viscolog.Core.Practice;
 /// <param name="Paths">How they played: the impatient one, the bold one, the advised one.</param>
 public sealed record Demonstration(PracticeGame Game, ImmutableArray<PracticePath> Paths)
 {
-    /// <summary>What hid in the pot.</summary>
+    /// <summary>What was in the pot.</summary>
     public PotTruth Truth => Game.Truth;
 
     /// <summary>The most steps that a player made.</summary>

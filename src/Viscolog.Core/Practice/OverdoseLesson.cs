@@ -11,7 +11,7 @@ public sealed record OverdoseLesson
     /// <summary>Doses, as parts of the one that the aim needs, at which the cost of saving the pot is told.</summary>
     private static readonly double[] Parts = [1.1, 1.25, 1.5, 2];
 
-    /// <summary>What hid in the pot.</summary>
+    /// <summary>What was in the pot.</summary>
     public required PotTruth Truth { get; init; }
 
     /// <summary>The greatest dose that the pot had.</summary>

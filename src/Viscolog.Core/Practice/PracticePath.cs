@@ -21,7 +21,7 @@ public sealed record PracticePath
     /// <summary>What came of it.</summary>
     public PracticeScore Score { get; }
 
-    /// <summary>What hid in the pot.</summary>
+    /// <summary>What was in the pot.</summary>
     public PotTruth Truth => Session.Game.Truth;
 
     /// <summary>Shows a game that has ended.</summary>

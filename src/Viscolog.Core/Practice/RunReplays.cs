@@ -150,7 +150,7 @@ public enum ReplayMatch
     /// <summary>Less thickener than advised.</summary>
     Less,
 
-    /// <summary>Thickener went in where none was advised.</summary>
+    /// <summary>Thickener was added where none was advised.</summary>
     DosedAgainstAdvice,
 
     /// <summary>Something else than advised, but no thickener.</summary>

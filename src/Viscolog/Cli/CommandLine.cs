@@ -26,7 +26,7 @@ internal static class CommandLine
         }
         catch (Exception e) when (e is not OutOfMemoryException)
         {
-            terminal.Error($"a fault of ours, nothing was changed: {e.GetType().Name}: {e.Message} - please report it with the command "
+            terminal.Error($"an internal error; nothing was changed: {e.GetType().Name}: {e.Message} - please report it with the command "
                 + $"and the run file (see README.md)");
             return (int)ExitCode.Fault;
         }
@@ -46,7 +46,7 @@ internal static class CommandLine
         }
 
         var error = parsed.Errors.FirstOrDefault(e => e.Message.StartsWith("Unrecognized", StringComparison.Ordinal)) ?? parsed.Errors[0];
-        terminal.Error($"{error.Message} (viscolog {CommandName(parsed)}--help tells more)");
+        terminal.Error($"{error.Message} (see viscolog {CommandName(parsed)}--help)");
         return (int)ExitCode.WrongCall;
     }
 

@@ -74,7 +74,7 @@ internal sealed class FlowHeader(ValueReader values)
     {
         if (!_lines.TryAdd(line.Key, line))
         {
-            Findings.Refuse(line.Place, FormattableString.Invariant($"{line.Key} once: line {_lines[line.Key].Line} has it already"));
+            Findings.Refuse(line.Place, FormattableString.Invariant($"{line.Key} once: it is already in line {_lines[line.Key].Line}"));
         }
         else if (Numbers.TryGetValue(line.Key, out var range))
         {
@@ -129,7 +129,7 @@ internal sealed class FlowHeader(ValueReader values)
             return value;
         }
 
-        Findings.Refuse(line.Place, $"a header line '# {key}: …' beside the geometry");
+        Findings.Refuse(line.Place, $"a header line '# {key}: …' with the geometry");
         return null;
     }
 }

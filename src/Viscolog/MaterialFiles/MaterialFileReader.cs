@@ -58,7 +58,7 @@ internal static class MaterialFileReader
         var (kind, name) = (row.Text("kind").ToLowerInvariant(), row.Text("name"));
         if (row.Cells.Any(c => c.Key.Length == 0))
         {
-            findings.Refuse(row.At(null), "no more fields than the header row names; a text that holds the separator goes into quotes");
+            findings.Refuse(row.At(null), "no more fields than the header row names; a text that contains the separator goes in quotes");
         }
         else if (!MaterialKind.All.Contains(kind, StringComparer.Ordinal))
         {

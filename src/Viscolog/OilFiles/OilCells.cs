@@ -99,7 +99,7 @@ internal sealed class OilCells
         var speed = Optional(Columns.Speed.Name);
         if (scale.HasSpeed != speed is not null)
         {
-            Findings.Refuse(placeOf(Columns.Speed.Name), "rpm beside torque_pct, and only there");
+            Findings.Refuse(placeOf(Columns.Speed.Name), "rpm with torque_pct, and only with it");
             return null;
         }
 

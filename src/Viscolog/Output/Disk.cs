@@ -45,7 +45,7 @@ internal class Disk
             var error = Marshal.GetLastPInvokeError();
             if (error != Interrupted)
             {
-                throw new IOException($"the disk did not take it: {Marshal.GetPInvokeErrorMessage(error)}");
+                throw new IOException($"the disk did not accept it: {Marshal.GetPInvokeErrorMessage(error)}");
             }
         }
     }
@@ -92,7 +92,7 @@ internal class Disk
         var error = Flush(handle) == 0 ? 0 : Marshal.GetLastPInvokeError();
         _ = Close(handle);
         return Failing.Contains(error)
-            ? throw new IOException($"the disk did not take the names in {folder}: {Marshal.GetPInvokeErrorMessage(error)}")
+            ? throw new IOException($"the disk did not accept the names in {folder}: {Marshal.GetPInvokeErrorMessage(error)}")
             : error == 0;
     }
 

@@ -30,7 +30,7 @@ internal static partial class NamedFile
         var shown = PlainText.Clean(path);
         if (path.Contains('\0', StringComparison.Ordinal))
         {
-            return new Refused($"{shown}: cannot be written: the name holds a null character; take it out");
+            return new Refused($"{shown}: cannot be written: the name contains a null character; take it out");
         }
 
         try
@@ -63,5 +63,5 @@ internal static partial class NamedFile
         return !force && Path.Exists(full) ? Taken(shown) : null;
     }
 
-    private static Refused Taken(string shown) => new($"{shown}: exists already; choose another name, or overwrite it with --force");
+    private static Refused Taken(string shown) => new($"{shown}: already exists; choose another name, or overwrite it with --force");
 }

@@ -157,7 +157,7 @@ internal static class DosePlot
 
         if (p.Target is null)
         {
-            yield return "no target stated";
+            yield return "no target given";
         }
     }
 

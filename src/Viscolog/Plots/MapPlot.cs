@@ -22,7 +22,7 @@ internal static class MapPlot
             .. Bands(run, body, lengths),
             .. Path(plane),
         ];
-        var subtitle = $"contours: body at {PlotText.Celsius(run.ReferenceTemperature)}, {PlotText.Unit} · medians as believed now";
+        var subtitle = $"contours: body at {PlotText.Celsius(run.ReferenceTemperature)}, {PlotText.Unit} · medians as estimated now";
         var (across, up) = (Dose(plane.OverBody.Thickener, body.Across), Dose(plane.OverString.Thickener, body.Up));
         return new(RunFrame.Name(run.Name), subtitle, [new(across, up, [.. elements])]);
     }

@@ -19,7 +19,7 @@ internal static class ResidualPlot
         Element[] elements =
         [
             new Element.Level(Meaning.Expected, 0) { Key = new("as expected") },
-            new Element.Level(Meaning.Usual, Usual) { Key = new("±2: about 95 % of readings lie between", "about 95 % lie between") },
+            new Element.Level(Meaning.Usual, Usual) { Key = new("±2: about 95 % of readings are between", "about 95 % are between") },
             new Element.Level(Meaning.Usual, -Usual),
             .. placed.SelectMany((p, i) => RunFrame.Readings(p, frame.Of(i), r => new(r.Dose.Percent, r.StandardizedResidual))),
             .. frame.Keys(KeyLook.Mark),

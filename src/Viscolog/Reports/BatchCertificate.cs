@@ -67,7 +67,7 @@ internal static class BatchCertificate
             run.Product != check.Specification.Name ? Fact.Known("Product", run.Product) : null,
             new("Specification", check.Specification.Name),
             new("Lot of base", run.Lot),
-            new("Base", run.Base.Name ?? "no name stated"),
+            new("Base", run.Base.Name ?? "no name given"),
             new("Batch size", Figures.Size(pot.Total)),
             .. run.Thickeners.Where(t => pot.In(t.Name) > Mass.None)
                 .Select(t => new Fact("Thickener", $"{Shown.Dose(pot.DoseOf(t.Name))} {t.Name} on base")),
@@ -130,7 +130,7 @@ internal static class BatchCertificate
             yield return new Block.Prose($"{Sentence.Of(CheckWords.Rule(body))}") { Lead = "Decision rule" };
             var parts = value.Parts.Select(p => $"{UncertaintyWords.Name(p)} {CheckWords.Relative(p.Size)} ({UncertaintyWords.Of(p)})");
             yield return new Block.Prose($"{CheckWords.Relative(value.Uncertainty)} standard uncertainty (k = 1), the root of the sum of "
-                + $"squares of {string.Join("; ", parts)}. Multiplied by {Factor(value)}, it holds the value 95 times in 100.")
+                + $"squares of {string.Join("; ", parts)}. Multiplied by {Factor(value)}, it contains the value 95 times in 100.")
             {
                 Lead = "Uncertainty of the viscosity",
             };
@@ -148,7 +148,7 @@ internal static class BatchCertificate
         var change = Enumerable.Range(0, entries.Length).LastOrDefault(i => entries[i].Counts && Steps.Begins(entries[i]));
         var from = Math.Max(
             0, file.Rows.Select((r, i) => (r, i)).Where(r => r.r.FirstEntry <= change).Select(r => r.i).DefaultIfEmpty(0).Max());
-        yield return new Block.Heading("Readings of the batch as it stood");
+        yield return new Block.Heading("Readings of the batch as it was");
         yield return RunRows.Of(file, numbers, study, from);
         if (check.Body is { Value: { } value } body && study is { Picture: { Steps: [.., var last] } picture }
             && picture.Readings.Any(r => r.Step == last.Step && r.Wait is not null))

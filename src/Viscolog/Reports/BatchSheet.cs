@@ -29,8 +29,8 @@ internal static class BatchSheet
                 new Block.Heading("1  Weigh"),
                 Weighing(plan),
                 new Block.Prose($"Scale: {Figures.Step(plan.BaseScaleStep)} or finer for the base, {Figures.Step(plan.ScaleStep)} or "
-                    + $"finer for the thickener, so that no addition is under three of its steps. Grams are rounded down: what is short "
-                    + $"can follow, what is over can't be taken out."),
+                    + $"finer for the thickener, so that no addition is under three of its steps. Grams are rounded down: more can be "
+                    + $"added, but nothing taken out."),
                 .. Colour(plan, colour),
                 new Block.Heading("2  Dose and read"),
                 new Block.Prose(How(plan)),
@@ -56,10 +56,10 @@ internal static class BatchSheet
         return new(
         [
             new("Size", Size(plan)),
-            new("Target", plan.Band is { } band ? AdviceWords.Band(band) : "none stated"),
-            new("Read by", RunFacts.Method(run)),
-            new("Stated at", RunFacts.Temperature(run)),
-            new("After run", RunFacts.Name(run) + (run.Lot is { } lot ? $", lot {lot}" : "")),
+            new("Target", plan.Band is { } band ? AdviceWords.Band(band) : "none given"),
+            new("Method", RunFacts.Method(run)),
+            new("Reference temperature", RunFacts.Temperature(run)),
+            new("Based on run", RunFacts.Name(run) + (run.Lot is { } lot ? $", lot {lot}" : "")),
             new("Repeatability", RunFacts.Percent(run.RepeatabilityInForce)),
             Fact.Blank("Batch no."),
             Fact.Blank("Date"),
@@ -87,7 +87,7 @@ internal static class BatchSheet
             if (amount.Water > Mass.None)
             {
                 rows.Add(GridRow.Of(
-                    $"water to cut {thickener.Name} {RunFacts.Dilution(thickener.Dilution)}", Figures.Grams(amount.Water, plan.ScaleStep),
+                    $"water to dilute {thickener.Name} {RunFacts.Dilution(thickener.Dilution)}", Figures.Grams(amount.Water, plan.ScaleStep),
                     Of(amount.Water, Density.Water), "–", ""));
             }
         }
@@ -105,21 +105,21 @@ internal static class BatchSheet
 
     private static IEnumerable<Block> Colour(BatchPlan plan, ColourYield? colour)
     {
-        const string counts = "It counts as base: it goes in first, in place of as much base, and the base is read with it, for colour "
-            + "shifts the curve.";
+        const string counts = "It counts as base: it goes in first, in place of the same amount of base, and the base is read with it, "
+            + "because colour shifts the curve.";
         if (plan.Volume is not { } volume)
         {
             if (colour is not null)
             {
-                yield return new Block.Prose("Colour concentrate goes by volume, and the base's density is not stated: give it with "
-                    + "--density G_ML.");
+                yield return new Block.Prose("Colour concentrate is measured by volume, and the base's density is not given: give it "
+                    + "with --density G_ML.");
             }
 
             yield break;
         }
 
         yield return new Block.Prose(colour is null
-            ? $"Colour concentrate, where the base has none yet: {Figures.Size(ColourYield.Weak.For(volume))} to "
+            ? $"Colour concentrate, if the base has none yet: {Figures.Size(ColourYield.Weak.For(volume))} to "
                 + $"{Figures.Size(ColourYield.Strong.For(volume))} (1 volume to 16 or 8 volumes of paint: common practice, no source). "
                 + $"{counts}"
             : string.Create(CultureInfo.InvariantCulture, $"Colour concentrate: {Figures.Size(colour.For(volume))} (one volume to "
@@ -132,8 +132,8 @@ internal static class BatchSheet
             ? $"Stir for {Shown.Duration(time)} at least, as in the run, and longer in a larger vessel: until top and bottom look alike."
             : "Stir until top and bottom look alike.";
         return $"{First(plan)} Read the base, then pour slowly into the moving batch. {stir} Let it stand as the table says, and read: "
-            + $"two readings that agree within {RunFacts.Percent(plan.Run.RepeatabilityInForce)} settle a step, if as much time lies between them as it "
-            + "had stood before the first.";
+            + $"two readings that agree within {RunFacts.Percent(plan.Run.RepeatabilityInForce)} settle a step, if the time between them "
+            + "is at least as long as it had stood before the first.";
     }
 
     private static string First(BatchPlan plan)
@@ -143,11 +143,12 @@ internal static class BatchSheet
         var usual = fraction < BatchPlan.FirstPart - 0.02 ? string.Create(CultureInfo.InvariantCulture, $" ({100 * BatchPlan.FirstPart:0} "
             + $"% is usual, but too much here for a lot that is stronger)") : "";
         var over = plan.Steps.First(s => s.IsRead).ChanceOver is { } chance
-            ? $"; the chance that it is over already is {Shown.Chance(chance)}"
+            ? $"; the chance that it is already over is {Shown.Chance(chance)}"
             : "";
-        var rest = over.Length > 0 ? "Then come the steps that advice would take if the batch reads as the run did." : "Then comes the "
-            + "rest in equal parts.";
-        return string.Create(CultureInfo.InvariantCulture, $"First goes {100 * fraction:0} % of the final dose{usual}{over}. {rest}");
+        var rest = over.Length > 0 ? "The steps that follow are those that advice would take if the batch read as the run did." : "The "
+            + "rest follows in equal parts.";
+        return string.Create(CultureInfo.InvariantCulture, $"The first addition is {100 * fraction:0} % of the final dose{usual}{over}. "
+            + $"{rest}");
     }
 
     private static Block.Grid Dosing(BatchPlan plan)
@@ -188,10 +189,10 @@ internal static class BatchSheet
     {
         var points = ImmutableArray.CreateBuilder<string>();
         points.Add("In band: stop, whatever is left. Short: the next step. Above what the table expects: this batch is stronger than the "
-            + "run. Log the batch as a run of its own, and 'viscolog advise' weighs its readings against the run: its grams take the "
-            + "place of the table's, and it says how much base brings back a batch that is over.");
+            + "run. Log the batch as a run of its own, and 'viscolog advise' weighs its readings against the run: follow its grams "
+            + "instead of the table's; it also says how much base brings back a batch that is over.");
         points.Add(string.Create(CultureInfo.InvariantCulture, $"Readings more than 10 °C from "
-            + $"{plan.Run.ReferenceTemperatureInForce.Celsius:0.#} °C don't count; write the temperature beside each."));
+            + $"{plan.Run.ReferenceTemperatureInForce.Celsius:0.#} °C don't count; write the temperature with each."));
         points.Add(Acidity(plan));
         return points.ToImmutable();
     }
@@ -205,7 +206,7 @@ internal static class BatchSheet
             : "The pH of the run was not measured";
         return plan.Recipe.Parts.Any(p => p.Thickener.Chemistry == ThickenerChemistry.AlkaliSwellable)
             ? seen + ": bring the base to the same pH before any thickener goes in (about 8.5 to 9.5 is usual for an alkali-swellable "
-                + "one; below 7.5 it hardly swells). Never raise the pH afterwards: what lay idle swells at once."
+                + "one; below 7.5 it hardly swells). Never raise the pH afterwards: what had not swollen swells all at once."
             : seen + ": a batch at another pH may thicken differently.";
     }
 }

@@ -31,8 +31,8 @@ internal static class Corrections
             if (contents[i].Void is { } reason)
             {
                 var isReplaced = i + 1 < contents.Length && contents[i + 1].Replaces;
-                var next = isReplaced ? $"; row {RunRows.Number(numbers, i + 1)} stands in its place" : "";
-                yield return $"Row {RunRows.Number(numbers, i)} is void and counts for nothing ({reason}){next}.";
+                var next = isReplaced ? $"; row {RunRows.Number(numbers, i + 1)} replaces it" : "";
+                yield return $"Row {RunRows.Number(numbers, i)} is void and does not count ({reason}){next}.";
             }
         }
     }
@@ -45,7 +45,7 @@ internal static class Corrections
             yield return string.Create(
                 CultureInfo.InvariantCulture,
                 $"Row {RunRows.Number(numbers, row)} reads {Shown.Body(reading.Value)} where "
-                + $"the others lead to expect {Shown.Body(reading.Expected)}: it is kept and counts for less.");
+                + $"the others suggest {Shown.Body(reading.Expected)}: it is kept and counts for less.");
         }
     }
 

@@ -22,7 +22,7 @@ internal static class PracticeHandout
             Blocks =
             [
                 new Block.Drawing(SvgPicture.Of(PictureFile.Svg(PracticePlot.Of(players), PictureFile.HalfHeight)), "Filled: what was "
-                    + "read. Open: the body that the pot settles at. Where the two lie apart, the reading came too early."),
+                    + "read. Open: the body that the pot settles at. Where the two differ, the reading came too early."),
                 Scores(players),
                 .. players.Select(Player),
                 new Block.Heading("Why over-dosing is a dead end"),

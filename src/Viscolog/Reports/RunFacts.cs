@@ -23,7 +23,7 @@ internal static class RunFacts
     public static string Repeatability(Run stated, Run inForce)
     {
         var value = Percent(inForce.RepeatabilityInForce);
-        return stated.Repeatability is not null ? $"{value}, as the run states"
+        return stated.Repeatability is not null ? $"{value}, as given in the run"
             : inForce.Repeatability is not null ? $"{value}, from repeat readings"
             : $"{value}, the method's default";
     }
@@ -38,7 +38,7 @@ internal static class RunFacts
         [
             thickener.Chemistry == ThickenerChemistry.Other ? null : RunFiles.FileNames.Chemistries.Of(thickener.Chemistry),
             thickener.Active is { } active ? active.Percent.ToString("0.##", CultureInfo.InvariantCulture) + " % active" : null,
-            thickener.Dilution == PreDilution.None ? null : "cut with water " + Dilution(thickener.Dilution),
+            thickener.Dilution == PreDilution.None ? null : "diluted with water " + Dilution(thickener.Dilution),
         ];
         var known = string.Join(", ", parts.OfType<string>());
         return known.Length == 0 ? thickener.Name : $"{thickener.Name} ({known})";
@@ -72,8 +72,8 @@ internal static class Foot
 internal static class Safety
 {
     /// <summary>What holds wherever colour goes in.</summary>
-    private const string Metal = "Metal pigments are poisonous or catch fire when they raise dust, and some give off gas with alkali: as "
-        + "pastes, never dry, never into a closed vessel.";
+    private const string Metal = "Metal pigments are poisonous or catch fire as dust, and some give off gas with alkali: use them as "
+        + "pastes, never dry, never in a closed vessel.";
 
     /// <summary>The cautions of a thickener with what belongs to colour, the deciding word last.</summary>
     public static string Of(ImmutableArray<string> cautions)

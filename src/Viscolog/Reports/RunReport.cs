@@ -30,7 +30,7 @@ internal static class RunReport
                 + (run.Thickeners.IsEmpty ? "" : " with " + string.Join(" and ", run.Thickeners.Select(t => t.Name))),
             Blocks =
             [
-                told is null ? new Block.Result("No body stated", trouble, ResultWeight.Plain) : StudyBlocks.Result(told),
+                told is null ? new Block.Result("No body given", trouble, ResultWeight.Plain) : StudyBlocks.Result(told),
                 Head(file, asked.BandInForce, study),
                 .. told is null ? Array.Empty<Block>() : [StudyBlocks.Drawing(told)],
                 new Block.Heading("Every row"),
@@ -51,16 +51,16 @@ internal static class RunReport
         var run = file.Run;
         return Block.Facts.Of(
         [
-            new("Base", run.Base.Name ?? "no name stated"),
+            new("Base", run.Base.Name ?? "no name given"),
             new("Base at start", Shown.Grams(run.BaseMass)),
             new("Lot", run.Lot),
             new("Operator", run.Operator),
             .. run.Thickeners.Select(t => new Fact("Thickener", RunFacts.Thickener(t))),
-            new("Target", band is not null ? AdviceWords.Band(band) : "none stated"),
+            new("Target", band is not null ? AdviceWords.Band(band) : "none given"),
             run.TargetString is { } strings ? new("String wanted", $"{Shown.Number(strings.Low.Millimeters)} to "
                 + $"{Shown.Length(strings.High)}") : null,
             new("Method", RunFacts.Method(run)),
-            new("Stated at", RunFacts.Temperature(run)),
+            new("Reference temperature", RunFacts.Temperature(run)),
             new("Repeatability", RunFacts.Repeatability(run, study?.Evidence.Run ?? run)),
             new("Scale", Figures.Step(run.ScaleStepInForce) + " steps"),
             Fact.Known("Made", RunFacts.Days(run)),

@@ -33,7 +33,7 @@ internal static class StudyBlocks
     public static Block.Drawing Drawing(Study study) => new(SvgPicture.Of(PictureFile.Svg(RunPlots.Usual(study.Picture))), study.IsOfTwo
         ? "Body and string over the doses of both thickeners, with what is wanted of each."
         : $"Body over dose of {study.Picture.Thickener} at {PlotText.Celsius(study.Picture.ReferenceTemperature)}: readings, settled "
-            + $"values, the believed curve with its bands{(study.Band is null ? "" : ", the target band")}.");
+            + $"values, the estimated curve with its bands{(study.Band is null ? "" : ", the target band")}.");
 
     /// <summary>How it was found.</summary>
     /// <param name="stated">The run as its file states it.</param>
@@ -92,17 +92,17 @@ internal static class StudyBlocks
         var (posterior, now) = (study.Posterior, Now(study));
         var spread = Math.Log(now.High.MilliPascalSeconds / now.Low.MilliPascalSeconds) / (2 * 1.645);
         var history = posterior.Prior.Runs == 0 ? "" : $" {Count.Of(posterior.Prior.Runs, "earlier run", "earlier runs")} of this base "
-            + $"and thickener helped.";
+            + $"and thickener {(posterior.Prior.Runs == 1 ? "was" : "were")} used.";
         yield return $"The body is the settled viscosity at {RunFacts.Temperature(run)}: each reading is brought to that temperature (ln "
-            + $"η linear in 1/T), the build-up after stirring is carried on to its end, and all readings of the run bear on one curve of "
-            + $"body over dose.";
+            + $"η linear in 1/T), the build-up after stirring is carried on to its end, and all readings of the run are fitted by one "
+            + $"curve of body over dose.";
         yield return string.Create(CultureInfo.InvariantCulture, $"Uncertainty: {100 * spread:0.0} % of the value (standard uncertainty, "
             + $"from the repeatability, the number of readings, the temperature correction, the build-up still to come and the shapes of "
-            + $"curve that fit); the interval stated holds the settled body 9 times in 10. The calibration of the instrument is "
-            + $"not in it.");
-        yield return string.Create(CultureInfo.InvariantCulture, $"Decision rule: in band is said where the chance of it is "
-            + $"{100 * IncrementPolicy.StopChance:0} % or more, the reading's own error counted; so are short and over. This is a "
-            + $"statement on the pot, no check against a specification.");
+            + $"curve that fit); the interval given contains the settled body 9 times in 10. The calibration of the instrument is not "
+            + $"included.");
+        yield return string.Create(CultureInfo.InvariantCulture, $"Decision rule: in band is stated if the chance of it is "
+            + $"{100 * IncrementPolicy.StopChance:0} % or more, allowing for reading error; likewise short and over. This is a statement "
+            + $"about the pot, not a check against a specification.");
         yield return $"Shapes of curve by weight: {ByWeight(posterior)}.{history}";
         if (study.Band is { } band && posterior.DoseFor(band.Aim, Study.Level) is { } dose)
         {
@@ -118,12 +118,12 @@ internal static class StudyBlocks
 
     private static IEnumerable<string> MethodOfTwo(Run run, Study study) =>
     [
-        $"All readings of the run bear on one law of body and one of string over both doses, at {RunFacts.Temperature(run)}. Shapes of "
-            + $"the body's curve by weight: {ByWeight(study.Posterior)}.",
-        "The intervals hold the settled body, and the string, 9 times in 10: repeatability, number of readings, temperature correction, "
-            + "build-up and shapes are in them, the calibration of the instrument is not.",
-        "Decision rule: in band is said where the whole interval lies in the band. This is a statement on the pot, no check against a "
-            + "specification.",
+        $"All readings of the run are fitted by one law of body and one of string over both doses, at {RunFacts.Temperature(run)}. "
+            + $"Shapes of the body's curve by weight: {ByWeight(study.Posterior)}.",
+        "The intervals contain the settled body, and the string, 9 times in 10: repeatability, number of readings, temperature correction, "
+            + "build-up and shapes are included, the calibration of the instrument is not.",
+        "Decision rule: in band is stated if the whole interval is within the band. This is a statement about the pot, not a check "
+            + "against a specification.",
     ];
 
     private static string ByWeight(Posterior posterior)

@@ -46,7 +46,7 @@ internal static class Columns
     /// <summary>Temperature of the pot in °F; written in °C.</summary>
     public static readonly Column Fahrenheit = new Column.Number("temp_f", new("°F", -459.67, 2e4), null, (d, v) => d.Temperature = OfFahrenheit(v))
     {
-        Free = d => d.Temperature is null ? null : $"one temperature a row: {Temperature!.Name} holds one already",
+        Free = d => d.Temperature is null ? null : $"one temperature per row: {Temperature!.Name} already has one",
     };
 
     /// <summary>pH of the pot.</summary>
@@ -60,7 +60,8 @@ internal static class Columns
     public static readonly Column Fault = new Column.Text(
         "fault",
         r => r.Reading?.Fault is { } fault ? FileNames.Faults.Of(fault) : null,
-        (d, text) => (d.Fault = FileNames.Faults.Find(text)) is null ? $"one of {FileNames.Faults.List}; anything else belongs in note" : null);
+        (d, text) => (d.Fault = FileNames.Faults.Find(text)) is null ? $"one of {FileNames.Faults.List}; anything else goes in "
+            + $"note" : null);
 
     /// <summary>Sample taken out.</summary>
     public static readonly Column Taken = Grams("taken_g", r => r.Taken, (d, mass) => d.Taken = mass);
@@ -138,7 +139,7 @@ internal static class Columns
 
     private static Column.Number Amount(string name, NumberRange range, Func<FileRow, double?>? get) => new(name, range, get, (d, amount) => d.Added = (name, amount))
     {
-        Free = d => d.Added is { } other ? $"one amount: {other.Name} holds one already" : null,
+        Free = d => d.Added is { } other ? $"one amount: {other.Name} already has one" : null,
     };
 
     // Exact arithmetic, so that 73.4 °F is 23 °C; the last digits of absolute zero may fall below it.

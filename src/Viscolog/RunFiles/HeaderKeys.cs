@@ -95,7 +95,8 @@ internal static class HeaderKeys
             return;
         }
 
-        header.Values.Findings.Refuse(line.Place, "a UUID as the log writes it, such as 0199d3a0-5c1e-7b3a-9f10-2a6b8c4d0e11; leave the line out where there is none");
+        header.Values.Findings.Refuse(line.Place, "a UUID as the log writes it, such as 0199d3a0-5c1e-7b3a-9f10-2a6b8c4d0e11; leave the "
+            + "line out if there is none");
     }
 
     private static void TakeString(RunHeader header, HeaderLine line)

@@ -38,7 +38,7 @@ internal sealed class RowAppender(Run run)
     }
 
     /// <summary>What a cell of <see cref="Columns.Replaces"/> may say.</summary>
-    public const string ReplacesExpected = $"'{Columns.RowAbove}' in a row that stands for a void row right above it, or an empty cell";
+    public const string ReplacesExpected = $"'{Columns.RowAbove}' in a row that replaces a void row right above it, or an empty cell";
 
     /// <summary>Why a run with these rows could not be exported and read again, as a refusal without file and line; null where it can.</summary>
     public static string? Fault(Run run, IEnumerable<FileRow> rows)
@@ -94,8 +94,10 @@ internal sealed class RowAppender(Run run)
         EntryFault.Nothing => new(null, NothingExpected),
         EntryFault.NoSuchThickener => new(Columns.Thickener, ThickenerExpected(run)),
         EntryFault.NotRead read => new(Columns.Of(read.Value.Scale), Columns.NotRead(read.Method)),
-        EntryFault.StandsBackwards back => new(Columns.Wait, $"{FileNumbers.Show(back.Earlier)} s or more: the pot goes on standing until something is added"),
-        EntryFault.SampleTooLarge large => new(Columns.Taken, $"less than the {FileNumbers.Show(Math.Round(large.Held.Grams, 3))} g that the pot holds"),
+        EntryFault.StandsBackwards back => new(Columns.Wait, $"{FileNumbers.Show(back.Earlier)} s or more: the pot keeps standing until "
+            + $"something is added"),
+        EntryFault.SampleTooLarge large => new(Columns.Taken, $"less than the {FileNumbers.Show(Math.Round(large.Held.Grams, 3))} g in "
+            + $"the pot"),
         _ => throw new InvalidOperationException("not a case of the closed set"),
     };
 }

@@ -49,7 +49,7 @@ internal sealed class RowDraft(Run? run = null)
 
     /// <summary>Why a value of a scale can't stand in the row; null where it can.</summary>
     public string? Against(InstrumentScale scale)
-        => Value is { } other ? $"one value a row: {other.Name} holds one already"
+        => Value is { } other ? $"one value per row: {other.Name} already has one"
             : run is not null && !run.MethodInForce.Scales.Contains(scale) ? Columns.NotRead(run.MethodInForce) : null;
 
     /// <summary>The row of what was stored.</summary>
@@ -64,11 +64,12 @@ internal sealed class RowDraft(Run? run = null)
         var torque = Value is { Scale.HasSpeed: true } value ? value.Name : null;
         if (fault is null && torque is not null && Speed is null)
         {
-            fault = new(Columns.Speed, $"the speed in 1/min: {torque} needs {Columns.Speed.Name} beside it");
+            fault = new(Columns.Speed, $"the speed in 1/min: {torque} needs {Columns.Speed.Name} in the same row");
         }
         else if (fault is null && torque is null && Speed is not null)
         {
-            fault = new(Columns.Speed, $"an empty cell: {Columns.Speed.Name} belongs beside {Columns.Values.First(v => v.Scale.HasSpeed).Column.Name}");
+            fault = new(Columns.Speed, $"an empty cell: {Columns.Speed.Name} goes with "
+                + $"{Columns.Values.First(v => v.Scale.HasSpeed).Column.Name}");
         }
 
         return fault is null ? Row(dosed) : null;
@@ -130,7 +131,7 @@ internal sealed class RowDraft(Run? run = null)
 
         fault = new(Columns.AddedMilliliters, thickener.Density is null
             ? $"density_g_ml in the header line of '{thickener.Name}': milliliters need it; or grams in added_g"
-            : $"grams in added_g: '{thickener.Name}' is cut with water, and its density is that of the thickener as supplied");
+            : $"grams in added_g: '{thickener.Name}' is diluted with water, and its density is that of the thickener as supplied");
         return 0;
     }
 

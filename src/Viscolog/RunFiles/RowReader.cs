@@ -71,7 +71,7 @@ internal sealed class RowReader(CsvReader reader, TableColumns columns, ValueRea
         if (_firstLoose > 0)
         {
             var more = _moreLoose == 0 ? "" : FormattableString.Invariant($" (and in {_moreLoose} more)");
-            Findings.Warn(_firstLoose, $"stir_s and wait_s of a row without a reading{more} are left out");
+            Findings.Warn(_firstLoose, $"stir_s and wait_s of a row without a reading{more} are ignored");
         }
     }
 
@@ -98,7 +98,7 @@ internal sealed class RowReader(CsvReader reader, TableColumns columns, ValueRea
         var read = fault switch
         {
             { Column: null } => RowAppender.NothingRead,
-            { Beside: { } beside } => $"nothing beside {beside} {Shown(beside)}",
+            { Beside: { } beside } => $"nothing besides {beside} {Shown(beside)}",
             { Column.Name: var name } => Shown(name),
         };
         Findings.Refuse(new(Line, fault.Column?.Name, read), fault.Expected);

@@ -68,7 +68,7 @@ internal sealed class RunHeader(ValueReader values)
         {
             if (!_seen.TryAdd(key.Name, line) && !key.Repeats)
             {
-                Findings.Refuse(line.Place, FormattableString.Invariant($"{key.Name} once: line {_seen[key.Name].Line} has it already"));
+                Findings.Refuse(line.Place, FormattableString.Invariant($"{key.Name} once: it is already in line {_seen[key.Name].Line}"));
             }
 
             key.Take(this, line);
@@ -111,7 +111,7 @@ internal sealed class RunHeader(ValueReader values)
 
         if (Wanted is null && _seen.TryGetValue("tolerance_pct", out var tolerance))
         {
-            Findings.Warn(tolerance.Line, "tolerance_pct has no target_mpas beside it; it is kept, not used");
+            Findings.Warn(tolerance.Line, "tolerance_pct has no target_mpas to go with; it is kept, not used");
         }
     }
 

@@ -21,15 +21,17 @@ internal static class RunSheet
 
     private static IEnumerable<string[]> Help()
     {
-        yield return ["Fill in the sheet 'run' from the top. What stands in this sheet is not read."];
-        yield return ["A line that begins with # says something of the whole run: its key in column A, its value in column B. A line that isn't needed may be deleted."];
-        yield return ["Below the column names comes a row for each thing done or read, in order. Columns may change places or be deleted."];
+        yield return ["Fill in the sheet 'run' from the top. This sheet is not read."];
+        yield return ["A line that begins with # is about the whole run: its key is in column A, its value in column B. Lines that "
+            + "aren't needed may be deleted."];
+        yield return ["Below the column names goes one row for each thing done or read, in order. Columns may be moved or deleted."];
         yield return [];
         yield return ["key", "means"];
         yield return ["# base_g:", "g of base in the pot at the start"];
-        yield return ["# thickener:", "its name; behind semicolons range_pct=LOW-HIGH, the usual doses in g per 100 g of base, and other traits"];
+        yield return ["# thickener:", "its name; after semicolons range_pct=LOW-HIGH, the usual doses in g per 100 g of base, and other "
+            + "traits"];
         yield return ["# target_mpas:", "the viscosity wanted, in mPa·s"];
-        yield return ["# tolerance_pct:", "how far from it is still good, in %"];
+        yield return ["# tolerance_pct:", "how far from it is still acceptable, in %"];
         yield return [];
         yield return ["column", "takes"];
         foreach (var column in Columns.All)

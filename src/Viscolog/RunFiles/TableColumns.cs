@@ -51,7 +51,8 @@ internal sealed class TableColumns
     {
         if (name.Length == 0)
         {
-            findings.Refuse(new(line, FormattableString.Invariant($"{place + 1}"), "nothing"), "a column name; delete the column where it is empty");
+            findings.Refuse(new(line, FormattableString.Invariant($"{place + 1}"), "nothing"), "a column name; delete the column if it "
+                + "is empty");
         }
         else if (!seen.Add(name))
         {

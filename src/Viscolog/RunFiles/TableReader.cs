@@ -78,7 +78,8 @@ internal sealed class TableReader(TableLayout layout, ValueReader values)
             var read = FormattableString.Invariant($"{fields} fields");
             Findings.Refuse(
                 new(line, null, read),
-                FormattableString.Invariant($"at most {columns}, as many as the header row names; a text that holds the separator goes into quotes"));
+                FormattableString.Invariant($"at most {columns}, as many as the header row names; ")
+                    + "a text that contains the separator goes in quotes");
         }
 
         return Findings.Well;

@@ -38,7 +38,7 @@ internal static class ThickenerLine
         }
         else if (header.Run.FindThickener(parts[0]) is not null)
         {
-            findings.Refuse(line.Place, $"each thickener once: {OneLine.Quoted(parts[0])} stands in the header already");
+            findings.Refuse(line.Place, $"each thickener once: {OneLine.Quoted(parts[0])} is already in the header");
         }
         else
         {

@@ -18,7 +18,7 @@ internal static class WorkbookWriter
     public static string? Obstacle(IReadOnlyList<Sheet> sheets)
         => sheets.Any(s => s.Rows.Count > MostRows) ? FormattableString.Invariant($"more than {MostRows} rows, the most that a sheet has")
             : sheets.Any(s => s.Rows.Any(r => r.Any(c => c.Text?.Length > SheetText.Longest)))
-                ? FormattableString.Invariant($"a text of more than {SheetText.Longest} characters, the most that a cell holds")
+                ? FormattableString.Invariant($"a text of more than {SheetText.Longest} characters, the most that a cell can hold")
                 : null;
 
     /// <summary>Writes them; the stream stays open.</summary>

@@ -75,7 +75,7 @@ internal static class LogBackups
 
             if (File.Exists(place.Folder) || !Directory.Exists(Path.GetDirectoryName(place.Folder)))
             {
-                return new Refused($"{place.Folder} can't hold a log; name a folder with --log");
+                return new Refused($"{place.Folder} can't be a log's folder; name one with --log");
             }
 
             if (!Path.Exists(place.Journal))
@@ -93,7 +93,7 @@ internal static class LogBackups
 
     /// <summary>Writes a damaged journal again from the log's query copy, where that is what it was when the log was last closed.</summary>
     public static Outcome<BackupRestored> RestoreFromCopy(LogPlace place, DateTimeOffset now, IProgress<LogProgress>? progress)
-        => Guarded<BackupRestored>("the journal was not written again", () =>
+        => Guarded<BackupRestored>("the journal was not rebuilt", () =>
         {
             if (Seal.Read(place.Seal) is not { } seal || CopyFile.StateOf(place.Copy) != CopyState.Ours)
             {

@@ -74,7 +74,7 @@ internal sealed class LogLock : IDisposable
     /// <summary>The same for a holder whose name was read before.</summary>
     public static string BusyWords(LogPlace place, string holder)
     {
-        return $"the log in {place.Folder} is busy: {(holder.Length > 0 ? holder : "another program")} has it; close that first";
+        return $"the log in {place.Folder} is busy: {(holder.Length > 0 ? holder : "another program")} has it open; close that first";
     }
 
     /// <inheritdoc/>

@@ -112,7 +112,8 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
             hold = hold with { Claim = hold.Lock is null ? null : ClaimAlone() };
             return hold.Claim is not null
                 ? OpenLocked(ref hold, holder)
-                : Log(scan, hold, CopyInMemory(scan, "the query copy has to be made anew, but somebody else is reading the log; going on without it, nothing is lost"));
+                : Log(scan, hold, CopyInMemory(scan, "the query copy has to be rebuilt, but somebody else is reading the log; going on "
+                    + "without it, nothing is lost"));
         }
 
         return Log(scan, hold, Rebuild(scan, WhyRebuilt(state, seal)));
@@ -150,7 +151,7 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
         if (Path.Exists(place.Copy))
         {
             throw new LogRefused($"{place.Journal} is missing, but {place.Copy} is there; put a backup back with 'viscolog restore', "
-                + "or move that file away to start anew");
+                + "or move that file away to start afresh");
         }
     }
 
@@ -241,10 +242,10 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
     private static string? WhyRebuilt(CopyState state, Seal? seal) => (state, seal) switch
     {
         (CopyState.Missing, _) => null,
-        (CopyState.Older, _) => "the query copy was of an older version and was made anew from the journal",
-        (CopyState.Damaged, _) => "the query copy was damaged and was made anew from the journal; nothing is lost",
-        (_, null) => "the log had not been closed; its query copy was made anew from the journal, nothing is lost",
-        _ => "the query copy was not as it was left and was made anew from the journal; nothing is lost",
+        (CopyState.Older, _) => "the query copy was of an older version and was rebuilt from the journal",
+        (CopyState.Damaged, _) => "the query copy was damaged and was rebuilt from the journal; nothing is lost",
+        (_, null) => "the log had not been closed; its query copy was rebuilt from the journal; nothing is lost",
+        _ => "the query copy was not as it was left and was rebuilt from the journal; nothing is lost",
     };
 
     /// <summary>Makes the query copy anew: in memory, for a reader, where the folder has no room for it or can't be written.</summary>
@@ -264,10 +265,10 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
         catch (Exception e) when (e is not OutOfMemoryException)
         {
             // LiteDB throws exceptions of many types where a disk is full.
-            var reason = OneLine.Of($"the query copy could not be made anew in {place.Folder} ({e.Message})");
+            var reason = OneLine.Of($"the query copy could not be rebuilt in {place.Folder} ({e.Message})");
             if (use == LogUse.Write)
             {
-                throw new LogRefused($"{reason}; make room there or give leave to write, nothing is lost", e);
+                throw new LogRefused($"{reason}; free some space or allow writing there; nothing is lost", e);
             }
 
             return CopyInMemory(scan, $"{reason}; going on without it, nothing is lost");

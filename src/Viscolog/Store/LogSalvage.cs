@@ -47,7 +47,7 @@ internal static class LogSalvage
         }
 
         return File.Exists(to.Folder) || Path.Exists(to.Journal) || Path.Exists(to.Copy)
-            ? $"{to.Folder} is there already; name a new folder for what is salvaged"
+            ? $"{to.Folder} already exists; name a new folder for what is salvaged"
             : null;
     }
 

@@ -44,7 +44,7 @@ internal sealed record MergePlan(int Run, IEnumerable<LogRecord> Records, int Re
     {
         if (merge.Contradiction is (var there, var here))
         {
-            return Contradicted(known, $"says otherwise: {Words(there)} there, {Words(here)} in the file", file);
+            return Contradicted(known, $"differs: {Words(there)} in the log, {Words(here)} in the file", file);
         }
 
         if (!merge.IsHeaderKnown && known.Headers.Length > 1 && file.Id is not null)
@@ -67,8 +67,8 @@ internal sealed record MergePlan(int Run, IEnumerable<LogRecord> Records, int Re
     private static MergePlan Contradicted(StreamedRun known, string what, RunFile file)
     {
         var advice = file.Id is null
-            ? "if it is another run, give it another name; if the log is wrong, make the row void and add the right one below it"
-            : "the run went on in two places; make one of them void what the other lacks, or give one a run_id of its own";
+            ? "if it is another run, give it another name; if the log is wrong, void the row and add the right one below it"
+            : "the run went on in two places; void in one what the other lacks, or give one its own run_id";
         return new(known.Number, [], 0, 0, 0, 0)
         {
             Contradiction = FormattableString.Invariant($"run {known.Number} of the log {what}; {advice}"),
@@ -91,6 +91,6 @@ internal sealed record MergePlan(int Run, IEnumerable<LogRecord> Records, int Re
         var (left, right) = (known.Split('\n'), read.Split('\n'));
         var there = left.Except(right, StringComparer.Ordinal).FirstOrDefault("nothing");
         var here = right.Except(left, StringComparer.Ordinal).FirstOrDefault("nothing");
-        return $"'{there}' there, '{here}' in the file";
+        return $"'{there}' in the log, '{here}' in the file";
     }
 }

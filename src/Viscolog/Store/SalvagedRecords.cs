@@ -55,15 +55,15 @@ internal sealed class SalvagedRecords(SoundLines sound, Stream journal, long ack
         foreach (var (first, last) in _lost)
         {
             yield return first == last
-                ? FormattableString.Invariant($"line {first} is lost; nobody can tell what it said")
-                : FormattableString.Invariant($"lines {first} to {last} are lost; nobody can tell what they said");
+                ? FormattableString.Invariant($"line {first} is lost; what it said is unknown")
+                : FormattableString.Invariant($"lines {first} to {last} are lost; what they said is unknown");
         }
 
         foreach (var run in _runs.Values.Where(r => r.FirstLost > 0))
         {
             yield return FormattableString.Invariant(
-                $"run {run.Number} of the new log lacks a row from row {run.FirstLost} on; what was logged behind it is kept, void")
-                + ": export the run, put it right and import it as another one";
+                $"run {run.Number} of the new log lacks a row from row {run.FirstLost} on; what was logged after it is kept, void")
+                + ": export the run, correct it and import it as another one";
         }
 
         foreach (var (run, rows) in _homeless)
@@ -158,7 +158,7 @@ internal sealed class SalvagedRun(int number)
         while (_rows + 1 < added.Row)
         {
             FirstLost = FirstLost == 0 ? _rows + 1 : FirstLost;
-            yield return new LogRecord.RowAdded(number, ++_rows, new() { Note = "a row that is lost", Void = "lost: the journal was damaged" });
+            yield return new LogRecord.RowAdded(number, ++_rows, new() { Note = "a lost row", Void = "lost: the journal was damaged" });
         }
 
         _rows++;
@@ -168,7 +168,7 @@ internal sealed class SalvagedRun(int number)
             FirstLost = _rows;
         }
 
-        var row = FirstLost == 0 ? added.Is : added.Is with { Void = added.Is.Void ?? "behind a row that is lost" };
+        var row = FirstLost == 0 ? added.Is : added.Is with { Void = added.Is.Void ?? "after a lost row" };
         if (row.Void is not null)
         {
             _voided.Add(_rows);

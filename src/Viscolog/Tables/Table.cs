@@ -108,5 +108,5 @@ internal sealed record TableWords(string Quotes, string? Fields)
 {
     /// <summary>What most say.</summary>
     public static TableWords Usual { get; } = new(
-        "quotes around the whole cell, closed, and each quote inside it doubled", "; a text that holds the separator goes into quotes");
+        "quotes around the whole cell, closed, and each quote inside it doubled", "; a text that contains the separator goes in quotes");
 }

@@ -119,7 +119,7 @@ internal sealed record TableLayout(ImmutableArray<HeaderLine> Header, ReadOnlyMe
                 var row = Encoding.UTF8.GetString(table.Span[..HeaderCells.LengthOf(table.Span)]).Trim();
                 findings.Refuse(
                     new(LineOf(line, source.RowOfLine), null, OneLine.Quoted(row)),
-                    "one separator: commas, or semicolons with decimal commas; a name that holds the other goes into quotes");
+                    "one separator: commas, or semicolons with decimal commas; a name that contains the other goes in quotes");
             }
 
             return null;

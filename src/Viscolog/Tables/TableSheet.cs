@@ -32,7 +32,7 @@ internal static class TableSheet
     {
         if (WorkbookWriter.Obstacle(sheets) is { } obstacle)
         {
-            return new Refused($"no workbook can hold it: {obstacle}; write it as CSV");
+            return new Refused($"it doesn't fit in a workbook: {obstacle}; write it as CSV");
         }
 
         using var stream = new MemoryStream();

@@ -77,7 +77,7 @@ internal static class TrendFileReader
         {
             findings.Refuse(
                 table.Head,
-                column is null ? "a column of values beside batch" : $"a column '{TerminalText.Of(column)}', which the call asks for");
+                column is null ? "a column of values besides batch" : $"a column '{TerminalText.Of(column)}', which the call asks for");
             return null;
         }
 
@@ -131,7 +131,7 @@ internal sealed record TrendFile(ImmutableArray<ChartPoint> Points, string Colum
     /// <summary>The least value wanted.</summary>
     public double? Low { get; init; }
 
-    /// <summary>The greatest value wanted.</summary>
+    /// <summary>The highest value accepted.</summary>
     public double? High { get; init; }
 
     /// <summary>What the reader ought to know, a line each.</summary>

@@ -19,7 +19,7 @@ internal static class AdviceWords
             $"Stir it in well, let it stand {Shown.Duration(add.Standing)}, then {Readings(advice)}.",
         ],
         BenchAction.Wait wait => [$"WAIT {Shown.Duration(wait.More)} more, then read again. Add nothing yet."],
-        BenchAction.Stop => [$"STOP. {(advice.Quantities.Length == 1 ? "It is" : "Body and string are")} in band: add nothing more."],
+        BenchAction.Stop => [$"STOP. {(advice.Quantities.Length == 1 ? "The pot is" : "Body and string are")} in band. Add nothing more."],
         BenchAction.LetDown letDown =>
         [
             $"LET DOWN with {Shown.Grams(letDown.Base)} of base{gap}(dose {Shown.Dose(advice.Thickener.DoseNow)} → "
@@ -28,7 +28,7 @@ internal static class AdviceWords
         ],
         BenchAction.GiveUp giveUp => [$"STOP ADDING. {ReasonWords.Of(giveUp.Remedy)}"],
         BenchAction.Measure { IsOfString: true } => ["DRAW A STRING from the pot. Add nothing yet."],
-        BenchAction.Measure { Standing: { } standing } => [$"READ the pot after {Shown.Duration(standing)} of standing. Add nothing yet."],
+        BenchAction.Measure { Standing: { } standing } => [$"READ the pot once it has stood {Shown.Duration(standing)}. Add nothing yet."],
         BenchAction.Measure => ["READ the pot. Add nothing yet."],
         var other => throw new ArgumentOutOfRangeException(nameof(advice), other, "not a case of the closed set"),
     };
@@ -44,10 +44,10 @@ internal static class AdviceWords
     /// <summary>Why there is no advice, and what to do.</summary>
     public static string Why(NoAdvice missing) => missing switch
     {
-        NoAdvice.NoTarget => "the run states no target; add '# target_mpas: VALUE' to it or give --target",
+        NoAdvice.NoTarget => "the run has no target: add '# target_mpas: VALUE' to it, or use --target",
         NoAdvice.NoStringTarget { Thickeners: [var first, var second] }
-            => $"the pot holds '{second}' beside '{first}'; one curve can't hold both: state target_string_mm for advice on body and "
-                + $"string together, or keep one thickener a run",
+            => $"the pot contains both '{first}' and '{second}', and one curve can't describe both: give target_string_mm for advice on "
+                + $"body and string together, or use one thickener per run",
         NoAdvice.TooFarToForecast far => string.Create(CultureInfo.InvariantCulture,
             $"what-if: {far.Poured.Grams:0.###} g would bring the dose to {far.After.Percent:0.##} %; beyond {far.Most.Percent:0.##} %, "
                 + $"one and a half times the usual range, there is no forecast"),

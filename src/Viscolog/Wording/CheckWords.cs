@@ -47,14 +47,14 @@ internal static class CheckWords
     {
         Doubt.ReadingsFall => "the readings of the pot fall over time, which is not settling",
         Doubt.NothingSettled => "no reading has settled yet",
-        Doubt.TooFewReadings(var needed, var there) => string.Create(CultureInfo.InvariantCulture, $"a verdict needs {needed} readings of "
-            + $"the settled pot, and there {(there == 1 ? "is" : "are")} {(there == 0 ? "none" : there)}"),
-        Doubt.PhNotRead => "the specification asks for a pH, and none was read of the pot as it is now",
-        Doubt.StringNotRead => "the specification asks for a string length, and none was read of the pot as it is now",
-        Doubt.BodyNearLimit => "the value lies too near a limit for its uncertainty",
+        Doubt.TooFewReadings(var needed, var there) => string.Create(CultureInfo.InvariantCulture, $"a verdict needs {needed} readings "
+            + $"of the settled pot; there {(there == 1 ? "is" : "are")} {(there == 0 ? "none" : there)}"),
+        Doubt.PhNotRead => "the specification asks for a pH, and none has been read since the pot was last changed",
+        Doubt.StringNotRead => "the specification asks for a string length, and none has been read since the pot was last changed",
+        Doubt.BodyNearLimit => "the value is too close to a limit, given its uncertainty",
         Doubt.BodyTooUnsure => "the value is still too uncertain for this band",
-        Doubt.PhNearLimit => "the pH lies too near a limit for what a bench meter can tell",
-        Doubt.StringNearLimit => "the string length lies too near a limit for its uncertainty",
+        Doubt.PhNearLimit => "the pH is too close to a limit for a bench meter to decide",
+        Doubt.StringNearLimit => "the string length is too close to a limit, given its uncertainty",
         _ => throw new ArgumentOutOfRangeException(nameof(doubt), doubt, "not a case of the closed set"),
     };
 
@@ -82,8 +82,8 @@ internal static class CheckWords
             => $"{Body(advised.IsShort)}. {ReasonWords.Of(give.Remedy)} {ReasonWords.Of(advice)}",
         StepReason.Advised advised => ReasonWords.Of(advised.Advice),
         StepReason.NotAdvised none => $"{Body(none.IsShort)}, and no correction can be advised: {AdviceWords.Refusal(none.Outcome)}",
-        StepReason.NoThickener none => $"{Body(none.IsShort)}, and the run names no thickener to correct it by: " + (none.IsShort
-            ? "log its base and thickener to be told how much to add" : "let it down with base in small steps, reading after each"),
+        StepReason.NoThickener none => $"{Body(none.IsShort)}, and the run names no thickener to correct it with: " + (none.IsShort
+            ? "log base and thickener to see how much to add" : "let it down with base in small steps, reading after each"),
         StepReason.CurveDisagrees disagrees => $"{Body(disagrees.IsShort)}, though the run's curve says otherwise: look at its readings "
             + "('viscolog fit'), and read the pot again",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "not a case of the closed set"),
@@ -94,15 +94,15 @@ internal static class CheckWords
         StepReason.Doubtful { Doubt: Doubt.BodyNearLimit or Doubt.BodyTooUnsure or Doubt.StringNearLimit }
             => "that decides, if the mean stays where it is",
         StepReason.Doubtful doubtful => Of(doubtful.Doubt),
-        StepReason.SwellsAtPh => "the thickener swells only at the right pH: raised first, the body may come by itself",
-        StepReason.BodyGoesWithPh => "the body goes with the pH: read both again afterwards",
-        StepReason.MayStillBuild => "the pot may still build",
+        StepReason.SwellsAtPh => "the thickener swells only at the right pH, and raising it first may be enough",
+        StepReason.BodyGoesWithPh => "the body depends on the pH: read both again afterwards",
+        StepReason.MayStillBuild => "the pot may still be building",
         StepReason.LetItRest => "let it rest, stir gently, and read until two readings agree: falling readings mean breakdown under shear, "
             + "bubbles or a change of temperature",
-        StepReason.StringTooShort => "the string is too short: a thickener that draws strings brings it, an associative one as a rule; "
-            + "try it on a cup first",
-        StepReason.StringTooLong => "the string is too long: base or water shortens it, at the cost of body; try it on a cup first",
-        StepReason.StringUnsure => "read the string length on a fresh sample, by another hand",
+        StepReason.StringTooShort => "the string is too short: a thickener that makes strings, usually an associative one, lengthens it; "
+            + "try it on a cupful first",
+        StepReason.StringTooLong => "the string is too long: base or water shortens it, at the cost of body; try it on a cupful first",
+        StepReason.StringUnsure => "have someone else read the string length on a fresh sample",
         _ => null,
     };
 
@@ -112,9 +112,9 @@ internal static class CheckWords
     {
         var reading = nothing.More is { } many
             ? string.Create(CultureInfo.InvariantCulture, $"{many} more readings would decide, which is too many")
-            : "no number of readings decides";
+            : "no number of further readings would decide";
         return nothing.Greatest is { } part
-            ? $"{reading}: the greatest doubt is {UncertaintyWords.Name(part)} ({Relative(part.Size)}); "
+            ? $"{reading}: the greatest uncertainty is {UncertaintyWords.Name(part)} ({Relative(part.Size)}); "
                 + UncertaintyWords.Remedy(part, check.Run.ReferenceTemperatureInForce)
             : reading;
     }
@@ -168,7 +168,7 @@ internal static class CheckWords
     private static string Law(BatchValue value)
         => value.DegreesOfFreedom <= MostFreedom ? $", by Student's t with {UncertaintyWords.Freedom(value.DegreesOfFreedom)}" : "";
 
-    private static string Chance(Percentage? chance) => chance is { } known ? Shown.Chance(known) : "can't be told";
+    private static string Chance(Percentage? chance) => chance is { } known ? Shown.Chance(known) : "unknown";
 
     /// <summary>A band of pH.</summary>
     public static string Ph(AcidityBand band) => FormattableString.Invariant($"{band.Low.Ph:0.0#} to {band.High.Ph:0.0#}");
@@ -191,5 +191,5 @@ internal static class CheckWords
     public static string Rule(BodyCheck body) => body.Accepted is { } inside
         ? string.Create(CultureInfo.InvariantCulture, $"{Rule()}; guard band {body.GuardBand!.Value.Percent:0.0} %: means "
             + $"from {Shown.Limit(inside.Low.MilliPascalSeconds)} to {Shown.Limit(inside.High.MilliPascalSeconds)} mPa·s are accepted")
-        : $"{Rule()}; at this uncertainty no mean would be accepted: the band is too narrow";
+        : $"{Rule()}; with this uncertainty no mean could be accepted: the band is too narrow";
 }

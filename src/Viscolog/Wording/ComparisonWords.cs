@@ -20,7 +20,7 @@ internal static class ComparisonWords
 
         if (runs.LastOrDefault(r => r.Target is not null)?.Target?.Band is not { } band)
         {
-            return _ => ["none of these runs states a target"];
+            return _ => ["none of these runs has a target"];
         }
 
         var ends = runs.LastOrDefault(r => r.TargetString is not null)?.TargetString;
@@ -41,7 +41,7 @@ internal static class ComparisonWords
         var pairs = ends is null
             ? ""
             : FormattableString.Invariant($", for pairs string {ends.Low.Millimeters:0.##} to {ends.High.Millimeters:0.##} mm as well");
-        return $"base {@base}, target {Shown.Body(band.Aim)}{pairs}; medians, 9 times in 10 within the brackets";
+        return $"base {@base}, target {Shown.Body(band.Aim)}{pairs}; medians, 9 times in 10 between the values in brackets";
     }
 
     /// <summary>A row for each.</summary>
@@ -86,7 +86,7 @@ internal static class ComparisonWords
 
         var open = ranked.Skip(1).Where(c => of(c)!.Low < (of(ranked[0])!.High ?? double.PositiveInfinity)).Select(c => c.Name).ToArray();
         return ranked[0].Name + (ranked.Length == 1 ? " (nothing to compare it with)" : open.Length == 0 ? "" : $", though the intervals "
-            + $"don't tell it from {string.Join(" and ", open)}");
+            + $"don't separate it from {string.Join(" and ", open)}");
     }
 
     private static string Words(Spread? spread, string none)

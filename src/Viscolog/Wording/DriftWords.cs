@@ -12,10 +12,10 @@ internal static class DriftWords
     public static string Of(MethodDrift drift, DateOnly today)
     {
         var next = drift.IsOld(today) ? "; check it again before relying on it"
-            : drift.IsBiased ? "; clean it and check again, and have it adjusted if that stays" : "";
+            : drift.IsBiased ? "; clean it and check again; if the bias remains, have it adjusted" : "";
         return string.Create(CultureInfo.InvariantCulture, $"{MethodWords.Of(drift.Condition)}: reads "
-            + $"{Math.Abs(100 * double.ExpM1(drift.LnBias)):0.0} % too {(drift.LnBias < 0 ? "low" : "high")}, give or take "
-            + $"{2 * drift.Uncertainty.Percent:0.0} %, checked {Ago(drift, today)} with {drift.Readings} "
+            + $"{Math.Abs(100 * double.ExpM1(drift.LnBias)):0.0} % too {(drift.LnBias < 0 ? "low" : "high")} "
+            + $"(± {2 * drift.Uncertainty.Percent:0.0} %), checked {Ago(drift, today)} with {drift.Readings} "
             + $"{(drift.Readings == 1 ? "reading" : "readings")}{next}");
     }
 

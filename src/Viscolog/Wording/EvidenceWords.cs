@@ -11,30 +11,30 @@ internal static class EvidenceWords
     {
         EvidenceWarning.LeftOut left => $"{Readings(left.Readings)} left out: {MethodWords.Of(left.Last)}",
         EvidenceWarning.TargetBeyondCup target => $"the target can't be read with {target.Cup.Name}; "
-            + (target.Instead is { } other ? $"{other.Name} ({other.Id}) fits it" : "no cup fits it, a rotational viscometer would"),
+            + (target.Instead is { } other ? $"{other.Name} ({other.Id}) fits it" : "no cup does; use a rotational viscometer"),
         EvidenceWarning.OfReading of => MethodWords.Of(of.Warning),
         EvidenceWarning.YieldStresses => "bodies are yield stresses over 1/s: 1 Pa counts as 1000 mPa·s (see docs/science.md, section 10)",
         EvidenceWarning.TooFarFromReference far
-            => $"{Readings(far.Readings)} more than 10 °C from the reference temperature left out; read nearer to it",
+            => $"{Readings(far.Readings)} taken more than 10 °C from the reference temperature, left out; read closer to it",
         EvidenceWarning.Corrected corrected
             => $"{Readings(corrected.Readings)} corrected for temperature with {Of(corrected.By)} (see docs/science.md, section 3)",
         EvidenceWarning.WithoutTemperature bare
-            => $"{Readings(bare.Readings)} without temperature, taken as read at the reference temperature",
-        EvidenceWarning.WithoutWait bare => $"{Readings(bare.Readings)} without wait_s, taken as settled",
+            => $"{Readings(bare.Readings)} without a temperature, taken to be at the reference temperature",
+        EvidenceWarning.WithoutWait bare => $"{Readings(bare.Readings)} without wait_s, taken to be settled",
         EvidenceWarning.AcidityMoved moved => string.Create(CultureInfo.InvariantCulture,
-            $"the pH moved from {moved.Low:0.0} to {moved.High:0.0} within the run; a curve across a pH change means little"),
+            $"the pH changed from {moved.Low:0.0} to {moved.High:0.0} during the run; a curve across a pH change means little"),
         EvidenceWarning.Watered watered
-            => $"water was added; readings before it count for less, as the curve of '{watered.Thickener}' has moved since",
+            => $"water was added, which shifts the curve of '{watered.Thickener}': readings before it count for less",
         EvidenceWarning.LowPh low => string.Create(CultureInfo.InvariantCulture,
-            $"at pH {low.Ph:0.0} an alkali-swellable thickener hardly swells: raise the pH first, the curve means little"),
+            $"at pH {low.Ph:0.0} an alkali-swellable thickener hardly swells: raise the pH first; the curve means little"),
         EvidenceWarning.NoUsualRange { Active: { Fraction: > 0 } active } none => string.Create(CultureInfo.InvariantCulture,
-            $"no usual range is stated for '{none.Thickener}': {none.Assumed.Low.Percent:0.##} to {none.Assumed.Top.Percent:0.##} % is assumed "
-                + $"for {active.Percent:0.##} % of active matter; a strong thickener needs its own range_pct"),
-        EvidenceWarning.NoUsualRange none => $"no usual range is stated for '{none.Thickener}': 1 to 5 % is assumed; a strong thickener "
-            + "needs its own range_pct",
+            $"no usual range is given for '{none.Thickener}', so {none.Assumed.Low.Percent:0.##} to {none.Assumed.Top.Percent:0.##} % is "
+                + $"assumed for {active.Percent:0.##} % of active matter; for a strong thickener, give range_pct"),
+        EvidenceWarning.NoUsualRange none => $"no usual range is given for '{none.Thickener}', so 1 to 5 % is assumed; for a strong "
+            + "thickener, give range_pct",
         EvidenceWarning.TargetBeyondScale beyond => string.Create(CultureInfo.InvariantCulture, $"the target can't be read at this spindle "
-            + $"and speed: their full scale is {beyond.FullScale.MilliPascalSeconds:0.###} mPa·s; take a lower speed or a smaller spindle before "
-            + $"the run starts"),
+            + $"and speed: full scale there is {beyond.FullScale.MilliPascalSeconds:0.###} mPa·s; choose a lower speed or a smaller "
+            + $"spindle before the run starts"),
         _ => throw new ArgumentOutOfRangeException(nameof(warning), warning, "not a case of the closed set"),
     };
 
@@ -43,11 +43,11 @@ internal static class EvidenceWords
     {
         EvidenceTrouble.NoThickener => "the run names no thickener; add '# thickener: NAME' to it",
         EvidenceTrouble.MixedConditions mixed => MethodWords.Mixture(mixed.Conditions),
-        EvidenceTrouble.AnotherThickener two => $"the pot holds '{two.Other}' beside '{two.Thickener}'; one curve can't hold both: state "
-            + $"target_string_mm for advice on body and string together, or keep one thickener a run",
+        EvidenceTrouble.AnotherThickener two => $"the pot contains both '{two.Thickener}' and '{two.Other}', and one curve can't "
+            + $"describe both: give target_string_mm for advice on body and string together, or use one thickener per run",
         EvidenceTrouble.NotTwoThickeners => "body and string together need two thickeners in the run's header, no more and no fewer",
         EvidenceTrouble.NothingConverted nothing
-            => MethodWords.Of(nothing.Reason) + (nothing.IsByCup ? "; a run keeps to one cup, so pick it by the target" : ""),
+            => MethodWords.Of(nothing.Reason) + (nothing.IsByCup ? "; a run uses one cup throughout, so choose it to suit the target" : ""),
         _ => throw new ArgumentOutOfRangeException(nameof(trouble), trouble, "not a case of the closed set"),
     };
 

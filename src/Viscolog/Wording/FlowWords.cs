@@ -11,20 +11,20 @@ internal static class FlowWords
     public static string Of(FlowWarning warning) => warning switch
     {
         FlowWarning.StressFalls falls => string.Create(CultureInfo.InvariantCulture, $"the stress falls as the rate grows (from about "
-            + $"{falls.From.PerSecond:0.###} 1/s on): no liquid flows steadily like that; look for slip at the wall, a sample thrown out "
-            + $"or broken, or a reading taken before it was steady. The laws below describe the figures, not the material"),
+            + $"{falls.From.PerSecond:0.###} 1/s on): no liquid in steady flow does that; look for slip at the wall, a sample flung out "
+            + $"of the gap or broken down, or a reading taken before it was steady. The laws below describe the numbers, not the material"),
         FlowWarning.FittedToWayDown down => string.Create(CultureInfo.InvariantCulture, $"rates went up and came down: the laws are "
-            + $"fitted to the way down, which is nearer to a steady state; the loop is {100 * down.Loop.Part:0.#} % of the area under the "
+            + $"fitted to the way down, which is closer to a steady state; the loop is {100 * down.Loop.Part:0.#} % of the area under the "
             + $"way up"),
         FlowWarning.FittedToBothWays => "rates went up and came down, with too few points on the way down to fit it alone: the laws are "
             + "fitted to both",
-        FlowWarning.NarrowRates => "the rates cover less than a factor of ten: laws with different meaning fit alike; read over a wider "
-            + "range",
+        FlowWarning.NarrowRates => "the rates cover less than a factor of ten: laws with different meanings fit equally well; measure "
+            + "over a wider range",
         FlowWarning.TooFewToWeigh => "too few points to weigh the laws against each other: read at 6 rates or more",
         FlowWarning.DoubtfulGeometry doubtful => Doubt(doubtful.Geometry),
         FlowWarning.LowTorques low => string.Create(CultureInfo.InvariantCulture, $"{low.Low} of {low.All} torques "
             + $"{(low.Low == 1 ? "is" : "are")} under 10 % of full scale: use a higher speed or a larger spindle there"),
-        FlowWarning.FlatTorques => "the torque hardly rises with the speed at places, as where a paste slips or only a layer of it flows: "
+        FlowWarning.FlatTorques => "in places the torque hardly rises with speed, as when a paste slips or only a layer of it flows: "
             + "the rate there is uncertain",
         _ => throw new ArgumentOutOfRangeException(nameof(warning), warning, "not a case of the closed set"),
     };
@@ -55,7 +55,7 @@ internal static class FlowWords
         Geometry.ConcentricCylinder => "the gap is wider than ISO 3219 allows, and a paste with a yield stress may flow next to the bob "
             + "only: each law is fitted with its own shear across the gap, so the rates are as good as the laws",
         Geometry.ConePlate => "the cone is steeper than 4 degrees: the rate is no longer the same everywhere",
-        Geometry.ParallelPlates => "the gap is wide for the plates: the rim's bulge counts",
+        Geometry.ParallelPlates => "the gap is wide for the plates: the bulge at the rim matters",
         _ => throw new ArgumentOutOfRangeException(nameof(geometry), geometry, "not a case of the closed set"),
     };
 }

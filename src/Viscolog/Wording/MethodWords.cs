@@ -23,11 +23,11 @@ internal static class MethodWords
         ConversionRefusal.BallTooFast fast => FormattableString.Invariant(
             $"the ball falls too fast for Stokes' law: Re = {fast.Reynolds:0.##}, at most 0.1; use a ball of about ")
             + FormattableString.Invariant($"{fast.Smaller.Millimeters:0.##} mm or a lighter one, or an efflux cup"),
-        ConversionRefusal.NoFall => "a fall takes longer than 0 s; enter the seconds",
+        ConversionRefusal.NoFall => "the fall must take more than 0 s: enter the seconds",
         ConversionRefusal.SlumpTooSmall small => FormattableString.Invariant($"a slump of {small.Slump.Millimeters:0.#} mm is under a ")
             + "twentieth of the height: the paste is too stiff for this cylinder; use a higher one",
         ConversionRefusal.SlumpTooLarge large => FormattableString.Invariant($"a slump of {large.Slump.Millimeters:0.#} mm leaves ")
-            + "hardly a heap: the material is too thin for a slump; use a cup or a ball in a jar",
+            + "almost no heap: the material is too thin for a slump; use a cup or a ball in a jar",
         _ => throw new ArgumentOutOfRangeException(nameof(refusal), refusal, "not a case of the closed set"),
     };
 
@@ -36,17 +36,17 @@ internal static class MethodWords
     {
         ReadingWarning.LowTorque low => FormattableString.Invariant($"torque {low.Torque.Percent:0.#} % is under 10 % of full scale: ")
             + FormattableString.Invariant($"the scale's own error grows to {low.Error.Percent:0} % of the value"),
-        ReadingWarning.BetweenOils => "Krebs units tell a viscosity only approximately: interpolated between three oils",
-        ReadingWarning.BeyondOils => "Krebs units tell a viscosity only approximately: extrapolated beyond the oils of 70 and 95 KU, "
+        ReadingWarning.BetweenOils => "Krebs units give only an approximate viscosity, interpolated between three oils",
+        ReadingWarning.BeyondOils => "Krebs units give only an approximate viscosity, extrapolated beyond the oils of 70 and 95 KU, "
             + "good to about a quarter",
         ReadingWarning.NoJar open => "no jar diameter: the wall is left out, and the viscosity comes out too high "
             + FormattableString.Invariant($"(by {open.Excess.Percent:0} % in a jar ten times as wide as the ball)"),
-        ReadingWarning.ShortFall => "a fall of under 5 s is hard to time by hand; use a longer way or a smaller ball",
+        ReadingWarning.ShortFall => "a fall of under 5 s is hard to time by hand; time a longer distance, or use a smaller ball",
         ReadingWarning.NearlyFloats => "ball and liquid are nearly equal in density: a small error in either shifts the value a lot; "
             + "use a denser ball",
-        ReadingWarning.SmallSlump => "a slump under a fifth of the height: the formula runs low there, by up to 15 %; use a "
+        ReadingWarning.SmallSlump => "a slump under a fifth of the height: the formula reads low there, by up to 15 %; use a "
             + "higher cylinder",
-        ReadingWarning.LargeSlump => "a slump above 0.85 of the height tells little; use a ball in a jar",
+        ReadingWarning.LargeSlump => "a slump above 0.85 of the height says little; use a ball in a jar",
         ReadingWarning.OddCylinder odd => FormattableString.Invariant($"the cylinder is {odd.HeightOverDiameter:0.##} times as high as ")
             + "wide: the formula holds for 0.8 to 1.2",
         _ => throw new ArgumentOutOfRangeException(nameof(warning), warning, "not a case of the closed set"),
@@ -55,12 +55,12 @@ internal static class MethodWords
     /// <summary>What a reading's value depends on besides the liquid, in a few words.</summary>
     public static string Of(ShearCondition condition) => condition.Method.Id + (condition.RevolutionsPerMinute is { } rpm
         ? string.Create(CultureInfo.InvariantCulture, $" at {rpm:0.###} 1/min")
-        : condition.Method.Scales.Any(s => s.HasSpeed) ? ", speed not stated" : "");
+        : condition.Method.Scales.Any(s => s.HasSpeed) ? ", speed not given" : "");
 
     /// <summary>Why readings under different shear conditions can't be one curve, and what to do.</summary>
     public static string Mixture(IEnumerable<ShearCondition> conditions)
         => $"the readings were taken under different shear conditions ({string.Join("; ", conditions.Select(Of))}) and are not one curve: "
-            + "keep those of one condition and void the others, or split them into a run each";
+            + "keep those of one condition and void the others, or make a run of each";
 
     /// <summary>What would suit better.</summary>
     public static string Of(BetterChoice better) => better switch
@@ -76,25 +76,26 @@ internal static class MethodWords
     /// <summary>Why a reading can't be brought to another temperature, and what to do.</summary>
     public static string TooFar(Temperature at, Temperature reference) => string.Create(CultureInfo.InvariantCulture,
         $"{at.Celsius:0.#} °C is more than {TemperatureCorrection.GreatestDistance} °C from {reference.Celsius:0.#} °C: a correction that "
-            + $"far is a guess; bring the liquid nearer and read again");
+            + $"far is a guess; bring the liquid closer and read again");
 
     /// <summary>How a reading shears its liquid.</summary>
     public static string Shear(ConvertedReading reading) => reading.Formula switch
     {
-        ReadingFormula.AsRead => "that of the instrument which showed it",
+        ReadingFormula.AsRead => "that of the instrument that read it",
         ReadingFormula.Cup => "flow through an orifice, slower as the cup empties"
             + (reading.Rate is { } rate
                 ? string.Create(CultureInfo.InvariantCulture, $": about {rate.PerSecond:0} 1/s on average at its wall") : "")
-            + "; a liquid that thins under shear reads thinner than it stands",
-        ReadingFormula.Krebs => "a paddle stirring at 200 1/min, some tens of 1/s; a liquid that thins under shear reads thinner than it "
-            + "stands",
+            + "; a shear-thinning liquid reads thinner than it is at rest",
+        ReadingFormula.Krebs => "a paddle stirring at 200 1/min, some tens of 1/s; a shear-thinning liquid reads thinner than it is at "
+            + "rest",
         ReadingFormula.Torque => "steady rotation of one spindle"
             + (reading.RevolutionsPerMinute is { } rpm ? string.Create(CultureInfo.InvariantCulture, $" at {rpm:0.###} 1/min") : "")
             + "; another speed or spindle is another shear condition unless the liquid is Newtonian",
         ReadingFormula.FallingBall => string.Create(CultureInfo.InvariantCulture, $"a ball creeping through the liquid: at most "
-            + $"{reading.Rate!.Value.PerSecond:0.###} 1/s at its waist, nearly at rest; a liquid that thins under shear reads thicker "
-            + $"than in a cup"),
-        ReadingFormula.Slump => "no shear at all: the stress at which it stops flowing under its own weight (a yield stress, no viscosity)",
+            + $"{reading.Rate!.Value.PerSecond:0.###} 1/s at its waist, nearly at rest; a shear-thinning liquid reads thicker than in a "
+            + $"cup"),
+        ReadingFormula.Slump => "no shear at all: the stress at which it stops flowing under its own weight (a yield stress, not a "
+            + "viscosity)",
         _ => throw new ArgumentOutOfRangeException(nameof(reading), reading.Formula, "not a formula"),
     };
 
@@ -120,7 +121,7 @@ internal static class MethodWords
 
     private static string Missing(MissingPart part) => part switch
     {
-        MissingPart.CupDensity => "seconds of a cup tell a kinematic viscosity; the dynamic one needs the density: weigh 100 mL of the "
+        MissingPart.CupDensity => "a cup's seconds give the kinematic viscosity; the dynamic one needs the density: weigh 100 mL of the "
             + "liquid (run file: base_density_g_ml; convert: --density)",
         MissingPart.TorqueFactor => "a torque needs the instrument's factor: mPa·s for each % at this spindle and speed (run file: "
             + "factor_mpas_per_pct; convert: --factor)",
@@ -138,7 +139,7 @@ internal static class MethodWords
     {
         var cup = outside.Cup;
         var read = FormattableString.Invariant($"{outside.Time.TotalSeconds:0.#} s is outside the {cup.Least.TotalSeconds:0} to ")
-            + FormattableString.Invariant($"{cup.Most.TotalSeconds:0} s within which {cup.Name} tells a viscosity");
+            + FormattableString.Invariant($"{cup.Most.TotalSeconds:0} s within which {cup.Name} gives a viscosity");
         return outside switch
         {
             { Instead: { } next, About: { } about }

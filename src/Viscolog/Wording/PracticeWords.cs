@@ -40,11 +40,11 @@ internal static class PracticeWords
     public static string About(PracticeDifficulty difficulty) => difficulty.Level switch
     {
         1 => "Rises steadily, settles soon.",
-        2 => "Much body at first, less and less for each gram.",
-        3 => "Builds up long after the stirring: an early reading lies.",
-        4 => "Hardly anything for a while, then very much at once.",
+        2 => "A lot of body at first, then less and less for each gram.",
+        3 => "Keeps building long after stirring: an early reading misleads.",
+        4 => "Almost nothing for a while, then a great deal at once.",
         5 => "There is a dose beyond which the body falls again.",
-        6 => "Any of these, and others; nothing is known beforehand.",
+        6 => "Any of these, or something else; nothing is known in advance.",
         _ => throw new ArgumentOutOfRangeException(nameof(difficulty), difficulty, "not a level"),
     };
 
@@ -56,15 +56,16 @@ internal static class PracticeWords
             $"pour more than 0 g and no more than the base weighed at first, {most.Grams:0.##} g"),
         PracticeRefusal.BaseOutside(var most) => FormattableString.Invariant(
             $"add more than 0 g of base and no more than {most.Grams:0.##} g"),
-        PracticeRefusal.NothingToStir => "nothing went in since the last stirring; a second one would only break the body down",
+        PracticeRefusal.NothingToStir => "nothing has been added since the last stirring; a second one would only break the body down",
         PracticeRefusal.StirringOutside(var least, var most) => FormattableString.Invariant(
             $"stir from {least.TotalSeconds:0} s to {most.TotalMinutes:0} min"),
         PracticeRefusal.StandingOutside(var most) => FormattableString.Invariant(
             $"let it stand for more than 0 s and no more than {most.TotalHours:0} h at a time"),
-        PracticeRefusal.StirFirst { Before: PracticeMove.Wait } => "stir it in first: what went in floats on the pot and thickens nothing",
-        PracticeRefusal.StirFirst { Before: PracticeMove.Read } => "stir it in first: what went in floats on the pot, and the instrument "
-            + "would read the old body",
-        PracticeRefusal.StirFirst => "something that went in is not stirred in yet: stir first",
+        PracticeRefusal.StirFirst { Before: PracticeMove.Wait } => "stir it in first: what was added is floating on top and thickens "
+            + "nothing",
+        PracticeRefusal.StirFirst { Before: PracticeMove.Read } => "stir it in first: what was added is floating on top, and the "
+            + "instrument would read the old body",
+        PracticeRefusal.StirFirst => "something that was added is not stirred in yet: stir first",
         _ => throw new ArgumentOutOfRangeException(nameof(refusal), refusal, "not a case of the closed set"),
     };
 
@@ -141,7 +142,7 @@ internal static class PracticeWords
             + $"{Shown.Grams(score.Poured)}.";
         if (score.Verdict != PracticeVerdict.Over)
         {
-            return end + (score.Base.Grams > 0 ? $" {Shown.Grams(score.Base)} of base went in to save it." : "");
+            return end + (score.Base.Grams > 0 ? $" {Shown.Grams(score.Base)} of base was added to save it." : "");
         }
 
         var after = score.PotTotal.Grams + score.BaseToSave.Grams;
@@ -161,7 +162,7 @@ internal static class PracticeWords
         var where = $"Dose {dose} took the pot over, to {Shown.Dose(over.Dose)} where it settles at {Shown.Body(over.Settled)}.";
         if (over.Settled <= path.Truth.Band.High)
         {
-            return $"{where} That lies beyond the peak at {Shown.Dose(path.Truth.Peak ?? over.Dose)}: there more thickener takes "
+            return $"{where} That is beyond the peak at {Shown.Dose(path.Truth.Peak ?? over.Dose)}: there more thickener takes "
                 + $"body away.";
         }
 
@@ -192,9 +193,9 @@ internal static class PracticeWords
         if (truth.Peak is { } peak)
         {
             var beyond = Times(peak, 1.3);
-            yield return $"The fall after the peak. The body is greatest at {Shown.Dose(peak)}, {Shown.Body(truth.BodyAt(peak))}; at "
+            yield return $"The fall after the peak. The body is highest at {Shown.Dose(peak)}, {Shown.Body(truth.BodyAt(peak))}; at "
                 + $"{Shown.Dose(beyond)} it is {Shown.Body(truth.BodyAt(beyond))}. Beyond the peak more thickener takes body away, and "
-                + $"the pot can't be had back by adding.";
+                + $"adding can't bring the pot back.";
         }
 
         yield return $"Weeping and lumps. From {Shown.Dose(truth.WeepsFrom)} on this pot holds more thickener than it can bind and weeps; "
@@ -203,14 +204,14 @@ internal static class PracticeWords
             + $"{string.Join(", ", lesson.Costs.Select((c, i) => Cost(c, truth, i == 0)))}: with twice the dose the pot has to double.";
         if (lesson.Own is { } own)
         {
-            yield return $"{whose}: {Shown.Dose(own.Dose)} went in where {Shown.Dose(truth.Needed)} was enough. Saving it takes "
+            yield return $"{whose}: {Shown.Dose(own.Dose)} was added where {Shown.Dose(truth.Needed)} was enough. Saving it takes "
                 + $"{Shown.Number(own.Base.Grams)} g of base: {Shown.Number(own.Before.Grams)} g become {Shown.Number(own.After.Grams)} "
                 + $"g{(own.Base > own.Before ? ", more than double: split the pot and save a part" : "")}.";
         }
     }
 
     /// <summary>
-    /// What a demonstration teaches: where players went over and why, what hid in the pot, why over-dosing is a dead end.
+    /// What a demonstration teaches: where players went over and why, what was in the pot, why over-dosing is a dead end.
     /// </summary>
     public static IEnumerable<string> LessonOf(Demonstration demonstration)
         => demonstration.Paths.Select(p => WhyOver(p) is { } why ? $"{Text.Sentence.Capital(Name(p.Player))}. {why}" : null)
@@ -218,9 +219,9 @@ internal static class PracticeWords
             .Append(Truth(demonstration.Truth))
             .Concat(Lesson(OverdoseLesson.Of(demonstration.Worst), Text.Sentence.Capital(Name(demonstration.Worst.Player))));
 
-    /// <summary>What hid in the pot, in a sentence.</summary>
+    /// <summary>What was in the pot, in a sentence.</summary>
     public static string Truth(PotTruth truth)
-        => $"Hidden: a curve of the kind '{truth.Family}'; the aim needs {Shown.Dose(truth.Needed)}, in band from "
+        => $"Hidden curve: '{truth.Family}'; the target needs {Shown.Dose(truth.Needed)}, in band from "
             + $"{Shown.Dose(truth.InBandFrom)}{(truth.OverFrom is { } over ? $" to {Shown.Dose(over)}" : " on")}; it builds up with a "
             + $"time constant of {Shown.Duration(truth.TimeConstant)}.";
 
@@ -238,11 +239,11 @@ internal static class PracticeWords
         if (step.Line is { Poured.Grams: 0, Base.Grams: 0 })
         {
             return player == PracticePlayer.Advised
-                ? $"Is told to {(step.Advice?.Action is BenchAction.Wait ? "wait" : "read again")}, and reads after {stood}"
+                ? $"Is advised to {(step.Advice?.Action is BenchAction.Wait ? "wait" : "read again")}, and reads after {stood}"
                 : $"Reads again after {stood}";
         }
 
-        var told = player == PracticePlayer.Advised ? "As told, " + Lower(Poured(step)) : Poured(step);
+        var told = player == PracticePlayer.Advised ? "As advised, " + Lower(Poured(step)) : Poured(step);
         return $"{told}, and reads after {stood}";
     }
 
@@ -277,7 +278,7 @@ internal static class PracticeWords
     }
 
     private static string Expected(PracticeStep step) => step.Advice?.Body.Expected is { } expected
-        ? $"It was told to expect {Shown.Spread(expected)}."
+        ? $"The advice was to expect {Shown.Spread(expected)}."
         : "";
 
     private static string Short(Viscosity body, ViscosityBand band)
@@ -289,8 +290,8 @@ internal static class PracticeWords
         var late = lesson.Greatest > truth.Needed ? lesson.Greatest : truth.Needed;
         var (best, last) = (truth.PercentForGramAt(lesson.Steepest), truth.PercentForGramAt(late));
         return last > SteadyPart * best
-            ? $"No gram less than the one before. On this pot a gram changes the body by {Change(last)} at {Shown.Dose(late)}, by "
-                + $"{Change(best)} at most: one dose too many goes as far over as the dose before brought it up."
+            ? $"No gram buys less than the one before. On this pot a gram changes the body by {Change(last)} at {Shown.Dose(late)}, by "
+                + $"{Change(best)} at most: one dose too many takes it as far over as the dose before took it up."
             : $"Less body for each gram. At {Shown.Dose(lesson.Steepest)} a gram changed the body by {Change(best)}, at "
                 + $"{Shown.Dose(late)} by {Change(last)}.{Flat(truth)}";
     }

@@ -21,7 +21,7 @@ internal static class ReplayWords
     public static string Known(ReplayMoment moment)
     {
         var now = moment.Advice?.Body.Now is { } body
-            ? $" The body is believed to be {Shown.Body(body.Median)} ({Shown.Spread(body)})."
+            ? $" The body is estimated at {Shown.Body(body.Median)} ({Shown.Spread(body)})."
             : "";
         return $"{Sentence.Capital(Read(moment.Reading, moment.Run))} at {Shown.Dose(moment.DoseBefore)}.{now}";
     }
@@ -60,7 +60,7 @@ internal static class ReplayWords
     public static string Compared(ReplayMoment moment)
     {
         var promised = moment.Poured is { } poured
-            ? $" Those grams promised {Shown.Spread(poured.Expected)} mPa·s: in band {Shown.Chance(poured.ChanceInBand)}, "
+            ? $" Those grams were expected to give {Shown.Spread(poured.Expected)} mPa·s: in band {Shown.Chance(poured.ChanceInBand)}, "
                 + $"over {Shown.Chance(poured.ChanceOver)} ({ReasonWords.OneIn(poured.ChanceOver)})."
             : "";
         return moment.Match switch
@@ -68,7 +68,7 @@ internal static class ReplayWords
             ReplayMatch.AsAdvised => "As advised.",
             ReplayMatch.More => "More than advised." + promised,
             ReplayMatch.Less => "Less than advised." + promised,
-            ReplayMatch.DosedAgainstAdvice => "Thickener went in where none was advised." + promised,
+            ReplayMatch.DosedAgainstAdvice => "Thickener was added where none was advised." + promised,
             ReplayMatch.Otherwise => "Not what was advised.",
             _ => "",
         };
@@ -76,9 +76,9 @@ internal static class ReplayWords
 
     private static string Part(Entry entry, Run run) => entry switch
     {
-        Entry.Dosed dosed => $"{Shown.Grams(dosed.Poured)} {dosed.Thickener} went in",
-        Entry.LetDown letDown => $"{Shown.Grams(letDown.Base)} of base went in",
-        Entry.Watered watered => $"{Shown.Grams(watered.Water)} of water went in",
+        Entry.Dosed dosed => $"{Shown.Grams(dosed.Poured)} {dosed.Thickener} added",
+        Entry.LetDown letDown => $"{Shown.Grams(letDown.Base)} of base added",
+        Entry.Watered watered => $"{Shown.Grams(watered.Water)} of water added",
         Entry.TakenOut taken => $"a sample of {Shown.Grams(taken.Sample)} was taken out",
         Entry.Measured measured => Read(measured.Reading, run),
         _ => "",

@@ -37,12 +37,12 @@ internal static class TrendWords
     {
         ChartRefusal.TooFewBatches(var there) => string.Create(CultureInfo.InvariantCulture, $"limits need {ControlChart.LeastBaseline} "
             + $"batches or more (20 give good ones), and there {(there == 1 ? "is" : "are")} {(there == 0 ? "none" : there)}"),
-        ChartRefusal.NoScatter => "all values of the baseline are the same, so there is no scatter to take limits from: read them more "
-            + "finely, or take a longer baseline",
+        ChartRefusal.NoScatter => "all values of the baseline are the same, so there is no scatter to take limits from: read them to "
+            + "more digits, or use a longer baseline",
         ChartRefusal.NoLogarithm(var point) => string.Create(CultureInfo.InvariantCulture, $"batch {point.Batch} has the value "
             + $"{point.Value:0.###}, which has no logarithm: chart these values on the linear scale"),
-        ChartRefusal.WantedNoLogarithm => "a wanted value of 0 or less has no logarithm: leave that end out, or chart on the linear scale",
-        ChartRefusal.WantedTurned => "the wanted values must rise: the low end first and smaller",
+        ChartRefusal.WantedNoLogarithm => "a limit of 0 or less has no logarithm: leave it out, or chart on the linear scale",
+        ChartRefusal.WantedTurned => "the low limit must be below the high one",
         ChartRefusal.NoSuchBatch no => $"there is no batch '{no.Batch}' to leave out",
         _ => throw new ArgumentOutOfRangeException(nameof(refusal), refusal, "not a case of the closed set"),
     };
@@ -50,14 +50,14 @@ internal static class TrendWords
     /// <summary>What a reader of a chart must know.</summary>
     public static string Of(ChartWarning warning) => warning switch
     {
-        ChartWarning.FewBatches few => string.Create(CultureInfo.InvariantCulture, $"the limits rest on {few.Count} batches; they are "
+        ChartWarning.FewBatches few => string.Create(CultureInfo.InvariantCulture, $"the limits come from {few.Count} batches; they are "
             + $"rough below {ControlChart.UsualBaseline}"),
-        ChartWarning.BaselineBeyondLimits { Batches: [var one] } => $"batch {one} of the baseline lies beyond the limits: where the cause "
-            + "is found, leave it out and take the limits anew",
-        ChartWarning.BaselineBeyondLimits many => $"batches {string.Join(", ", many.Batches)} of the baseline lie beyond the limits: "
-            + "where the cause is found, leave them out and take the limits anew",
-        ChartWarning.BaselineSignals => "the baseline gives signals: capability means little before they are explained",
-        ChartWarning.BatchTwice twice => $"batch '{twice.Batch}' is listed more than once; each row is a point of its own",
+        ChartWarning.BaselineBeyondLimits { Batches: [var one] } => $"batch {one} of the baseline is beyond the limits: if the cause "
+            + "is known, leave it out and recalculate the limits",
+        ChartWarning.BaselineBeyondLimits many => $"batches {string.Join(", ", many.Batches)} of the baseline are beyond the limits: "
+            + "if the cause is known, leave them out and recalculate the limits",
+        ChartWarning.BaselineSignals => "the baseline has signals: capability means little until they are explained",
+        ChartWarning.BatchTwice twice => $"batch '{twice.Batch}' is listed more than once; each row is its own point",
         _ => throw new ArgumentOutOfRangeException(nameof(warning), warning, "not a case of the closed set"),
     };
 

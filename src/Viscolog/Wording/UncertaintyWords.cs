@@ -24,13 +24,13 @@ internal static class UncertaintyWords
     {
         UncertaintyPart.Repeatability known => string.Create(CultureInfo.InvariantCulture, $"{known.Scatter.Percent:0.0} % a reading with "
             + $"{Freedom(known.DegreesOfFreedom)}, {Origin(known)}"),
-        UncertaintyPart.ReadingOff => "stopwatch, scale or ruler, each reading its own",
+        UncertaintyPart.ReadingOff => "stopwatch, scale or ruler, separately for each reading",
         UncertaintyPart.Calibration calibration => Calibration(calibration),
         UncertaintyPart.OfTemperature { IsRead: true } read => string.Create(CultureInfo.InvariantCulture, $"thermometer "
             + $"{UncertaintyPart.OfTemperature.Thermometer} °C, correction by {EvidenceWords.Of(read.Coefficient)}"),
         UncertaintyPart.OfTemperature => "no temperature was read",
         UncertaintyPart.UnreadDegrees => "anywhere within 2 °C of the reference",
-        UncertaintyPart.BuildUp => "what may still be to come",
+        UncertaintyPart.BuildUp => "what may still build up",
         _ => throw new ArgumentOutOfRangeException(nameof(part), part, "not a case of the closed set"),
     };
 
@@ -39,7 +39,7 @@ internal static class UncertaintyWords
     /// <param name="reference">The reference temperature.</param>
     public static string Remedy(UncertaintyPart part, Temperature reference) => part switch
     {
-        UncertaintyPart.Repeatability { Origin: ScatterOrigin.Default } => "state the method's repeatability, from repeats of your own",
+        UncertaintyPart.Repeatability { Origin: ScatterOrigin.Default } => "give the method's repeatability, from repeats of your own",
         UncertaintyPart.Repeatability or UncertaintyPart.ReadingOff => "read it more often",
         UncertaintyPart.Calibration => "check the method with a certified oil, several readings",
         UncertaintyPart.OfTemperature => $"bring the pot to {Degrees(reference)} and read it there",
@@ -58,7 +58,7 @@ internal static class UncertaintyWords
         return known.Origin switch
         {
             ScatterOrigin.Own => $"that of {these} alone, which scatter more than the method does",
-            ScatterOrigin.Stated => these is null ? "as stated" : $"from the stated repeatability and {these}",
+            ScatterOrigin.Stated => these is null ? "as given" : $"from the repeatability given and {these}",
             ScatterOrigin.Repeats => string.Create(CultureInfo.InvariantCulture, $"from {known.Earlier:0} earlier repeats"
                 + $"{(these is null ? "" : ", " + these)} and the method's default"),
             _ => these is null
@@ -75,9 +75,9 @@ internal static class UncertaintyWords
 
         var bias = FormattableString.Invariant($"{Math.Abs(100 * double.ExpM1(drift.LnBias)):0.0} %");
         var taken = drift.IsBiased
-            ? $"certified oil: {bias} too {(drift.LnBias > 0 ? "high" : "low")}, taken out; its uncertainty counts"
-            : $"certified oil: a bias of {bias}, not significant, counts as doubt";
-        return calibration.IsOverdue ? taken + "; the check is overdue, so the formula's own doubt counts too" : taken;
+            ? $"certified oil: {bias} too {(drift.LnBias > 0 ? "high" : "low")}, corrected for; its uncertainty is included"
+            : $"certified oil: a bias of {bias}, not significant, included as uncertainty";
+        return calibration.IsOverdue ? taken + "; the check is overdue, so the formula's own uncertainty is included too" : taken;
     }
 
     private static string Degrees(Temperature reference) => FormattableString.Invariant($"{reference.Celsius:0.#} °C");

@@ -30,7 +30,7 @@ public sealed class LogCommandTests : IDisposable
         File.WriteAllText(_folder.Of("run.csv"), text.Replace(",900", ",950", StringComparison.Ordinal));
         var called = Call("import", _folder.Of("run.csv"));
         Assert.Equal(2, called.Code);
-        Assert.StartsWith($"{_folder.Of("run.csv")}: run 1 of the log says otherwise: ", called.Error, StringComparison.Ordinal);
+        Assert.StartsWith($"{_folder.Of("run.csv")}: run 1 of the log differs: ", called.Error, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -139,15 +139,16 @@ public sealed class LogCommandTests : IDisposable
         Assert.Equal(7, Json("export", "--all", "-o", runs).GetProperty("written").GetArrayLength());
         Assert.Equal(0, Call("export", "--all", "-o", runs).Code);
         var elsewhere = _folder.Of("elsewhere");
-        Assert.Equal("7 files: 7 new runs, 38 new entries; 0 were there already\n", Called.In(elsewhere, "import", runs).Output);
-        Assert.Equal("7 files: 0 new runs, 0 new entries; 38 were there already\n", Called.In(elsewhere, "import", runs).Output);
+        Assert.Equal("7 files: 7 new runs, 38 new entries; 0 already there\n", Called.In(elsewhere, "import", runs).Output);
+        Assert.Equal("7 files: 0 new runs, 0 new entries; 38 already there\n", Called.In(elsewhere, "import", runs).Output);
         Assert.Equal(0, Number(Json("import", runs), "entries"));
         var one = _folder.Of("one.csv");
         Call("export", "1", "-o", one);
         Assert.Equal(Call("export", "1").Output, File.ReadAllText(one));
         File.WriteAllText(one, "mine");
         var refused = Call("export", "1", "-o", one);
-        Assert.Equal((2, $"{one}: exists already and says something else; choose another name, or overwrite it with --force\n"), (refused.Code, refused.Error));
+        Assert.Equal((2, $"{one}: already exists with different content; choose another name, or overwrite it with "
+            + $"--force\n"), (refused.Code, refused.Error));
         Assert.Equal("mine", File.ReadAllText(one));
         Assert.Equal(0, Call("export", "1", "-o", one, "--force").Code);
     }

@@ -90,10 +90,10 @@ public sealed class OddInputTests : IDisposable
         var imported = Called.In(_folder.Of("log"), "import", _folder.FullPath);
         Assert.True(imported.Code == 0, imported.Error);
         Assert.Contains("1 new run", imported.Output, StringComparison.Ordinal);
-        Assert.Equal(2, imported.Error.Split("a pipe, a device or a socket, passed over").Length - 1);
+        Assert.Equal(2, imported.Error.Split("a pipe, a device or a socket, skipped").Length - 1);
         var advised = Called.With("advise", _folder.Of("b.csv"), "--history", _folder.FullPath);
         Assert.True(advised.Code == 0, advised.Error);
-        Assert.Contains("a.csv: a pipe, a device or a socket, passed over", advised.Error, StringComparison.Ordinal);
+        Assert.Contains("a.csv: a pipe, a device or a socket, skipped", advised.Error, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -46,7 +46,7 @@ public sealed class PracticeTests : IDisposable
         Assert.DoesNotContain("advised", going.Output, StringComparison.Ordinal);
         Assert.DoesNotContain("needs", going.Output, StringComparison.Ordinal);
         var ended = Called.In(Log, Game);
-        Assert.Contains("a curve of the kind 'steady'; the aim needs 1.75 %", ended.Output, StringComparison.Ordinal);
+        Assert.Contains("Hidden curve: 'steady'; the target needs 1.75 %", ended.Output, StringComparison.Ordinal);
         Assert.Contains("Dose 2 took the pot over, to 3.00 %", ended.Output, StringComparison.Ordinal);
         Assert.Contains("advised  in band", ended.Output, StringComparison.Ordinal);
     }
@@ -120,7 +120,7 @@ public sealed class PracticeTests : IDisposable
     [Theory]
     [InlineData(1, "Must be one of", "practice", "demo", "--pot", "nice")]
     [InlineData(1, "expected a whole number from 0 to 999999", "practice", "demo", "--seed", "-1")]
-    [InlineData(1, "viscolog practice demo --help tells more", "practice", "demo", "--seed", "1.5")]
+    [InlineData(1, "(see viscolog practice demo --help)", "practice", "demo", "--seed", "1.5")]
     [InlineData(1, "the practice screen needs a terminal", "practice")]
     [InlineData(2, "move 2: read 'dose=2g'", "practice", "play", "read", "dose=2g")]
     [InlineData(2, "move 2, read: stir it in first", "practice", "play", "dose=2", "read")]
@@ -165,7 +165,8 @@ public sealed class PracticeTests : IDisposable
 
     [Fact]
     public void Stepwise_stops_after_each_step_and_goes_on_at_the_end_of_input()
-        => Assert.Equal(6 + 3, Called.With("practice", "demo", "--pot", "easy", "--seed", "7", "--stepwise").Error.Split("Enter goes on").Length + 1);
+        => Assert.Equal(6 + 3, Called.With("practice", "demo", "--pot", "easy", "--seed", "7", "--stepwise").Error.Split("Enter "
+            + "continues").Length + 1);
 
     [Fact]
     public void A_handout_is_one_escaped_page_that_needs_nothing_else()

@@ -87,7 +87,8 @@ public sealed partial class ReportTests : IDisposable
         Assert.Equal((0, ""), (called.Code, called.Error));
         var html = File.ReadAllText(page);
         Assert.Contains("The batch meets the specification 'Lantern gel'", html, StringComparison.Ordinal);
-        Assert.Contains("3.5\u00a0% a reading with 52 degrees of freedom, from the stated repeatability and these 3 readings", html, StringComparison.Ordinal);
+        Assert.Contains("3.5\u00a0% a reading with 52 degrees of freedom, from the repeatability given and these 3 "
+            + "readings", html, StringComparison.Ordinal);
         Assert.Contains("<svg", html, StringComparison.Ordinal);
         Assert.Contains("7\u2009650 to 10\u2009350", html, StringComparison.Ordinal);
 
@@ -151,10 +152,10 @@ public sealed partial class ReportTests : IDisposable
     public void What_can_not_be_done_ends_with_2_and_one_line()
     {
         Assert.Contains("--density", Refused("batch", Checkout.Sample("lantern-gel-06.csv"), "--to", "5 L"), StringComparison.Ordinal);
-        Assert.Contains("names no dose", Refused("batch", Checkout.Sample("dusk-glaze-05-flattening.csv"), "--to", "5 kg"), StringComparison.Ordinal);
+        Assert.Contains("gives no dose", Refused("batch", Checkout.Sample("dusk-glaze-05-flattening.csv"), "--to", "5 kg"), StringComparison.Ordinal);
         Assert.Contains(".html, .txt or .xlsx", Refused("report", Checkout.Sample("lantern-gel-06.csv"), "--out", _folder.Of("a.pdf")), StringComparison.Ordinal);
         File.WriteAllText(_folder.Of("taken.html"), "mine");
-        Assert.Contains("exists already", Refused("report", Checkout.Sample("lantern-gel-06.csv"), "--out", _folder.Of("taken.html")), StringComparison.Ordinal);
+        Assert.Contains("already exists", Refused("report", Checkout.Sample("lantern-gel-06.csv"), "--out", _folder.Of("taken.html")), StringComparison.Ordinal);
         Assert.Equal("mine", File.ReadAllText(_folder.Of("taken.html")));
     }
 

@@ -9,9 +9,9 @@ public sealed class SampleRunTests
     {
         { "clear-jelly-03-low-range", "WAIT" },
         { "dusk-glaze-05-flattening", "STOP ADDING" },
-        { "dusk-glaze-06-decimal-comma", "STOP. It is in band" },
+        { "dusk-glaze-06-decimal-comma", "STOP. The pot is in band" },
         { "harbour-gel-02-over", "LET DOWN" },
-        { "lantern-gel-06", "STOP. It is in band" },
+        { "lantern-gel-06", "STOP. The pot is in band" },
         { "lantern-gel-07", "ADD" },
         { "lantern-gel-08-read-early", "WAIT" },
     };

@@ -92,7 +92,7 @@ public sealed class TrendTests : IDisposable
     [InlineData("batch,viscosity_mpas\n1,900\n,800\n", "line 3, column batch: read nothing, expected the batch's name")]
     [InlineData("batch,value\n1,900\n2,NaN\n", "line 3, column value: read 'NaN', expected a number, with a decimal point")]
     [InlineData("run,value\n1,900\n", "line 1: read 'run,value', expected a header row with the column batch")]
-    [InlineData("batch\n1\n", "expected a column of values beside batch")]
+    [InlineData("batch\n1\n", "expected a column of values besides batch")]
     [InlineData("batch,value,value\n1,2,3\n", "each column once")]
     [InlineData("batch,value\n1,2,3\n", "line 2: read 3 fields, expected at most 2")]
     [InlineData("batch;value\n1;2.5\n", "decimal comma")]

@@ -231,7 +231,8 @@ public class MaterialFileTests
     {
         var folder = Checkout.Sample("materials");
         var called = Called.With("advise", Checkout.Sample("lantern-gel-07.csv"), "--history", folder);
-        Assert.Equal((0, $"warning: {Path.Combine(folder, "workshop.csv")}: not a run file that can be read, left aside\n"), (called.Code, called.Error.ReplaceLineEndings("\n")));
+        Assert.Equal((0, $"warning: {Path.Combine(folder, "workshop.csv")}: not a run file that can be read, "
+            + $"skipped\n"), (called.Code, called.Error.ReplaceLineEndings("\n")));
     }
 
     /// <summary>Called on the thread of each sample, since samples run on threads of their own.</summary>

@@ -20,7 +20,8 @@ public class MaterialRefusalTests
     [InlineData("kind,name,ph\nspecification,gel,9-8\n", "m.csv, line 2, column ph: read '9-8', expected low-high in pH units, the low end first and smaller, each with a decimal point, without unit or thousands separators")]
     [InlineData("kind,name,retired\nbase,GB,gone\n", "m.csv, line 2, column retired: read 'gone', expected yes, no or an empty cell")]
     [InlineData("kind,note\nbase,GB\n", "m.csv, line 1: read 'kind,note', expected a header row with the columns kind and name, such as 'kind,name,density_g_ml,note'")]
-    [InlineData("kind,name\nbase,GB,1\n", "m.csv, line 2: read 'base,GB,1', expected no more fields than the header row names; a text that holds the separator goes into quotes")]
+    [InlineData("kind,name\nbase,GB,1\n", "m.csv, line 2: read 'base,GB,1', expected no more fields than the header row names; a text "
+        + "that contains the separator goes in quotes")]
     [InlineData("# viscolog-materials: 2\nkind,name\n", "m.csv, line 1: read 'viscolog-materials: 2', expected the header line '# viscolog-materials: 1' alone")]
     [InlineData("", "m.csv: read an empty file, expected a materials file: a line '# viscolog-materials: 1', a row of column names, and a row for each material")]
     [InlineData("# viscolog-materials: 1\n", "m.csv: read no header row, expected a row of column names after the header lines, such as 'kind,name,density_g_ml,note'")]
@@ -28,7 +29,8 @@ public class MaterialRefusalTests
     [InlineData("# viscolog-materials: 1;x;\nkind;name\n", "m.csv, line 1: read 'viscolog-materials: 1;x', expected the header line '# viscolog-materials: 1' alone")]
     [InlineData("# viscolog-materials: 1\n# viscolog-materials: 1\nkind,name\n", "m.csv, line 2: read 'viscolog-materials: 1', expected the header line '# viscolog-materials: 1' alone")]
     [InlineData("# viscolog-materials: 1\n# bench: 4\nkind,name\n", "m.csv, line 2: read 'bench: 4', expected the header line '# viscolog-materials: 1' alone")]
-    [InlineData("kind,name;note\n", "m.csv, line 1: read 'kind,name;note', expected one separator: commas, or semicolons with decimal commas; a name that holds the other goes into quotes")]
+    [InlineData("kind,name;note\n", "m.csv, line 1: read 'kind,name;note', expected one separator: commas, or semicolons with decimal "
+        + "commas; a name that contains the other goes in quotes")]
     [InlineData("kind,name,Name\n", "m.csv, line 1, column Name: read 'Name', expected each column once, with a name")]
     [InlineData("kind,,name\n", "m.csv, line 1, column 2: read nothing, expected each column once, with a name")]
     [InlineData("kind,name,price_per_t\n", "m.csv, line 1, column price_per_t: read 'price_per_t', expected price_per_kg: give it in that unit")]

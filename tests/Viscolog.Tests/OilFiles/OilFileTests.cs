@@ -55,7 +55,7 @@ public class OilFileTests
     [InlineData("2026-03-02,direct,oil,,25,,1000,,,,,25,,,,", "column certified_mpas: read nothing, expected a number in mPa·s")]
     [InlineData("2026-03-02,direct,oil,1000,25,,1000,,,,,,,,,", "column temp_c: read nothing, expected a number in °C")]
     [InlineData("2026-03-02,krebs,oil,1000,25,,1000,,,,,25,,,,", "column viscosity_mpas: read '1000', expected one reading, of what the method krebs shows: ku")]
-    [InlineData("2026-03-02,rotational,oil,1000,25,,,,,40,,25,,20,,", "column rpm: read nothing, expected rpm beside torque_pct")]
+    [InlineData("2026-03-02,rotational,oil,1000,25,,,,,40,,25,,20,,", "column rpm: read nothing, expected rpm with torque_pct")]
     [InlineData("2026-03-02,iso-2431-4,oil,100,25,,,60,,,,25,,,,", "density")]
     [InlineData("2026-03-02,iso-2431-4,oil,100,25,,,10,,,,25,1,,,", "30 to 100 s")]
     [InlineData("2026-03-02,direct,oil,1000,25,,x,,,,,25,,,,", "column viscosity_mpas: read 'x', expected a number in mPa·s")]
@@ -135,7 +135,7 @@ public class OilFileTests
             Assert.Contains("direct: reads 10.0 % too high", said, StringComparison.Ordinal);
             Assert.Contains("checked today with 4", said, StringComparison.Ordinal);
             var check = Called.In(log, "check", Checkout.Sample("checks/lantern-gel-21.csv"), "--low", "7650", "--high", "10350", "--log", folder);
-            Assert.Contains("10.0 % too high, taken out", check.Output, StringComparison.Ordinal);
+            Assert.Contains("10.0 % too high, corrected for", check.Output, StringComparison.Ordinal);
             Assert.Contains("8\u2009310", check.Output, StringComparison.Ordinal);
             Assert.Equal(0, Called.In(log, "drift", "--void", "1", "--why", "typed wrong", "--log", folder).Code);
             Assert.Contains("\"readings\": 3", Called.In(log, "drift", "--json", "--log", folder).Output, StringComparison.Ordinal);

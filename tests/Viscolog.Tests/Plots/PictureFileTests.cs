@@ -53,7 +53,7 @@ public sealed class PictureFileTests
         var path = folder.Of("run.svg");
         File.WriteAllText(path, "mine");
         var refused = PictureFile.Write(DosePlot.Of(SamplePictures.Full()), path, force: false);
-        Assert.Contains("exists already", refused.Reason, StringComparison.Ordinal);
+        Assert.Contains("already exists", refused.Reason, StringComparison.Ordinal);
         Assert.Equal("mine", File.ReadAllText(path));
         Assert.NotNull(PictureFile.Write(DosePlot.Of(SamplePictures.Full()), path, force: true).Made);
         Assert.Contains("<svg", File.ReadAllText(path), StringComparison.Ordinal);

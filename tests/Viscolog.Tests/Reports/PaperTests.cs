@@ -84,7 +84,7 @@ public sealed partial class PaperTests
         Assert.Equal(TextPaper.Write(paper), File.ReadAllText(folder.Of("a.txt")));
 
         File.WriteAllText(folder.Of("mine.html"), "mine");
-        Assert.Contains("exists already", PaperFile.Write(paper, folder.Of("mine.html"), force: false).Reason, StringComparison.Ordinal);
+        Assert.Contains("already exists", PaperFile.Write(paper, folder.Of("mine.html"), force: false).Reason, StringComparison.Ordinal);
         Assert.Equal("mine", File.ReadAllText(folder.Of("mine.html")));
         Assert.NotNull(PaperFile.Write(paper, folder.Of("mine.html"), force: true).Made);
 

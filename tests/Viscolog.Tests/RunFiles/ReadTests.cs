@@ -157,7 +157,8 @@ public class ReadTests
         const string head = "# base_g: 120\n# thickener: TM; density_g_ml=1.06\n";
         Assert.Equal(new Entry.Dosed("TM", Mass.FromGrams(1.325)), Assert.Single(FileText.Read(head + "added_ml\n1.25\n").Run.Entries));
         Assert.Contains("density_g_ml", FileText.Refusal("# base_g: 120\n# thickener: TM\nadded_ml\n1.25\n"), StringComparison.Ordinal);
-        Assert.Contains("cut with water", FileText.Refusal("# base_g: 120\n# thickener: TM; density_g_ml=1.06; dilution=1:1\nadded_ml\n1.25\n"), StringComparison.Ordinal);
+        Assert.Contains("diluted with water", FileText.Refusal("# base_g: 120\n# thickener: TM; density_g_ml=1.06; "
+            + "dilution=1:1\nadded_ml\n1.25\n"), StringComparison.Ordinal);
         Assert.Contains("one amount", FileText.Refusal(head + "added_g,added_ml\n1,1.25\n"), StringComparison.Ordinal);
         Assert.Contains("one temperature", FileText.Refusal(head + "temp_c,temp_f\n23,73.4\n"), StringComparison.Ordinal);
     }
@@ -267,7 +268,7 @@ public class ReadTests
                 "pot.csv, line 1: key 'bench' is unknown; it is kept, not used",
                 "pot.csv, line 3: key 'bench' is unknown; it is kept, not used",
                 "pot.csv, line 4: 'colour' of thickener TA is unknown; it is kept, not used",
-                "pot.csv, line 5: tolerance_pct has no target_mpas beside it; it is kept, not used",
+                "pot.csv, line 5: tolerance_pct has no target_mpas to go with; it is kept, not used",
                 "pot.csv, line 6: column 'bath_c' is unknown; it is kept, not used",
                 "pot.csv, line 6: column 'who' is unknown; it is kept, not used",
             ],
@@ -277,7 +278,7 @@ public class ReadTests
     [Fact]
     public void Stirring_without_a_reading_is_left_out_with_a_warning()
         => Assert.Equal(
-            ["pot.csv, line 4: stir_s and wait_s of a row without a reading (and in 1 more) are left out"],
+            ["pot.csv, line 4: stir_s and wait_s of a row without a reading (and in 1 more) are ignored"],
             FileText.Read(Head + "added_g,stir_s,wait_s,ph\n1,10,0,\n1,10,60,8\n1,,5,\n").Warnings);
 
     private static InstrumentValue? Value(string text)

@@ -28,7 +28,8 @@ internal static class RefusedHeaders
         {
             "run_id that is none",
             Header + "# run_id: 7\n" + Names,
-            "pot.csv, line 3: read 'run_id: 7', expected a UUID as the log writes it, such as 0199d3a0-5c1e-7b3a-9f10-2a6b8c4d0e11; leave the line out where there is none"
+            "pot.csv, line 3: read 'run_id: 7', expected a UUID as the log writes it, such as 0199d3a0-5c1e-7b3a-9f10-2a6b8c4d0e11; "
+                + "leave the line out if there is none"
         },
         {
             "rows without header row",
@@ -73,12 +74,12 @@ internal static class RefusedHeaders
         {
             "base twice",
             "# base_g: 120\n# base_g: 121\n" + Names + ",0,0,60,850,,,,\n",
-            "pot.csv, line 2: read 'base_g: 121', expected base_g once: line 1 has it already"
+            "pot.csv, line 2: read 'base_g: 121', expected base_g once: it is already in line 1"
         },
         {
             "name twice",
             "# base_g: 120\n# name: A\n# NAME: B\n" + Names + ",0,0,60,850,,,,\n",
-            "pot.csv, line 3: read 'NAME: B', expected name once: line 2 has it already"
+            "pot.csv, line 3: read 'NAME: B', expected name once: it is already in line 2"
         },
         {
             "unsupported version",
@@ -88,7 +89,7 @@ internal static class RefusedHeaders
         {
             "target twice",
             "# base_g: 120\n# target_mpas: 900\n# target_mpas: 950\n" + Names + ",0,0,60,850,,,,\n",
-            "pot.csv, line 3: read 'target_mpas: 950', expected target_mpas once: line 2 has it already"
+            "pot.csv, line 3: read 'target_mpas: 950', expected target_mpas once: it is already in line 2"
         },
         {
             "target and low end",
@@ -158,7 +159,7 @@ internal static class RefusedHeaders
         {
             "thickener twice",
             Header + "# thickener: TA\n" + Names + ",0,0,60,850,,,,\n",
-            "pot.csv, line 3: read 'thickener: TA', expected each thickener once: 'TA' stands in the header already"
+            "pot.csv, line 3: read 'thickener: TA', expected each thickener once: 'TA' is already in the header"
         },
         {
             "unknown chemistry",

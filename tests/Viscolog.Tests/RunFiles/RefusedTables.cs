@@ -13,7 +13,8 @@ internal static class RefusedTables
         {
             "both separators",
             Header + "thickener,added_g;note\n",
-            "pot.csv, line 3: read 'thickener,added_g;note', expected one separator: commas, or semicolons with decimal commas; a name that holds the other goes into quotes"
+            "pot.csv, line 3: read 'thickener,added_g;note', expected one separator: commas, or semicolons with decimal commas; a name "
+                + "that contains the other goes in quotes"
         },
         {
             "duplicate column",
@@ -23,7 +24,7 @@ internal static class RefusedTables
         {
             "column without name",
             Header + "thickener,,note\n",
-            "pot.csv, line 3, column 2: read nothing, expected a column name; delete the column where it is empty"
+            "pot.csv, line 3, column 2: read nothing, expected a column name; delete the column if it is empty"
         },
         {
             "column in another unit",
@@ -38,7 +39,8 @@ internal static class RefusedTables
         {
             "a row that stands for one that counts",
             Header + "added_g,void,replaces\n1,typed twice,\n2,,above\n3,,above\n",
-            "pot.csv, line 6, column replaces: read 'above', expected 'above' in a row that stands for a void row right above it, or an empty cell"
+            "pot.csv, line 6, column replaces: read 'above', expected 'above' in a row that replaces a void row right above it, or an "
+                + "empty cell"
         },
         {
             "header line in the table",
@@ -48,7 +50,8 @@ internal static class RefusedTables
         {
             "more fields than columns",
             Header + Names + "TA,0.6,10,30,1420,23.1,8.8,,note, with a comma\n",
-            "pot.csv, line 4: read 10 fields, expected at most 9, as many as the header row names; a text that holds the separator goes into quotes"
+            "pot.csv, line 4: read 10 fields, expected at most 9, as many as the header row names; a text that contains the separator "
+                + "goes in quotes"
         },
         {
             "unterminated quote",
@@ -143,7 +146,8 @@ internal static class RefusedTables
         {
             "unknown fault",
             Header + Names.TrimEnd() + ",fault\n,0,0,60,850,,,,,bubbles\n",
-            "pot.csv, line 4, column fault: read 'bubbles', expected one of lumps, weeping, strings, no-levelling; anything else belongs in note"
+            "pot.csv, line 4, column fault: read 'bubbles', expected one of lumps, weeping, strings, no-levelling; anything else goes in "
+                + "note"
         },
         {
             "unknown thickener",
@@ -163,47 +167,47 @@ internal static class RefusedTables
         {
             "nameless addition, no thickener in the header",
             "# base_g: 120\n" + Names + ",0.6,10,30,1420,,,,\n",
-            "pot.csv, line 3, column thickener: read nothing beside added_g '0.6', expected a thickener of the header (none so far), or a header line '# thickener: NAME' for it"
+            "pot.csv, line 3, column thickener: read nothing besides added_g '0.6', expected a thickener of the header (none so far), or a header line '# thickener: NAME' for it"
         },
         {
             "nameless addition, two thickeners",
             Header + "# thickener: TU\n" + Names + ",0.6,10,30,1420,,,,\n",
-            "pot.csv, line 5, column thickener: read nothing beside added_g '0.6', expected a thickener of the header (TA, TU), or a header line '# thickener: NAME' for it"
+            "pot.csv, line 5, column thickener: read nothing besides added_g '0.6', expected a thickener of the header (TA, TU), or a header line '# thickener: NAME' for it"
         },
         {
             "both amounts",
             Header + "thickener,added_g,added_pct,note\nTA,0.6,0.5,\n",
-            "pot.csv, line 4, column added_pct: read '0.5', expected one amount: added_g holds one already"
+            "pot.csv, line 4, column added_pct: read '0.5', expected one amount: added_g already has one"
         },
         {
             "wait runs backwards",
             Header + Names + ",0,0,60,850,,,,\n,0,0,30,860,,,,\n",
-            "pot.csv, line 5, column wait_s: read '30', expected 60 s or more: the pot goes on standing until something is added"
+            "pot.csv, line 5, column wait_s: read '30', expected 60 s or more: the pot keeps standing until something is added"
         },
         {
             "wait runs backwards after a sample",
             Header + "taken_g,wait_s,viscosity_mpas\n,60,850\n5,59.5,860\n",
-            "pot.csv, line 5, column wait_s: read '59.5', expected 60 s or more: the pot goes on standing until something is added"
+            "pot.csv, line 5, column wait_s: read '59.5', expected 60 s or more: the pot keeps standing until something is added"
         },
         {
             "sample larger than the pot",
             Header + "taken_g,note\n121,\n",
-            "pot.csv, line 4, column taken_g: read '121', expected less than the 120 g that the pot holds"
+            "pot.csv, line 4, column taken_g: read '121', expected less than the 120 g in the pot"
         },
         {
             "sample as large as what is left",
             Header + "taken_g,let_down_g,note\n100,5,\n25,,\n",
-            "pot.csv, line 5, column taken_g: read '25', expected less than the 25 g that the pot holds"
+            "pot.csv, line 5, column taken_g: read '25', expected less than the 25 g in the pot"
         },
         {
             "two values",
             Header + "viscosity_mpas,viscosity_pas,wait_s\n850,0.85,60\n",
-            "pot.csv, line 4, column viscosity_pas: read '0.85', expected one value a row: viscosity_mpas holds one already"
+            "pot.csv, line 4, column viscosity_pas: read '0.85', expected one value per row: viscosity_mpas already has one"
         },
         {
             "two kinds of value",
             Header + "viscosity_mpas,cup_s,wait_s\n850,60,60\n",
-            "pot.csv, line 4, column cup_s: read '60', expected one value a row: viscosity_mpas holds one already"
+            "pot.csv, line 4, column cup_s: read '60', expected one value per row: viscosity_mpas already has one"
         },
         {
             "value of another method",
@@ -218,17 +222,17 @@ internal static class RefusedTables
         {
             "torque without speed",
             Header + "# method: rotational\ntorque_pct,rpm\n45,\n",
-            "pot.csv, line 5, column rpm: read nothing, expected the speed in 1/min: torque_pct needs rpm beside it"
+            "pot.csv, line 5, column rpm: read nothing, expected the speed in 1/min: torque_pct needs rpm in the same row"
         },
         {
             "torque without speed column",
             Header + "# method: rotational\ntorque_pct\n45\n",
-            "pot.csv, line 5, column rpm: read nothing, expected the speed in 1/min: torque_pct needs rpm beside it"
+            "pot.csv, line 5, column rpm: read nothing, expected the speed in 1/min: torque_pct needs rpm in the same row"
         },
         {
             "speed without torque",
             Header + "# method: rotational\ntorque_pct,rpm\n,20\n",
-            "pot.csv, line 5, column rpm: read '20', expected an empty cell: rpm belongs beside torque_pct"
+            "pot.csv, line 5, column rpm: read '20', expected an empty cell: rpm goes with torque_pct"
         },
         {
             "viscosity of nothing in Pa·s",

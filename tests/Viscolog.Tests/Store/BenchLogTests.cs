@@ -116,11 +116,12 @@ public sealed class BenchLogTests
         Refused(new() { Water = Grams(1e10) }, "water_g: read '10000000000', expected a number in g, 0 or more and at most 1000000000");
         Refused(new() { LetDown = Grams(0) }, "read a row in which nothing happens, expected an addition, let-down, water, sample, reading or note; fill the row in or delete it");
         Refused(new() { Note = "a\0b" }, "read byte 0x00, expected text in UTF-8; save the file again as CSV in UTF-8");
-        Refused(new() { Note = "again", Replaces = true }, "replaces: read 'above', expected 'above' in a row that stands for a void row right above it, or an empty cell");
+        Refused(new() { Note = "again", Replaces = true }, "replaces: read 'above', expected 'above' in a row that replaces a void row "
+            + "right above it, or an empty cell");
         Refused(new() { Reading = new() { Value = krebs } }, "ku: read '80', expected an empty cell: the method direct reads viscosity_mpas or viscosity_cp or viscosity_pas or viscosity_p");
         Refused(
             new() { Reading = new() { Acidity = Viscolog.Core.Quantities.Acidity.FromPh(8), Wait = TimeSpan.FromSeconds(29) } },
-            "wait_s: read '29', expected 30 s or more: the pot goes on standing until something is added");
+            "wait_s: read '29', expected 30 s or more: the pot keeps standing until something is added");
         Assert.Equal(5, log.Run(1)!.Rows.Length);
 
         void Refused(FileRow row, string why) => Assert.Equal(why, Assert.IsType<WriteOutcome.NotSaved>(log.Add(1, row)).Reason);
@@ -136,7 +137,7 @@ public sealed class BenchLogTests
         Assert.IsType<WriteOutcome.Saved>(log.Add(1, new() { Water = Viscolog.Core.Quantities.Mass.FromGrams(1) }));
         Assert.IsType<WriteOutcome.Saved>(log.Add(1, new() { Reading = new() { Acidity = Viscolog.Core.Quantities.Acidity.FromPh(8), Wait = TimeSpan.FromSeconds(10) } }));
         Assert.Equal(
-            "wait_s: read '10', expected 20 s or more: the pot goes on standing until something is added",
+            "wait_s: read '10', expected 20 s or more: the pot keeps standing until something is added",
             Assert.IsType<WriteOutcome.NotSaved>(log.Void(1, 3, "slip")).Reason);
         Assert.IsType<WriteOutcome.Saved>(log.Void(1, 2, "slip"));
     }
@@ -149,7 +150,7 @@ public sealed class BenchLogTests
         log.Import(Bench.File("glaze 1", 3), CancellationToken.None);
         var journal = new FileInfo(bench.Place.Journal).Length;
         var sample = new FileRow { Taken = Viscolog.Core.Quantities.Mass.FromGrams(500) };
-        Assert.Contains("less than the 120.03 g that the pot holds", Assert.IsType<WriteOutcome.NotSaved>(log.Add(1, sample)).Reason, StringComparison.Ordinal);
+        Assert.Contains("less than the 120.03 g in the pot", Assert.IsType<WriteOutcome.NotSaved>(log.Add(1, sample)).Reason, StringComparison.Ordinal);
         Assert.Equal(journal, new FileInfo(bench.Place.Journal).Length);
     }
 

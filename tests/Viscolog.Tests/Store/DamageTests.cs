@@ -131,7 +131,7 @@ public sealed class DamageTests
         Assert.Equal(0, Called.In(bench.Place.Folder, "verify", "--salvage", found.Place.Folder).Code);
         using var back = found.Open(LogUse.Read);
         var rows = back.Run(1)!.File.Contents().ToList();
-        Assert.Equal([null, "spilt", null, null, "lost:", "behind", "behind"], rows.Select(r => r.Void?.Split(' ')[0]), StringComparer.Ordinal);
+        Assert.Equal([null, "spilt", null, null, "lost:", "after", "after"], rows.Select(r => r.Void?.Split(' ')[0]), StringComparer.Ordinal);
         Assert.Equal(2, back.Run(2)!.File.Rows.Length);
         // What is there can be exported and read again.
         Assert.Equal(7, FileText.Read(FileText.Write(back.Run(1)!.File)).Rows.Length);

@@ -208,7 +208,7 @@ public sealed class DurabilityTests
         // The name of this process, which the system shows as a file and keeps nowhere.
         using var shown = new FileStream("/proc/self/comm", FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0);
         var fault = Assert.Throws<IOException>(() => Disk.Real.Flush(shown));
-        Assert.StartsWith("the disk did not take it: ", fault.Message, StringComparison.Ordinal);
+        Assert.StartsWith("the disk did not accept it: ", fault.Message, StringComparison.Ordinal);
     }
 
     [Fact]

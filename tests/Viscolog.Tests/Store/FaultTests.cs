@@ -208,7 +208,7 @@ public sealed class FaultTests
         }
 
         using var again = bench.Open(LogUse.Read);
-        Assert.Contains("made anew", Assert.Single(again.Notes), StringComparison.Ordinal);
+        Assert.Contains("rebuilt", Assert.Single(again.Notes), StringComparison.Ordinal);
         Assert.Equal(5, again.Run(1)!.File.Rows.Length);
     }
 
@@ -226,7 +226,7 @@ public sealed class FaultTests
         File.WriteAllText(bench.Place.CopyLog, "left over");
         using (var log = bench.Open(LogUse.Read))
         {
-            Assert.StartsWith("the query copy was not as it was left and was made anew", Assert.Single(log.Notes), StringComparison.Ordinal);
+            Assert.StartsWith("the query copy was not as it was left and was rebuilt", Assert.Single(log.Notes), StringComparison.Ordinal);
             Assert.Equal(5, log.Run(1)!.File.Rows.Length);
         }
 
@@ -251,7 +251,7 @@ public sealed class FaultTests
         File.WriteAllBytes(bench.Place.Copy, OtherDatabase(0x56490000));
         using (var log = bench.Open(LogUse.Read))
         {
-            Assert.Equal("the query copy was of an older version and was made anew from the journal", Assert.Single(log.Notes));
+            Assert.Equal("the query copy was of an older version and was rebuilt from the journal", Assert.Single(log.Notes));
             Assert.Equal(5, log.Run(1)!.File.Rows.Length);
         }
 

@@ -113,8 +113,9 @@ public sealed class MergeTests
         var before = FileText.Write(home.Run(1)!.File);
         var refused = Assert.IsType<WriteOutcome.Contradicted>(home.Import(away.Run(1)!.File, CancellationToken.None).Outcome);
         Assert.Equal(
-            "run 1 of the log says otherwise: row 3 (thickener TA, added_g 0.01, stir_s 10, wait_s 30, viscosity_mpas 900) there, "
-                + "row 3 (thickener TA, added_g 0.02, stir_s 10, wait_s 30, viscosity_mpas 950) in the file; the run went on in two places; make one of them void what the other lacks, or give one a run_id of its own",
+            "run 1 of the log differs: row 3 (thickener TA, added_g 0.01, stir_s 10, wait_s 30, viscosity_mpas 900) in the log, "
+                + "row 3 (thickener TA, added_g 0.02, stir_s 10, wait_s 30, viscosity_mpas 950) in the file; the run went on in two "
+                + "places; void in one what the other lacks, or give one its own run_id",
             refused.Reason);
         Assert.Equal(before, FileText.Write(home.Run(1)!.File));
     }
@@ -164,7 +165,8 @@ public sealed class MergeTests
         Assert.Equal(0, Bench.Plan(log.Import(file, CancellationToken.None)).RecordCount);
         Assert.Equal(9000, log.Run(1)!.File.Run.Target!.Band.Aim.MilliPascalSeconds, 1e-9);
         var third = Bench.File("glaze 1", 2, "# target_mpas: 8000\n") with { Id = file.Id };
-        Assert.Contains("'target_mpas: 9000' there, 'target_mpas: 8000' in the file", Assert.IsType<WriteOutcome.Contradicted>(log.Import(third, CancellationToken.None).Outcome).Reason, StringComparison.Ordinal);
+        Assert.Contains("'target_mpas: 9000' in the log, 'target_mpas: 8000' in the file",
+            Assert.IsType<WriteOutcome.Contradicted>(log.Import(third, CancellationToken.None).Outcome).Reason, StringComparison.Ordinal);
     }
 
     [Fact]

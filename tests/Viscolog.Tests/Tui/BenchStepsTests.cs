@@ -122,7 +122,7 @@ public sealed class BenchStepsTests
     [InlineData(
         "5200",
         "20",
-        "at the last reading the pot had stood 180 s since the last thing went in; type the whole standing time into wait")]
+        "at the last reading the pot had stood 180 s since the last addition; enter the total standing time")]
     public void What_can_not_be_taken_is_said_and_nothing_is_saved(string reading, string wait, string error)
     {
         var trial = BenchTrial.OfSample("lantern-gel-07");
@@ -272,7 +272,7 @@ public sealed class BenchStepsTests
         trial.Do(new BenchEvent.Poured("SW-1", Mass.FromGrams(0.9)));
         trial.Do(new BenchEvent.Typed("5200", "60", ""));
         trial.Do(new BenchEvent.TakenBack());
-        Assert.Equal("taken back: 5200 mPa·s (Ctrl+Y says it again)", trial.State.Said);
+        Assert.Equal("undone: 5200 mPa·s (Ctrl+Y redoes it)", trial.State.Said);
         trial.Do(new BenchEvent.TakenBack());
         Assert.Equal(clock, trial.State.Clock.Times);
         string?[] voids = [.. trial.State.Run.File.Contents().Skip(before).Select(r => r.Void)];
@@ -282,16 +282,16 @@ public sealed class BenchStepsTests
         trial.Do(new BenchEvent.SaidAgain());
         trial.Do(new BenchEvent.SaidAgain());
         trial.Do(new BenchEvent.SaidAgain());
-        Assert.Equal("said again: 5200 mPa·s", trial.State.Said);
+        Assert.Equal("redone: 5200 mPa·s", trial.State.Said);
         Assert.All(trial.State.Run.File.Contents().Skip(before), r => Assert.Null(r.Void));
         trial.Do(new BenchEvent.SaidAgain());
-        Assert.Equal("nothing was taken back that could be said again", trial.State.Said);
+        Assert.Equal("nothing was undone that could be redone", trial.State.Said);
         for (var i = 0; i < 20; i++)
         {
             trial.Do(new BenchEvent.TakenBack());
         }
 
-        Assert.Equal("nothing is left to take back", trial.State.Said);
+        Assert.Equal("nothing is left to undo", trial.State.Said);
         Assert.All(trial.State.Run.File.Contents(), r => Assert.NotNull(r.Void));
     }
 
@@ -335,7 +335,7 @@ public sealed class BenchStepsTests
         Assert.Equal("3 readings: Enter saves all, Esc drops them", trial.State.Error);
         Assert.Equal(before, trial.State.Run.Rows.Length);
         trial.Do(new BenchEvent.Corrected());
-        Assert.Equal("nothing of what was pasted is saved", trial.State.Said);
+        Assert.Equal("nothing that was pasted is saved", trial.State.Said);
         trial.Do(new BenchEvent.Pasted(["4 500\t200", "4510;230;still", "4.52 Pa.s"]));
         trial.Do(new BenchEvent.Typed("", "", ""));
         Assert.Equal("saved: 3 readings", trial.State.Said);
@@ -412,7 +412,7 @@ public sealed class BenchStepsTests
     [Theory]
     [InlineData("1450 g", "read the unit 'g', expected mPa·s, cP, Pa·s, P, mm²/s, cSt")]
     [InlineData("1450 x", "read the unit 'x', expected mPa·s, cP, Pa·s, P, mm²/s, cSt")]
-    [InlineData("1 cSt", "read the unit 'cSt'; without a density it can't be told in mPa·s")]
+    [InlineData("1 cSt", "read the unit 'cSt'; without a density it can't be converted to mPa·s")]
     [InlineData("Pa.s", "read 'Pa.s', expected a number in mPa·s, at least 0.001, such as 1450 or 0.84")]
     public void A_unit_that_does_not_fit_is_named(string typed, string said)
     {

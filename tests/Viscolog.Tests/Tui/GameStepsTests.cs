@@ -105,7 +105,7 @@ public sealed class GameStepsTests
     {
         var trial = new GameTrial("easy", 1);
         trial.Do(new GameEvent.Stir());
-        Assert.Contains("nothing went in", trial.State.Error, StringComparison.Ordinal);
+        Assert.Contains("nothing has been added", trial.State.Error, StringComparison.Ordinal);
         trial.Do(new GameEvent.Typed("2"));
         trial.Do(new GameEvent.End());
         Assert.Contains("stir first", trial.State.Error, StringComparison.Ordinal);

@@ -49,7 +49,7 @@ public sealed class RunFormTests
 
     [Theory]
     [InlineData("base in the pot", "heavy", "read 'heavy', expected a number in g")]
-    [InlineData("base", "", "the base's name")]
+    [InlineData("base", "", "the name of the base")]
     [InlineData("thickener", "a=b", "a name without")]
     [InlineData("usual range", "5-1", "expected")]
     [InlineData("target", "9000 g", "read the unit 'g'")]

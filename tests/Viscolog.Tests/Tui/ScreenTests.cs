@@ -119,7 +119,7 @@ public sealed class ScreenTests
         stage.Show(screen);
         stage.WaitFor(() => screen.State.Trend is not null);
         Assert.Contains("Lantern gel: batches over time", stage.Text, StringComparison.Ordinal);
-        Assert.Contains("limits rest on 3 batches", stage.Text, StringComparison.Ordinal);
+        Assert.Contains("limits come from 3 batches", stage.Text, StringComparison.Ordinal);
         stage.Press(Key.F6);
         Assert.Equal(Core.Charting.ChartScale.Linear, screen.State.Scale);
         stage.Press(Key.CursorUp);

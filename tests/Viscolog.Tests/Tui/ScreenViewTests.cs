@@ -39,7 +39,7 @@ public sealed class ScreenViewTests
         using var trial = new Trial(null);
         trial.Stage.Press(Key.F4);
         trial.Stage.WaitFor(() => trial.Screen.State.StartsWith(
-            "no answer, a fault of ours: InvalidOperationException: ",
+            "no answer, an internal error: InvalidOperationException: ",
             StringComparison.Ordinal));
         trial.Stage.Press(Key.F3);
         trial.Stage.WaitFor(() => trial.Screen.State == "answer 2");

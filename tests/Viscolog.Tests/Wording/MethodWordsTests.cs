@@ -93,12 +93,12 @@ public sealed class MethodWordsTests
     {
         Each<EvidenceWarning>(EvidenceWords.Of,
         [
-            (new EvidenceWarning.LeftOut(2, new ConversionRefusal.NoFall()), "2 readings left out: a fall"),
+            (new EvidenceWarning.LeftOut(2, new ConversionRefusal.NoFall()), "2 readings left out: the fall"),
             (new EvidenceWarning.TargetBeyondCup(Four, Five), "(iso-2431-5) fits it"),
             (new EvidenceWarning.TargetBeyondCup(Four, null), "rotational viscometer"),
             (new EvidenceWarning.OfReading(new ReadingWarning.BetweenOils()), "Krebs units"),
             (new EvidenceWarning.YieldStresses(), "1000 mPa·s"),
-            (new EvidenceWarning.TooFarFromReference(1), "1 reading more than 10 °C"),
+            (new EvidenceWarning.TooFarFromReference(1), "1 reading taken more than 10 °C"),
             (new EvidenceWarning.Corrected(3, new(TemperatureCoefficient.Stated(4000), CoefficientOrigin.Learned)), "(4000 K)"),
             (new EvidenceWarning.Corrected(3, new(TemperatureCoefficient.Stated(4000), CoefficientOrigin.Stated)), "of the run"),
             (new EvidenceWarning.Corrected(3, new(TemperatureCoefficient.Default, CoefficientOrigin.Default)), "a default"),
@@ -107,7 +107,7 @@ public sealed class MethodWordsTests
             (new EvidenceWarning.AcidityMoved(7.9, 8.6), "from 7.9 to 8.6"),
             (new EvidenceWarning.Watered("T"), "'T'"),
             (new EvidenceWarning.LowPh(6.8), "pH 6.8"),
-            (new EvidenceWarning.NoUsualRange("T", DoseRange.Common, null), "'T': 1 to 5 %"),
+            (new EvidenceWarning.NoUsualRange("T", DoseRange.Common, null), "'T', so 1 to 5 %"),
             (new EvidenceWarning.NoUsualRange("U", DoseRange.Assumed(Percentage.FromPercent(3)), Percentage.FromPercent(3)), "10 to 50 %"),
             (new EvidenceWarning.TargetBeyondScale(Viscosity.FromMilliPascalSeconds(2000)), "2000 mPa·s"),
         ]);
@@ -116,7 +116,7 @@ public sealed class MethodWordsTests
             (new EvidenceTrouble.NoThickener(), "'# thickener: NAME'"),
             (new EvidenceTrouble.MixedConditions([Slow, Slow with { RevolutionsPerMinute = 50 }]),
                 "(rotational at 20 1/min; rotational at 50 1/min)"),
-            (new EvidenceTrouble.AnotherThickener("B", "A"), "'B' beside 'A'"),
+            (new EvidenceTrouble.AnotherThickener("B", "A"), "both 'A' and 'B'"),
             (new EvidenceTrouble.NotTwoThickeners(), "two thickeners"),
             (new EvidenceTrouble.NothingConverted(new ConversionRefusal.NoFall(), false), "enter the seconds"),
             (new EvidenceTrouble.NothingConverted(new ConversionRefusal.NoFall(), true), "one cup"),
@@ -128,8 +128,8 @@ public sealed class MethodWordsTests
     {
         var drift = new MethodDrift(Slow, Math.Log(1.05), Percentage.FromPercent(1.2), 2, Day, null);
         Assert.Equal(
-            "rotational at 20 1/min: reads 5.0 % too high, give or take 2.4 %, checked 2 days ago with 2 readings; "
-                + "clean it and check again, and have it adjusted if that stays",
+            "rotational at 20 1/min: reads 5.0 % too high (± 2.4 %), checked 2 days ago with 2 readings; clean it and check "
+                + "again; if the bias remains, have it adjusted",
             DriftWords.Of(drift, Day.AddDays(2)));
         Assert.Contains("checked today", DriftWords.Of(drift with { LnBias = -0.01 }, Day), StringComparison.Ordinal);
         Assert.DoesNotContain("clean it", DriftWords.Of(drift with { LnBias = -0.01 }, Day), StringComparison.Ordinal);

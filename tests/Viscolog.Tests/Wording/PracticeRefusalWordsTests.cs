@@ -14,7 +14,7 @@ public sealed class PracticeRefusalWordsTests
         { new PracticeRefusal.GameEnded(), "begin another" },
         { new PracticeRefusal.DoseOutside(Mass.FromGrams(200)), "weighed at first, 200 g" },
         { new PracticeRefusal.BaseOutside(Mass.FromGrams(2000)), "no more than 2000 g" },
-        { new PracticeRefusal.NothingToStir(), "nothing went in" },
+        { new PracticeRefusal.NothingToStir(), "nothing has been added" },
         { new PracticeRefusal.StirringOutside(TimeSpan.FromSeconds(1), TimeSpan.FromMinutes(10)), "stir from 1 s to 10 min" },
         { new PracticeRefusal.StandingOutside(TimeSpan.FromHours(2)), "no more than 2 h at a time" },
         { new PracticeRefusal.StirFirst(new PracticeMove.Wait(TimeSpan.Zero)), "thickens nothing" },

@@ -16,67 +16,68 @@ public sealed class ReasonWordsTests
     public static TheoryData<AdviceReason, string, string> Reasons => new()
     {
         { new AdviceReason.TooFarFromReference(Temperature.FromCelsius(23)), "too far from 23 °C", "too far from 23 °C" },
-        { new AdviceReason.NothingRead(), "No body has been read yet", "read the body of the pot as it stands, and draw a string" },
+        { new AdviceReason.NothingRead(), "No body has been read yet", "read the body of the pot as it is, and draw a string" },
         { new AdviceReason.NotReadSinceChange(), "stir, let it stand, read.", "stir, let it stand, read the body and draw a string." },
         { new AdviceReason.StringNotRead(false), "(string_mm)", "No string has been read yet" },
-        { new AdviceReason.StringNotRead(true), "The string has not been read since", "note in mm where its string breaks." },
+        { new AdviceReason.StringNotRead(true), "The string has not been read since", "length in mm at which the string breaks." },
         { new AdviceReason.LowPh(6.84), "At pH 6.8 an", "hardly swells" },
         { new AdviceReason.Falls(), "fall over time", "until two agree." },
         { new AdviceReason.Contradicted(new Contradiction.Unexpected { Ratio = 1.5 }), "The last reading is 50 % above what the others "
-            + "lead to expect: stir gently", "50 % above" },
-        { new AdviceReason.Contradicted(new Contradiction.Fell { Ratio = 0.01 }), "The body reads 1/100 of what it read before the "
-            + "addition, though thickener went in", "1/100 of" },
+            + "suggest: stir gently", "50 % above" },
+        { new AdviceReason.Contradicted(new Contradiction.Fell { Ratio = 0.01 }), "The body reads 1/100 of what it read before, "
+            + "though thickener was added", "1/100 of" },
         { new AdviceReason.Contradicted(new Contradiction.Jumped { Ratio = 22.22 }), "The body reads 22 times what it read before so "
             + "small an addition", "22 times" },
         { new AdviceReason.StillBuilds(0.034, Percentage.FromPercent(5)),
-            "about 3.4 % is to come, and under 2.5 % counts as settled", "agree within 5 %" },
-        { new AdviceReason.StillBuilds(0.344, Percentage.FromPercent(5)), "about 34 % is to come", "about 34 %" },
+            "about 3.4 % is expected, and it counts as settled below 2.5 %", "agree within 5 %" },
+        { new AdviceReason.StillBuilds(0.344, Percentage.FromPercent(5)), "about 34 % is expected", "about 34 %" },
         { new AdviceReason.InBandOnOneReading(), "on a single reading", "to be sure" },
-        { new AdviceReason.ProbablyInBand(), "Probably in band", "decides" },
-        { new AdviceReason.MaybeInBand(), "It may be in band already", "taken out again" },
+        { new AdviceReason.ProbablyInBand(), "Probably in band", "one more reading of the same pot will." },
+        { new AdviceReason.MaybeInBand(), "It may be in band already", "what can't be taken out." },
         { new AdviceReason.InBand(), "The settled body is in band", "Body and string are both in band" },
         { new AdviceReason.LikelyInBand(), "More likely in band than not, and", "More likely in band than not, body and string, and" },
-        { new AdviceReason.MaybeOver(), "The pot may already be over", "decides" },
-        { new AdviceReason.BodyDoubtful(), "The body can't be told", "it decides" },
-        { new AdviceReason.StringDoubtful(Fifth), "good to 20 % only", "it decides" },
-        { new AdviceReason.StringUntold(), "The string can't be told", "one more from the same pot" },
-        { new AdviceReason.StringKeepsAdditionSmall(Fifth), "good to 20 % only", "keeps the next addition small" },
-        { new AdviceReason.BodyMayPass(), "before base goes in", "before the string arrives" },
-        { new AdviceReason.Over(Quantity.Body), "base brings the dose back down", "base brings both doses back down. What the string "
-            + "then lacks" },
-        { new AdviceReason.Over(Quantity.Stringiness), "What the body then lacks", "The string is over its band" },
-        { new AdviceReason.BodyWouldPass(Dose.FromPercent(1.25), "S"), "about 1.25 % more S", "Base now makes room" },
-        { new AdviceReason.StringWouldPass(Dose.FromPercent(1.25), "A"), "the 1.25 % A that", "Base now makes room" },
+        { new AdviceReason.MaybeOver(), "The pot may already be over", "will settle it" },
+        { new AdviceReason.BodyDoubtful(), "leave the body too uncertain", "once more to decide" },
+        { new AdviceReason.StringDoubtful(Fifth), "good only to 20 %", "to decide" },
+        { new AdviceReason.StringUntold(), "leave the string too uncertain", "one more from the same pot" },
+        { new AdviceReason.StringKeepsAdditionSmall(Fifth), "good only to 20 %", "keeps the next addition small" },
+        { new AdviceReason.BodyMayPass(), "before adding base", "before the string reaches its own" },
+        { new AdviceReason.Over(Quantity.Body), "base brings the dose back down", "base brings both doses back down. Make up what the "
+            + "string then lacks" },
+        { new AdviceReason.Over(Quantity.Stringiness), "Make up what the body then lacks", "The string is over its band" },
+        { new AdviceReason.BodyWouldPass(Dose.FromPercent(1.25), "S"), "about 1.25 % more S", "Adding base now makes room" },
+        { new AdviceReason.StringWouldPass(Dose.FromPercent(1.25), "A"), "the 1.25 % A that", "Adding base now makes room" },
         { new AdviceReason.BaseIsOver(Quantity.Body), "The pot is over, and even", "The body is over, and even" },
-        { new AdviceReason.BaseIsOver(Quantity.Stringiness), "draw a longer one", "The string is over" },
+        { new AdviceReason.BaseIsOver(Quantity.Stringiness), "draw a longer string", "The string is over" },
         { new AdviceReason.TooMuchBase(Mass.FromGrams(412.4), new AdviceReason.Over(Quantity.Stringiness)), "The pot is over, and "
             + "letting it down would take 412 g", "in small doses. Letting it down would take 412 g" },
-        { new AdviceReason.BaseTooSmall(Fine), "(0.01 g)", "use a finer scale" },
+        { new AdviceReason.BaseTooSmall(Fine), "(step 0.01 g)", "use a finer scale" },
         { new AdviceReason.IncrementTooSmall(Fine), "(0.01 g)", "pre-dilute the thickener" },
-        { new AdviceReason.LimitInTheWay(Limit), "(the usual range ends at 5 %)", "stands in the way" },
+        { new AdviceReason.LimitInTheWay(Limit), "(the usual range ends at 5 %)", "The dose limit prevents it" },
         { new AdviceReason.OutOfReach("T"), "out of reach with 'T'", "aim lower" },
         { new AdviceReason.StringOutOfReach("S", Length.FromMillimeters(12.34)),
-            "'S' is expected to bring the string to 12.3 mm", "a shorter string" },
+            "'S' is expected to bring the string to only 12.3 mm", "a shorter string" },
         {
             new AdviceReason.NotBoth(Dose.FromPercent(2), Viscosity.FromMilliPascalSeconds(12345), Length.FromMillimeters(9), ("A", "S")),
-            "the string wants 2.0 % 'S', which brings the body to about 12300 mPa·s",
-            "reaches about 9 mm. Trade: a shorter string, more body, less 'A'"
+            "the string needs 2.0 % 'S', which brings the body to about 12300 mPa·s",
+            "reaches about 9 mm. Choose: a shorter string, more body, less 'A'"
         },
         { new AdviceReason.BodyOutOfReach("A", Viscosity.FromMilliPascalSeconds(4321)),
-            "about 4320 mPa·s only", "stronger thickener than 'A'" },
-        { new AdviceReason.FallsWithDose(Quantity.Body, "T", [850.4, 700, 560]), "The body falls as 'T' goes in: 850, 700, 560 mPa·s.", "the wrong material" },
-        { new AdviceReason.LumpsSeen(), "stir until they are gone", "What went in stays in and counts." },
+            "only about 4320 mPa·s", "stronger thickener than 'A'" },
+        { new AdviceReason.FallsWithDose(Quantity.Body, "T", [850.4, 700, 560]), "The body falls as 'T' is added: 850, 700, 560 "
+            + "mPa·s.", "the wrong material" },
+        { new AdviceReason.LumpsSeen(), "stir until they are gone", "What was added still counts." },
         { new AdviceReason.BandTooNarrow(Percentage.FromPercent(1), Percentage.FromPercent(4)), "±1 %, is narrower than", "scatters by about 4 %" },
         { new AdviceReason.NothingSafe(), "repeat the readings", "accept a greater risk" },
         { new AdviceReason.Chosen(ChoiceBound.BodyRisk, Percentage.FromPercent(2.4), Limit)
-            { FewDoses = 2 }, "Two doses read are too few", "within 2.4 % (1 in 42)." },
+            { FewDoses = 2 }, "Two doses are too few", "within 2.4 % (1 in 42)." },
         { new AdviceReason.Chosen(ChoiceBound.StepCap, Fifth, Limit)
             { EarlierRuns = 3, IsOnKnownGround = true, IsShapeOpen = true }, "3 earlier runs of this base",
-            "nor beyond 60 % of the usual range. Several shapes" },
+            "nor 60 % of the usual range. Several shapes" },
         { new AdviceReason.ChosenOfTwo(ChoiceBound.Room, Quantity.Stringiness, Fifth, ("S", "A"))
-            { IsStringFirst = true }, "String first: ", "room for the A still to come, which moves the string too." },
+            { IsStringFirst = true }, "String first: ", "room for the A still to come, which changes the string too." },
         { new AdviceReason.ChosenOfTwo(ChoiceBound.StringRisk, Quantity.Body, Fifth, ("A", "S")), "within 20 % (1 in 5); the string is "
-            + "the nearer", "in body or string" },
+            + "the closer", "in body or string" },
     };
 
     [Theory]

@@ -87,7 +87,7 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
     /// <summary>Options that don't go together.</summary>
     public ExitCode Wrong(string reason)
     {
-        Terminal.Error($"{reason} (viscolog {parsed.CommandResult.Command.Name} --help tells more)");
+        Terminal.Error($"{reason} (see viscolog {parsed.CommandResult.Command.Name} --help)");
         return ExitCode.WrongCall;
     }
 
@@ -112,7 +112,7 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
     {
         if (end.Fault is { } fault)
         {
-            Terminal.Error($"a fault of ours; everything that was saved is in the log: {fault.GetType().Name}: {fault.Message} - please "
+            Terminal.Error($"an internal error; everything saved so far is in the log: {fault.GetType().Name}: {fault.Message} - please "
                 + $"report it (see README.md)");
             return ExitCode.Fault;
         }

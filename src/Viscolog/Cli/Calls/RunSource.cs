@@ -95,12 +95,12 @@ internal static class RunSource
             var all = Directory.GetFiles(path, "*.csv").Concat(Directory.GetFiles(path, "*.xlsx"))
                 .Where(p => !Path.GetFileName(p).StartsWith("~$", StringComparison.Ordinal)).Order(StringComparer.Ordinal)
                 .ToLookup(p => FileKind.IsRegular(p) || !File.Exists(p));
-            call.Warn(all[false].Select(p => $"{p}: a pipe, a device or a socket, passed over; name it by itself to read it"));
+            call.Warn(all[false].Select(p => $"{p}: a pipe, a device or a socket, skipped; name it directly to read it"));
             return all[true];
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            call.Warn([$"{path}: passed over, the folder can't be read ({e.Message})"]);
+            call.Warn([$"{path}: skipped, the folder can't be read ({e.Message})"]);
             return [];
         }
     }
@@ -163,7 +163,7 @@ internal static class RunSource
             if (call.Log.IsOutOfReach)
             {
                 progress.Dispose();
-                call.LogFailed($"{trouble}; give leave to read it, name another log with --log, or earlier runs with --history");
+                call.LogFailed($"{trouble}; allow reading it, name another log with --log, or earlier runs with --history");
                 return null;
             }
 
@@ -202,7 +202,7 @@ internal static class RunSource
                 }
                 else
                 {
-                    call.Warn([$"{inside}: not a run file that can be read, left aside"]);
+                    call.Warn([$"{inside}: not a run file that can be read, skipped"]);
                 }
             }
         }

@@ -98,7 +98,7 @@ internal static class AdviceText
             var chances = $"in band {Shown.Chance(asked.ChanceInBand)}, over {Shown.Chance(asked.ChanceOver)} "
                 + $"({ReasonWords.OneIn(asked.ChanceOver)})";
             var notes = string.Join(' ', ReasonWords.Notes(asked));
-            terminal.Row("If", $"{Shown.Grams(asked.Poured)} went in instead (dose {Shown.Dose(asked.After)}): {expected}; "
+            terminal.Row("If", $"{Shown.Grams(asked.Poured)} were added instead (dose {Shown.Dose(asked.After)}): {expected}; "
                 + $"{chances}. {notes}", Indent);
         }
 

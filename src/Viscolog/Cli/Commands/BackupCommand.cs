@@ -23,7 +23,7 @@ internal sealed class BackupCommand : CalledCommand
     };
 
     public BackupCommand()
-        : base("backup", "Copy the log's journal, read the copy through, and keep the latest copies.", Example)
+        : base("backup", "Copy the log's journal, check the copy, and keep the latest copies.", Example)
     {
         Take(_to, _keep);
         _keep.Validators.Add(result =>

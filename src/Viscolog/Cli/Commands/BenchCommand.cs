@@ -16,7 +16,7 @@ internal sealed class BenchCommand : CalledCommand
     };
 
     public BenchCommand()
-        : base("bench", "Open the bench screen: log, see, and be advised at the pot.", Example)
+        : base("bench", "Open the bench screen: log readings and get advice at the pot.", Example)
         => Take(_run);
 
     /// <summary>Opens the screens.</summary>

@@ -17,7 +17,7 @@ internal sealed class CheckCommand : CalledCommand
     private readonly Option<string[]> _history = RunSource.History();
 
     public CheckCommand()
-        : base("check", "Check a batch: value with uncertainty, verdict, what to do. Ends with 3 where the verdict is reject.", Example)
+        : base("check", "Check a batch: value with uncertainty, verdict, what to do. Ends with 3 if the verdict is reject.", Example)
         => Take([_run, .. _specification.All, _history]);
 
     protected override ExitCode Run(Invocation call)

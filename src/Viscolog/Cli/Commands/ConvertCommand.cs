@@ -39,7 +39,7 @@ internal sealed class ConvertCommand : CalledCommand
     private readonly Option<double?> _reference = NumberOption.Create(
         "--reference", "C", "Reference temperature; default 23 °C.", -100, 500);
     private readonly Option<double?> _coefficient = NumberOption.Create(
-        "--coefficient", "K", "The liquid's temperature coefficient B; default 2000 K, give or take 700 K.", 0, 30_000);
+        "--coefficient", "K", "The liquid's temperature coefficient B; default 2000 K ± 700 K.", 0, 30_000);
     private readonly Option<string?> _from = new("--from")
     {
         HelpName = "UNIT",
@@ -136,7 +136,7 @@ internal static class ConvertText
         terminal.Row("Dynamic", reading switch
         {
             { Dynamic: { } dynamic } => Shown.Body(dynamic),
-            { YieldStress: { Pascals: var pascals } } => $"none: a slump tells a yield stress, {Shown.Number(pascals)} Pa",
+            { YieldStress: { Pascals: var pascals } } => $"none: a slump gives a yield stress, {Shown.Number(pascals)} Pa",
             _ => "give --density for it",
         }, Indent);
         if (at is not null)

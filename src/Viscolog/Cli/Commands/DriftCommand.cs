@@ -42,8 +42,8 @@ internal sealed class DriftCommand : CalledCommand
     private readonly Option<double?> _factor = NumberOption.Create("--factor", "MPAS", "mPa·s for each % of torque.", 1e-3, 1e12);
     private readonly Option<DateOnly?> _date = DayOption.Create("--date", "The day; default: today.");
     private readonly Option<string?> _note = TextOption.Create("--note", "TEXT", "A note.");
-    private readonly Option<double?> _voided = NumberOption.Create("--void", "N", "Make the reading of this number void.", 1, 1e9);
-    private readonly Option<string?> _why = TextOption.Create("--why", "TEXT", "Why it is made void.");
+    private readonly Option<double?> _voided = NumberOption.Create("--void", "N", "Void the reading with this number.", 1, 1e9);
+    private readonly Option<string?> _why = TextOption.Create("--why", "TEXT", "Why it is voided.");
 
     public DriftCommand()
         : base("drift", "Check methods with certified oils: the bias of each and when it was last checked; verdicts use it.", Example)
@@ -132,7 +132,7 @@ internal sealed class DriftCommand : CalledCommand
     {
         if (oils.Count == 0)
         {
-            terminal.Line("no certified oil was read yet; 'viscolog drift --help' shows how to log one");
+            terminal.Line("no certified oil has been read yet; 'viscolog drift --help' shows how to log one");
             return;
         }
 

@@ -34,7 +34,7 @@ internal sealed class ExportCommand : CalledCommand
         Description = "A file for one run or the materials, else a folder; one file without it goes to standard output.",
     };
     private readonly Option<bool> _safe = FlagOption.Create("--spreadsheet-safe", "Put a mark before texts that a spreadsheet would take "
-        + "for formulas. Such files don't say exactly what the log says; don't import them.");
+        + "for formulas. These files differ from the log; don't import them.");
     private readonly Option<bool> _xlsx = FlagOption.Create("--xlsx", "Write workbooks (.xlsx): the run in the first sheet, numbers as numbers and "
         + "texts as texts. The ending .xlsx of -o does the same for one file.");
     private readonly Option<bool> _force = FlagOption.Create("--force", "Overwrite existing files.");
@@ -177,7 +177,7 @@ internal sealed class ExportCommand : CalledCommand
             var force = call.Value(_force);
             return (!force && Path.Exists(path) ? SaysTheSame(path, write) : WholeFile.Write(path, write, force))
                 ? null
-                : $"{path}: exists already and says something else; choose another name, or overwrite it with --force";
+                : $"{path}: already exists with different content; choose another name, or overwrite it with --force";
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

@@ -45,7 +45,7 @@ internal static class FitText
 
         if (heavy.SelectMany(f => f.Parameters).Concat(fit.Body).Concat(fit.Strings).Any(p => p.PriorDecides))
         {
-            terminal.Wrapped("* The readings hardly tell: the prior decides (see docs/science.md).");
+            terminal.Wrapped("* The readings say little about this; the prior decides (see docs/science.md).");
         }
 
         foreach (var warning in study.Evidence.Warnings)
@@ -74,7 +74,7 @@ internal static class FitText
         terminal.Wrapped(string.Join("; ", fit.Parameters.Select(Parameter)), "    ");
         if (fit.Trouble is not null)
         {
-            terminal.Wrapped("only roughly: the readings leave more than one set of these parameters open", "    ");
+            terminal.Wrapped("only roughly: the readings allow more than one set of these parameters", "    ");
         }
     }
 

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using Viscolog.Cli.Calls;
 using Viscolog.Cli.Json;
 using Viscolog.MaterialFiles;
@@ -156,9 +157,9 @@ internal sealed class ImportCommand : CalledCommand
     {
         var materials = answer.Materials > 0 ? $", {Count.Of(answer.Materials, "material", "materials")} new or changed" : "";
         var oils = answer.Oils > 0 ? $", {Count.Of(answer.Oils, "oil reading", "oil readings")} new" : "";
-        var voided = answer.Voided > 0 ? FormattableString.Invariant($", {Count.Of(answer.Voided, "entry", "entries")} made void") : "";
+        var voided = answer.Voided > 0 ? FormattableString.Invariant($", {Count.Of(answer.Voided, "entry", "entries")} voided") : "";
         return $"{Count.Of(answer.Files, "file", "files")}: {Count.Of(answer.Runs, "new run", "new runs")}, "
             + $"{Count.Of(answer.Entries, "new entry", "new entries")}{voided}{materials}{oils}; "
-            + $"{Count.Of(answer.Already, "was", "were")} there already";
+            + $"{answer.Already.ToString(CultureInfo.InvariantCulture)} already there";
     }
 }

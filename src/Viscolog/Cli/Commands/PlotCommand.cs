@@ -57,7 +57,7 @@ internal sealed class PlotCommand : CalledCommand
             first ??= file.Run;
             if (!Core.Pots.ShearConditions.Agree(first, file.Run))
             {
-                call.Warn([$"{path}: read by another method or speed than the first run; its curve stands beside the others but can't be "
+                call.Warn([$"{path}: read by another method or speed than the first run; its curve is drawn with the others but can't be "
                     + $"compared with them"]);
             }
 
@@ -84,7 +84,7 @@ internal sealed class PlotCommand : CalledCommand
     {
         var ofTwo = drawn.IndexOf(drawn.FirstOrDefault(d => d.Plane is not null)!);
         return ofTwo < 0 ? $"{paths[0]}: body and string together need two thickeners in the run's header, no more and no fewer"
-            : drawn.Length > 1 ? $"{paths[ofTwo]}: a run with two thickeners has a picture of its own; draw it without the others"
+            : drawn.Length > 1 ? $"{paths[ofTwo]}: a run with two thickeners has its own kind of picture; draw it without the others"
             : $"{paths[0]}: a run with two thickeners is drawn with --kind dose or --kind {Map}";
     }
 }

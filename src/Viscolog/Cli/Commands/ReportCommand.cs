@@ -64,8 +64,8 @@ internal sealed class ReportCommand : CalledCommand
     }
 
     private string? Conflict(Invocation call)
-        => !call.Value(_certificate) ? _specification.AreGiven(call) ? "--spec, --low and --high go with --certificate" : null
+        => !call.Value(_certificate) ? _specification.AreGiven(call) ? "--spec, --low and --high need --certificate" : null
             : _target.AreGiven(call)
-                ? "a certificate goes by a specification: give --spec, or --low and --high, not --target or --tolerance"
+                ? "a certificate needs a specification: give --spec, or --low and --high, not --target or --tolerance"
             : _specification.Conflict(call);
 }

@@ -18,7 +18,7 @@ internal sealed class RestoreCommand : CalledCommand
         Arity = ArgumentArity.ZeroOrOne,
     };
     private readonly Option<bool> _fromCopy = FlagOption.Create(
-        "--from-copy", "Instead of a backup: write a damaged journal again from the log's own query copy.");
+        "--from-copy", "Instead of a backup: rebuild a damaged journal from the log's own query copy.");
 
     public RestoreCommand()
         : base("restore", "Put a backup in the log's place; what was there before is set aside, never deleted.", Example)

@@ -19,7 +19,7 @@ internal sealed class RunComparison
     private readonly Option<double?> _target = NumberOption.Create(
         "--target", "MPAS", "With --compare: the body wanted; default: the latest run's.", 1e-3, 1e12);
     private readonly Option<string?> _strings = TextOption.Create(
-        "--string", "LOW-HIGH", "With --compare: the string wanted in mm; default: the latest run's that states one.");
+        "--string", "LOW-HIGH", "With --compare: the string wanted in mm; default: that of the latest run that has one.");
 
     public Option[] All => [_compare, _target, _strings];
 
@@ -32,7 +32,7 @@ internal sealed class RunComparison
         string?[] bases = [.. runs.Select(r => r.Base.Name).Distinct(StringComparer.Ordinal)];
         if (bases is not [{ } name])
         {
-            return call.Refuse(runs.Length == 0 ? "no run is like that" : "thickeners are compared in one base; name it with --base");
+            return call.Refuse(runs.Length == 0 ? "no run matches" : "thickeners are compared in one base; name it with --base");
         }
 
         var band = call.Value(_target) is { } wanted
@@ -40,7 +40,7 @@ internal sealed class RunComparison
             : runs.LastOrDefault(r => r.Target is not null)?.Target?.Band;
         if (band is null)
         {
-            return call.Refuse("none of these runs states a target; give --target");
+            return call.Refuse("none of these runs has a target; give --target");
         }
 
         StringBand? ends = runs.LastOrDefault(r => r.TargetString is not null)?.TargetString;

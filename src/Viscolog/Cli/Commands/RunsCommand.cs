@@ -16,7 +16,7 @@ internal sealed class RunsCommand : CalledCommand
     private readonly Option<string?> _base = TextOption.Create("--base", "NAME", "Only runs of this base.");
     private readonly Option<string?> _thickener = TextOption.Create("--thickener", "NAME", "Only runs with this thickener.");
     private readonly Option<string?> _text = TextOption.Create(
-        "--text", "TEXT", "Only runs whose name, base, lot or thickeners hold this text, capitals or not.");
+        "--text", "TEXT", "Only runs whose name, base, lot or thickeners contain this text; case is ignored.");
     private readonly Option<DateOnly?> _since = DayOption.Create("--since", "Only runs with something logged on this day or later.");
     private readonly Option<DateOnly?> _until = DayOption.Create("--until", "Only runs with nothing logged after this day.");
 
@@ -39,7 +39,7 @@ internal sealed class RunsCommand : CalledCommand
     {
         if (runs.Count == 0)
         {
-            terminal.Line(filter.IsEmpty ? "the log has no runs yet; 'viscolog import FILE' brings one in" : "no run is like that");
+            terminal.Line(filter.IsEmpty ? "the log has no runs yet; 'viscolog import FILE' brings one in" : "no run matches");
             return;
         }
 

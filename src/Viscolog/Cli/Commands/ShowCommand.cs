@@ -18,7 +18,7 @@ internal sealed class ShowCommand : CalledCommand
     private readonly Argument<string> _run = new("RUN") { Description = "The number of a logged run, or its UUID." };
 
     public ShowCommand()
-        : base("show", "Show a logged run: its header, every entry in order, doses, readings, what was made void and why.", Example)
+        : base("show", "Show a logged run: its header, every entry in order, doses, readings, what was voided and why.", Example)
         => Take(_run);
 
     protected override ExitCode Run(Invocation call) => call.WithLog(LogUse.Read, log => RunSource.Stream(log, call.Value(_run)) is { } logged

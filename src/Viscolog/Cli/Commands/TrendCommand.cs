@@ -40,8 +40,8 @@ internal sealed class TrendCommand : CalledCommand
         "--log-scale", "Work on logarithms: the default, unless it is a pH or a value is 0 or less.");
     private readonly Option<bool> _linear = FlagOption.Create("--linear-scale", "Work on the values as they are.");
     private readonly Option<double?> _low = NumberOption.Create(
-        "--low", "VALUE", "The least value wanted, for the capability; default: that of the file or the specification.", -1e15, 1e15);
-    private readonly Option<double?> _high = NumberOption.Create("--high", "VALUE", "The greatest value wanted.", -1e15, 1e15);
+        "--low", "VALUE", "The lowest value accepted, for the capability; default: that of the file or the specification.", -1e15, 1e15);
+    private readonly Option<double?> _high = NumberOption.Create("--high", "VALUE", "The highest value accepted.", -1e15, 1e15);
     private readonly Option<string?> _column = TextOption.Create(
         "--column", "NAME", "The file's column to chart; default: 'value', else a reading, else the first.");
     private readonly OutputOptions _output = new("Write a picture as well: .svg, .pdf or .png.", "picture", "--output", "-o", "--out");
@@ -54,7 +54,7 @@ internal sealed class TrendCommand : CalledCommand
     {
         if (call.Optional(_file) is null == call.Value(_product) is null)
         {
-            return call.Wrong("give a FILE or --product NAME, one of them");
+            return call.Wrong("give either a FILE or --product NAME");
         }
 
         if (call.Value(_log) && call.Value(_linear))

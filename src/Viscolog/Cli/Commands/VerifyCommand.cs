@@ -13,10 +13,10 @@ internal sealed class VerifyCommand : CalledCommand
     public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- verify --log my-log";
 
     private readonly Option<string?> _salvage = TextOption.Create(
-        "--salvage", "NEWLOG", "Write what is sound in a damaged log into a new one; the damaged one stays as it is.");
+        "--salvage", "NEWLOG", "Copy what is sound in a damaged log into a new log; the damaged one is left unchanged.");
 
     public VerifyCommand()
-        : base("verify", "Check every byte of the log, and its query copy against the journal; mend the copy where it differs.", Example)
+        : base("verify", "Check every byte of the log, and its query copy against the journal; repair the copy if it differs.", Example)
         => Take(_salvage);
 
     protected override ExitCode Run(Invocation call)
@@ -63,7 +63,7 @@ internal sealed class VerifyCommand : CalledCommand
 
     private static ExitCode Answer(Invocation call, LogCheck check, IEnumerable<string> notes)
     {
-        var mended = check.Difference is { } difference ? $"{difference}; it was made anew" : null;
+        var mended = check.Difference is { } difference ? $"{difference}; it was rebuilt" : null;
         return call.Answer(
             () => new VerifyAnswer(
                 check.Lines, check.Runs, check.Entries, [.. notes, .. mended is null ? Array.Empty<string>() : [mended]])

@@ -29,7 +29,7 @@ internal sealed record PracticeAnswer(
 
     private static double? Percent(Dose? dose) => dose is { } known ? Percent(known) : null;
 
-    /// <summary>What hid in the pot.</summary>
+    /// <summary>What was in the pot.</summary>
     internal sealed record Secret(
         string Family, double NeededPct, double InBandFromPct, double? OverFromPct, double? FlatFromPct, double? PeakPct,
         double TimeConstantS);

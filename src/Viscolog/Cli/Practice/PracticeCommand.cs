@@ -10,7 +10,7 @@ internal sealed class PracticeCommand : CalledCommand
     public PracticeCommand()
         : base(
             "practice",
-            "Practise on pots with a hidden curve: nothing of it touches the log. Without a form it opens the practice screen.",
+            "Practise on pots with a hidden curve; the log is never touched. Without a subcommand it opens the practice screen.",
             PracticeDemoCommand.Example)
     {
         foreach (var form in (Command[])
@@ -26,8 +26,8 @@ internal sealed class PracticeCommand : CalledCommand
     {
         if (call.Surroundings.Obstacle() is not null)
         {
-            call.Terminal.Error("the practice screen needs a terminal; here use the forms: viscolog practice demo, play, scores, replay "
-                + "(viscolog practice --help tells more)");
+            call.Terminal.Error("the practice screen needs a terminal; here use the subcommands: viscolog practice demo, play, "
+                + "scores, replay (see viscolog practice --help)");
             return ExitCode.WrongCall;
         }
 

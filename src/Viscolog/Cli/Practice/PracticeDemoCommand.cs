@@ -14,7 +14,7 @@ internal sealed class PracticeDemoCommand : CalledCommand
     public const string Example = "dotnet run --project src/Viscolog -- practice demo --pot slow --seed 3";
 
     private readonly PracticeOptions _game = new();
-    private readonly Option<bool> _brief = FlagOption.Create("--brief", "Only what came of it.");
+    private readonly Option<bool> _brief = FlagOption.Create("--brief", "Only the outcome.");
     private readonly OutputOptions _output = new($"Write a file as well: {PracticeFile.Endings}.", "file");
     private readonly StepwiseOption _stepwise = new();
 
@@ -111,14 +111,14 @@ internal sealed class PracticeOptions
 /// <summary>Whether to stop after each step.</summary>
 internal sealed class StepwiseOption
 {
-    public Option<bool> Option { get; } = new("--stepwise") { Description = "Stop after each step; Enter goes on." };
+    public Option<bool> Option { get; } = new("--stepwise") { Description = "Stop after each step; Enter continues." };
 
     public void Pause(Invocation call)
     {
         if (call.Value(Option))
         {
             call.Terminal.Flush();
-            call.Note("Enter goes on");
+            call.Note("Enter continues");
             call.Surroundings.NextLine();
         }
     }

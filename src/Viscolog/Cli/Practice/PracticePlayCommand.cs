@@ -26,7 +26,7 @@ internal sealed class PracticePlayCommand : CalledCommand
     };
 
     public PracticePlayCommand()
-        : base("play", "Play a practice pot by moves on the command line; after 'end' it shows what hid in the pot.", Example)
+        : base("play", "Play a practice pot by moves on the command line; after 'end' it shows what was in the pot.", Example)
         => Take([_moves, .. _game.All, _player, .. _output.All]);
 
     protected override ExitCode Run(Invocation call)
@@ -64,7 +64,7 @@ internal sealed class PracticePlayCommand : CalledCommand
             call.Terminal.Line($"  {PracticeWords.Row(line)}");
         }
 
-        call.Terminal.Line(session.Showing is { } shown ? $"  now the instrument shows {Shown.Body(shown)}" : "  what went in is not "
+        call.Terminal.Line(session.Showing is { } shown ? $"  now the instrument shows {Shown.Body(shown)}" : "  what was added is not "
             + "stirred in yet");
         call.Note("the game goes on: nothing is shown or kept before 'end'");
         return ExitCode.Done;

@@ -16,8 +16,8 @@ internal sealed class PracticeReplayCommand : CalledCommand
     private readonly StepwiseOption _stepwise = new();
 
     public PracticeReplayCommand()
-        : base("replay", "Go through a real run reading by reading: what was known then, what that advises, what was done. The run stays "
-            + "as it is.", Example)
+        : base("replay", "Go through a real run reading by reading: what was known at the time, what the advice would have been, what "
+            + "was done. The run is not changed.", Example)
         => Take([_run, .. _target.All, _stepwise.Option]);
 
     protected override ExitCode Run(Invocation call)

@@ -34,7 +34,7 @@ internal sealed class PracticeScoresCommand : CalledCommand
         call.Warn(warnings);
         if (results.IsEmpty)
         {
-            call.Note("no game was kept yet");
+            call.Note("no game has been kept yet");
         }
 
         using var stream = new MemoryStream();
@@ -54,7 +54,7 @@ internal sealed class PracticeScoresCommand : CalledCommand
         {
             if (!WholeFile.Write(Path.GetFullPath(path), stream.ToArray(), call.Value(_output.Force)))
             {
-                return call.Refuse($"{path}: exists already; choose another name, or overwrite it with --force");
+                return call.Refuse($"{path}: already exists; choose another name, or overwrite it with --force");
             }
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)

@@ -38,11 +38,11 @@ internal static class PracticeText
         }
     }
 
-    /// <summary>What hid in the pot, who did how, and why over-dosing is a dead end.</summary>
+    /// <summary>What was in the pot, who did how, and why over-dosing is a dead end.</summary>
     public static void Reveal(CallOutput terminal, IReadOnlyList<NamedPath> paths, OverdoseLesson lesson, string whose)
     {
         terminal.Line();
-        terminal.Emphasized("What hid in the pot");
+        terminal.Emphasized("What was in the pot");
         terminal.Wrapped(PracticeWords.Truth(lesson.Truth), margin: 2);
         terminal.Line();
         var end = PracticePictures.End(paths.Select(p => p.Path));

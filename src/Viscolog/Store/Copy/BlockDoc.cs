@@ -55,7 +55,8 @@ internal sealed record BlockDoc
         var rows = Lines.Split('\n');
         return rows.Length == Count
             ? rows.Select((row, i) => new RowDoc { Id = Id + i, Is = RowJson.Read(Encoding.UTF8.GetBytes(row)), DosesPct = null })
-            : throw new InvalidDataException(FormattableString.Invariant($"the query copy has {rows.Length} of {Count} rows of a block; 'viscolog verify' makes it anew"));
+            : throw new InvalidDataException(
+                FormattableString.Invariant($"the query copy has {rows.Length} of {Count} rows of a block; 'viscolog verify' rebuilds it"));
     }
 
     private static BlockDoc Of(List<RowDoc> rows)

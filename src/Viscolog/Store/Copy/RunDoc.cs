@@ -123,7 +123,7 @@ internal sealed record RunDoc
         if (rows != Rows)
         {
             throw new InvalidDataException(FormattableString.Invariant(
-                $"the query copy has {rows} of the {Rows} rows of run {Id}; 'viscolog verify' makes it anew"));
+                $"the query copy has {rows} of the {Rows} rows of run {Id}; 'viscolog verify' rebuilds it"));
         }
     }
 

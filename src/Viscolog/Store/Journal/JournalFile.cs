@@ -35,9 +35,9 @@ internal static class JournalFile
         stream.Position = 0;
         var scan = JournalScanner.Scan(stream, sealedLength, progress);
         return scan.Fault is { } fault
-            ? throw new LogRefused($"{path} is damaged: {fault.Text}; nothing was changed. 'viscolog restore --from-copy' writes it again "
-                + "from the query copy where that is whole, 'viscolog restore BACKUP' puts a backup in its place; both keep the present "
-                + "files aside. 'viscolog verify --salvage NEWLOG' writes what is sound before and behind it into a new log")
+            ? throw new LogRefused($"{path} is damaged: {fault.Text}; nothing was changed. 'viscolog restore --from-copy' rebuilds it "
+                + "from the query copy if that is whole, 'viscolog restore BACKUP' puts a backup in its place; both keep the present "
+                + "files aside. 'viscolog verify --salvage NEWLOG' copies what is sound before and after it into a new log")
             : scan;
     }
 

@@ -61,7 +61,7 @@ internal sealed class JournalWriter : IDisposable
     {
         if (IsBroken)
         {
-            throw new IOException("the journal could not be put right after a fault; close the log and open it again");
+            throw new IOException("the journal could not be repaired after a fault; close the log and open it again");
         }
 
         if (!IsUntouched())
@@ -153,7 +153,7 @@ internal sealed class JournalWriter : IDisposable
         if (_pending.WrittenCount - before > LongestLine)
         {
             throw new InvalidDataException(
-                FormattableString.Invariant($"a header or row takes {_pending.WrittenCount - before} bytes, {LongestLine} is the most"));
+                FormattableString.Invariant($"a header or row takes {_pending.WrittenCount - before} bytes; the most is {LongestLine}"));
         }
 
         if (_pending.WrittenCount >= BlockLength)

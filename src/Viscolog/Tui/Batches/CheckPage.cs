@@ -73,7 +73,7 @@ internal static class CheckPage
                 break;
             default:
                 page.Add(new Piece(
-                    " " + (state.Fault ?? (state.Current is null ? "F8 in the list of runs keeps a specification." : "working it out")),
+                    " " + (state.Fault ?? (state.Current is null ? "F8 in the list of runs adds a specification." : "working it out")),
                     state.Fault is null ? Tone.Dim : Tone.Bad));
                 break;
         }

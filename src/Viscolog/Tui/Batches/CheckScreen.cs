@@ -22,7 +22,7 @@ internal static class CheckScreen
         [
             "The batch against a specification: its value at the reference temperature with its "
             + "uncertainty and what that is made of, the probability that it conforms, the verdict, "
-            + "and what to do. Readings that had not settled, or lie far off the others, don't count.",
+            + "and what to do. Readings that had not settled, or are far from the others, don't count.",
         ],
     };
 

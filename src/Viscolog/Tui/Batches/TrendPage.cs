@@ -41,7 +41,7 @@ internal static class TrendPage
             page.Add("");
             Wrap(lines, width, state switch
             {
-                { Current: null } => "The log keeps no specification that asks for a body: F8 in the list of runs keeps one.",
+                { Current: null } => "The log keeps no specification that asks for a body: F8 in the list of runs adds one.",
                 { Trend: null } => state.Said.Length > 0 ? state.Said : "working it out",
                 _ => $"No chart: {TrendWords.Of(((ChartOutcome.Refused)state.Charted()!).Reason)}.",
             }, Tone.Plain);

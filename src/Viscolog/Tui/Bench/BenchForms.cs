@@ -22,7 +22,7 @@ internal static class BenchForms
             : (Thickener: run.Thickeners.FirstOrDefault()?.Name ?? "", Grams: "");
         var names = string.Join(", ", run.Thickeners.Select(t => t.Name));
         return new(
-            "Thickener that went in",
+            "Thickener added",
             Cautions(state),
             [
                 new("thickener", advised.Thickener, names) { Choices = [.. run.Thickeners.Select(t => t.Name)] },
@@ -48,7 +48,7 @@ internal static class BenchForms
             ? string.Join(' ', cautions) : "";
 
     public static Form<BenchEvent> Beside(BenchState state) => new(
-        "Beside the next reading",
+        "With the next reading",
         "",
         [
             new("temperature", Text(state.Beside.TempC), "°C"),
@@ -77,7 +77,7 @@ internal static class BenchForms
 
             var fault = FileNames.Faults.Find(texts[3]);
             return fault is null && texts[3].Trim().Length > 0
-                ? FormAnswer<BenchEvent>.Wrong(3, $"one of {FileNames.Faults.List}; anything else goes into the note")
+                ? FormAnswer<BenchEvent>.Wrong(3, $"one of {FileNames.Faults.List}; anything else goes in the note")
                 : FormAnswer<BenchEvent>.Of(new BenchEvent.ReadBeside(new(values[0], values[1], values[2], fault)));
         });
 
@@ -93,12 +93,12 @@ internal static class BenchForms
         return row.Void is { } reason
             ? new(
                 "Let the entry count again",
-                about + "It is void; it will count again, and what was put in its place will not.",
+                about + "It is void; it will count again, and what replaced it will not.",
                 [new("was void because", reason)],
                 _ => FormAnswer<BenchEvent>.Of(new BenchEvent.Voided(place, "", "")))
             : new(
-                "Make an entry void",
-                about + "It stays in sight and no longer counts. Type below what should have stood there, if anything.",
+                "Void an entry",
+                about + "It stays in sight and no longer counts. Enter below what it should have been, or leave that empty.",
                 [new("why", "typed wrong"), new("right number", "", "of the reading, or grams")],
                 texts => texts[0].Trim().Length == 0
                     ? FormAnswer<BenchEvent>.Wrong(0, "say why")
@@ -140,8 +140,8 @@ internal static class BenchForms
     }
 
     public static Form<BenchEvent> Change(BenchState state) => new(
-        "Something else went in or out",
-        "One of the three, in g; mL, US cup and US fl oz are taken too.",
+        "Something else added or removed",
+        "One of the three, in g; mL, US cup and US fl oz also work.",
         [new("base in", "", "g"), new("water in", "", "g"), new("sample out", "", "g")],
         texts =>
         {

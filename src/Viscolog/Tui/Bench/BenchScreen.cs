@@ -12,8 +12,8 @@ internal static class BenchScreen
         new("Esc", null, "", new BenchEvent.Corrected()),
         new("Tab", null, "next field"),
         new("F1", "help", "") { Role = KeyRole.Helps },
-        new("F2", "dose", "other grams went in", new BenchEvent.Called(BenchForms.Dose)),
-        new("+", "advised dose", "the advised grams went in (field empty)") { Brief = "advised", Typed = Plus },
+        new("F2", "dose", "log other grams", new BenchEvent.Called(BenchForms.Dose)),
+        new("+", "advised dose", "log the advised grams (field empty)") { Brief = "advised", Typed = Plus },
         new("F3", "stir", "stirring begins, stirring ends", new BenchEvent.Stir()),
         new("F4", "pH/temp/string", "pH, temperature, string, fault", new BenchEvent.Called(BenchForms.Beside)) { Brief = "pH/temp" },
         new("F5", "void", "void or correct the chosen entry", new BenchEvent.Called(BenchForms.Void)),
@@ -24,7 +24,7 @@ internal static class BenchScreen
         new("F7", "in/out", "base, water in; sample out", new BenchEvent.Called(BenchForms.Change)) { Brief = null },
         new("F8", "target", "target, tolerance, risk", new BenchEvent.Called(BenchForms.Aim)) { Brief = "aim" },
         new("F12", null, "report, batch sheet", new BenchEvent.PaperCalled()),
-        new("F11", null, "correct what the run says of itself", new BenchEvent.Correcting()),
+        new("F11", null, "correct the run's header", new BenchEvent.Correcting()),
         new("F9", "runs", "the list of runs") { Role = KeyRole.Leaves },
         new("F10", "check", "check it against its specification", new BenchEvent.Checked()) { Brief = null },
         new("^Q", "", "quit") { Role = KeyRole.Quits })
@@ -32,8 +32,8 @@ internal static class BenchScreen
         WideFrom = 100,
         Above =
         [
-            "Type the reading and press Enter: it is saved, and the advice is worked out anew. "
-            + "The wait comes from the clock; type another in its field where the clock is wrong.",
+            "Type the reading and press Enter: it is saved, and the advice is worked out again. "
+            + "The wait comes from the clock; type another in its field if the clock is wrong.",
         ],
         Below =
         [
@@ -41,7 +41,7 @@ internal static class BenchScreen
             + "What was saved is on the disk before the screen says so. Nothing is ever deleted: what is undone stays in sight, void. "
             + "An addition can't be taken out again: read when the pot has settled, then dose.",
             "Alkali and amines burn skin and eyes: goggles and gloves. Raise no dust. Thickeners "
-            + "and binders hold preservatives. The safety data sheet and local rules decide.",
+            + "and binders contain preservatives. The safety data sheet and local rules decide.",
         ],
     };
 

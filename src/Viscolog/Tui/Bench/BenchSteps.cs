@@ -45,25 +45,26 @@ internal static class BenchSteps
         BenchEvent.Pasted pasted => Paste(state, pasted.Lines, now),
         BenchEvent.Corrected => Say(
             state with { Doubted = null, Pasted = [] },
-            state.Doubted is not null ? "not saved; type the reading as it was" : state.Pasted.IsEmpty ? "" : "nothing of what was pasted is saved"),
+            state.Doubted is not null ? "not saved; type the reading as it was" : state.Pasted.IsEmpty ? "" : "nothing that was pasted "
+                + "is saved"),
         BenchEvent.TookAdvised => TakeAdvised(state, now),
         BenchEvent.Poured poured => Pour(state, poured.Thickener, poured.Grams, now),
         BenchEvent.LetDown down => LetDown(state, down.Grams, now),
         BenchEvent.Watered water => Change(
             state,
             new() { Water = water.Grams, Time = now },
-            $"{Shown.Grams(water.Grams)} of water went in"),
+            $"{Shown.Grams(water.Grams)} of water added"),
         BenchEvent.TakenOut taken => Add(state, new() { Taken = taken.Grams, Time = now }, $"{Shown.Grams(taken.Grams)} taken out"),
         BenchEvent.Stir => SetClock(state, state.Clock.IsStirring ? StirEnded : "stirring", state.Clock.Toggled(now)),
         BenchEvent.StoodFor stood => SetClock(state, "the clock is set", state.Clock.TimesFor(stood.Time, now)),
         BenchEvent.ClockJumped jumped => state.Clock.StirBegan is null ? state : AskClock(state, jumped.By, now),
-        BenchEvent.TakenBack => Log(state, state.History.Said, ChangeWay.Back, "nothing is left to take back"),
-        BenchEvent.SaidAgain => Log(state, state.History.TakenBack, ChangeWay.Again, "nothing was taken back that could be said again"),
+        BenchEvent.TakenBack => Log(state, state.History.Said, ChangeWay.Back, "nothing is left to undo"),
+        BenchEvent.SaidAgain => Log(state, state.History.TakenBack, ChangeWay.Again, "nothing was undone that could be redone"),
         BenchEvent.Explained => Explain(state),
-        BenchEvent.Leaving => Say(state, "stirring goes on in the log; the same key again leaves"),
+        BenchEvent.Leaving => Say(state, "stirring continues in the log; the same key again leaves"),
         BenchEvent.ReadBeside { Readings: var read } => Say(
             state with { Beside = read },
-            read.IsEmpty ? "nothing beside the next reading" : $"with the next reading: {read.Words}"),
+            read.IsEmpty ? "nothing with the next reading" : $"with the next reading: {read.Words}"),
         BenchEvent.Voided voided => Void(state, voided, now),
         BenchEvent.Aimed aimed => Aim(state, aimed),
         BenchEvent.Correcting => new BenchStep(state, new BenchEffect.AskAbout(state.Run)),
@@ -178,7 +179,7 @@ internal static class BenchSteps
         if (state.Run.File.Run.Append(new Entry.Measured(reading)) is Appended.Refused { Fault: EntryFault.StandsBackwards(var before) })
         {
             error = FormattableString.Invariant($"at the last reading the pot had stood {before.TotalSeconds:0} s since ")
-                + "the last thing went in; type the whole standing time into wait";
+                + "the last addition; enter the total standing time";
         }
 
         return error is null ? reading : null;
@@ -192,17 +193,17 @@ internal static class BenchSteps
             => new BenchStep(state, new Ask<BenchEvent>(BenchForms.Dose(state))),
         (_, { Action: BenchAction.Add add } advice) => Pour(state, advice.Thickener.Name, add.Poured, now),
         (_, { Action: BenchAction.LetDown down }) => LetDown(state, down.Base, now),
-        _ => state with { Error = "nothing is advised to go in now; F2 takes grams of your own" },
+        _ => state with { Error = "no addition is advised now; F2 takes your own grams" },
     };
 
     private static BenchStep LetDown(BenchState state, Mass grams, DateTimeOffset now)
-        => Change(state, new() { LetDown = grams, Time = now }, $"{Shown.Grams(grams)} of base went in");
+        => Change(state, new() { LetDown = grams, Time = now }, $"{Shown.Grams(grams)} of base added");
 
     private static BenchStep Pour(BenchState state, string thickener, Mass grams, DateTimeOffset now)
         => Change(
             state,
             new() { Dosed = new(thickener, grams), Time = now },
-            $"{Shown.Grams(grams)} {thickener} went in; F3 starts stirring");
+            $"{Shown.Grams(grams)} {thickener} added; F3 starts stirring");
 
     /// <summary>Something went into the pot: the step is a new one, and so is its clock.</summary>
     private static BenchStep Change(BenchState state, FileRow row, string said)
@@ -228,8 +229,8 @@ internal static class BenchSteps
         var said = way switch
         {
             ChangeWay.First => $"saved: {change.What}",
-            ChangeWay.Back => $"taken back: {change.What} (Ctrl+Y says it again)",
-            _ => $"said again: {change.What}",
+            ChangeWay.Back => $"undone: {change.What} (Ctrl+Y redoes it)",
+            _ => $"redone: {change.What}",
         };
         var after = Say(state, said) with { Run = logged.Run, History = state.History.After(change, way) };
         if (change is BenchChange.Clock clock)
@@ -288,7 +289,7 @@ internal static class BenchSteps
 
         var added = state.Run.Rows.Length + 1;
         return Log(state, new BenchChange.Rows(
-            "the entry is void, the right one stands in its place",
+            "the entry is void, the right one replaces it",
             [new RunEdit.Void(number, reason), new RunEdit.Add(by, number)],
             [new RunEdit.Void(added, BenchChange.TakenBack), new RunEdit.Lift(number)],
             [new RunEdit.Void(number, reason), new RunEdit.Lift(added)]));
@@ -301,7 +302,7 @@ internal static class BenchSteps
         var next = state.Run.File.Contents().ElementAtOrDefault(place + 1);
         return next is { Replaces: true, Void: null } && state.Run.Rows[place + 1] is var other
             ? Log(state, new BenchChange.Rows(
-                "the entry counts again, the one in its place is void",
+                "the entry counts again, its replacement is void",
                 [new RunEdit.Void(other, BenchChange.TakenBack), new RunEdit.Lift(number)],
                 [new RunEdit.Void(number, reason), new RunEdit.Lift(other)],
                 [new RunEdit.Void(other, BenchChange.TakenBack), new RunEdit.Lift(number)]))
@@ -334,7 +335,7 @@ internal static class BenchSteps
             { Taken: not null } => content with { Taken = grams },
             _ => null,
         };
-        error = changed is null ? "that entry has no number to put right" : null;
+        error = changed is null ? "that entry has no number to correct" : null;
         return changed;
     }
 

@@ -22,8 +22,8 @@ internal static class BenchTable
         var pair = PairRoles.In(run);
         var widths = Widths(pair is not null, width >= Wide);
         string[] heads = pair is null
-            ? ["dose %", "went in g", "stir", "wait", BenchValue.Unit(run), "pH", "°C"]
-            : [Doses(pair, Short), "went in g", "stir", "wait", BenchValue.Unit(run), "mm"];
+            ? ["dose %", "added g", "stir", "wait", BenchValue.Unit(run), "pH", "°C"]
+            : [Doses(pair, Short), "added g", "stir", "wait", BenchValue.Unit(run), "mm"];
         var lines = new List<Piece> { new(" " + Row(page, widths, heads, "", width - 1)) };
         var shown = rows - 1;
         var first = Page.First(state.ChosenPlace, state.Run.Rows.Length, shown);
@@ -110,7 +110,7 @@ internal static class BenchTable
         string?[] notes =
         [
             content.Void is { } reason ? $"void: {reason}" : null,
-            content.Replaces ? "put right" : null,
+            content.Replaces ? "corrected" : null,
             !ofPair && Length(content) is { Length: > 0 } length ? $"string {length} mm" : null,
             content.Reading?.Fault is { } fault ? FileNames.Faults.Of(fault) : null,
             content.Note,

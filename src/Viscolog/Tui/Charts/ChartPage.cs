@@ -17,7 +17,7 @@ internal static class ChartPage
             PlotKind.Dose => " Body over dose",
             PlotKind.Settling => " The way to each settled value",
             PlotKind.String => " String length over dose",
-            _ => " How far readings lie off the curve",
+            _ => " How far readings are from the curve",
         }, Tone.Strong));
         foreach (var line in TerminalChart.Draw(RunPlots.Of(state.Pictures, state.Kind), page.Width - 2, page.Height - 3, page.IsAscii))
         {

@@ -16,13 +16,13 @@ internal static class MaterialsPage
     {
         page.Add(" Materials", Tone.Strong);
         page.Add("");
-        page.Add(new Piece("   " + page.Fit("kind", 14) + page.Fit("name", 20) + "what is kept of it", Tone.Dim));
+        page.Add(new Piece("   " + page.Fit("kind", 14) + page.Fit("name", 20) + "details", Tone.Dim));
         var rows = page.Height - 3 - page.Lines.Count;
         var chosen = Math.Clamp(state.Chosen, 0, Math.Max(0, state.All.Length - 1));
         var first = Page.First(chosen, state.All.Length, rows);
         if (state.All.IsEmpty)
         {
-            page.Add("   none yet: F2 adds one, 'viscolog import' brings a file of them in");
+            page.Add("   none yet: F2 adds one, 'viscolog import' reads a file of them");
         }
 
         for (var i = first; i < Math.Min(state.All.Length, first + rows); i++)

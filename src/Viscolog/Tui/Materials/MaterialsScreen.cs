@@ -14,7 +14,7 @@ internal static class MaterialsScreen
         new(
             "F6",
             "certified oil",
-            "a method: log a certified oil that was read by it; its bias stands beside it",
+            "a method: log a certified oil that was read by it; its bias is shown beside it",
             new MaterialsEvent.OilCalled()),
         new("F1", "help", "") { Role = KeyRole.Helps },
         new("Esc", "", "back") { Role = KeyRole.Leaves },

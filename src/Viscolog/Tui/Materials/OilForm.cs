@@ -43,7 +43,7 @@ internal static class OilForm
         ];
         return new(
             $"A certified oil read by {method.Id}",
-            "The certificate's figures, then what the method showed. Several readings tell more than one.",
+            "The certificate's figures, then what the method showed. Several readings are better than one.",
             fields,
             texts => Read(method, columns, texts));
     }
@@ -60,7 +60,7 @@ internal static class OilForm
         OilColumns.Certified => ("certified", "mPa·s"),
         OilColumns.CertifiedAt => ("certified at", "°C"),
         OilColumns.Uncertainty => ("uncertainty", "%, k = 2; 1 if empty"),
-        OilColumns.Coefficient => ("goes by", "K, where known"),
+        OilColumns.Coefficient => ("temp. coefficient", "K, if known"),
         OilColumns.At => ("read at", "°C"),
         OilColumns.Density => ("its density", "g/mL"),
         OilColumns.Factor => ("factor", "mPa·s for 1 %"),

@@ -24,7 +24,7 @@ internal static class RunPapers
     /// <summary>Asks for which paper, and writes it.</summary>
     public static Form<Paper> Form(LoggedRun run, ImmutableArray<Run> earlier, DateOnly today) => new(
         "Write a paper",
-        "The report says all about the run. The batch sheet says what to weigh and add for a pot of another size.",
+        "The report covers the whole run. The batch sheet says what to weigh and add for a pot of another size.",
         [
             new("paper", Papers[0]) { Choices = Papers },
             new("batch of", FileNumbers.Show(run.File.Run.BaseMass.Grams), "g, kg, mL or L; for the sheet"),

@@ -8,7 +8,7 @@ internal static class HelpScreen
         new("^Q", null, "") { Role = KeyRole.Quits },
         new("Up/Down", null, "", new HelpScrolled(-1), new HelpScrolled(1)),
         new("PgUp/PgDn", null, "", new HelpScrolled(-10), new HelpScrolled(10)),
-        new(KeyTable<HelpScrolled>.AnyKey, "goes back", "") { Role = KeyRole.Leaves });
+        new(KeyTable<HelpScrolled>.AnyKey, "returns", "") { Role = KeyRole.Leaves });
 
     public static ScreenView On(TuiContext context, string title, Func<int, IEnumerable<string>> lines)
         => new ScreenView<HelpState, HelpScrolled>(context, new(_ => Keys, (state, scrolled, _) => state.Scroll(scrolled.By), PageOf), new HelpState(title, lines));

@@ -112,7 +112,7 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
             catch (Exception e) when (e is not OutOfMemoryException)
             {
                 var fault = $"{e.GetType().Name}: {e.Message}";
-                answer = failed($"no {what}, a fault of ours: {fault} - everything that was saved is in the log; please report it");
+                answer = failed($"no {what}, an internal error: {fault} - everything saved so far is in the log; please report it");
             }
 
             app?.Invoke(() => Answer(number, answer));

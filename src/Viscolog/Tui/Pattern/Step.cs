@@ -105,7 +105,7 @@ internal sealed record Export<TEvent>(
             if (path != confirmed && File.Exists(path))
             {
                 confirmed = path;
-                asked = Where with { Usual = path, About = "That file is there already. Enter replaces it; or type another name." };
+                asked = Where with { Usual = path, About = "That file already exists. Enter replaces it; or type another name." };
                 continue;
             }
 

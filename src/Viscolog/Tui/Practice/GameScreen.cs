@@ -21,7 +21,7 @@ internal static class GameScreen
         new("F3", "stir", "stirring begins, stirring ends", new GameEvent.Stir()),
         new("F4", "time x1/x10", "time at x1 or x10", new GameEvent.Hurry()) { Brief = "x10" },
         new("F8", "done: show the curve", "done: show what was hidden", new GameEvent.End()) { Brief = "done" },
-        new("Esc", "leave", "back; a game that goes on is lost") { Role = KeyRole.Leaves },
+        new("Esc", "leave", "back; an unfinished game is lost") { Role = KeyRole.Leaves },
         new("^Q", "", "quit") { Role = KeyRole.Quits })
     {
         WideFrom = 80,

@@ -35,12 +35,12 @@ internal static class GameSteps
         GameEvent.LetDown letDown when state.Path is null => Do(
             state,
             new PracticeMove.LetDown(letDown.Grams),
-            $"{Shown.Grams(letDown.Grams)} of base went in; F3 starts stirring"),
+            $"{Shown.Grams(letDown.Grams)} of base added; F3 starts stirring"),
         GameEvent.Stir when state.Path is null => Stir(state),
         GameEvent.LetDownCalled when state.Path is null => new GameStep(state, new Ask<GameEvent>(PracticeForms.LetDown())),
         GameEvent.Hurry => state.Speed == 1
-            ? state with { Speed = FastSpeed, Said = "time goes ten times as fast" }
-            : state with { Speed = 1, Said = "time goes as the clock does" },
+            ? state with { Speed = FastSpeed, Said = "time runs ten times as fast" }
+            : state with { Speed = 1, Said = "time runs at normal speed" },
         GameEvent.End when state.Path is null => End(state),
         GameEvent.Again when state.Path is not null => Open(state.Session.Game, state.Player, now) with { Entered = state.Entered + 1 },
         GameEvent.Exported when state.Path is { } path => new GameStep(state, Export(state, path)),
@@ -68,7 +68,7 @@ internal static class GameSteps
         }
 
         return TypedNumber.Read(text, NumberRange.GramsPresent, out var error) is { } grams
-            ? Do(state, new PracticeMove.Dose(Mass.FromGrams(grams)), $"{Shown.Grams(Mass.FromGrams(grams))} went in; F3 starts stirring")
+            ? Do(state, new PracticeMove.Dose(Mass.FromGrams(grams)), $"{Shown.Grams(Mass.FromGrams(grams))} added; F3 starts stirring")
             : state with { Error = error };
     }
 
@@ -76,7 +76,7 @@ internal static class GameSteps
     {
         if (state.Stirring is not null)
         {
-            return state with { Error = "it is being stirred; F3 ends that" };
+            return state with { Error = "the pot is being stirred; F3 stops it" };
         }
 
         var turn = state.Session.Take(move);
@@ -98,7 +98,7 @@ internal static class GameSteps
         {
             return state.Session.NeedsStirring
                 ? state with { Stirring = TimeSpan.Zero, Error = null, Said = "stirring; F3 ends it" }
-                : state with { Error = "nothing went in since the last stirring" };
+                : state with { Error = "nothing has been added since the last stirring" };
         }
 
         var least = TimeSpan.FromSeconds(1);
@@ -119,7 +119,7 @@ internal static class GameSteps
     {
         if (state.Stirring is not null)
         {
-            return state with { Error = "it is being stirred; F3 ends that" };
+            return state with { Error = "the pot is being stirred; F3 stops it" };
         }
 
         var turn = state.Session.Take(new PracticeMove.End());

@@ -9,9 +9,9 @@ internal static class PracticeScreen
     /// <summary>Help that every screen of practice ends with.</summary>
     public static ImmutableArray<string> Lesson { get; } =
     [
-        "The reading builds up while the pot stands: what it shows at once is not its body. "
-        + "What went in can't be taken out; only base brings the dose back. "
-        + "Nothing here touches the log. Scores are kept beside it, where a player is named.",
+        "The reading builds up while the pot stands: the first value is not its body. "
+        + "What was added can't be taken out; only base brings the dose back. "
+        + "Nothing here touches the log. Scores are kept beside it, if a player is named.",
     ];
 
     public static KeyTable<PracticeEvent> Keys { get; } = new(

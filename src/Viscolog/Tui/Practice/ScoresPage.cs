@@ -20,7 +20,7 @@ internal static class ScoresPage
         page.Add(Row(page, "player", " pot", " ended", "doses", "waits", "over at", "wasted g", "time"), Tone.Dim);
         if (state.Results.IsEmpty)
         {
-            page.Add(" no game was kept yet: give a player's name before you play");
+            page.Add(" no game has been kept yet: give a player's name before you play");
         }
 
         foreach (var result in state.Results.Skip(state.Above).Take(page.Height - 2 - page.Lines.Count))

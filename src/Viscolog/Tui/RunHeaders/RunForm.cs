@@ -37,7 +37,7 @@ internal sealed class RunForm
     /// <param name="materials">The log's materials.</param>
     /// <param name="last">The run begun last; null for none.</param>
     public static Form<RunFile> New(IReadOnlyList<MaterialRow> materials, LoggedRun? last)
-        => new RunForm(materials, null, last?.File.Run).Form("New run", "Only base, grams and thickener must be there.");
+        => new RunForm(materials, null, last?.File.Run).Form("New run", "Only base, grams and thickener are required.");
 
     /// <summary>The form that corrects what a run says of itself; its entries stay.</summary>
     public static Form<RunFile> Of(IReadOnlyList<MaterialRow> materials, RunFile run)
@@ -110,7 +110,7 @@ internal sealed class RunForm
         var lines = new List<(string Field, string Line)>();
         if (typed[Base].Length == 0)
         {
-            return Wrong(Base, "the base's name; runs of one base learn from each other");
+            return Wrong(Base, "the name of the base; runs with the same base inform each other");
         }
 
         if (Lines(typed, lines) is { } wrong)

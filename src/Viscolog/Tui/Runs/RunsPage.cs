@@ -35,7 +35,7 @@ internal static class RunsPage
         var first = Page.First(chosen, shown.Length, rows);
         if (shown.Length == 0)
         {
-            page.Add(state.All.Length > 0 ? "   no run is like that" : "   no runs yet: F2 begins one");
+            page.Add(state.All.Length > 0 ? "   no run matches" : "   no runs yet: F2 begins one");
             page.Add(state.All.Length > 0 ? "" : "   F3 opens a practice log with invented runs, kept apart from this one");
         }
 

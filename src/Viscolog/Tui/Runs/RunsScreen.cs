@@ -13,7 +13,7 @@ internal static class RunsScreen
         new("Enter", "open", "open the chosen run", new RunsEvent.Opened()) { Brief = null },
         new("F1", "help", "") { Role = KeyRole.Helps },
         new("F2", "new", "begin a new run", new RunsEvent.Begun()),
-        new("F3", null, "a practice log, where this one has no run yet", new RunsEvent.PracticeLogCalled()),
+        new("F3", null, "a practice log, if this one has no run yet", new RunsEvent.PracticeLogCalled()),
         new("F4", "mark", "mark or unmark", new RunsEvent.Marked()),
         new("F5", "compare", "compare the marked runs on one chart", new RunsEvent.Compared()),
         new("F6", "check", "check the chosen run", new RunsEvent.Checked()),
@@ -21,14 +21,14 @@ internal static class RunsScreen
         new("F8", "materials", "materials", new RunsEvent.MaterialsCalled()),
         new("F9", "trend", "trend of its product's batches", new RunsEvent.TrendCalled()),
         new("F10", "practice", "practice pots, apart from this log", new RunsEvent.PotsCalled()) { Brief = null },
-        new("F11", null, "put the run away, or bring it back; nothing of it is lost", new RunsEvent.PutAway()),
+        new("F11", null, "put the run away, or bring it back; nothing is lost", new RunsEvent.PutAway()),
         new("F12", null, "compare the thickeners of the marked runs: dose, cost, water", new RunsEvent.TableCalled()),
         new("^T", null, "another order", new RunsEvent.Sorted()),
         new("^P", null, "show runs that were put away as well, or hide them", new RunsEvent.ArchiveTurned()),
         new("^Q", "quit", "quit") { Brief = "", Role = KeyRole.Quits })
     {
         WideFrom = 112,
-        Above = ["Type words to search for; a run has to hold each of them, in any column. Up and Down choose a run."],
+        Above = ["Type words to search for; a run must contain each of them, in any column. Up and Down choose a run."],
     };
 
     private static readonly KeyRow<RunsEvent> Back = new("Esc", null, "back") { Role = KeyRole.Leaves };

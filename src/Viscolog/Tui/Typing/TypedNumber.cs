@@ -57,7 +57,7 @@ internal static partial class TypedNumber
 
         // Decimals are exact, so that 1.45 Pa·s is 1450 mPa·s to the last digit.
         var result = Math.Abs(value) < 1e15 ? given.To(usual, (decimal)value, density) : null;
-        error = result is null ? $"read the unit '{typed}'; without a density it can't be told in {usual.Symbol}" : null;
+        error = result is null ? $"read the unit '{typed}'; without a density it can't be converted to {usual.Symbol}" : null;
         return (double?)result;
     }
 
