@@ -35,7 +35,7 @@ body() { awk -v b="$b" -v s="$s" -v i="$reads" 'BEGIN { x = b + 0.25 * s; printf
 string() { awk -v b="$b" -v s="$s" -v i="$reads" 'BEGIN { printf "%.1f", 5 * exp(2.9 * s / (0.75 + s) + 0.25 * b) * (1 + 0.04 * ((i % 3) - 1)) }'; }
 read_pot() {
   reads=$((reads + 1))
-  press F4; until_shown "Beside the next reading"; fill "" "" "$(string)"; press Enter; sleep 0.3
+  press F4; until_shown "With the next reading"; fill "" "" "$(string)"; press Enter; sleep 0.3
   type_ "$(body)"; press Tab; type_ "$1"; press Enter; until_shown "saved: "
 }
 pour() { awk -v had="$1" -v grams="$2" 'BEGIN { printf "%.5f", had + 100 * grams / 150 }'; }
@@ -48,8 +48,8 @@ for step in $(seq 1 40); do
     *ADD*)
       grams=$(grep -oE "ADD [0-9.]+" <<<"$action" | tr -dc 0-9.)
       case $action in *bodyone) b=$(pour "$b" "$grams") ;; *) s=$(pour "$s" "$grams") ;; esac
-      press +; [ "$step" -le 4 ] && shown | grep -q "Thickener that went in" && press Enter
-      until_shown "went in"; press F3; sleep 0.3; press F3; wait_s=1200; read_pot $wait_s ;;
+      press +; [ "$step" -le 4 ] && shown | grep -q "Thickener added" && press Enter
+      until_shown "added; F3"; press F3; sleep 0.3; press F3; wait_s=1200; read_pot $wait_s ;;
     *WAIT* | *READ* | *DRAW*) wait_s=$((wait_s + 600)); read_pot $wait_s ;;
     *) break ;;
   esac
@@ -88,7 +88,7 @@ press F7; until_shown "where to"
 screen send-keys -t s C-a; type_ "$work/certificate.html"; press Enter
 check "and certified" 'until_shown "written: " && grep -qi "certificate" "$work/certificate.html"'
 press F7; until_shown "where to"; screen send-keys -t s C-a; type_ "$work/certificate.html"; press Enter
-check "a file that is there is replaced only when that is said again" 'until_shown "is there already"'
+check "a file that is there is replaced only when that is said again" 'until_shown "already exists"'
 press Enter; until_shown "written: "
 press Escape; sleep 0.5; press F12
 check "thickeners compared" 'until_shown "Thickeners compared"'
