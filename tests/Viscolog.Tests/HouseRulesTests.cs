@@ -48,7 +48,7 @@ public sealed class HouseRulesTests
     [InlineData(typeof(Viscolog.Store.RunEdit), 3)]
     [InlineData(typeof(Viscolog.Store.RunMatch), 2)]
     [InlineData(typeof(WriteOutcome), 4)]
-    [InlineData(typeof(Viscolog.Cli.Json.Answer), 19)]
+    [InlineData(typeof(Viscolog.Cli.Json.Answer), 24)]
     public void A_closed_set_has_so_many_sealed_cases(Type set, int cases)
     {
         var found = Shell.GetTypes().Where(t => t.IsSubclassOf(set) || (t.BaseType is { IsGenericType: true } b && b.GetGenericTypeDefinition() == set)).ToArray();

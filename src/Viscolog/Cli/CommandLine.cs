@@ -1,9 +1,14 @@
 using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Invocation;
+using System.Text.Json;
 using Viscolog.Cli.Calls;
 using Viscolog.Cli.Commands;
+using Viscolog.Cli.Entries;
+using Viscolog.Cli.Guide;
+using Viscolog.Cli.Json;
 using Viscolog.Cli.Practice;
+using Viscolog.Tables;
 using Viscolog.Text;
 
 namespace Viscolog.Cli;
@@ -16,9 +21,8 @@ internal static class CommandLine
     {
         try
         {
-            var code = Invoke(args, terminal, surroundings);
-            terminal.Flush();
-            return code;
+            terminal.BeginWork(surroundings.Clock);
+            return Ended(Invoke(args, terminal, surroundings), args, terminal);
         }
         catch (OutputLost e)
         {
@@ -26,9 +30,13 @@ internal static class CommandLine
         }
         catch (Exception e) when (e is not OutOfMemoryException)
         {
-            terminal.Error($"an internal error; nothing was changed: {e.GetType().Name}: {e.Message} - please report it with the command "
+            terminal.Fail($"an internal error; nothing was changed: {e.GetType().Name}: {e.Message} - please report it with the command "
                 + $"and the run file (see README.md)");
-            return (int)ExitCode.Fault;
+            return TryEnded((int)ExitCode.Fault, args, terminal);
+        }
+        finally
+        {
+            terminal.EndWork();
         }
     }
 
@@ -40,14 +48,48 @@ internal static class CommandLine
     private static int Invoke(string[] args, CallOutput terminal, Surroundings surroundings)
     {
         var parsed = Parse(args, terminal, surroundings);
-        if (parsed.Action is not ParseErrorAction)
+        // A directive, such as the one that completions ask with, has a line of its own to look at.
+        var wrong = args is [['[', ..], ..] ? null : WrongWord.Find(args, parsed);
+        if (wrong is null && args.Contains(InputFile.StandardInput, StringComparer.Ordinal) && !surroundings.HasInput)
         {
+            wrong = Failure.Of("standard input is closed; name a file in place of '-'");
+        }
+
+        if (wrong is null && parsed.Action is not ParseErrorAction)
+        {
+            WarnOfSettings(args, terminal, surroundings);
             return parsed.Invoke(new() { EnableDefaultExceptionHandler = false, Output = terminal.Writer, Error = terminal.ErrorWriter });
         }
 
-        var error = parsed.Errors.FirstOrDefault(e => e.Message.StartsWith("Unrecognized", StringComparison.Ordinal)) ?? parsed.Errors[0];
-        terminal.Error($"{error.Message} (see viscolog {CommandName(parsed)}--help)");
+        terminal.Fail(wrong ?? Misread(parsed));
         return (int)ExitCode.WrongCall;
+    }
+
+    /// <summary>Ends a call: where JSON was asked for and none was given, the reason stands in its place.</summary>
+    private static int Ended(int code, string[] args, CallOutput terminal)
+    {
+        if (code != 0 && !terminal.HasAnswered && args.TakeWhile(a => a != "--").Contains("--json", StringComparer.Ordinal))
+        {
+            var failure = terminal.Failures is [var first, ..] ? first : Failure.Of("it was not done");
+            var answer = new ErrorAnswer(failure.Error, failure.Hint, failure.File, failure.Line, failure.Column, code);
+            terminal.Json(JsonSerializer.Serialize(answer, typeof(ErrorAnswer), AnswerContext.Relaxed));
+        }
+
+        terminal.Flush();
+        return code;
+    }
+
+    // After a fault the output may be what is broken.
+    private static int TryEnded(int code, string[] args, CallOutput terminal)
+    {
+        try
+        {
+            return Ended(code, args, terminal);
+        }
+        catch (Exception e) when (e is not OutOfMemoryException)
+        {
+            return code;
+        }
     }
 
     /// <summary>How a call ends whose output can't be written, on a full disk or into a closed stream.</summary>
@@ -80,6 +122,8 @@ internal static class CommandLine
             new ReportCommand(), new ConvertCommand(), new FlowCommand(), new ImportCommand(), new RunsCommand(), new ShowCommand(),
             new ExportCommand(), new TemplateCommand(),
             new BenchCommand(), new PracticeCommand(), new BackupCommand(), new RestoreCommand(), new VerifyCommand(),
+            new NewCommand(), new AddCommand(), new VoidCommand(),
+            new MethodsCommand(), new ChemistriesCommand(), new ShapesCommand(), new ConfigCommand(), new CompletionsCommand(), new HelpCommand(),
         ];
         var common = new CommonOptions(surroundings);
         var root = new RootCommand("Logs viscosity readings against thickener dose and says what to add next. Without a command it opens "
@@ -101,15 +145,19 @@ internal static class CommandLine
         return root;
     }
 
-    private static string CommandName(ParseResult parsed)
+    private static void WarnOfSettings(string[] args, CallOutput terminal, Surroundings surroundings)
     {
-        var name = "";
-        for (var at = parsed.CommandResult; at.Command is not RootCommand; at = (System.CommandLine.Parsing.CommandResult)at.Parent!)
+        foreach (var warning in args.Contains("--quiet", StringComparer.Ordinal) ? [] : surroundings.Settings.Value.Warnings)
         {
-            name = at.Command.Name + " " + name;
+            terminal.Error("warning: " + warning);
         }
+    }
 
-        return name;
+    private static Failure Misread(ParseResult parsed)
+    {
+        var error = parsed.Errors.FirstOrDefault(e => e.Message.StartsWith("Unrecognized", StringComparison.Ordinal)) ?? parsed.Errors[0];
+        var hint = $"see viscolog {WrongWord.NameOf(parsed.CommandResult.Command)}--help";
+        return new($"{error.Message} ({hint})", error.Message, hint);
     }
 }
 
@@ -120,7 +168,23 @@ internal sealed class CommandHelp(HelpAction inner) : SynchronousCommandLineActi
     {
         var code = inner.Invoke(parseResult);
         var example = (parseResult.CommandResult.Command as CalledCommand)?.ExampleOfUse ?? AdviseCommand.Example;
-        parseResult.InvocationConfiguration.Output.Write($"Example, from the project's folder:\n  {example}\n");
+        parseResult.InvocationConfiguration.Output.Write(IsInCheckout()
+            ? $"Example, from the project's folder:\n  {example}\n"
+            : $"Example, with the project's sample runs:\n  {example.Replace("dotnet run --project src/Viscolog --", "viscolog", StringComparison.Ordinal)}\n");
         return code;
+    }
+
+    // Installed, the program is called by its name.
+    private static bool IsInCheckout()
+    {
+        for (var folder = AppContext.BaseDirectory; folder is not null; folder = Path.GetDirectoryName(folder))
+        {
+            if (File.Exists(Path.Combine(folder, "Viscolog.sln")))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 }

@@ -10,6 +10,9 @@ internal sealed class FileNames<T>(params T[] members)
 {
     private readonly (T Member, string Name)[] _pairs = [.. members.Select(m => (m, JsonNamingPolicy.KebabCaseLower.ConvertName(m.ToString())))];
 
+    /// <summary>Every member with its name.</summary>
+    public IReadOnlyList<(T Member, string Name)> Names => _pairs;
+
     /// <summary>Every name, in words.</summary>
     public string List => string.Join(", ", _pairs.Select(p => p.Name));
 

@@ -8,6 +8,9 @@ internal static class InputFile
     /// <summary>The most bytes that are read of one file: more than a bench logs in its life.</summary>
     public const int Most = 1 << 28;
 
+    /// <summary>What stands for standard input in place of a file's name.</summary>
+    public const string StandardInput = "-";
+
     private const int FirstBlock = 1 << 16;
 
     /// <summary>How long a pipe may be without anybody who writes to it.</summary>
@@ -22,7 +25,8 @@ internal static class InputFile
     {
         try
         {
-            return Directory.Exists(path) ? No("a folder", $"{kind}; name one of the files in it")
+            return path == StandardInput ? Standard(kind, stop)
+                : Directory.Exists(path) ? No("a folder", $"{kind}; name one of the files in it")
                 : !File.Exists(path) ? No("no such file", $"{kind}; check the path")
                 : !(FileKind.IsRegular(path) ? Opened(path) : Waited(path, stop)).Is(out var bytes, out var trouble) ? No(trouble, kind)
                 : (bytes, null);
@@ -33,7 +37,18 @@ internal static class InputFile
         }
 
         (ReadOnlyMemory<byte> Bytes, Refusal? Refusal) No(string read, string expected)
-            => (default, new Refusal(path, null, null, read, expected));
+            => (default, new Refusal(NameOf(path), null, null, read, expected));
+    }
+
+    /// <summary>How messages name a file that was named.</summary>
+    public static string NameOf(string path) => path == StandardInput ? "standard input" : path;
+
+    private static (ReadOnlyMemory<byte> Bytes, Refusal? Refusal) Standard(string kind, CancellationToken stop)
+    {
+        using var stream = Console.OpenStandardInput();
+        var reading = Task.Run(() => Read(stream, FirstBlock), CancellationToken.None);
+        Ended(reading, Timeout.InfiniteTimeSpan, stop);
+        return reading.Result.Is(out var bytes, out var trouble) ? (bytes, null) : (default, new(NameOf(StandardInput), null, null, trouble, kind));
     }
 
     private static Outcome<byte[]> Opened(string path)
@@ -74,7 +89,7 @@ internal static class InputFile
     private static FileStream Open(string path) => new(path, FileMode.Open, FileAccess.Read, FileShare.Read, bufferSize: 0);
 
     // The length that a file states is a guess: it may grow, and files of the system state none.
-    private static Outcome<byte[]> Read(FileStream stream, int guess)
+    private static Outcome<byte[]> Read(Stream stream, int guess)
     {
         var bytes = new byte[guess];
         var filled = 0;

@@ -20,7 +20,7 @@ internal abstract record TableOutcome<T>
     public static TableOutcome<T> At(string path, string kind, Func<string, ReadOnlyMemory<byte>, TableOutcome<T>> parse)
     {
         var (bytes, refusal) = InputFile.Read(path, kind, CancellationToken.None);
-        return refusal is null ? parse(path, bytes) : new Refused(refusal);
+        return refusal is null ? parse(InputFile.NameOf(path), bytes) : new Refused(refusal);
     }
 
     /// <summary>It was read whole.</summary>

@@ -18,6 +18,9 @@ internal sealed class TerminalWriter : TextWriter
         NewLine = "\n";
     }
 
+    /// <summary>Done before something is written; a signal does not count.</summary>
+    public Action? BeforeWrite { get; set; }
+
     public override Encoding Encoding => _to.Encoding;
 
     public override void Write(char value)
@@ -34,6 +37,7 @@ internal sealed class TerminalWriter : TextWriter
     public override void Write(string? value)
     {
         _high = null;
+        BeforeWrite?.Invoke();
         Guarded(() => _to.Write(TerminalText.Lines(value ?? "")));
     }
 
@@ -47,7 +51,11 @@ internal sealed class TerminalWriter : TextWriter
     public void Signal(string sequence) => Guarded(() => _to.Write(sequence));
 
     /// <summary>Writes text as it is.</summary>
-    public void Exact(string text) => Guarded(() => _to.Write(text));
+    public void Exact(string text)
+    {
+        BeforeWrite?.Invoke();
+        Guarded(() => _to.Write(text));
+    }
 
     public override void Flush() => Guarded(_to.Flush);
 

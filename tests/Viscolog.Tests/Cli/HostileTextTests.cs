@@ -19,7 +19,7 @@ public sealed class HostileTextTests : IDisposable
     private const string Product = "no" + Unseen + "ne";
 
     private static readonly string[] Commands = [.. typeof(CalledCommand).Assembly.GetTypes()
-        .Where(t => t.IsSubclassOf(typeof(CalledCommand))).Select(t => ((CalledCommand)Activator.CreateInstance(t)!).Name).Order(StringComparer.Ordinal)];
+        .Where(t => t is { IsAbstract: false } && t.IsSubclassOf(typeof(CalledCommand))).Select(t => ((CalledCommand)Activator.CreateInstance(t)!).Name).Order(StringComparer.Ordinal)];
 
     private readonly TemporaryFolder _folder = new();
     private readonly string _log;
@@ -104,7 +104,9 @@ public sealed class HostileTextTests : IDisposable
 
     private string[][] Calls() =>
     [
-        ["show", "1"], ["runs"], ["export", "1"], ["template", "-o", _folder.Of("t.xlsx"), "--force"], ["convert", "60", "--method", "iso-2431-4"], ["advise", "1"], ["advise", Run()],
+        ["show", "1"], ["runs"], ["export", "1"], ["template", "-o", _folder.Of("t.xlsx"), "--force"],
+        ["new", "base_g=1", "name=" + Hostile, "--log", _folder.Of("new")], ["add", "1", "note=" + Hostile, "--log", _folder.Of("new")],
+        ["void", "1", "1", "--reason", Hostile, "--log", _folder.Of("new")], ["help", "advise"], ["config"], ["completions", "bash"], ["methods"], ["chemistries"], ["shapes"], ["convert", "60", "--method", "iso-2431-4"], ["advise", "1"], ["advise", Run()],
         ["verify"], ["drift"], ["practice"], ["bench", "1"], ["report", "1"], ["report", Run()], ["fit", "1"], ["export", "--oils"],
         ["practice", "scores"], ["export", "--materials"], ["export", "1", "-o", _folder.Of(Hostile + ".csv"), "--force"], ["fit", Run()],
         ["report", "1", "--certificate", "--low", "1000", "--high", "90000"], ["report", "1", "--certificate", "--spec", Product],
@@ -125,7 +127,8 @@ public sealed class HostileTextTests : IDisposable
         ["check", Run(), "--spec", Product + "x"], ["convert", Hostile], ["convert", "5", "--method", Hostile], ["convert", "5", "--from", Hostile, "--to", "kg"],
         ["flow", Hostile], ["flow", Refused()], ["trend", Hostile], ["trend", Refused()], ["trend", Trend(), "--column", Hostile], ["trend", "--product", Hostile + "x"],
         ["plot", Run(), "-o", Hostile], ["plot", Run(), "-o", _folder.Of("a.svg"), "--kind", Hostile], ["plot", Run(), "-o", _folder.Of(Hostile + "/a.svg")],
-        ["report", Run(), "--out", _folder.Of(Hostile + ".doc")], ["export", Hostile], ["template", "-o", _folder.Of(Hostile + ".doc")], ["export", "1", "-o", _folder.Of(Hostile + "/x/y.csv")],
+        ["report", Run(), "--out", _folder.Of(Hostile + ".doc")], ["export", Hostile], ["template", "-o", _folder.Of(Hostile + ".doc")], ["new", Hostile], ["new", "base_g=" + Hostile], ["add", "1", Hostile], ["add", "1", "wait_s=" + Hostile],
+        ["add", Hostile, "note=x"], ["void", "1", Hostile, "--reason", "x"], ["help", Hostile], ["config", Hostile], ["config", "risk=" + Hostile], ["completions", Hostile], ["export", "1", "-o", _folder.Of(Hostile + "/x/y.csv")],
         ["backup", "--keep", Hostile], ["backup", "--to", _folder.Of(Hostile + "x/y")], ["restore", Hostile], ["runs", "--since", Hostile],
         ["practice", "play", Hostile], ["practice", "play", "read", "--seed", Hostile], ["practice", Hostile], ["practice", "replay", Hostile],
         ["batch", Run(), "--to", Hostile], ["drift", "--method", Hostile, "--read", "5"], ["drift", "--date", Hostile], ["runs", "--log", Run()], ["verify", "--log", _folder.Of(Hostile + "x/y")],

@@ -180,7 +180,8 @@ public sealed partial class ReportTests : IDisposable
     private static Called Done(params string[] args)
     {
         var called = Called.At(Noon, args);
-        Assert.Equal((0, ""), (called.Code, called.Error));
+        Assert.True(called.Code == 0 || (called.Code == 3 && args.Contains("--certificate", StringComparer.Ordinal)), called.Error);
+        Assert.Empty(called.Error);
         return called;
     }
 
@@ -189,7 +190,7 @@ public sealed partial class ReportTests : IDisposable
     {
         var file = _folder.Of($"{Guid.NewGuid():N}.html");
         var called = Called.At(Noon, [.. args, "--quiet", "--out", file]);
-        Assert.Equal((0, ""), (called.Code, called.Error));
+        Assert.True(called.Code == 0 || (called.Code == 3 && args.Contains("--certificate", StringComparer.Ordinal)), called.Error);
         return Drawing().Replace(File.ReadAllText(file), "<svg></svg>");
     }
 

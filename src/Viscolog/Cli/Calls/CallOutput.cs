@@ -8,7 +8,16 @@ namespace Viscolog.Cli.Calls;
 /// <summary>Where a command writes, and what the place it writes to can show.</summary>
 internal sealed class CallOutput(TerminalWriter output, TerminalWriter error, Showing showing)
 {
-    private bool _hasStatus;
+    private readonly CallRecord _record = new();
+
+    private CallOutput(TerminalWriter output, TerminalWriter error, Showing showing, CallRecord record)
+        : this(output, error, showing) => _record = record;
+
+    /// <summary>Why the call did not do what was asked, in the order said.</summary>
+    public IReadOnlyList<Failure> Failures => _record.Failures;
+
+    /// <summary>Whether it answered in JSON.</summary>
+    public bool HasAnswered => _record.HasAnswered;
 
     /// <summary>Where what others write for the program goes, such as help.</summary>
     public TextWriter Writer => output;
@@ -38,7 +47,7 @@ internal sealed class CallOutput(TerminalWriter output, TerminalWriter error, Sh
 
     /// <summary>The same place with less of what it can show.</summary>
     public CallOutput With(bool ascii, bool plain)
-        => new(output, error, showing with { Unicode = showing.Unicode && !ascii, Bold = showing.Bold && !plain });
+        => new(output, error, showing with { Unicode = showing.Unicode && !ascii, Bold = showing.Bold && !plain }, _record);
 
     public void Line(string text = "") => output.WriteLine(Shown(text));
 
@@ -56,7 +65,11 @@ internal sealed class CallOutput(TerminalWriter output, TerminalWriter error, Sh
     }
 
     /// <summary>Writes JSON, whose strings hold nothing that a terminal must not be given.</summary>
-    public void Json(string json) => output.WriteLine(TerminalText.Json(json, IsAscii));
+    public void Json(string json)
+    {
+        _record.HasAnswered = true;
+        output.WriteLine(TerminalText.Json(json, IsAscii));
+    }
 
     public void Emphasized(string text)
     {
@@ -113,6 +126,7 @@ internal sealed class CallOutput(TerminalWriter output, TerminalWriter error, Sh
     /// <summary>Writes JSON that is made piece by piece in UTF-8, and a line break behind it.</summary>
     public void Pieces(Action<Stream> make)
     {
+        _record.HasAnswered = true;
         using (var pieces = new TextPieces(text => output.Write(TerminalText.Json(text, IsAscii))))
         {
             make(pieces);
@@ -165,7 +179,19 @@ internal sealed class CallOutput(TerminalWriter output, TerminalWriter error, Sh
         }
     }
 
+    /// <summary>Says something beside the answer.</summary>
     public void Error(string text) => error.WriteLine(Shown(text));
+
+    /// <summary>Says why the call does not do what was asked.</summary>
+    public void Fail(Failure failure)
+    {
+        ClearStatus();
+        _record.Failures.Add(failure);
+        Error(failure.Text);
+    }
+
+    /// <inheritdoc cref="Fail(Failure)"/>
+    public void Fail(string text) => Fail(Failure.Of(text));
 
     /// <summary>Shows what was written so far.</summary>
     public void Flush() => output.Flush();
@@ -173,15 +199,37 @@ internal sealed class CallOutput(TerminalWriter output, TerminalWriter error, Sh
     /// <summary>Whether a line on standard error can be written over.</summary>
     public bool HasLiveErrors => showing.LiveErrors;
 
+    /// <summary>Shows on a terminal for how long a call has been at work, from its second second on, until it says something.</summary>
+    public void BeginWork(TimeProvider clock)
+    {
+        if (HasLiveErrors)
+        {
+            _record.Work = new(clock, seconds => error.Signal(FormattableString.Invariant($"\rworking: {seconds:0} s\e[K")));
+            output.BeforeWrite = error.BeforeWrite = EndWork;
+        }
+    }
+
+    /// <summary>Takes that line away for good.</summary>
+    public void EndWork()
+    {
+        if (_record.Work?.End() == true)
+        {
+            error.Signal("\r\e[K");
+        }
+
+        _record.Work = null;
+    }
+
     /// <summary>Shows a passing line on standard error.</summary>
     public void Status(string text)
     {
+        EndWork();
         if (HasLiveErrors)
         {
             error.Signal("\r");
             error.Write(Shown(text));
             error.Signal("\e[K");
-            _hasStatus = true;
+            _record.HasStatus = true;
         }
         else
         {
@@ -192,10 +240,10 @@ internal sealed class CallOutput(TerminalWriter output, TerminalWriter error, Sh
     /// <summary>Takes the passing line away.</summary>
     public void ClearStatus()
     {
-        if (_hasStatus)
+        if (_record.HasStatus)
         {
             error.Signal("\r\e[K");
-            _hasStatus = false;
+            _record.HasStatus = false;
         }
     }
 
@@ -224,6 +272,22 @@ internal sealed class CallOutput(TerminalWriter output, TerminalWriter error, Sh
             return 80;
         }
     }
+}
+
+/// <summary>What one call has said, whichever look it said it with.</summary>
+internal sealed class CallRecord
+{
+    /// <summary>Why it did not do what was asked.</summary>
+    public List<Failure> Failures { get; } = [];
+
+    /// <summary>Whether it answered in JSON.</summary>
+    public bool HasAnswered { get; set; }
+
+    /// <summary>Whether a passing line stands on standard error.</summary>
+    public bool HasStatus { get; set; }
+
+    /// <summary>What shows for how long it has been at work; null once it said something.</summary>
+    public WorkLine? Work { get; set; }
 }
 
 /// <summary>What a place can show.</summary>

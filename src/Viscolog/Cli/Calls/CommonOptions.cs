@@ -19,7 +19,7 @@ internal sealed class CommonOptions(Surroundings surroundings)
 
     public Option<bool> Quiet { get; } = new("--quiet") { Description = "No warnings on standard error." };
 
-    public Option<bool> NoColor { get; } = new("--no-color") { Description = "No emphasis; the same if NO_COLOR is set." };
+    public Option<bool> NoColor { get; } = new("--no-color", "--no-colour") { Description = "No emphasis; the same if NO_COLOR is set." };
 
     public Option<bool> Ascii { get; } = new("--ascii") { Description = "Plain ASCII; the default on a terminal without UTF-8." };
 

@@ -11,7 +11,11 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
     private readonly HashSet<string> _warned = new(StringComparer.Ordinal);
     private readonly bool _quiet = parsed.GetValue(common.Quiet);
 
-    public CallOutput Terminal { get; } = terminal.With(parsed.GetValue(common.Ascii), parsed.GetValue(common.NoColor));
+    public CallOutput Terminal { get; } = terminal.With(
+        parsed.GetValue(common.Ascii) || common.Surroundings.Settings.Value.IsAscii, parsed.GetValue(common.NoColor) || !common.Surroundings.Settings.Value.HasColor);
+
+    /// <summary>What the user's configuration file sets.</summary>
+    public Settings Settings => common.Surroundings.Settings.Value;
 
     public bool Json { get; } = parsed.GetValue(common.Json);
 
@@ -20,7 +24,9 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
     public TimeProvider Clock => common.Surroundings.Clock;
 
     /// <summary>The log that the call is about.</summary>
-    public LogPlace Log { get; } = LogPlace.Of(parsed.GetValue(common.Log), common.Surroundings.Variable);
+    public LogPlace Log { get; } = LogPlace.Of(
+        parsed.GetValue(common.Log) ?? (string.IsNullOrEmpty(common.Surroundings.Variable(LogPlace.Variable)) ? common.Surroundings.Settings.Value.Log : null),
+        common.Surroundings.Variable);
 
     /// <summary>Today, by the call's clock, where the bench stands.</summary>
     public DateOnly Today => DateOnly.FromDateTime(Clock.GetLocalNow().Date);
@@ -80,20 +86,28 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
 
     public ExitCode Refuse(string reason)
     {
-        Terminal.Error(reason);
+        Terminal.Fail(reason);
+        return ExitCode.InputRefused;
+    }
+
+    /// <summary>A file that was refused.</summary>
+    public ExitCode Refuse(Tables.Refusal refusal)
+    {
+        Terminal.Fail(Failure.Of(refusal));
         return ExitCode.InputRefused;
     }
 
     /// <summary>Options that don't go together.</summary>
     public ExitCode Wrong(string reason)
     {
-        Terminal.Error($"{reason} (see viscolog {parsed.CommandResult.Command.Name} --help)");
+        var help = $"see viscolog {parsed.CommandResult.Command.Name} --help";
+        Terminal.Fail(new Failure($"{reason} ({help})", reason, help));
         return ExitCode.WrongCall;
     }
 
     public ExitCode LogFailed(string reason)
     {
-        Terminal.Error(reason);
+        Terminal.Fail(reason);
         return ExitCode.LogUnusable;
     }
 
@@ -103,7 +117,7 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
         var term = Surroundings.Variable("TERM") ?? "";
         var trueColor = Surroundings.Variable("COLORTERM") is "truecolor" or "24bit";
         return new(
-            Terminal.IsAscii, !parsed.GetValue(common.NoColor) && string.IsNullOrEmpty(Surroundings.Variable("NO_COLOR")),
+            Terminal.IsAscii, !parsed.GetValue(common.NoColor) && Settings.HasColor && string.IsNullOrEmpty(Surroundings.Variable("NO_COLOR")),
             !trueColor || term is "linux");
     }
 
@@ -112,14 +126,14 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
     {
         if (end.Fault is { } fault)
         {
-            Terminal.Error($"an internal error; everything saved so far is in the log: {fault.GetType().Name}: {fault.Message} - please "
+            Terminal.Fail($"an internal error; everything saved so far is in the log: {fault.GetType().Name}: {fault.Message} - please "
                 + $"report it (see README.md)");
             return ExitCode.Fault;
         }
 
         if (end.Code != 0)
         {
-            Terminal.Error("ended by a signal; everything that was saved is in the log");
+            Terminal.Fail("ended by a signal; everything that was saved is in the log");
         }
 
         return (ExitCode)end.Code;
@@ -134,7 +148,8 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
         using var progress = Progress();
         if (!BenchLog.Open(Log, use, Clock, progress, patience).Is(out var log, out var trouble))
         {
-            Terminal.Error(trouble);
+            progress.Dispose();
+            Terminal.Fail(trouble);
             return null;
         }
 

@@ -8,7 +8,7 @@ namespace Viscolog.Cli.Calls;
 internal sealed class PaperOptions
 {
     private readonly OutputOptions _file = new(
-        "Where to write: .html, .txt, or .xlsx with each table as a sheet; without it plain text is printed.", "file", "--out", "--output", "-o");
+        "Where to write: .html, .txt, or .xlsx with each table as a sheet; without it plain text is printed.", "file");
 
     public Option[] All => _file.All;
 
@@ -21,6 +21,12 @@ internal sealed class PaperOptions
         if (_file.Write(call, (path, force) => PaperFile.Write(paper, path, force)) is { } written)
         {
             return call.Written(written, path => new PaperAnswer(path));
+        }
+
+        if (call.Json)
+        {
+            call.Print(new TextAnswer(TextPaper.Write(paper)));
+            return ExitCode.Done;
         }
 
         foreach (var line in TextPaper.Write(paper).TrimEnd('\n').Split('\n'))

@@ -72,7 +72,7 @@ internal static class RunSource
             case TableOutcome<T>.Read read:
                 return read.File;
             case TableOutcome<T>.Refused refused:
-                call.Terminal.Error(refused.Refusal.Text);
+                call.Terminal.Fail(Failure.Of(refused.Refusal));
                 return null;
             default:
                 throw new InvalidOperationException("not a case of the closed set");
@@ -119,7 +119,7 @@ internal static class RunSource
 
         if (Find(log, named) is not { } logged)
         {
-            call.Terminal.Error(Unknown(named));
+            call.Terminal.Fail(Unknown(named));
             return null;
         }
 

@@ -17,13 +17,23 @@ internal sealed record Surroundings(Func<string, string?> Variable, TimeProvider
     /// <summary>Shows the practice screens on an open practice log until they end; says how.</summary>
     public Func<BenchLog, Look, ScreenEnd> PracticeScreens { get; init; } = (_, _) => new(null, 0);
 
+    /// <summary>What the user's configuration file sets.</summary>
+    public Lazy<Settings> Settings { get; init; } = new(() => Calls.Settings.Read(Variable, null));
+
+    /// <summary>Whether there is a standard input to read.</summary>
+    public bool HasInput { get; init; }
+
     /// <summary>The next line that somebody types; null where there is none.</summary>
     public Func<string?> NextLine { get; init; } = () => null;
 
     /// <summary>Those of the process.</summary>
     public static Surroundings OfProcess { get; } = new(
         Environment.GetEnvironmentVariable, TimeProvider.System)
-    { NextLine = static () => StandardStreams.HasInput ? Console.In.ReadLine() : null };
+    {
+        Settings = new(static () => Calls.Settings.Read(Environment.GetEnvironmentVariable, Calls.Settings.UsualPath())),
+        HasInput = StandardStreams.HasInput,
+        NextLine = static () => StandardStreams.HasInput ? Console.In.ReadLine() : null,
+    };
 }
 
 /// <summary>What a screen may use.</summary>

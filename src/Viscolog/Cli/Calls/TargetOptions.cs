@@ -20,7 +20,10 @@ internal sealed class TargetOptions
     public bool AreGiven(Invocation call) => call.Value(Target) is not null || call.Value(Tolerance) is not null;
 
     /// <summary>The band in force; null where there is none.</summary>
-    public ViscosityBand? Band(RunFile file, Invocation call)
+    public ViscosityBand? Band(RunFile file, Invocation call) => InForce(file, call)?.Band;
+
+    /// <summary>The target in force; null where there is none.</summary>
+    public Target? InForce(RunFile file, Invocation call)
     {
         var run = file.Run;
         Percentage? tolerance = call.Value(Tolerance) is { } percent ? Percentage.FromPercent(percent) : null;
@@ -28,9 +31,9 @@ internal sealed class TargetOptions
         {
             return new Target.Value(
                 Viscosity.FromMilliPascalSeconds(wanted),
-                tolerance ?? (run.Target as Target.Value)?.Tolerance ?? file.UnusedTolerance).Band;
+                tolerance ?? (run.Target as Target.Value)?.Tolerance ?? file.UnusedTolerance);
         }
 
-        return tolerance is not null && run.Target is { } own ? new Target.Value(own.Band.Aim, tolerance).Band : run.Target?.Band;
+        return tolerance is not null && run.Target is { } own ? new Target.Value(own.Band.Aim, tolerance) : run.Target;
     }
 }

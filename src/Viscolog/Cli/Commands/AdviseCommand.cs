@@ -37,7 +37,7 @@ internal sealed class AdviseCommand : CalledCommand
         var request = new StudyRequest(named.File.Run) { Band = _target.Band(named.File, call), History = named.Earlier };
         request = request with
         {
-            Risk = call.Value(_risk) is { } percent ? Percentage.FromPercent(percent) : request.Risk,
+            Risk = (call.Value(_risk) ?? call.Settings.Risk) is { } percent ? Percentage.FromPercent(percent) : request.Risk,
             WhatIf = call.Value(_whatIf) is { } grams ? Mass.FromGrams(grams) : null,
         };
         return Study.Of(request) switch

@@ -18,6 +18,7 @@ internal sealed class BatchCommand : CalledCommand
     private readonly Option<BatchSize> _to = SizeOption.Create(
         "--to", "Size of the whole batch with its unit: \"5 kg\", \"750 g\", \"10 L\", \"500 mL\".");
     private readonly TargetOptions _target = new();
+    private readonly Option<string[]> _history = RunSource.History();
     private readonly Option<double?> _density = NumberOption.Create(
         "--density", "G_ML", "The base's density in g/mL, in place of the run's own.", 0.001, 1000);
     private readonly Option<double?> _step = NumberOption.Create(
@@ -29,11 +30,14 @@ internal sealed class BatchCommand : CalledCommand
     public BatchCommand()
         : base("batch", "Make a batch sheet from a run: what to weigh, what to add in which steps, what to read, to print and "
             + "to sign.", Example)
-        => Take([_run, _to, .. _target.All, _density, _step, _colour, .. _paper.All]);
+    {
+        _colour.Aliases.Add("--color-yield");
+        Take([_run, _to, .. _target.All, _history, _density, _step, _colour, .. _paper.All]);
+    }
 
     protected override ExitCode Run(Invocation call)
     {
-        if (RunSource.Read(call.Value(_run), null, call, out var code) is not { File: var file } named)
+        if (RunSource.Read(call.Value(_run), call.Value(_history), call, out var code) is not { File: var file } named)
         {
             return code;
         }

@@ -26,12 +26,14 @@ internal sealed class BenchCommand : CalledCommand
     {
         if (call.Surroundings.Obstacle() is { } obstacle)
         {
-            call.Terminal.Error(obstacle);
+            call.Terminal.Fail(obstacle);
             return ExitCode.WrongCall;
         }
 
         return call.WithLog(LogUse.Write, log =>
         {
+            // From here on the terminal is the screens'.
+            call.Terminal.EndWork();
             var opened = name is null ? null : RunSource.Find(log, name);
             return name is not null && opened is null
                 ? call.Refuse(RunSource.Unknown(name))

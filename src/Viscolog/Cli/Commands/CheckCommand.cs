@@ -13,22 +13,27 @@ internal sealed class CheckCommand : CalledCommand
         + "--high 10350";
 
     private readonly Argument<string> _run = RunSource.Argument();
+    private readonly TargetOptions _target = new();
     private readonly SpecificationOptions _specification = new();
     private readonly Option<string[]> _history = RunSource.History();
 
     public CheckCommand()
-        : base("check", "Check a batch: value with uncertainty, verdict, what to do. Ends with 3 if the verdict is reject.", Example)
-        => Take([_run, .. _specification.All, _history]);
+        : base("check", "Check a batch: value with uncertainty, verdict, what to do. Ends with 3 if the verdict is reject, with 5 if it is "
+            + "undecided.", Example)
+        => Take([_run, .. _specification.All, .. _target.All, _history]);
 
     protected override ExitCode Run(Invocation call)
     {
-        if (_specification.Conflict(call) is { } conflict)
+        var conflict = _specification.AreGiven(call) && _target.AreGiven(call)
+            ? "give --target and --tolerance, or --spec, or --low and --high, one of them"
+            : _specification.Conflict(call);
+        if (conflict is not null)
         {
             return call.Wrong(conflict);
         }
 
         if (RunSource.Read(call.Value(_run), call.Value(_history), call, out var code) is not { } named
-            || _specification.Find(ref named, call, out code) is not { } wanted)
+            || (Asked(named, call) ?? _specification.Find(ref named, call, out code)) is not { } wanted)
         {
             return code;
         }
@@ -42,8 +47,18 @@ internal sealed class CheckCommand : CalledCommand
         call.Answer(
             () => CheckAnswer.Of(check, call.Today, named.Warnings), terminal => CheckText.Write(terminal, check, call.Today),
             named.Warnings);
-        return check.Verdict is Verdict.Reject ? ExitCode.Rejected : ExitCode.Done;
+        return check.Verdict switch
+        {
+            Verdict.Reject => ExitCode.Rejected,
+            Verdict.Undecided => ExitCode.Undecided,
+            _ => ExitCode.Done,
+        };
     }
+
+    private Specification? Asked(NamedRun named, Invocation call)
+        => _target.AreGiven(call) && _target.InForce(named.File, call) is { } target
+            ? new("target of this call") { Body = target, ReferenceTemperature = named.File.Run.ReferenceTemperature }
+            : null;
 }
 
 /// <summary>A check as a person reads it.</summary>

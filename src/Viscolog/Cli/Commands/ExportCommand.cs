@@ -28,11 +28,8 @@ internal sealed class ExportCommand : CalledCommand
         "--materials", "The log's bases, thickeners, methods and specifications; with --all they are there too.");
     private readonly Option<bool> _oils = FlagOption.Create(
         "--oils", "The log's readings of certified oils; with --all they are there too.");
-    private readonly Option<string> _output = new("--output", "-o")
-    {
-        HelpName = "PATH",
-        Description = "A file for one run or the materials, else a folder; one file without it goes to standard output.",
-    };
+    private readonly Option<string> _output = OutputOptions.Named<string>(
+        "PATH", "A file for one run or the materials, else a folder; one file without it goes to standard output.");
     private readonly Option<bool> _safe = FlagOption.Create("--spreadsheet-safe", "Put a mark before texts that a spreadsheet would take "
         + "for formulas. These files differ from the log; don't import them.");
     private readonly Option<bool> _xlsx = FlagOption.Create("--xlsx", "Write workbooks (.xlsx): the run in the first sheet, numbers as numbers and "
@@ -99,8 +96,17 @@ internal sealed class ExportCommand : CalledCommand
     {
         if (path is null)
         {
-            using var lines = new LineTaker(call.Terminal.Text);
-            part.Write(lines);
+            var text = new StringBuilder();
+            using (var lines = new LineTaker(call.Json ? t => text.Append(t) : call.Terminal.Text))
+            {
+                part.Write(lines);
+            }
+
+            if (call.Json)
+            {
+                call.Print(new TextAnswer(text.ToString()));
+            }
+
             return ExitCode.Done;
         }
 
@@ -122,7 +128,7 @@ internal sealed class ExportCommand : CalledCommand
             progress.Report(new("exporting", written.Count, names.Length));
             if (stop.IsCancellationRequested)
             {
-                call.Terminal.Error($"stopped after {Count.Of(written.Count, "file", "files")}; each of them is whole");
+                call.Terminal.Fail($"stopped after {Count.Of(written.Count, "file", "files")}; each of them is whole");
                 return ExitCode.Stopped;
             }
 

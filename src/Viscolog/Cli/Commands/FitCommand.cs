@@ -17,16 +17,17 @@ internal sealed class FitCommand : CalledCommand
 
     private readonly Argument<string> _run = RunSource.Argument();
     private readonly TargetOptions _target = new();
+    private readonly Option<string[]> _history = RunSource.History();
     private readonly Option<double[]> _at = NumberOption.CreateRepeatable(
         "--at", "PCT", "Ask for the body at a dose, in g per 100 g of base; may be given more than once.", 0, 1000);
 
     public FitCommand()
         : base("fit", "Fit the dose–response curve: shapes, weights, parameters, a chart, and bodies at doses.", Example)
-        => Take([_run, .. _target.All, _at]);
+        => Take([_run, .. _target.All, _history, _at]);
 
     protected override ExitCode Run(Invocation call)
     {
-        if (RunSource.Read(call.Value(_run), null, call, out var code) is not { } named)
+        if (RunSource.Read(call.Value(_run), call.Value(_history), call, out var code) is not { } named)
         {
             return code;
         }

@@ -43,7 +43,7 @@ internal sealed class FlowCommand : CalledCommand
         switch (FlowFileReader.Read(call.Value(_file)))
         {
             case TableOutcome<FlowFile>.Refused refused:
-                return call.Refuse(refused.Refusal.Text);
+                return call.Refuse(refused.Refusal);
             case TableOutcome<FlowFile>.Read { File: var read }:
                 return Answer(call, read);
             default:

@@ -54,9 +54,12 @@ internal sealed class ImportCommand : CalledCommand
         }
 
         progress.Dispose();
-        call.Answer(() => answer, terminal => terminal.Line(Words(answer)));
+        call.Answer(() => answer with { Errors = Errors(call) }, terminal => terminal.Line(Words(answer)));
         return code;
     }
+
+    private static List<FileError>? Errors(Invocation call) => call.Terminal.Failures is { Count: > 0 } failures
+        ? [.. failures.Select(f => new FileError(f.Error, f.Hint, f.File, f.Line, f.Column))] : null;
 
     private static (ImportAnswer Added, ExitCode Code) Import(string path, BenchLog log, Invocation call, CancellationToken stop)
     {
@@ -67,10 +70,11 @@ internal sealed class ImportCommand : CalledCommand
             var (bytes, refusal) = InputFile.Read(path, "a run file", stop);
             if (refusal is not null)
             {
-                call.Terminal.Error(refusal.Text);
+                call.Terminal.Fail(Failure.Of(refusal));
                 return (new(), ExitCode.InputRefused);
             }
 
+            path = InputFile.NameOf(path);
             var head = TableText.HeadOf(bytes, HeadLength);
             return MaterialFileReader.Key.Begins(head) ? ImportMaterials(path, bytes, log, call)
                 : OilFileReader.Key.Begins(head) ? ImportOils(path, bytes, log, call)
@@ -78,7 +82,7 @@ internal sealed class ImportCommand : CalledCommand
         }
         catch (OperationCanceledException)
         {
-            call.Terminal.Error($"stopped before {path}; what was imported before it is in the log");
+            call.Terminal.Fail($"stopped before {path}; what was imported before it is in the log");
             return (new(), ExitCode.Stopped);
         }
     }
@@ -102,7 +106,7 @@ internal sealed class ImportCommand : CalledCommand
         }
         catch (OperationCanceledException)
         {
-            call.Terminal.Error($"stopped; nothing of {path} is in the log, what was imported before it is");
+            call.Terminal.Fail($"stopped; nothing of {path} is in the log, what was imported before it is");
             return (new(), ExitCode.Stopped);
         }
     }
@@ -112,7 +116,7 @@ internal sealed class ImportCommand : CalledCommand
         switch (OilFileReader.Parse(path, bytes))
         {
             case TableOutcome<OilFile>.Refused refused:
-                call.Terminal.Error(refused.Refusal.Text);
+                call.Terminal.Fail(Failure.Of(refused.Refusal));
                 return (new(), ExitCode.InputRefused);
             case TableOutcome<OilFile>.Read { File: var file }:
                 call.Warn(file.Warnings);
@@ -127,7 +131,7 @@ internal sealed class ImportCommand : CalledCommand
 
     private static (ImportAnswer Added, ExitCode Code) Failed(string path, WriteOutcome outcome, Invocation call)
     {
-        call.Terminal.Error($"{path}: {outcome.Trouble}");
+        call.Terminal.Fail(Failure.Of($"{path}: {outcome.Trouble}") with { File = path });
         return (new(), outcome is WriteOutcome.Contradicted ? ExitCode.InputRefused : ExitCode.LogUnusable);
     }
 
@@ -137,7 +141,7 @@ internal sealed class ImportCommand : CalledCommand
         switch (MaterialFileReader.Parse(path, bytes))
         {
             case TableOutcome<MaterialFile>.Refused refused:
-                call.Terminal.Error(refused.Refusal.Text);
+                call.Terminal.Fail(Failure.Of(refused.Refusal));
                 return (new(), ExitCode.InputRefused);
             case TableOutcome<MaterialFile>.Read { File: var file }:
                 call.Warn(file.Warnings);

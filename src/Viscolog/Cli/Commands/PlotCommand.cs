@@ -21,12 +21,8 @@ internal sealed class PlotCommand : CalledCommand
         Arity = ArgumentArity.OneOrMore,
     };
     private readonly TargetOptions _target = new();
-    private readonly Option<string> _output = new("--output", "-o")
-    {
-        HelpName = "FILE",
-        Description = "Where to write: .svg, .pdf or .png.",
-        Required = true,
-    };
+    private readonly Option<string[]> _history = RunSource.History();
+    private readonly Option<string> _output = OutputOptions.Named<string>("FILE", "Where to write: .svg, .pdf or .png.");
     private readonly Option<string> _kind = new("--kind")
     {
         HelpName = "KIND",
@@ -38,7 +34,8 @@ internal sealed class PlotCommand : CalledCommand
     public PlotCommand()
         : base("plot", "Draw one run, or several overlaid, into an SVG, PDF or PNG file.", Example)
     {
-        Take([_runs, _output, _kind, _force, .. _target.All]);
+        _output.Required = true;
+        Take([_runs, _output, _kind, _force, .. _target.All, _history]);
         _kind.AcceptOnlyFromAmong("dose", "settling", "residuals", "string", Map);
     }
 
@@ -48,7 +45,7 @@ internal sealed class PlotCommand : CalledCommand
         Core.Pots.Run? first = null;
         foreach (var path in call.Value(_runs))
         {
-            if (RunSource.Read(path, null, call, out var code) is not { File: var file } named)
+            if (RunSource.Read(path, call.Value(_history), call, out var code) is not { File: var file } named)
             {
                 return code;
             }

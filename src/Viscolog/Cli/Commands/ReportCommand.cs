@@ -14,15 +14,16 @@ internal sealed class ReportCommand : CalledCommand
 
     private readonly Argument<string> _run = RunSource.Argument();
     private readonly TargetOptions _target = new();
+    private readonly Option<string[]> _history = RunSource.History();
     private readonly Option<bool> _certificate = FlagOption.Create("--certificate", "A batch certificate in place of the report: checked "
-        + "against --spec, --low and --high, the run's product or its target.");
+        + "against --spec, --low and --high, the run's product or its target. Ends with 3 where the verdict does not allow one.");
     private readonly SpecificationOptions _specification = new();
     private readonly PaperOptions _paper = new();
 
     public ReportCommand()
         : base("report", "Report a run: the body and its uncertainty, the curve, every row, corrections and voids, to print and "
             + "to sign.", Example)
-        => Take([_run, .. _target.All, _certificate, .. _specification.All, .. _paper.All]);
+        => Take([_run, .. _target.All, _history, _certificate, .. _specification.All, .. _paper.All]);
 
     protected override ExitCode Run(Invocation call)
     {
@@ -31,7 +32,7 @@ internal sealed class ReportCommand : CalledCommand
             return call.Wrong(conflict);
         }
 
-        if (RunSource.Read(call.Value(_run), null, call, out var code) is not { File: var file } named)
+        if (RunSource.Read(call.Value(_run), call.Value(_history), call, out var code) is not { File: var file } named)
         {
             return code;
         }
@@ -60,7 +61,8 @@ internal sealed class ReportCommand : CalledCommand
         }
 
         var study = Study.Of(new(check.Run) { Band = check.Body?.Band, History = named.Earlier }) as StudyOutcome.Made;
-        return _paper.Give(BatchCertificate.Of(named.File with { Run = check.Run }, named.Rows, check, study?.Study, call.Today), call);
+        var given = _paper.Give(BatchCertificate.Of(named.File with { Run = check.Run }, named.Rows, check, study?.Study, call.Today), call);
+        return given == ExitCode.Done && check.Verdict is not Verdict.Accept ? ExitCode.Rejected : given;
     }
 
     private string? Conflict(Invocation call)

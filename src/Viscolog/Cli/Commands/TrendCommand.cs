@@ -44,7 +44,7 @@ internal sealed class TrendCommand : CalledCommand
     private readonly Option<double?> _high = NumberOption.Create("--high", "VALUE", "The highest value accepted.", -1e15, 1e15);
     private readonly Option<string?> _column = TextOption.Create(
         "--column", "NAME", "The file's column to chart; default: 'value', else a reading, else the first.");
-    private readonly OutputOptions _output = new("Write a picture as well: .svg, .pdf or .png.", "picture", "--output", "-o", "--out");
+    private readonly OutputOptions _output = new("Write a picture as well: .svg, .pdf or .png.", "picture");
 
     public TrendCommand()
         : base("trend", "Chart batches over time: individual values and moving ranges, limits, signals, capability.", Example)
@@ -98,7 +98,7 @@ internal sealed class TrendCommand : CalledCommand
                     read.UsualScale)
                 { Low = read.Low, High = read.High, Warnings = read.Warnings };
             case TableOutcome<TrendFile>.Refused refused:
-                call.Terminal.Error(refused.Refusal.Text);
+                call.Terminal.Fail(Failure.Of(refused.Refusal));
                 return null;
             default:
                 throw new InvalidOperationException("not a case of the closed set");
@@ -118,7 +118,7 @@ internal sealed class TrendCommand : CalledCommand
         var bench = BenchKnowledge.Of(opened);
         if (bench.Specification(name) is not { Body: { Band: var band } } specification)
         {
-            call.Terminal.Error(bench.UnknownSpecification(name));
+            call.Terminal.Fail(bench.UnknownSpecification(name));
             return null;
         }
 

@@ -9,6 +9,11 @@ namespace Viscolog.Cli.Json;
     PropertyNamingPolicy = JsonKnownNamingPolicy.SnakeCaseLower,
     DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
     WriteIndented = true)]
+[JsonSerializable(typeof(ErrorAnswer))]
+[JsonSerializable(typeof(TextAnswer))]
+[JsonSerializable(typeof(LoggedAnswer))]
+[JsonSerializable(typeof(NamesAnswer))]
+[JsonSerializable(typeof(ConfigAnswer))]
 [JsonSerializable(typeof(AdviceAnswer))]
 [JsonSerializable(typeof(FitAnswer))]
 [JsonSerializable(typeof(PlotAnswer))]

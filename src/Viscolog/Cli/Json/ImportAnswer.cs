@@ -24,6 +24,9 @@ internal sealed record ImportAnswer() : Answer("viscolog.import/1")
     /// <summary>Entries, materials and oil readings that the log had already.</summary>
     public int Already { get; init; }
 
+    /// <summary>Why files were not taken; null where all were.</summary>
+    public IReadOnlyList<FileError>? Errors { get; init; }
+
     /// <summary>Both together.</summary>
     public ImportAnswer With(ImportAnswer other) => new()
     {

@@ -26,7 +26,7 @@ internal sealed class PracticeCommand : CalledCommand
     {
         if (call.Surroundings.Obstacle() is not null)
         {
-            call.Terminal.Error("the practice screen needs a terminal; here use the subcommands: viscolog practice demo, play, "
+            call.Terminal.Fail("the practice screen needs a terminal; here use the subcommands: viscolog practice demo, play, "
                 + "scores, replay (see viscolog practice --help)");
             return ExitCode.WrongCall;
         }
@@ -38,6 +38,7 @@ internal sealed class PracticeCommand : CalledCommand
 
         using (log)
         {
+            call.Terminal.EndWork();
             return call.Ended(call.Surroundings.PracticeScreens(log, call.Look()));
         }
     }

@@ -13,16 +13,17 @@ internal sealed class PracticeReplayCommand : CalledCommand
 
     private readonly Argument<string> _run = RunSource.Argument();
     private readonly TargetOptions _target = new();
+    private readonly Option<string[]> _history = RunSource.History();
     private readonly StepwiseOption _stepwise = new();
 
     public PracticeReplayCommand()
         : base("replay", "Go through a real run reading by reading: what was known at the time, what the advice would have been, what "
             + "was done. The run is not changed.", Example)
-        => Take([_run, .. _target.All, _stepwise.Option]);
+        => Take([_run, .. _target.All, _history, _stepwise.Option]);
 
     protected override ExitCode Run(Invocation call)
     {
-        if (RunSource.Read(call.Value(_run), null, call, out var code) is not { File: var file } named)
+        if (RunSource.Read(call.Value(_run), call.Value(_history), call, out var code) is not { File: var file } named)
         {
             return code;
         }

@@ -10,11 +10,21 @@ internal static class PlotFont
 
     private static readonly string[] Preferred = ["DejaVu Sans", "Verdana", "Noto Sans", "Liberation Sans", "Arial", "Helvetica"];
 
-    /// <summary>The first preferred family on this machine, else whatever it takes by itself.</summary>
-    public static string Usual() => Preferred.FirstOrDefault(IsThere) ?? SKTypeface.Default.FamilyName;
+    /// <summary>The first preferred family on this machine, else the first with letters.</summary>
+    public static string Usual() => Found() ?? SKTypeface.Default.FamilyName;
 
-    /// <summary>Whether this machine has any font at all; without one neither PDF nor PNG can show a text.</summary>
-    public static bool AnyHere() => SKTypeface.Default.ContainsGlyph('A');
+    /// <summary>Whether this machine has any font with letters; without one neither PDF nor PNG can show a text.</summary>
+    public static bool AnyHere() => Found() is not null;
+
+    // What a machine takes by itself may be a font of symbols alone, such as one that comes with a spreadsheet.
+    private static string? Found()
+        => Preferred.FirstOrDefault(IsThere) ?? SKFontManager.Default.FontFamilies.Order(StringComparer.Ordinal).FirstOrDefault(HasLetters);
+
+    private static bool HasLetters(string family)
+    {
+        using var face = SKTypeface.FromFamilyName(family);
+        return face?.ContainsGlyph('A') == true;
+    }
 
     private static bool IsThere(string family)
     {
