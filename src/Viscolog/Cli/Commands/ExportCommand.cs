@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Text;
 using Viscolog.Cli.Calls;
 using Viscolog.Cli.Json;
 using Viscolog.MaterialFiles;

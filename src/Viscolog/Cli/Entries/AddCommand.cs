@@ -4,7 +4,6 @@ using Viscolog.Cli.Json;
 using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.Store.Copy;
-using Viscolog.Store.Journal;
 
 namespace Viscolog.Cli.Entries;
 

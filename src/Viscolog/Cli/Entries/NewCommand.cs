@@ -3,7 +3,6 @@ using Viscolog.Cli.Calls;
 using Viscolog.Cli.Json;
 using Viscolog.RunFiles;
 using Viscolog.Store;
-using Viscolog.Store.Journal;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli.Entries;
@@ -31,7 +30,7 @@ internal sealed class NewCommand : CalledCommand
             return call.Wrong($"read '{odd[0]}', expected key=value, such as base_g=120");
         }
 
-        var (file, refusal) = HeaderText.TryRead(lines.Select(l => $"{l[0].Trim()}: {l[1].Trim()}"));
+        var (file, refusal, _) = HeaderText.TryRead(lines.Select(l => $"{l[0].Trim()}: {l[1].Trim()}"));
         return file is null ? call.Refuse(refusal!) : call.WithLog(LogUse.Write, log =>
         {
             var (outcome, run) = log.Begin(file);
