@@ -186,8 +186,8 @@ public sealed class ConventionTests : IDisposable
     {
         Assert.SkipUnless(OperatingSystem.IsLinux() && File.Exists("/bin/bash"), "no bash here");
         var program = Path.Combine(AppContext.BaseDirectory, "viscolog.dll");
-        const string Asked = "COMP_LINE='viscolog practice de'; COMP_POINT=20; COMP_WORDS=(see viscolog practice de); COMP_CWORD=2; _viscolog; echo \"${COMPREPLY[@]}\"";
-        var (code, output) = Shell($"viscolog() {{ dotnet '{program}' \"$@\"; }}; eval \"$(see viscolog completions bash)\"; {Asked}");
+        const string Asked = "COMP_LINE='viscolog practice de'; COMP_POINT=20; COMP_WORDS=(viscolog practice de); COMP_CWORD=2; _viscolog; echo \"${COMPREPLY[@]}\"";
+        var (code, output) = Shell($"viscolog() {{ dotnet '{program}' \"$@\"; }}; eval \"$(viscolog completions bash)\"; {Asked}");
         Assert.Equal((0, "demo\n"), (code, output));
     }
 
