@@ -14,15 +14,18 @@ check() { if eval "$2"; then echo "ok    $1"; else echo "FAILED $1"; failed=$((f
 $program import sample-runs --log "$work/log" >/dev/null
 $appender "$work/log" 1 >"$work/acks" & holder=$!
 until [ -s "$work/acks" ]; do sleep 0.05; done
-$program runs --log "$work/log" >"$work/out" 2>"$work/err"; code=$?
-check "the second program says who has the log and ends with 4" '[ $code -eq 4 ] && grep -q "process $holder of" "$work/err"'
+$program runs --json --log "$work/log" >"$work/out" 2>"$work/err"; code=$?
+check "a second program reads what the first has saved, and says who that is (exit $code)" '[ $code -eq 0 ] && grep -q \"number\" "$work/out" && grep -q "process $holder of.* is adding to the log" "$work/err"'
+$program import sample-runs/lantern-gel-07.csv --log "$work/log" >"$work/out" 2>"$work/err"; code=$?
+check "a second program that would add says who has the log and ends with 4 (exit $code)" '[ $code -eq 4 ] && grep -q "process $holder of" "$work/err"'
 $program advise sample-runs/lantern-gel-07.csv --log "$work/log" >"$work/out" 2>"$work/err"; code=$?
-check "advice on a file goes on without it" '[ $code -eq 0 ] && grep -q "going on without earlier runs" "$work/err"'
+check "advice on a file is given beside it (exit $code)" '[ $code -eq 0 ] && [ -s "$work/out" ] && grep -q "process $holder of" "$work/err"'
 kill -9 $holder; wait $holder 2>/dev/null
 start=$(date +%s%N)
 $program runs --json --log "$work/log" >"$work/out" 2>"$work/err"; code=$?
 took=$(( ($(date +%s%N) - start) / 1000000 ))
-check "after kill -9 of the first the log opens at once (exit $code, $took ms, $(wc -l < "$work/acks") rows acknowledged before)" '[ $code -eq 0 ] && [ $took -lt 3000 ]'
+start=$(date +%s%N); $program runs --json --log "$work/log" >/dev/null 2>&1; usual=$(( ($(date +%s%N) - start) / 1000000 ))
+check "after kill -9 of the first the log opens at once (exit $code, $took ms, the next time $usual ms, $(wc -l < "$work/acks") rows acknowledged before)" '[ $code -eq 0 ] && [ $took -lt $((2000 + 3 * usual)) ]'
 
 # Many at once.
 $program verify --log "$work/log" >/dev/null
@@ -31,12 +34,14 @@ for i in $(seq 1 16); do $program advise sample-runs/lantern-gel-07.csv --log "$
 bad=0; for p in "${pids[@]}"; do wait "$p" || bad=$((bad + 1)); done
 check "16 calls of advise at once all succeed, $(cat "$work"/advice*.err | grep -c busy) of them without the log's history" '[ $bad -eq 0 ] && ! cat "$work"/advice*.err | grep -q busy'
 for i in $(seq 1 12); do printf '# name: many %s\n# base_g: 100\nviscosity_mpas\n%s\n' "$i" "$((900 + i))" > "$work/many$i.csv"; done
-pids=()
+pids=() start=$(date +%s)
 for i in $(seq 1 12); do ( $program import "$work/many$i.csv" --log "$work/many" >/dev/null 2>"$work/many$i.err"; echo $? > "$work/many$i.code" ) & pids+=($!); done
 for p in "${pids[@]}"; do wait "$p"; done
+took=$(( $(date +%s) - start ))
 done_=$(cat "$work"/many*.code | grep -c '^0$'); busy=$(cat "$work"/many*.code | grep -c '^4$')
 there=$($program runs --json --log "$work/many" | grep -c '"number"')
-check "12 imports at once wait for one another: $done_ done, $busy told that it is busy, $there runs there" '[ "$done_" -eq 12 ] && [ "$there" -eq 12 ]'
+# Half a minute is what they wait: only a machine that takes longer for all of them may leave some busy.
+check "12 imports at once wait for one another: $done_ done, $busy told that it is busy, $there runs there after $took s" '[ $((done_ + busy)) -eq 12 ] && [ "$there" -eq "$done_" ] && { [ "$busy" -eq 0 ] || [ $took -ge 30 ]; }'
 
 # Signals. A shell without job control starts what runs in the background deaf to SIGINT.
 set -m

@@ -1,4 +1,5 @@
 using System.Text;
+using Viscolog.Cli.Calls;
 using Viscolog.Output;
 
 namespace Viscolog.Tests.Output;
@@ -10,12 +11,12 @@ public sealed class TakerTests
     [InlineData(1)]
     [InlineData(7)]
     [InlineData(100_000)]
-    public void Lines_are_given_on_whole_and_together_are_all(int piece)
+    public void Text_is_given_on_in_whole_characters_and_together_is_all(int piece)
     {
-        var text = string.Concat(Enumerable.Range(0, 20_000).Select(i => $"row {i}, 23 °C – ä\n")) + "end without an end";
+        var text = string.Concat(Enumerable.Range(0, 20_000).Select(i => $"row {i}, 23 °C – ä 🧪\n")) + "end without an end";
         var bytes = Encoding.UTF8.GetBytes(text);
         var given = new List<string>();
-        using (var taker = new LineTaker(given.Add))
+        using (var taker = new TextPieces(given.Add))
         {
             for (var i = 0; i < bytes.Length; i += piece)
             {
@@ -25,7 +26,7 @@ public sealed class TakerTests
 
         Assert.Equal(text, string.Concat(given));
         Assert.True(given.Count > 3);
-        Assert.All(given.SkipLast(1), part => Assert.EndsWith("\n", part, StringComparison.Ordinal));
+        Assert.All(given, part => Assert.DoesNotContain('\uFFFD', part));
     }
 
     [Theory]

@@ -98,9 +98,9 @@ internal sealed class ExportCommand : CalledCommand
         if (path is null)
         {
             var text = new StringBuilder();
-            using (var lines = new LineTaker(call.Json ? t => text.Append(t) : call.Terminal.Text))
+            using (var pieces = new TextPieces(call.Json ? t => text.Append(t) : call.Terminal.Text))
             {
-                part.Write(lines);
+                part.Write(pieces);
             }
 
             if (call.Json)
