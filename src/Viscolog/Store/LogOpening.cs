@@ -109,25 +109,27 @@ internal sealed class LogOpening(LogPlace place, LogUse use, TimeProvider clock,
             shared.Dispose();
             hold.Claim.Dispose();
             hold = new(LogLock.Take(place, isShared: false, LogPatience.Short), null);
-            hold = hold with { Claim = hold.Lock is null ? null : ClaimAlone() };
+            var why = "somebody else is reading the log";
+            hold = hold with { Claim = hold.Lock is null ? null : ClaimAlone(ref why) };
             return hold.Claim is not null
                 ? OpenLocked(ref hold, holder)
-                : Log(scan, hold, CopyInMemory(scan, "the query copy has to be rebuilt, but somebody else is reading the log; going on "
-                    + "without it, nothing is lost"));
+                : Log(scan, hold, CopyInMemory(scan, $"the query copy has to be rebuilt, but {why}; going on without it, nothing is lost"));
         }
 
         return Log(scan, hold, Rebuild(scan, WhyRebuilt(state, seal)));
     }
 
     /// <summary>The journal for nobody else; null where another program has it, or where it may not be written.</summary>
-    private JournalClaim? ClaimAlone()
+    private JournalClaim? ClaimAlone(ref string why)
     {
         try
         {
             return JournalClaim.Take(place.Disk, place.Journal, isShared: false, LogPatience.Short.Time);
         }
-        catch (UnauthorizedAccessException)
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
+            // Such as in a folder that is read only.
+            why = OneLine.Of($"the journal can't be written ({e.Message})");
             return null;
         }
     }
