@@ -15,12 +15,12 @@ var surroundings = Surroundings.OfProcess with
     Obstacle = () => TuiSession.Obstacle(Environment.GetEnvironmentVariable),
     Screens = (log, run, look) =>
     {
-        var end = TuiSession.Run(log, run, new(look.IsAscii, look.HasColor, look.IsSixteenColors));
+        var end = TuiSession.Run(log, run, TuiLook.Of(look.IsAscii, look.HasColor, look.IsSixteenColors, look.Ground, look.HasMouse));
         return new(end.Fault, end.Signal);
     },
     PracticeScreens = (practice, look) =>
     {
-        var end = TuiSession.RunPractice(practice, new(look.IsAscii, look.HasColor, look.IsSixteenColors));
+        var end = TuiSession.RunPractice(practice, TuiLook.Of(look.IsAscii, look.HasColor, look.IsSixteenColors, look.Ground, look.HasMouse));
         return new(end.Fault, end.Signal);
     },
 };

@@ -52,11 +52,12 @@ internal static class TuiSession
             }
 
             app.Init();
+            app.Mouse.IsMouseDisabled = !look.HasMouse;
             app.Driver!.Force16Colors = look.IsSixteenColors || !look.HasColor;
             rescue = new(app, e => fault = e);
             using var signals = new TuiSignals(app, code => signal = code);
             using var pace = TuiPace.Of(app);
-            TuiContext context = new(log, TimeProvider.System, new(look.HasColor), look.IsAscii) { Wake = () => pace?.Wake() };
+            TuiContext context = new(log, TimeProvider.System, new(look.HasColor, look.Theme), look.IsAscii) { Wake = () => pace?.Wake() };
             screens(app, context, () => signal != 0 || fault is not null);
         }
         catch (Exception e) when (e is not OutOfMemoryException)
@@ -105,4 +106,15 @@ internal sealed record TuiEnd(Exception? Fault, int Signal);
 /// <param name="IsAscii">Only printable ASCII.</param>
 /// <param name="HasColor">Colours.</param>
 /// <param name="IsSixteenColors">No more than sixteen of them.</param>
-internal sealed record TuiLook(bool IsAscii, bool HasColor, bool IsSixteenColors);
+/// <param name="Theme">The ground that the colours are made for.</param>
+/// <param name="HasMouse">Whether the mouse is the screens'.</param>
+internal sealed record TuiLook(bool IsAscii, bool HasColor, bool IsSixteenColors, Theme Theme, bool HasMouse)
+{
+    /// <param name="isAscii">Only printable ASCII.</param>
+    /// <param name="hasColor">Colours.</param>
+    /// <param name="isSixteenColors">No more than sixteen of them.</param>
+    /// <param name="ground">A theme's name; anything else is the terminal's own ground.</param>
+    /// <param name="hasMouse">Whether the mouse is the screens'.</param>
+    public static TuiLook Of(bool isAscii, bool hasColor, bool isSixteenColors, string? ground, bool hasMouse)
+        => new(isAscii, hasColor, isSixteenColors, Enum.TryParse<Theme>(ground, ignoreCase: true, out var theme) ? theme : Theme.Terminal, hasMouse);
+}

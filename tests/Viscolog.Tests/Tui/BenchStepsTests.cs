@@ -86,7 +86,7 @@ public sealed class BenchStepsTests
             new BenchEvent.ReadBeside(new(null, 8, null, null)), new BenchEvent.Voided(0, "a slip", ""),
             new BenchEvent.Aimed(null, Percentage.FromPercent(1)), new BenchEvent.Moved(-1),
             new BenchEvent.Logged(trial.State.Run, new BenchChange.Header("it", trial.State.Run.File, trial.State.Run.File), ChangeWay.First),
-            new BenchEvent.Pasted(["5000", "5100"]), new BenchEvent.Correcting(), new BenchEvent.RunCorrected(trial.State.Run.File.WithoutRows()), new BenchEvent.PaperCalled(),
+            new BenchEvent.Pasted(["5000", "5100"]), new BenchEvent.Copied(), new BenchEvent.Correcting(), new BenchEvent.RunCorrected(trial.State.Run.File.WithoutRows()), new BenchEvent.PaperCalled(),
             new BenchEvent.Told("written"), new BenchEvent.TakenBack(), new BenchEvent.SaidAgain(), new BenchEvent.Explained(), new BenchEvent.StoodFor(TimeSpan.FromSeconds(3)),
             new BenchEvent.ClockJumped(TimeSpan.FromHours(1)), new BenchEvent.Leaving(), new BenchEvent.NotLogged("no room"),
             new BenchEvent.Advised(new(null, "too few readings", null)), new BenchEvent.Ticked(),

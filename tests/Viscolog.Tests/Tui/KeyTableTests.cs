@@ -78,16 +78,17 @@ public sealed class KeyTableTests
         Assert.Equal(" F2 short ^Q", keys.Footer(79));
         Assert.Equal(" F2 short ^Q", keys.Footer(12));
         Assert.Equal(" ^Q", keys.Footer(11));
+        Assert.Equal([null, "F2", "F2", null, "^Q", null], new[] { 0, 1, 8, 9, 10, 12 }.Select(c => keys.KeyAt(79, c)));
     }
 
     private static void OneThing<TEvent>(KeyTable<TEvent> keys)
         where TEvent : class
     {
-        var names = keys.Rows.SelectMany(r => r.Name.Split(['/', ','], StringSplitOptions.TrimEntries)).ToList();
+        var names = keys.Rows.SelectMany(r => r.Keys).ToList();
         Assert.Equal(names.Distinct(StringComparer.Ordinal).Count(), names.Count);
         Assert.All(
             keys.Rows.Where(r => r.Role == KeyRole.Sends && r.Typed is null && r.Name != "Tab"),
-            r => Assert.Equal(r.Name.Split(['/', ',']).Length, r.Events.Length));
+            r => Assert.Equal(r.Keys.Length, r.Events.Length));
     }
 
     private static string Documents()

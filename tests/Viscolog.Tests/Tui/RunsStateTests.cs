@@ -48,6 +48,20 @@ public sealed class RunsStateTests
     }
 
     [Fact]
+    public void A_click_chooses_a_run_and_one_more_opens_it()
+    {
+        var state = State();
+        Assert.Null(RunsPage.Clicked(state, 2, 24));
+        Assert.Null(RunsPage.Clicked(state, 7, 24));
+        Assert.Equal(new RunsEvent.Moved(2), RunsPage.Clicked(state, 5, 24));
+        Assert.Equal(new RunsEvent.Opened(), RunsPage.Clicked(state.Move(2), 5, 24));
+        // Twelve rows hold six runs; in a longer list they scroll.
+        var many = new RunsState([.. Enumerable.Range(1, 40).Select(i => Summary(i, "gel", "Quay base", null, 2))]).Move(20);
+        var place = Page.First(20, 40, 6);
+        Assert.Equal(new RunsEvent.Moved(place - 20), RunsPage.Clicked(many, 3, 12));
+    }
+
+    [Fact]
     public void A_run_that_was_put_away_is_hidden_until_asked_for_and_comes_back()
     {
         using var bench = new Bench();

@@ -118,7 +118,11 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
         var trueColor = Surroundings.Variable("COLORTERM") is "truecolor" or "24bit";
         return new(
             Terminal.IsAscii, !parsed.GetValue(common.NoColor) && Settings.HasColor && string.IsNullOrEmpty(Surroundings.Variable("NO_COLOR")),
-            !trueColor || term is "linux");
+            !trueColor || term is "linux")
+        {
+            Ground = Surroundings.Variable("VISCOLOG_THEME"),
+            HasMouse = Surroundings.Variable("VISCOLOG_MOUSE") != "off",
+        };
     }
 
     /// <summary>Says how screens ended where that was not as it should be.</summary>

@@ -40,7 +40,14 @@ internal sealed record Surroundings(Func<string, string?> Variable, TimeProvider
 /// <param name="IsAscii">Only printable ASCII.</param>
 /// <param name="HasColor">Colours.</param>
 /// <param name="IsSixteenColors">No more than sixteen of them.</param>
-internal sealed record Look(bool IsAscii, bool HasColor, bool IsSixteenColors);
+internal sealed record Look(bool IsAscii, bool HasColor, bool IsSixteenColors)
+{
+    /// <summary>The ground that colours are made for: <c>dark</c>, <c>light</c>, or else the terminal's own.</summary>
+    public string? Ground { get; init; }
+
+    /// <summary>Whether the mouse is the screens'; otherwise it stays the terminal's, which then marks and copies text with it.</summary>
+    public bool HasMouse { get; init; } = true;
+}
 
 /// <summary>How screens ended.</summary>
 /// <param name="Fault">A fault of ours; null where there was none.</param>

@@ -79,6 +79,9 @@ internal abstract record BenchEvent
     /// <summary>What became of something that is not logged.</summary>
     internal sealed record Told(string What) : BenchEvent;
 
+    /// <summary>The chosen entry, or else the advice, is to be copied.</summary>
+    internal sealed record Copied : BenchEvent;
+
     /// <summary>Another row was chosen.</summary>
     internal sealed record Moved(int Rows) : BenchEvent;
 

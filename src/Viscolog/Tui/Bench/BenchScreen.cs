@@ -18,6 +18,10 @@ internal static class BenchScreen
         new("F4", "pH/temp/string", "pH, temperature, string, fault", new BenchEvent.Called(BenchForms.Beside)) { Brief = "pH/temp" },
         new("F5", "void", "void or correct the chosen entry", new BenchEvent.Called(BenchForms.Void)),
         new("^Z/^Y", null, "undo, redo", new BenchEvent.TakenBack(), new BenchEvent.SaidAgain()),
+        new("^C", null, "copy advice or entry", new BenchEvent.Copied()),
+        new("PgUp/PgDn", null, "ten entries up or down", new BenchEvent.Moved(-10), new BenchEvent.Moved(10)),
+        new("*", null, "stir, as F3 (field empty)") { Typed = fields => IsBegun(fields) ? null : new BenchEvent.Stir() },
+        new("/", null, "dose, as F2 (field empty)") { Typed = fields => IsBegun(fields) ? null : new BenchEvent.Called(BenchForms.Dose) },
         new("?", null, "the whole advice") { Typed = Ask },
         new("Up/Down", null, "choose an entry", new BenchEvent.Moved(-1), new BenchEvent.Moved(1)),
         new("F6", "plot", "the chart alone, and export", new BenchEvent.Charted()),
@@ -61,8 +65,11 @@ internal static class BenchScreen
     private static BenchEvent.Typed? Enter(FieldTexts fields)
         => fields.Focused < 0 ? null : new(fields.Texts[0], fields.Texts[1], fields.Texts[2]);
 
-    private static BenchEvent.Explained? Ask(FieldTexts fields) => fields is { Focused: 0, Texts: ["", ..] } ? new() : null;
+    private static BenchEvent.Explained? Ask(FieldTexts fields) => IsBegun(fields) ? null : new();
+
+    /// <summary>Whether a letter belongs to a field: something stands in the reading, or another field is typed into.</summary>
+    private static bool IsBegun(FieldTexts fields) => fields is not { Focused: 0, Texts: ["", ..] };
 
     /// <summary>A plus where a reading would begin is no number.</summary>
-    private static BenchEvent.TookAdvised? Plus(FieldTexts fields) => fields is { Focused: 0, Texts: ["", ..] } ? new() : null;
+    private static BenchEvent.TookAdvised? Plus(FieldTexts fields) => IsBegun(fields) ? null : new();
 }

@@ -72,6 +72,7 @@ internal static class BenchSteps
             state, new BenchChange.Header("what the run says of itself", state.Run.File.WithoutRows(), corrected.Header)),
         BenchEvent.PaperCalled => new BenchStep(state, new BenchEffect.WritePaper(state.Run, state.Earlier)),
         BenchEvent.Told told => Say(state, told.What),
+        BenchEvent.Copied => CopyOut(state),
         BenchEvent.Moved moved => Move(state, moved.Rows),
         BenchEvent.Logged logged => Logged(state, logged),
         BenchEvent.NotLogged not => state with { Error = not.Reason, Said = "" },
@@ -256,6 +257,14 @@ internal static class BenchSteps
 
     private static BenchStep AskClock(BenchState state, TimeSpan by, DateTimeOffset now)
         => new BenchStep(state with { IsClockAsked = true }, new Ask<BenchEvent>(BenchForms.Clock(state.Clock, by, now)));
+
+    private static BenchStep CopyOut(BenchState state)
+    {
+        var (what, text) = state.Chosen is { } place ? ("the entry", BenchTable.Words(state.Run.File.Contents().ElementAt(place)))
+            : state.Advice is { } advice ? ("the advice", string.Join('\n', AdvicePage.Lines(advice, 100)))
+            : ("", "");
+        return text.Length == 0 ? Say(state, "nothing to copy yet") : new BenchStep(Say(state, $"copied: {what}"), new Copy<BenchEvent>(text));
+    }
 
     private static BenchStep Explain(BenchState state)
         => state.Advice is { } advice

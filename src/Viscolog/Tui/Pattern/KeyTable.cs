@@ -29,7 +29,7 @@ internal sealed record KeyTable<TEvent>(string Title, params ImmutableArray<KeyR
     {
         foreach (var row in Rows)
         {
-            var place = row.Name == AnyKey ? 0 : Array.IndexOf(row.Name.Split(['/', ','], StringSplitOptions.TrimEntries), key);
+            var place = row.Name == AnyKey ? 0 : Array.IndexOf(row.Keys, key);
             var sent = place < 0 ? null : row.Typed is { } typed ? typed(fields) : row.Events.ElementAtOrDefault(place);
             if (place >= 0 && (sent is not null || row.Role != KeyRole.Sends))
             {
@@ -41,18 +41,37 @@ internal sealed record KeyTable<TEvent>(string Title, params ImmutableArray<KeyR
     }
 
     /// <summary>The keys in so many columns: those in front where not all fit, but always the ones for help, to go back and to quit.</summary>
-    public string Footer(int width)
+    public string Footer(int width) => " " + string.Join(width >= WideFrom ? Gap : " ", Shown(width).Select(s => s.Text));
+
+    /// <summary>The key that the footer shows at a column; null between them.</summary>
+    public string? KeyAt(int width, int column)
+    {
+        var (at, gap) = (1, width >= WideFrom ? Gap.Length : 1);
+        foreach (var (keys, text) in Shown(width))
+        {
+            if (column >= at && column < at + text.Length)
+            {
+                return keys[0];
+            }
+
+            at += text.Length + gap;
+        }
+
+        return null;
+    }
+
+    private List<(string[] Keys, string Text)> Shown(int width)
     {
         var isWide = width >= WideFrom;
-        var gap = isWide ? Gap : " ";
+        var gap = isWide ? Gap.Length : 1;
         var shown = Rows.Where(r => (isWide ? r.Word : r.Brief) is not null)
-            .Select(r => (Text: $"{r.Name} {(isWide ? r.Word : r.Brief)}".TrimEnd(), Stays: r.Role is KeyRole.Helps or KeyRole.Leaves or KeyRole.Quits)).ToList();
-        while (shown.Sum(s => s.Text.Length + gap.Length) - gap.Length > width - 1 && shown.FindLastIndex(s => !s.Stays) is >= 0 and var last)
+            .Select(r => (r.Keys, Text: $"{r.Name} {(isWide ? r.Word : r.Brief)}".TrimEnd(), Stays: r.Role is not KeyRole.Sends)).ToList();
+        while (shown.Sum(s => s.Text.Length + gap) - gap > width - 1 && shown.FindLastIndex(s => !s.Stays) is >= 0 and var last)
         {
             shown.RemoveAt(last);
         }
 
-        return " " + string.Join(gap, shown.Select(s => s.Text));
+        return [.. shown.Select(s => (s.Keys, s.Text))];
     }
 
     /// <summary>The help in lines of so many columns; two keys stand in a line where they fit.</summary>
@@ -106,6 +125,9 @@ internal sealed record FieldTexts(ImmutableArray<string> Texts, int Focused);
 internal sealed record KeyRow<TEvent>(string Name, string? Word, string Help, params ImmutableArray<TEvent> Events)
     where TEvent : class
 {
+    /// <summary>The keys in the name, a slash alone among them.</summary>
+    public string[] Keys => Name.Length == 1 ? [Name] : Name.Split(['/', ','], StringSplitOptions.TrimEntries);
+
     /// <summary>Behind the name in a narrow footer; null where that leaves the key out.</summary>
     public string? Brief { get; init; } = Word;
 

@@ -1,3 +1,4 @@
+using Terminal.Gui.Input;
 using Terminal.Gui.ViewBase;
 using Viscolog.Text;
 
@@ -8,14 +9,17 @@ internal sealed class PageView : View
 {
     private readonly Func<int, int, Page> _page;
     private readonly Shades _shades;
+    private readonly Func<Mouse, bool> _pointed;
 
-    public PageView(Func<int, int, Page> page, Shades shades)
+    public PageView(Func<int, int, Page> page, Shades shades, Func<Mouse, bool> pointed)
     {
-        (_page, _shades) = (page, shades);
+        (_page, _shades, _pointed) = (page, shades, pointed);
         Width = Dim.Fill();
         Height = Dim.Fill();
         CanFocus = false;
     }
+
+    protected override bool OnMouseEvent(Mouse mouse) => _pointed(mouse) || base.OnMouseEvent(mouse);
 
     protected override bool OnDrawingContent(DrawContext? context)
     {

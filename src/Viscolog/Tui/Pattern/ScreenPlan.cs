@@ -25,6 +25,9 @@ internal sealed record ScreenPlan<TState, TEvent>(
     /// <summary>The event that is sent instead of leaving, the first time; null from it where the screen may be left.</summary>
     public Func<TState, TEvent?> Leaving { get; init; } = _ => null;
 
+    /// <summary>The event of a click on a row of a page of so many rows; null from it where nothing is there to choose.</summary>
+    public Func<TState, int, int, TEvent?> Clicked { get; init; } = (_, _, _) => null;
+
     /// <summary>The event of several lines being pasted; null where only the first is taken, into the field.</summary>
     public Func<ImmutableArray<string>, TEvent>? Pasted { get; init; }
 

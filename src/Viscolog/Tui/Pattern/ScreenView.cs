@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text;
 using Terminal.Gui.App;
 using Terminal.Gui.Input;
 using Terminal.Gui.ViewBase;
@@ -52,7 +53,7 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
         Width = Dim.Fill();
         Height = Dim.Fill();
         SetScheme(context.Shades.Scheme);
-        _page = new((width, height) => plan.Page(State, new(width, height, context.IsAscii, context.Now)), context.Shades);
+        _page = new((width, height) => plan.Page(State, new(width, height, context.IsAscii, context.Now)), context.Shades, Point);
         Add(_page);
         _fields = [.. Enumerable.Range(0, plan.Fields?.Count ?? 0).Select(_ => new TextField { Y = Pos.AnchorEnd(2) })];
         foreach (var field in _fields)
@@ -121,6 +122,9 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
     }
 
     public void Close() => App!.RequestStop(this);
+
+    public void Copy(string text)
+        => App?.Driver?.GetOutput().Write($"\u001b]52;c;{Convert.ToBase64String(Encoding.UTF8.GetBytes(text))}\a");
 
     public void Ring() => App?.Driver?.GetOutput().Write("\a");
 
@@ -206,11 +210,39 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
         }
     }
 
-    private bool Take(Key key)
+    /// <summary>The wheel goes up and down as the keys do; a click chooses a row, or presses the key that it meets in the footer.</summary>
+    private bool Point(Mouse mouse)
+    {
+        if (mouse.Flags.HasFlag(MouseFlags.WheeledUp) || mouse.Flags.HasFlag(MouseFlags.WheeledDown))
+        {
+            return Take(mouse.Flags.HasFlag(MouseFlags.WheeledUp) ? "Up" : "Down");
+        }
+
+        if (!mouse.Flags.HasFlag(MouseFlags.LeftButtonClicked) || mouse.Position is not { } at)
+        {
+            return false;
+        }
+
+        if (at.Y == Viewport.Height - 1)
+        {
+            return _plan.Keys(State).KeyAt(Viewport.Width, at.X) is { } name && Take(name);
+        }
+
+        if (_plan.Clicked(State, at.Y, Viewport.Height) is { } clicked)
+        {
+            Send(clicked);
+        }
+
+        return true;
+    }
+
+    private bool Take(Key key) => Take(KeyName.Of(key));
+
+    private bool Take(string key)
     {
         var keys = _plan.Keys(State);
         var press = keys.Find(
-            KeyName.Of(key),
+            key,
             new([.. _fields.Select(f => f.Text)], Array.FindIndex(_fields, f => f is { Visible: true, HasFocus: true })));
         switch (press)
         {

@@ -47,6 +47,9 @@ internal interface IStage<TEvent>
 
     /// <summary>Leaves this screen.</summary>
     void Close();
+
+    /// <summary>Puts a text into the terminal's clipboard (OSC 52 of xterm's control sequences).</summary>
+    void Copy(string text);
 }
 
 /// <summary>Asks a form; its answer is the event.</summary>
@@ -74,6 +77,13 @@ internal sealed record Close<TEvent> : IEffect<TEvent>
     where TEvent : class
 {
     public void Perform(IStage<TEvent> stage) => stage.Close();
+}
+
+/// <summary>Puts a text into the clipboard.</summary>
+internal sealed record Copy<TEvent>(string Text) : IEffect<TEvent>
+    where TEvent : class
+{
+    public void Perform(IStage<TEvent> stage) => stage.Copy(Text);
 }
 
 /// <summary>Rings the bell.</summary>

@@ -12,11 +12,23 @@ internal static class RunsPage
     private const int LeastHeight = 10;
     private const int WideFrom = 76;
 
+    /// <summary>Rows above the first run.</summary>
+    private const int HeadRows = 3;
+
     public static ImmutableArray<(int X, int Width)> Fields(RunsState state, int width, int height)
         => width < Page.LeastWidth || height < LeastHeight ? [] : [(8, 30)];
 
     public static Page Of(RunsState state, Canvas canvas)
         => Page.Of(canvas, "the list", page => Draw(page, state), Page.LeastWidth, LeastHeight);
+
+    /// <summary>A click chooses a run, and opens the one that is chosen already.</summary>
+    public static RunsEvent? Clicked(RunsState state, int row, int height)
+    {
+        var place = Page.First(state.Place, state.Shown.Length, height - 3 - HeadRows) + row - HeadRows;
+        return row < HeadRows || row >= height - 3 || place >= state.Shown.Length ? null
+            : place == state.Place ? new RunsEvent.Opened()
+            : new RunsEvent.Moved(place - state.Place);
+    }
 
     private static void Draw(Page page, RunsState state)
     {

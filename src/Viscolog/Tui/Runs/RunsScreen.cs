@@ -23,6 +23,7 @@ internal static class RunsScreen
         new("F10", "practice", "practice pots, apart from this log", new RunsEvent.PotsCalled()) { Brief = null },
         new("F11", null, "put the run away, or bring it back; nothing is lost", new RunsEvent.PutAway()),
         new("F12", null, "compare the thickeners of the marked runs: dose, cost, water", new RunsEvent.TableCalled()),
+        new("^C", null, "copy the list as it is shown", new RunsEvent.Copied()),
         new("^T", null, "another order", new RunsEvent.Sorted()),
         new("^P", null, "show runs that were put away as well, or hide them", new RunsEvent.ArchiveTurned()),
         new("^Q", "quit", "quit") { Brief = "", Role = KeyRole.Quits })
@@ -37,6 +38,7 @@ internal static class RunsScreen
 
     private static readonly ScreenPlan<RunsState, RunsEvent> Plan = new(Keys, RunsSteps.Next, RunsPage.Of)
     {
+        Clicked = RunsPage.Clicked,
         Fields = new(1, RunsPage.Fields) { Changed = text => new RunsEvent.Searched(text) },
     };
 

@@ -28,6 +28,9 @@ internal static class RunsSteps
             : state,
         RunsEvent.PotsCalled => new RunsStep(state, new RunsEffect.Practise(PracticeScreen.On)),
         RunsEvent.Sorted => state.Sort(),
+        RunsEvent.Copied => new RunsStep(
+            state with { Said = "copied: the list as it is shown" },
+            new Copy<RunsEvent>(string.Join('\n', state.Shown.Select(r => string.Join('\t', RunsState.Cells(r)))))),
         RunsEvent.ArchiveTurned => state with { ShowsArchived = !state.ShowsArchived, Chosen = 0 },
         RunsEvent.PutAway => state.Current is { } run ? new RunsStep(state, new RunsEffect.PutAway(run.Number, !run.IsArchived)) : state,
         RunsEvent.TableCalled => new RunsStep(state, new RunsEffect.Tabulate(state.Meant)),
@@ -81,6 +84,9 @@ internal abstract record RunsEvent
 
     /// <summary>The practice pots were called for.</summary>
     internal sealed record PotsCalled : RunsEvent;
+
+    /// <summary>The list is to be copied.</summary>
+    internal sealed record Copied : RunsEvent;
 
     /// <summary>Another order was called for.</summary>
     internal sealed record Sorted : RunsEvent;
