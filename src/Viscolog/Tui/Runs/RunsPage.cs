@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
-using Viscolog.Store.Copy;
 using Viscolog.Tui.Pattern;
 using Viscolog.Wording;
 
