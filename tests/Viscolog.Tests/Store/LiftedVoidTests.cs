@@ -1,4 +1,3 @@
-using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.Store.Copy;
 using Viscolog.Tests.RunFiles;
@@ -22,14 +21,14 @@ public sealed class LiftedVoidTests : IDisposable
             Saved(log.Void(1, 2, "typed wrong"));
             Saved(log.Edit(1, new RunEdit.Lift(2)));
             Saved(log.Void(1, 3, "wrong pot"));
-            Assert.Equal([null, null, "wrong pot", null, null], Voids(log));
+            Assert.Equal([null, null, "wrong pot", null, null], Voids(log), StringComparer.Ordinal);
             Assert.Equal((5, 1, 4), (log.Runs()[0].Entries, log.Runs()[0].Voided, log.Runs()[0].Readings));
         }
 
         Assert.Null(LogCheck.Of(_bench.Open(), null).Difference);
         File.Delete(_bench.Place.Copy);
         using var again = _bench.Open();
-        Assert.Equal([null, null, "wrong pot", null, null], Voids(again));
+        Assert.Equal([null, null, "wrong pot", null, null], Voids(again), StringComparer.Ordinal);
         Assert.Equal("typed wrong", Assert.Single(again.Run(1)!.Lifted[2]));
     }
 
@@ -83,10 +82,10 @@ public sealed class LiftedVoidTests : IDisposable
         using var log = _bench.Open();
         Saved(log.Replace(1, 2, "typed wrong", Bench.Row(1001)));
         Saved(log.Edit(1, new RunEdit.Void(6, "taken back"), new RunEdit.Lift(2)));
-        Assert.Equal([null, null, "taken back", null, null, null], Voids(log));
+        Assert.Equal([null, null, "taken back", null, null, null], Voids(log), StringComparer.Ordinal);
         FileText.Read(FileText.Write(log.Run(1)!.File));
         Saved(log.Edit(1, new RunEdit.Void(2, "typed wrong"), new RunEdit.Lift(6)));
-        Assert.Equal([null, "typed wrong", null, null, null, null], Voids(log));
+        Assert.Equal([null, "typed wrong", null, null, null, null], Voids(log), StringComparer.Ordinal);
     }
 
     [Fact]

@@ -276,7 +276,7 @@ public sealed class BenchStepsTests
         trial.Do(new BenchEvent.TakenBack());
         Assert.Equal(clock, trial.State.Clock.Times);
         string?[] voids = [.. trial.State.Run.File.Contents().Skip(before).Select(r => r.Void)];
-        Assert.Equal([BenchChange.TakenBack, BenchChange.TakenBack], voids);
+        Assert.Equal([BenchChange.TakenBack, BenchChange.TakenBack], voids, StringComparer.Ordinal);
         trial.Do(new BenchEvent.TakenBack());
         Assert.True(trial.State.Clock.IsStirring);
         trial.Do(new BenchEvent.SaidAgain());
@@ -304,11 +304,11 @@ public sealed class BenchStepsTests
         var form = BenchForms.Void(trial.State)!;
         Assert.StartsWith("Entry 6 of 7: 4460 mPa·s, void: typed wrong", form.About, StringComparison.Ordinal);
         trial.Do(form.Read([""]).Value!);
-        Assert.Equal([null, BenchChange.TakenBack], trial.State.Run.File.Contents().Skip(5).Select(r => r.Void));
+        Assert.Equal([null, BenchChange.TakenBack], trial.State.Run.File.Contents().Skip(5).Select(r => r.Void), StringComparer.Ordinal);
         trial.Do(new BenchEvent.TakenBack());
-        Assert.Equal(["typed wrong", null], trial.State.Run.File.Contents().Skip(5).Select(r => r.Void));
+        Assert.Equal(["typed wrong", null], trial.State.Run.File.Contents().Skip(5).Select(r => r.Void), StringComparer.Ordinal);
         trial.Do(new BenchEvent.TakenBack());
-        Assert.Equal([null, BenchChange.TakenBack], trial.State.Run.File.Contents().Skip(5).Select(r => r.Void));
+        Assert.Equal([null, BenchChange.TakenBack], trial.State.Run.File.Contents().Skip(5).Select(r => r.Void), StringComparer.Ordinal);
     }
 
     [Fact]

@@ -46,7 +46,7 @@ public sealed class PageTests
         {
             var lines = File.ReadAllText(p).TrimEnd('\n').Split('\n');
             var boxed = lines.Where(l => l.StartsWith(" │", StringComparison.Ordinal) || l.StartsWith(" |", StringComparison.Ordinal));
-            Assert.DoesNotContain(boxed.Append(lines[^1]), l => l.Contains('…') || l.Contains("...", StringComparison.Ordinal) || l.Contains('~'));
+            Assert.DoesNotContain(boxed.Append(lines[^1]), l => l.Contains('…', StringComparison.Ordinal) || l.Contains("...", StringComparison.Ordinal) || l.Contains('~', StringComparison.Ordinal));
         });
     }
 

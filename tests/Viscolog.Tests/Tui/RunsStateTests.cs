@@ -34,7 +34,7 @@ public sealed class RunsStateTests
             Assert.Equal(3, state.Current!.Number);
         }
 
-        Assert.Equal(["4 3 2 1", "1 2 4 3", "4 3 2 1", "4 3 2 1"], seen);
+        Assert.Equal(["4 3 2 1", "1 2 4 3", "4 3 2 1", "4 3 2 1"], seen, StringComparer.Ordinal);
         Assert.Equal(RunOrder.Number, state.Order);
     }
 

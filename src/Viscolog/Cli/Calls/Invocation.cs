@@ -120,8 +120,8 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
             Terminal.IsAscii, !parsed.GetValue(common.NoColor) && Settings.HasColor && string.IsNullOrEmpty(Surroundings.Variable("NO_COLOR")),
             !trueColor || term is "linux")
         {
-            Ground = Surroundings.Variable("VISCOLOG_THEME"),
-            HasMouse = Surroundings.Variable("VISCOLOG_MOUSE") != "off",
+            Ground = Settings.Theme,
+            HasMouse = Settings.HasMouse,
         };
     }
 

@@ -19,6 +19,8 @@ internal sealed record Settings(string Path, IReadOnlyDictionary<string, string>
         new("risk", "greatest chance of going over, in % from 0.01 to below 50", "4.5", text => NumberOption.Read(text) is >= 0.01 and < 50),
         new("color", "yes or no", "yes", IsYesOrNo),
         new("ascii", "yes or no", "no", IsYesOrNo),
+        new("theme", "terminal, dark or light: the ground of the screens", "terminal", text => text is "terminal" or "dark" or "light"),
+        new("mouse", "yes, or no to leave it to the terminal", "yes", IsYesOrNo),
     ];
 
     /// <summary>What is wrong with the file, a line each.</summary>
@@ -35,6 +37,12 @@ internal sealed record Settings(string Path, IReadOnlyDictionary<string, string>
 
     /// <summary>Whether to keep to printable ASCII.</summary>
     public bool IsAscii => Values.GetValueOrDefault("ascii") == "yes";
+
+    /// <summary>The ground that the screens' colours are made for; null where none is set.</summary>
+    public string? Theme => Values.GetValueOrDefault("theme");
+
+    /// <summary>Whether the mouse is the screens'.</summary>
+    public bool HasMouse => Values.GetValueOrDefault("mouse") != "no";
 
     /// <summary>Reads the file that the variable names, else the usual one.</summary>
     /// <param name="variable">A variable of the environment; null where it is not set.</param>
