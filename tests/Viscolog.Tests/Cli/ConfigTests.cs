@@ -24,7 +24,7 @@ public sealed class ConfigTests : IDisposable
         Assert.Equal(0, Run("import", Checkout.Sample("lantern-gel-06.csv"), "--log", _folder.Of("other")).Code);
         Assert.True(Directory.Exists(_folder.Of("other")));
         var (bold, plain) = (Run("advise", Checkout.Sample("lantern-gel-07.csv")), Run("advise", Checkout.Sample("lantern-gel-07.csv"), "--risk", "4.5"));
-        Assert.NotEqual(bold.Output, plain.Output);
+        Assert.NotEqual(bold.Output, plain.Output, StringComparer.Ordinal);
         plain.IsAscii();
     }
 

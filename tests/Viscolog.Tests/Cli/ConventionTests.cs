@@ -142,8 +142,8 @@ public sealed class ConventionTests : IDisposable
     [Fact]
     public void Lists_name_what_files_may_say()
     {
-        Assert.Equal(Core.Measuring.Method.All.Select(m => m.Id), Names("methods"));
-        Assert.Equal(Core.Curves.Shapes.All.Select(m => m.Name), Names("shapes"));
+        Assert.Equal(Core.Measuring.Method.All.Select(m => m.Id), Names("methods"), StringComparer.Ordinal);
+        Assert.Equal(Core.Curves.Shapes.All.Select(m => m.Name), Names("shapes"), StringComparer.Ordinal);
         foreach (var chemistry in Names("chemistries"))
         {
             File.WriteAllText(_folder.Of("pot.csv"), $"# base_g: 1\n# target_mpas: 9000\n# thickener: TA; chemistry={chemistry}\nviscosity_mpas\n");

@@ -1,7 +1,6 @@
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
-using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
 using Viscolog.Tests.RunFiles;
 using Viscolog.Tests.Support;

@@ -1,4 +1,3 @@
-using Viscolog.Core.Pots;
 using Viscolog.Store.Copy;
 using Viscolog.Tests.RunFiles;
 using Viscolog.Tests.Store;
