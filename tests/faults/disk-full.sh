@@ -11,7 +11,7 @@ mkdir "$disk"
 trap 'umount "$disk" 2>/dev/null; rm -rf "$work"' EXIT
 
 for i in $(seq 1 12); do
-  { printf '# name: pot %s\n# base: GB-40\n# base_g: 120\n# thickener: TA\nadded_g,wait_s,viscosity_mpas\n' "$i"
+  { printf '# name: pot %s\n# base: Gable\n# base_g: 120\n# thickener: TA\nadded_g,wait_s,viscosity_mpas\n' "$i"
     for j in $(seq 1 60); do echo "0.01,$j,$((800 + i * 100 + j))"; done; } > "$work/pot$i.csv"
 done
 

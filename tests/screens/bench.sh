@@ -24,7 +24,7 @@ check "an empty log offers a new run and a practice log" 'until_shown "F2 begins
 
 keys=0
 press F2; until_shown "New run"
-for text in "Bench pot" "GB-40" "120" "TA" "1-5" "12000" "15"; do
+for text in "Bench pot" "Gable" "120" "TA" "1-5" "12000" "15"; do
   screen send-keys -t s C-a; type_ "$text"; press Tab
 done
 press Enter

@@ -66,7 +66,7 @@ public sealed record PracticeGame
         var run = new Run(new("practice base"), Mass.FromGrams(200))
         {
             Name = FormattableString.Invariant($"practice pot {difficulty.Name} {seed}"),
-            Thickeners = [new Thickener("PT-1") { Chemistry = ThickenerChemistry.AlkaliSwellable }],
+            Thickeners = [new Thickener("Pier") { Chemistry = ThickenerChemistry.AlkaliSwellable }],
             Target = new Target.Value(Viscosity.FromMilliPascalSeconds(stated), null),
             Repeatability = difficulty.Repeatability,
         };

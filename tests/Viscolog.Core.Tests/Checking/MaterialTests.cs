@@ -9,7 +9,7 @@ public sealed class MaterialTests
 {
     public static TheoryData<Material, string> Named => new()
     {
-        { new Material.OfBase(new("GB-40")), "GB-40" },
+        { new Material.OfBase(new("Gable")), "Gable" },
         { new Material.OfThickener(new("TA")), "TA" },
         { new Material.OfMethod(new("hall cup", Method.Direct, null)), "hall cup" },
         { new Material.OfSpecification(new("wall gel")), "wall gel" },

@@ -82,7 +82,7 @@ public sealed class PracticeLaws
             Assert.Equal(moves.OfType<PracticeMove.Dose>().Sum(d => d.Poured.Grams), score.Poured.Grams, 1e-9);
             Assert.Equal((game.Start.BaseMass.Grams + added, added), (session.Pot.Base.Grams, score.Base.Grams));
             // What truly went in differs from the scale by the dosing error alone, of 2 % at most.
-            Assert.InRange(session.Pot.Thickener.Grams / pot.In("PT-1").Grams, 0.9, 1.1);
+            Assert.InRange(session.Pot.Thickener.Grams / pot.In("Pier").Grams, 0.9, 1.1);
             Assert.Equal(session.Pot.Base.Grams + session.Pot.Thickener.Grams, score.PotTotal.Grams, 1e-9);
         });
 

@@ -53,10 +53,10 @@ public sealed class ReplaySampleTests
     }
 
     /// <summary>Readings, the n-th after n seconds, with an addition behind each so-manieth.</summary>
-    private static Run Run(int readings, int every) => new(new("LY-1"), Mass.FromGrams(200))
+    private static Run Run(int readings, int every) => new(new("Ledge"), Mass.FromGrams(200))
     {
-        Thickeners = [new Thickener("SW-1")],
-        Entries = [.. Enumerable.Range(1, readings).SelectMany(n => n % every == 0 ? (Entry[])[Read(n), new Entry.Dosed("SW-1", Mass.FromGrams(0.01))] : [Read(n)])],
+        Thickeners = [new Thickener("Sail")],
+        Entries = [.. Enumerable.Range(1, readings).SelectMany(n => n % every == 0 ? (Entry[])[Read(n), new Entry.Dosed("Sail", Mass.FromGrams(0.01))] : [Read(n)])],
     };
 
     private static Entry.Measured Read(int seconds) => new(new Reading

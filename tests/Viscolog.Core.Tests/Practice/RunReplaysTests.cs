@@ -78,14 +78,14 @@ public sealed class RunReplaysTests
         static double Body(ReplayMoment moment) => ((InstrumentValue.Direct)moment.Reading.Value!).Viscosity.MilliPascalSeconds;
     }
 
-    private static Run Run(params Entry[] entries) => new(new("LY-1"), Mass.FromGrams(200))
+    private static Run Run(params Entry[] entries) => new(new("Ledge"), Mass.FromGrams(200))
     {
-        Thickeners = [new Thickener("SW-1")],
+        Thickeners = [new Thickener("Sail")],
         Target = new Target.Value(Viscosity.FromMilliPascalSeconds(9000), null),
         Entries = [.. entries],
     };
 
-    private static Entry.Dosed Dosed(double grams) => new("SW-1", Mass.FromGrams(grams));
+    private static Entry.Dosed Dosed(double grams) => new("Sail", Mass.FromGrams(grams));
 
     private static Entry.Measured Read(double mpas, double wait)
         => new(new Reading { Value = new InstrumentValue.Direct(Viscosity.FromMilliPascalSeconds(mpas)), Wait = TimeSpan.FromSeconds(wait) });

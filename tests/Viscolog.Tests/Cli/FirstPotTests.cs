@@ -8,7 +8,7 @@ namespace Viscolog.Tests.Cli;
 /// <summary>The pot that the page for beginners goes through gets the advice that the page says.</summary>
 public sealed partial class FirstPotTests : IDisposable
 {
-    private const string Header = "# base: LY-12\n# base_g: 200\n# thickener: SW-1; range_pct=1-5\n# target_mpas: 9000\n"
+    private const string Header = "# base: Ledge\n# base_g: 200\n# thickener: Sail; range_pct=1-5\n# target_mpas: 9000\n"
         + "# tolerance_pct: 15\nadded_g,wait_s,viscosity_mpas\n";
 
     private readonly TemporaryFolder _folder = new();

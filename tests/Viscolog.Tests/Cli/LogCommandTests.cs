@@ -41,19 +41,19 @@ public sealed class LogCommandTests : IDisposable
         Assert.Equal("viscolog.runs/1", root.GetProperty("schema").GetString());
         var run = Assert.Single(root.GetProperty("runs").EnumerateArray());
         Assert.Equal("base entries id last name number readings thickeners voided", string.Join(' ', run.EnumerateObject().Select(p => p.Name).Order(StringComparer.Ordinal)));
-        Assert.Equal(("Lantern gel 06", "LY-12", "SW-1", 7, 7), (run.GetProperty("name").GetString(), run.GetProperty("base").GetString(), run.GetProperty("thickeners")[0].GetString(), Number(run, "entries"), Number(run, "readings")));
+        Assert.Equal(("Lantern gel 06", "Ledge", "Sail", 7, 7), (run.GetProperty("name").GetString(), run.GetProperty("base").GetString(), run.GetProperty("thickeners")[0].GetString(), Number(run, "entries"), Number(run, "readings")));
         Assert.True(Guid.TryParse(run.GetProperty("id").GetString(), out _));
         Assert.True(DateTimeOffset.TryParse(run.GetProperty("last").GetString(), System.Globalization.CultureInfo.InvariantCulture, out _));
     }
 
     [Theory]
     [InlineData(7)]
-    [InlineData(3, "--base", "ly-12")]
-    [InlineData(1, "--thickener", "CE-2")]
+    [InlineData(3, "--base", "LEDGE")]
+    [InlineData(1, "--thickener", "Clew")]
     [InlineData(2, "--text", "DUSK")]
     [InlineData(0, "--until", "2020-01-01")]
     [InlineData(7, "--since", "2020-01-01")]
-    [InlineData(1, "--text", "gel 07", "--base", "LY-12")]
+    [InlineData(1, "--text", "gel 07", "--base", "Ledge")]
     public void Runs_are_filtered(int count, params string[] filter)
     {
         Call("import", Path.Combine(Checkout.Root, "sample-runs"));
@@ -213,7 +213,7 @@ public sealed class LogCommandTests : IDisposable
     public void Show_tells_doses_readings_and_voids()
     {
         var file = _folder.Of("voids.csv");
-        File.WriteAllText(file, "# name: glaze 4\n# base: GB-40\n# base_g: 100\n# thickener: TA\nadded_g,stir_s,wait_s,viscosity_mpas,note,void,replaces\n,,60,850,base as received,,\n1,10,30,9000,,a digit too many,\n1,10,30,900,,,above\n");
+        File.WriteAllText(file, "# name: glaze 4\n# base: Gable\n# base_g: 100\n# thickener: TA\nadded_g,stir_s,wait_s,viscosity_mpas,note,void,replaces\n,,60,850,base as received,,\n1,10,30,9000,,a digit too many,\n1,10,30,900,,,above\n");
         Call("import", file);
         ExpectedFile.Check("cli/show-voids.txt", Without(Call("show", "1").Output));
         var entries = Json("show", "1").GetProperty("entries").EnumerateArray().ToList();

@@ -35,15 +35,15 @@ public sealed class PairSampleTests
         Assert.Equal([3.7, 5.0, 2.9], chances.Select(f => Math.Round(root.GetProperty(f).GetDouble(), 1)));
         var plan = root.GetProperty("plan").EnumerateArray();
         Assert.Equal([2, 2], plan.Select(p => p.GetProperty("additions").GetInt32()));
-        Assert.Equal([("AS-4", 0.37), ("CE-2", 0.31)], plan.Select(p => (Text(p, "thickener"), p.GetProperty("about_pct").GetDouble())));
-        Assert.Equal("AS-4", root.GetProperty("thickener").GetString());
+        Assert.Equal([("Apse", 0.37), ("Clew", 0.31)], plan.Select(p => (Text(p, "thickener"), p.GetProperty("about_pct").GetDouble())));
+        Assert.Equal("Apse", root.GetProperty("thickener").GetString());
     }
 
     [Fact]
     public void Fit_in_json_has_both_models()
     {
         var root = Parse("fit", Sample, "--json", "--at", "1.2");
-        Assert.Equal("CE-2", root.GetProperty("pair").GetProperty("body_thickener").GetString());
+        Assert.Equal("Clew", root.GetProperty("pair").GetProperty("body_thickener").GetString());
         Assert.Equal(5.2, root.GetProperty("pair").GetProperty("string").GetProperty("base").GetProperty("value").GetDouble(), 0.05);
         Assert.Equal(1.2, root.GetProperty("pair").GetProperty("string_at")[0].GetProperty("dose_pct").GetDouble());
         Assert.Equal(7863, root.GetProperty("at")[0].GetProperty("median_mpas").GetDouble(), 10.0);
@@ -83,10 +83,10 @@ public sealed class PairSampleTests
         using var folder = new TemporaryFolder();
         var log = folder.Of("log");
         Assert.Equal(0, Called.In(log, "import", Sample, Checkout.Sample("harbour-gel-02-over.csv"), "--log", log).Code);
-        var called = Called.In(log, "runs", "--compare", "--base", "LY-20", "--target", "9000");
+        var called = Called.In(log, "runs", "--compare", "--base", "Lodge", "--target", "9000");
         Assert.Equal((0, ""), (called.Code, called.Error));
         ExpectedFile.Check("cli/runs-compare.txt", called.Output);
-        using var document = JsonDocument.Parse(Called.In(log, "runs", "--compare", "--base", "LY-20", "--target", "9000", "--json").Output);
+        using var document = JsonDocument.Parse(Called.In(log, "runs", "--compare", "--base", "Lodge", "--target", "9000", "--json").Output);
         Assert.Equal("viscolog.compare/1", document.RootElement.GetProperty("schema").GetString());
         Assert.Equal(2, document.RootElement.GetProperty("candidates").GetArrayLength());
         var bad = Called.In(log, "runs", "--compare", "--string", "40-30");

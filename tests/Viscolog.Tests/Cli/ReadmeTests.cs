@@ -137,7 +137,7 @@ public sealed partial class ReadmeTests : IDisposable
         // Rows without a time are dated by the clock of the import.
         var clock = new StoppedClock(new(2026, 11, 25, 11, 50, 0, TimeSpan.Zero));
         Assert.Equal(0, Called.In(Path.Combine(_folder, "log"), clock, "import", Path.Combine(Checkout.Root, "sample-runs")).Code);
-        ExpectedFile.Check("cli/runs-base.txt", Called.In(Path.Combine(_folder, "log"), clock, "runs", "--base", "LY-12").Output);
+        ExpectedFile.Check("cli/runs-base.txt", Called.In(Path.Combine(_folder, "log"), clock, "runs", "--base", "Ledge").Output);
     }
 
     [Fact]

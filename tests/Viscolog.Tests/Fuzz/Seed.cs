@@ -63,8 +63,8 @@ internal static class Seed
     public const string Oils = """
         # viscolog-oils: 1
         date,method,oil,certified_mpas,certified_temp_c,uncertainty_pct,viscosity_mpas,temp_c,note,void,mood
-        2026-09-07,direct,N1000,1012,25,0.5,1019,25.1,,,
-        2026-11-16,direct,N1000,1012,25,0.5,1051,25.0,after,wrong,x
+        2026-09-07,direct,Nacre,1012,25,0.5,1019,25.1,,,
+        2026-11-16,direct,Nacre,1012,25,0.5,1051,25.0,after,wrong,x
 
         """;
 

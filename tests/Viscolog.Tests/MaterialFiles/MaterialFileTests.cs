@@ -120,10 +120,10 @@ public class MaterialFileTests
     public void Capitals_make_no_difference()
     {
         Enter();
-        var rows = Read("# Viscolog-Materials: 1\nKIND,Name,Density_g_mL,CHEMISTRY,Retired\nBase,GB-40,1.1,,\nTHICKENER,TA,,Clay,YES\n").Rows;
+        var rows = Read("# Viscolog-Materials: 1\nKIND,Name,Density_g_mL,CHEMISTRY,Retired\nBase,Gable,1.1,,\nTHICKENER,TA,,Clay,YES\n").Rows;
         Assert.Equal(
             [
-                new Material.OfBase(new("GB-40", Density.FromGramsPerMilliliter(1.1))),
+                new Material.OfBase(new("Gable", Density.FromGramsPerMilliliter(1.1))),
                 new Material.OfThickener(new("TA") { Chemistry = ThickenerChemistry.Clay }) { IsRetired = true },
             ],
             rows.Select(r => r.Material));
@@ -138,7 +138,7 @@ public class MaterialFileTests
             kind,name,chemistry,range_pct,active_pct,density_g_ml,price_per_kg,dilution,method,repeatability_pct,base,thickener,target_mpas,target_low_mpas,target_high_mpas,tolerance_pct,target_string_mm,reference_temp_c,ph,min_readings,note,retired
             thickener,TU,associative,0.2-2,25,1.04,6.50,1:3,,,,,,,,,,,,,stir slowly,no
             method,hall cup,,,,,,,iso-2431-4,2.5,,,,,,,,,,,,
-            specification,wall gel,,,,,,,krebs,,GB-40,TU,9000,,,12,30-55,20,8.2-9.4,3,,yes
+            specification,wall gel,,,,,,,krebs,,Gable,TU,9000,,,12,30-55,20,8.2-9.4,3,,yes
             specification,roof gel,,,,,,,,,,,,4000,5000,,,,,,,
 
             """;
@@ -159,7 +159,7 @@ public class MaterialFileTests
             Acidity = new(Acidity.FromPh(8.2), Acidity.FromPh(9.4)),
             StringLength = new(Length.FromMillimeters(30), Length.FromMillimeters(55)),
             MinimumReadings = 3,
-            Base = "GB-40",
+            Base = "Gable",
             Thickener = "TU",
         };
         var roof = new Specification("roof gel") { Body = new Target.Ends(Viscosity.FromMilliPascalSeconds(4000), Viscosity.FromMilliPascalSeconds(5000)) };

@@ -12,7 +12,7 @@ public class ReadTests
     private const string Gel = """
         # viscolog-run: 1
         # name: Harbour Lane wall gel 07
-        # base: WB-12
+        # base: Wharf
         # lot: L5
         # operator: second bench
         # note: cold morning: 16 °C in the hall
@@ -40,7 +40,7 @@ public class ReadTests
     {
         var run = FileText.Read(Gel).Run;
         Assert.Equal(("Harbour Lane wall gel 07", "L5", "second bench", "cold morning: 16 °C in the hall"), (run.Name, run.Lot, run.Operator, run.Note));
-        Assert.Equal(new PotBase("WB-12", Density.FromGramsPerMilliliter(1.31)), run.Base);
+        Assert.Equal(new PotBase("Wharf", Density.FromGramsPerMilliliter(1.31)), run.Base);
         Assert.Equal(Mass.FromGrams(150.5), run.BaseMass);
         Assert.Equal(new Target.Value(Viscosity.FromMilliPascalSeconds(9000), Percentage.FromPercent(12.5)), run.Target);
         Assert.Equal(new StringBand(Length.FromMillimeters(40), Length.FromMillimeters(60)), run.TargetString);

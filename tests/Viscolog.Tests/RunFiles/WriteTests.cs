@@ -19,7 +19,7 @@ public class WriteTests
         const string Text = """"
             # viscolog-run: 1
             # name: Harbour Lane wall gel 07
-            # base: WB-12
+            # base: Wharf
             # base_g: 150.5
             # thickener: TA; chemistry=alkali-swellable; range_pct=0.5-4; price_per_kg=3.4; dilution=1:2; colour=white
             # thickener: TU

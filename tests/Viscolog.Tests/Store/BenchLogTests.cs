@@ -31,7 +31,7 @@ public sealed class BenchLogTests
         var run = again.Run(1)!;
         Assert.Equal(FileText.Whole(file with { Id = run.File.Id }), FileText.Whole(run.File));
         var summary = Assert.Single(again.Runs());
-        Assert.Equal((1, "glaze 1", "GB-40", 5, 5), (summary.Number, summary.Header.Name, summary.Header.Base.Name, summary.Entries, summary.Readings));
+        Assert.Equal((1, "glaze 1", "Gable", 5, 5), (summary.Number, summary.Header.Name, summary.Header.Base.Name, summary.Entries, summary.Readings));
     }
 
     [Fact]
@@ -192,7 +192,7 @@ public sealed class BenchLogTests
         using var log = bench.Open();
         int Stated(string lot)
         {
-            var file = Encoding.UTF8.GetBytes($"# viscolog-materials: 1\nkind,name,colour,lot\nbase,GB-40,white,{lot}\n");
+            var file = Encoding.UTF8.GetBytes($"# viscolog-materials: 1\nkind,name,colour,lot\nbase,Gable,white,{lot}\n");
             return log.State(Assert.IsType<TableOutcome<MaterialFile>.Read>(MaterialFileReader.Parse("m", file)).File.Rows).Stated;
         }
 

@@ -41,7 +41,7 @@ public sealed class MergeTests
         using var log = bench.Open();
         log.Import(Bench.File("glaze 1", 3), CancellationToken.None);
         var id = log.Run(1)!.File.Id;
-        var other = FileText.Read($"# run_id: {id}\n# name: glaze 1\n# base: GB-40\n# base_g: 120\n{header}thickener,added_g,wait_s\n");
+        var other = FileText.Read($"# run_id: {id}\n# name: glaze 1\n# base: Gable\n# base_g: 120\n{header}thickener,added_g,wait_s\n");
         Assert.Contains(", expected ", Assert.IsType<WriteOutcome.Contradicted>(log.Import(other, CancellationToken.None).Outcome).Trouble, StringComparison.Ordinal);
     }
 

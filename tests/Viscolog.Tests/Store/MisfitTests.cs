@@ -140,5 +140,5 @@ public sealed class MisfitTests
     }
 
     private static RunFile Brix(string brix)
-        => FileText.Read($"# name: syrup\n# base: GB-40\n# base_g: 120\nviscosity_mpas,brix\n850,{brix}\n");
+        => FileText.Read($"# name: syrup\n# base: Gable\n# base_g: 120\nviscosity_mpas,brix\n850,{brix}\n");
 }

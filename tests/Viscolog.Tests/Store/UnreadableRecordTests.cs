@@ -87,7 +87,7 @@ public sealed class UnreadableRecordTests : IDisposable
     private const string Oils = """
         # viscolog-oils: 1
         date,method,oil,certified_mpas,certified_temp_c,viscosity_mpas,temp_c
-        2026-09-07,direct,N1000,1012,25,1019,25.1
+        2026-09-07,direct,Nacre,1012,25,1019,25.1
 
         """;
 

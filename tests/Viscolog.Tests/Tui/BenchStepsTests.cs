@@ -17,7 +17,7 @@ public sealed class BenchStepsTests
     public void A_reading_takes_stir_and_wait_from_the_clock()
     {
         var trial = BenchTrial.OfSample("lantern-gel-07");
-        trial.Do(new BenchEvent.Poured("SW-1", Mass.FromGrams(0.9)));
+        trial.Do(new BenchEvent.Poured("Sail", Mass.FromGrams(0.9)));
         trial.Do(new BenchEvent.Stir());
         trial.Now += TimeSpan.FromSeconds(12);
         trial.Do(new BenchEvent.Stir());
@@ -35,7 +35,7 @@ public sealed class BenchStepsTests
     public void What_does_not_go_into_the_pot_leaves_the_clock_running()
     {
         var trial = BenchTrial.OfSample("lantern-gel-07");
-        trial.Do(new BenchEvent.Poured("SW-1", Mass.FromGrams(0.9)));
+        trial.Do(new BenchEvent.Poured("Sail", Mass.FromGrams(0.9)));
         trial.Do(new BenchEvent.Stir());
         trial.Now += TimeSpan.FromSeconds(12);
         trial.Do(new BenchEvent.Stir());
@@ -63,7 +63,7 @@ public sealed class BenchStepsTests
     {
         var trial = BenchTrial.OfSample("lantern-gel-07");
         var five = Mass.FromGrams(5);
-        BenchEvent[] events = [new BenchEvent.Poured("SW-1", five), new BenchEvent.LetDown(five), new BenchEvent.Watered(five)];
+        BenchEvent[] events = [new BenchEvent.Poured("Sail", five), new BenchEvent.LetDown(five), new BenchEvent.Watered(five)];
         foreach (var @event in events)
         {
             trial.Do(new BenchEvent.Stir());
@@ -81,7 +81,7 @@ public sealed class BenchStepsTests
         var gram = Mass.FromGrams(1);
         BenchEvent[] events =
         [
-            new BenchEvent.Typed("5200", "", ""), new BenchEvent.Corrected(), new BenchEvent.TookAdvised(), new BenchEvent.Poured("SW-1", gram),
+            new BenchEvent.Typed("5200", "", ""), new BenchEvent.Corrected(), new BenchEvent.TookAdvised(), new BenchEvent.Poured("Sail", gram),
             new BenchEvent.LetDown(gram), new BenchEvent.Watered(gram), new BenchEvent.TakenOut(gram), new BenchEvent.Stir(),
             new BenchEvent.ReadBeside(new(null, 8, null, null)), new BenchEvent.Voided(0, "a slip", ""),
             new BenchEvent.Aimed(null, Percentage.FromPercent(1)), new BenchEvent.Moved(-1),
@@ -106,7 +106,7 @@ public sealed class BenchStepsTests
     public void A_typed_wait_goes_before_the_clock()
     {
         var trial = BenchTrial.OfSample("lantern-gel-07");
-        trial.Do(new BenchEvent.Poured("SW-1", Mass.FromGrams(0.9)));
+        trial.Do(new BenchEvent.Poured("Sail", Mass.FromGrams(0.9)));
         trial.Do(new BenchEvent.Typed("5200,5", "90", ""));
         Assert.Equal(90, trial.Last.Reading!.Wait!.Value.TotalSeconds);
     }
@@ -175,7 +175,7 @@ public sealed class BenchStepsTests
         trial.Advise();
         var add = Assert.IsType<BenchAction.Add>(trial.State.Advice!.Advice!.Action);
         trial.Do(new BenchEvent.TookAdvised());
-        Assert.Equal((add.Poured, "SW-1"), (trial.Last.Dosed!.Poured, trial.Last.Dosed.Thickener));
+        Assert.Equal((add.Poured, "Sail"), (trial.Last.Dosed!.Poured, trial.Last.Dosed.Thickener));
         Assert.Equal((add.Standing, null), (trial.State.Clock.Due, trial.State.Clock.StirBegan));
         Assert.True(trial.State.IsWorking);
     }
@@ -184,7 +184,7 @@ public sealed class BenchStepsTests
     public void The_bell_rings_once_when_it_is_time_to_read()
     {
         var trial = BenchTrial.OfSample("lantern-gel-07");
-        trial.Do(new BenchEvent.Poured("SW-1", Mass.FromGrams(0.9)));
+        trial.Do(new BenchEvent.Poured("Sail", Mass.FromGrams(0.9)));
         trial.Do(new BenchEvent.Stir());
         trial.Do(new BenchEvent.Stir());
         for (var i = 0; i < 100; i++)
@@ -269,7 +269,7 @@ public sealed class BenchStepsTests
         trial.Now += TimeSpan.FromSeconds(20);
         trial.Do(new BenchEvent.Stir());
         var clock = trial.State.Clock.Times;
-        trial.Do(new BenchEvent.Poured("SW-1", Mass.FromGrams(0.9)));
+        trial.Do(new BenchEvent.Poured("Sail", Mass.FromGrams(0.9)));
         trial.Do(new BenchEvent.Typed("5200", "60", ""));
         trial.Do(new BenchEvent.TakenBack());
         Assert.Equal("undone: 5200 mPa·s (Ctrl+Y redoes it)", trial.State.Said);
@@ -317,7 +317,7 @@ public sealed class BenchStepsTests
         var trial = BenchTrial.OfSample("lantern-gel-07");
         trial.Advise();
         var said = trial.State.Advice!;
-        trial.Do(new BenchEvent.Poured("SW-1", Mass.FromGrams(0.9)));
+        trial.Do(new BenchEvent.Poured("Sail", Mass.FromGrams(0.9)));
         trial.Do(new BenchEvent.Stir());
         trial.Do(new BenchEvent.Stir());
         trial.Now += TimeSpan.FromSeconds(20);
@@ -404,7 +404,7 @@ public sealed class BenchStepsTests
     public void A_viscosity_may_be_typed_in_another_unit(string typed, double milliPascalSeconds)
     {
         var run = BenchTrial.OfSample("lantern-gel-07").State.Run.File.Run;
-        var value = BenchValue.Read(typed, run with { Base = new("LY-12", Density.FromGramsPerMilliliter(1.06)) }, out var error);
+        var value = BenchValue.Read(typed, run with { Base = new("Ledge", Density.FromGramsPerMilliliter(1.06)) }, out var error);
         Assert.Null(error);
         Assert.Equal(milliPascalSeconds, Assert.IsType<Core.Measuring.InstrumentValue.Direct>(value).Viscosity.MilliPascalSeconds);
     }
@@ -416,7 +416,7 @@ public sealed class BenchStepsTests
     [InlineData("Pa.s", "read 'Pa.s', expected a number in mPa·s, at least 0.001, such as 1450 or 0.84")]
     public void A_unit_that_does_not_fit_is_named(string typed, string said)
     {
-        var run = BenchTrial.OfSample("lantern-gel-07").State.Run.File.Run with { Base = new("LY-12") };
+        var run = BenchTrial.OfSample("lantern-gel-07").State.Run.File.Run with { Base = new("Ledge") };
         Assert.Null(BenchValue.Read(typed, run, out var error));
         Assert.Equal(said, error);
     }
@@ -425,7 +425,7 @@ public sealed class BenchStepsTests
     public void Torque_is_typed_with_its_speed_which_then_stays()
     {
         var trial = new BenchTrial(RunFiles.FileText.Read(
-            "# base: GB-40\n# base_g: 120\n# thickener: TA\n# method: rotational\n"
+            "# base: Gable\n# base_g: 120\n# thickener: TA\n# method: rotational\n"
             + "# factor_mpas_per_pct: 100\nadded_g,wait_s,torque_pct,rpm\n"));
         Assert.Equal("%@rpm", BenchValue.Unit(trial.State.Run.File.Run));
         trial.Do(new BenchEvent.Typed("35.2", "", ""));
@@ -453,7 +453,7 @@ public sealed class BenchStepsTests
             ImmutableSortedDictionary<string,
             string>.Empty);
         var form = RunForm.New([own], null);
-        var answer = form.Read(RunFormTests.Typed(form, ("name", "gel"), ("base", "GB-40"), ("base in the pot", "120"), ("thickener", "TA"),
+        var answer = form.Read(RunFormTests.Typed(form, ("name", "gel"), ("base", "Gable"), ("base in the pot", "120"), ("thickener", "TA"),
             ("target", "9000"), ("method", typed)));
         Assert.Equal(said is null, answer.Value is not null);
         if (said is not null)
@@ -471,7 +471,7 @@ public sealed class BenchStepsTests
     public void Volumes_go_in_where_the_density_is_known()
     {
         var trial = new BenchTrial(RunFiles.FileText.Read(
-            "# base: GB-40\n# base_g: 120\n# base_density_g_ml: 1.06\n# thickener: TA; density_g_ml=1.05\n"
+            "# base: Gable\n# base_g: 120\n# base_density_g_ml: 1.06\n# thickener: TA; density_g_ml=1.05\n"
             + "# thickener: TB\nthickener,added_g,wait_s,viscosity_mpas\n,,60,850\n"));
         Assert.Equal(2.1, Assert.IsType<BenchEvent.Poured>(BenchForms.Dose(trial.State).Read(["TA", "2 mL"]).Value).Grams.Grams, 12);
         Assert.Contains("without a density", BenchForms.Dose(trial.State).Read(["TB", "2 mL"]).Error, StringComparison.Ordinal);
@@ -488,7 +488,7 @@ public sealed class BenchStepsTests
     public void The_first_dose_comes_with_its_cautions()
     {
         var trial = new BenchTrial(RunFiles.FileText.Read(
-            "# base: GB-40\n# base_g: 120\n# thickener: TA; chemistry=alkali-swellable; range_pct=1-5\n"
+            "# base: Gable\n# base_g: 120\n# thickener: TA; chemistry=alkali-swellable; range_pct=1-5\n"
             + "# target_mpas: 9000\nadded_g,wait_s,viscosity_mpas\n,60,850\n"));
         trial.Advise();
         Assert.Contains("goggles and gloves", BenchForms.Dose(trial.State).About, StringComparison.Ordinal);
@@ -510,10 +510,10 @@ public sealed class BenchStepsTests
         Assert.Equal("", form.About);
         var add = (BenchAction.Add)trial.State.Advice!.Advice!.Action;
         Assert.Equal(
-            ["SW-1", Viscolog.Tables.FileNumbers.Show(add.Poured.Grams)],
+            ["Sail", Viscolog.Tables.FileNumbers.Show(add.Poured.Grams)],
             form.Fields.Select(f => f.Text),
             StringComparer.Ordinal);
-        Assert.Equal(new BenchEvent.Poured("SW-1", Mass.FromGrams(0.7)), form.Read(["SW-1", "0,7"]).Value);
-        Assert.Equal((0, "the run has SW-1"), (form.Read(["TU", "1"]).Field, form.Read(["TU", "1"]).Error));
+        Assert.Equal(new BenchEvent.Poured("Sail", Mass.FromGrams(0.7)), form.Read(["Sail", "0,7"]).Value);
+        Assert.Equal((0, "the run has Sail"), (form.Read(["TU", "1"]).Field, form.Read(["TU", "1"]).Error));
     }
 }

@@ -58,7 +58,7 @@ public sealed class PageTests
             .Select(i => new RunSummary(
                 31 - i,
                 Guid.Empty,
-                Header($"Lantern gel {31 - i:00}", "LY-12", null, "SW-1"),
+                Header($"Lantern gel {31 - i:00}", "Ledge", null, "Sail"),
                 i,
                 0,
                 i,
@@ -133,12 +133,12 @@ public sealed class PageTests
     {
         RunSummary[] runs =
         [
-            new(1, Guid.Empty, Header("Dusk glaze", "LY-31", null, "CE-2"), 1, 0, 1, default),
-            new(2, Guid.Empty, Header("Lantern gel", "LY-12", "lot 7", "SW-1"), 1, 0, 1, default),
+            new(1, Guid.Empty, Header("Dusk glaze", "Lyric", null, "Clew"), 1, 0, 1, default),
+            new(2, Guid.Empty, Header("Lantern gel", "Ledge", "lot 7", "Sail"), 1, 0, 1, default),
         ];
         var state = new RunsState([.. runs]);
         Assert.Equal(2, state.Shown.Length);
-        Assert.Equal(1, state.Search("ce-2").Current!.Number);
+        Assert.Equal(1, state.Search("cle").Current!.Number);
         Assert.Equal(2, state.Search("LOT 7").Current!.Number);
         Assert.Null(state.Search("nothing").Current);
     }
@@ -153,7 +153,7 @@ public sealed class PageTests
         var trial = BenchTrial.OfSample("lantern-gel-07");
         trial.Do(new BenchEvent.Voided(1, "read on the wrong pot", "915"));
         trial.Advise();
-        trial.Do(new BenchEvent.Poured("SW-1", Mass.FromGrams(0.68)));
+        trial.Do(new BenchEvent.Poured("Sail", Mass.FromGrams(0.68)));
         trial.Do(new BenchEvent.Stir());
         trial.Now += TimeSpan.FromSeconds(15);
         trial.Do(new BenchEvent.Stir());

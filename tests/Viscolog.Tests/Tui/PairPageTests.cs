@@ -33,10 +33,10 @@ public sealed class PairPageTests
     {
         var trial = Trial();
         var answer = BenchForms.Dose(trial.State);
-        Assert.Contains("CE-2", answer.Fields[0].Hint, StringComparison.Ordinal);
-        Assert.Contains("AS-4", answer.Fields[0].Hint, StringComparison.Ordinal);
-        trial.Do(new BenchEvent.Poured("CE-2", Mass.FromGrams(0.3)));
-        Assert.Equal("CE-2", trial.Last.Dosed!.Thickener);
+        Assert.Contains("Clew", answer.Fields[0].Hint, StringComparison.Ordinal);
+        Assert.Contains("Apse", answer.Fields[0].Hint, StringComparison.Ordinal);
+        trial.Do(new BenchEvent.Poured("Clew", Mass.FromGrams(0.3)));
+        Assert.Equal("Clew", trial.Last.Dosed!.Thickener);
     }
 
     [Fact]

@@ -26,7 +26,7 @@ public sealed class ScreenTests
         using var log = bench.Open();
         log.Import(
             RunFiles.FileText.Read(
-                "# name: keys\n# base: GB-40\n# base_g: 120\n# thickener: TA; range_pct=1-5\n"
+                "# name: keys\n# base: Gable\n# base_g: 120\n# thickener: TA; range_pct=1-5\n"
                 + "# target_mpas: 9000\nadded_g,wait_s,viscosity_mpas\n,60,850\n0.6,60,1000\n,120,1010\n"),
             CancellationToken.None);
         using var stage = new Stage(80, 24);

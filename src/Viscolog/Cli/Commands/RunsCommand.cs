@@ -11,7 +11,7 @@ namespace Viscolog.Cli.Commands;
 /// <summary>The runs of the log.</summary>
 internal sealed class RunsCommand : CalledCommand
 {
-    public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- runs --base LY-12 --log my-log";
+    public const string Example = ImportCommand.Example + " && dotnet run --project src/Viscolog -- runs --base Ledge --log my-log";
 
     private readonly Option<string?> _base = TextOption.Create("--base", "NAME", "Only runs of this base.");
     private readonly Option<string?> _thickener = TextOption.Create("--thickener", "NAME", "Only runs with this thickener.");
