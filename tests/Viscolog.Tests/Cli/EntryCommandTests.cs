@@ -14,7 +14,7 @@ public sealed class EntryCommandTests : IDisposable
     [Fact]
     public void A_run_logged_word_by_word_is_the_run_of_a_file()
     {
-        Done("new", "name=Pot 1", "base=LY-12", "base_g=120", "thickener=TA; range_pct=1-5", "target_mpas=9000");
+        Done("new", "name=Pot 1", "base=Ledge", "base_g=120", "thickener=TA; range_pct=1-5", "target_mpas=9000");
         Done("add", "1", "wait_s=60", "viscosity_mpas=850", "temp_c=23", "time=2026-03-02T09:00:00+01:00");
         Done("add", "1", "added_pct=0.5", "stir_s=10", "wait_s=30", "viscosity_pas=1.42");
         Done("add", "1", "added_g=60", "note=a slip of the scale");
@@ -25,7 +25,7 @@ public sealed class EntryCommandTests : IDisposable
             # viscolog-run: 1
             # run_id: ID
             # name: Pot 1
-            # base: LY-12
+            # base: Ledge
             # base_g: 120
             # thickener: TA; range_pct=1-5
             # target_mpas: 9000

@@ -14,7 +14,7 @@ public sealed class FormatDocTests
         var file = FileText.Read(Doc.Split("```")[1].TrimStart());
         Assert.Empty(file.Warnings);
         Assert.Equal(5, file.Rows.Length);
-        Assert.Equal(Quantity(0.5 * 2.4), Quantity(file.Run.PotNow().In("TA").Grams));
+        Assert.Equal(Quantity(0.5 * 2.4), Quantity(file.Run.PotNow().In("Tarn").Grams));
         Assert.Equal(170, file.Run.PotNow().Base.Grams);
         Assert.Contains(new Entry.Noted("over: the scale was read \"by eye\""), file.Run.Entries);
     }

@@ -22,7 +22,7 @@ internal sealed class DriftCommand : CalledCommand
 
     private readonly Option<string?> _method = TextOption.Create(
         "--method", "ID", "Log a reading by this method; the next options belong to it.");
-    private readonly Option<double?> _rpm = NumberOption.Create("--rpm", "N", "Speed in 1/min, where a torque is read.", 1e-6, 1e6);
+    private readonly Option<double?> _rpm = NumberOption.Create("--rpm", "N", "Speed in 1/min, if a torque is read.", 1e-6, 1e6);
     private readonly Option<string?> _oil = TextOption.Create("--oil", "NAME", "The oil, as on its bottle.");
     private readonly Option<double?> _certified = NumberOption.Create(
         "--certified", "MPAS", "The certificate's viscosity in mPa·s.", 1e-3, 1e12);
@@ -35,7 +35,7 @@ internal sealed class DriftCommand : CalledCommand
     private readonly Option<double?> _coefficient = NumberOption.Create("--coefficient", "K", "The oil's temperature coefficient in K; "
         + "without it read the oil within 0.5 °C of the certificate.", 0, 30_000);
     private readonly Option<double?> _read = NumberOption.Create(
-        "--read", "VALUE", "What the method showed: mPa·s, seconds of a cup, KU, or % of torque where --rpm is given.", 1e-3, 1e12);
+        "--read", "VALUE", "What the method showed: mPa·s, seconds of a cup, KU, or % of torque if --rpm is given.", 1e-3, 1e12);
     private readonly Option<double?> _temperature = NumberOption.Create("--temp", "C", "The oil's temperature in °C.", -273, 1e4);
     private readonly Option<double?> _density = NumberOption.Create(
         "--density", "G_ML", "The oil's density in g/mL; cups need it.", 1e-3, 1e3);

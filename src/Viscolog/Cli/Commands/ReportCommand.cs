@@ -16,7 +16,7 @@ internal sealed class ReportCommand : CalledCommand
     private readonly TargetOptions _target = new();
     private readonly Option<string[]> _history = RunSource.History();
     private readonly Option<bool> _certificate = FlagOption.Create("--certificate", "A batch certificate in place of the report: checked "
-        + "against --spec, --low and --high, the run's product or its target. Ends with 3 where the verdict does not allow one.");
+        + "against --spec, --low and --high, the run's product or its target. Ends with 3 if the verdict does not allow one.");
     private readonly SpecificationOptions _specification = new();
     private readonly PaperOptions _paper = new();
 

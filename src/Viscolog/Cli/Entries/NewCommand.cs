@@ -10,11 +10,11 @@ namespace Viscolog.Cli.Entries;
 /// <summary>Begins a run without a screen.</summary>
 internal sealed class NewCommand : CalledCommand
 {
-    public const string Example = "dotnet run --project src/Viscolog -- new base_g=120 base=LY-12 thickener=TA target_mpas=9000 --log my-new-log";
+    public const string Example = "dotnet run --project src/Viscolog -- new base_g=120 base=Ledge thickener=Sail target_mpas=9000 --log my-new-log";
 
     private readonly Argument<string[]> _words = new("KEY=VALUE")
     {
-        Description = "What the header of a run file says, such as name=\"Lantern gel 09\" base_g=120 \"thickener=TA; range_pct=1-5\".",
+        Description = "What the header of a run file says, such as name=\"Lantern gel 09\" base_g=120 \"thickener=Sail; range_pct=1-5\".",
         Arity = ArgumentArity.OneOrMore,
     };
 
