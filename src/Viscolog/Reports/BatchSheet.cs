@@ -87,7 +87,8 @@ internal static class BatchSheet
             if (amount.Water > Mass.None)
             {
                 rows.Add(GridRow.Of(
-                    $"water to dilute {thickener.Name} {RunFacts.Dilution(thickener.Dilution)}", Figures.Grams(amount.Water, plan.ScaleStep),
+                    $"water to dilute {thickener.Name} {RunFacts.Dilution(thickener.Dilution)}",
+                    Figures.Grams(amount.Water, plan.ScaleStep),
                     Of(amount.Water, Density.Water), "–", ""));
             }
         }

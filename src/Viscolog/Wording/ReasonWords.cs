@@ -169,7 +169,8 @@ internal static class ReasonWords
     private static string? GivingUp(AdviceReason why) => why switch
     {
         AdviceReason.FallsWithDose falls => $"{(falls.Quantity == Quantity.Body ? "The body" : "The string")} falls as "
-            + $"'{falls.Thickener}' is added: {string.Join(", ", falls.Values.Select(v => Digits(v, 3).ToString(CultureInfo.InvariantCulture)))} "
+            + $"'{falls.Thickener}' is added: "
+            + $"{string.Join(", ", falls.Values.Select(v => Digits(v, 3).ToString(CultureInfo.InvariantCulture)))} "
             + $"{(falls.Quantity == Quantity.Body ? "mPa·s" : "mm")}. Adding more would not help. Possible causes: pH, salt, the wrong "
             + $"material, hard stirring that breaks the body down, water from a stock, or a dose beyond the peak of the curve.",
         AdviceReason.BandTooNarrow narrow => string.Create(CultureInfo.InvariantCulture, $"The band, ±{narrow.HalfWidth.Percent:0.#} %, is "
