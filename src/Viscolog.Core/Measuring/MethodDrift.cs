@@ -41,32 +41,43 @@ public sealed record MethodDrift(
     /// <param name="today">The day it is asked.</param>
     public int DaysSince(DateOnly today) => today.DayNumber - LastChecked.DayNumber;
 
-    /// <summary>Sums up the readings of oils by one method; null where there are none.</summary>
+    /// <summary>The first day whose readings are in it: checks that agree are pooled.</summary>
+    public DateOnly Since { get; init; } = LastChecked;
+
+    /// <summary>Days whose readings are in it.</summary>
+    public int Days { get; init; } = 1;
+
+    /// <summary>
+    /// Sums up the readings of oils by one method; null where there are none. The last day counts, and the days before it as long as they
+    /// are within <see cref="DaysGood"/> of it and agree with those after them.
+    /// </summary>
     /// <param name="readings">In any order.</param>
     /// <param name="condition">Method and speed; readings under another are left aside.</param>
     /// <param name="repeatability">Of the method, relative.</param>
     public static MethodDrift? Of(IEnumerable<OilReading> readings, ShearCondition condition, Percentage repeatability)
     {
-        var days = readings.Where(r => r.Condition == condition).GroupBy(r => r.On).OrderByDescending(g => g.Key).Take(2)
+        var days = readings.Where(r => r.Condition == condition).GroupBy(r => r.On).OrderByDescending(g => g.Key)
             .Select(g => g.ToArray()).ToArray();
         if (days.Length == 0)
         {
             return null;
         }
 
-        var (bias, sd) = Mean(days[0], repeatability);
-        double? change = days.Length > 1 ? bias - Mean(days[1], repeatability).Bias : null;
-        return new(condition, bias, Percentage.FromFraction(sd), days[0].Length, days[0][0].On, change);
-    }
+        var last = days[0][0].On;
+        var pool = OilPool.Of(days[0], repeatability);
+        double? change = days.Length > 1 ? pool.Bias - OilPool.Of(days[1], repeatability).Bias : null;
+        var pooled = 1;
+        while (pooled < days.Length && last.DayNumber - days[pooled][0].On.DayNumber <= DaysGood && pool.Agrees(days[pooled], Told))
+        {
+            pool = OilPool.Of([.. pool.Readings, .. days[pooled]], repeatability);
+            pooled++;
+        }
 
-    /// <summary>
-    /// Certificate and temperature are the same for all readings of a day, so only the repeatability shrinks with their number.
-    /// </summary>
-    private static (double Bias, double Sd) Mean(OilReading[] day, Percentage repeatability)
-    {
-        var shared = day.Average(r => r.Deviation.Sd);
-        var own = repeatability.Fraction / Math.Sqrt(day.Length);
-        return (day.Average(r => r.Deviation.Ln), Math.Sqrt((shared * shared) + (own * own)));
+        return new(condition, pool.Bias, Percentage.FromFraction(pool.Sd), pool.Readings.Length, last, change)
+        {
+            Since = days[pooled - 1][0].On,
+            Days = pooled,
+        };
     }
 }
 
@@ -100,6 +111,19 @@ public sealed record OilReading(ShearCondition Condition, CertifiedOil Oil, Visc
         {
             var (shift, sd) = TemperatureCorrection.LnShift(At, Oil.At, Oil.TemperatureCoefficient);
             return (Read.Ln + shift - Oil.Viscosity.Ln, Math.Sqrt((sd * sd) + (Oil.Uncertainty.Fraction * Oil.Uncertainty.Fraction)));
+        }
+    }
+
+    /// <summary>
+    /// What the temperature adds to the deviation's standard uncertainty, with the sign of the distance: the coefficient is off by as much
+    /// for every reading of the oil.
+    /// </summary>
+    internal double TemperatureSd
+    {
+        get
+        {
+            var (_, sd) = TemperatureCorrection.LnShift(At, Oil.At, Oil.TemperatureCoefficient);
+            return At.Celsius < Oil.At.Celsius ? -sd : sd;
         }
     }
 }

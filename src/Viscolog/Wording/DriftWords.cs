@@ -16,7 +16,7 @@ internal static class DriftWords
         return string.Create(CultureInfo.InvariantCulture, $"{MethodWords.Of(drift.Condition)}: reads "
             + $"{Math.Abs(100 * double.ExpM1(drift.LnBias)):0.0} % too {(drift.LnBias < 0 ? "low" : "high")} "
             + $"(± {2 * drift.Uncertainty.Percent:0.0} %), checked {Ago(drift, today)} with {drift.Readings} "
-            + $"{(drift.Readings == 1 ? "reading" : "readings")}{next}");
+            + $"{(drift.Readings == 1 ? "reading" : "readings")}{Pooled(drift)}{next}");
     }
 
     /// <summary>In a few words.</summary>
@@ -28,6 +28,9 @@ internal static class DriftWords
         return string.Create(CultureInfo.InvariantCulture, $"{speed}{100 * double.ExpM1(drift.LnBias):+0.0;-0.0;0.0} % ± "
             + $"{drift.Uncertainty.Percent:0.0}, checked {Ago(drift, today)}{(drift.IsOld(today) ? ", overdue" : "")}");
     }
+
+    private static string Pooled(MethodDrift drift)
+        => drift.Days == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $" on {drift.Days} days since {drift.Since:yyyy-MM-dd}");
 
     private static string Ago(MethodDrift drift, DateOnly today) => drift.DaysSince(today) switch
     {

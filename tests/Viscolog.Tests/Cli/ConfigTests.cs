@@ -66,7 +66,7 @@ public sealed class ConfigTests : IDisposable
         File.WriteAllText(Config, "rsk: 3\nrisk: 60\ncolour: no\n");
         var called = Run("config");
         Assert.Equal(0, called.Code);
-        Assert.Contains("config.txt, line 1: read 'rsk: 3', expected a key: log, risk, color, ascii; it is not used", called.Error, StringComparison.Ordinal);
+        Assert.Contains("config.txt, line 1: read 'rsk: 3', expected a key: log, risk, color, ascii, theme, mouse; it is not used", called.Error, StringComparison.Ordinal);
         Assert.Contains("line 2: read 'risk: 60', expected risk:", called.Error, StringComparison.Ordinal);
         Assert.Matches("color +no +the file", called.Output);
         Assert.Empty(Run("config", "--quiet").Error);

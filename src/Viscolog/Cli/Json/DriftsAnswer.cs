@@ -22,6 +22,9 @@ internal sealed record DriftAnswer
     public required int Readings { get; init; }
     public required bool Overdue { get; init; }
 
+    /// <summary>The first day whose readings are in it.</summary>
+    public required string Since { get; init; }
+
     public static DriftAnswer Of(MethodDrift drift, DateOnly today) => new()
     {
         Method = drift.Condition.Method.Id,
@@ -32,6 +35,7 @@ internal sealed record DriftAnswer
         LastChecked = drift.LastChecked.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
         Readings = drift.Readings,
         Overdue = drift.IsOld(today),
+        Since = drift.Since.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
     };
 }
 
