@@ -64,8 +64,8 @@ public sealed record MethodDrift(
         }
 
         var last = days[0][0].On;
-        var pool = OilPool.Of(days[0], repeatability);
-        double? change = days.Length > 1 ? pool.Bias - OilPool.Of(days[1], repeatability).Bias : null;
+        var pool = OilPool.Of([.. days[0]], repeatability);
+        double? change = days.Length > 1 ? pool.Bias - OilPool.Of([.. days[1]], repeatability).Bias : null;
         var pooled = 1;
         while (pooled < days.Length && last.DayNumber - days[pooled][0].On.DayNumber <= DaysGood && pool.Agrees(days[pooled], Told))
         {
