@@ -11,7 +11,7 @@ tmux -L viscolog-idle -f /dev/null new-session -d -s idle -x 80 -y 24 "exec dotn
 pid=$(tmux -L viscolog-idle display -p -t idle '#{pane_pid}')
 spent() { awk '{ print $14 + $15 }' "/proc/$pid/stat"; }
 
-sleep 90 # the runtime compiles what was slow at first
+sleep 30 # the runtime compiles what was slow at first
 before=$(spent)
 sleep 20
 after=$(spent)
