@@ -89,6 +89,8 @@ public sealed class LogCommandTests : IDisposable
         Assert.Equal((0, Called.With("advise", Checkout.Sample("lantern-gel-07.csv")).Output), (called.Code, called.Output));
         Assert.Equal("warning: going on without earlier runs: there is no log yet ('viscolog import FILE' starts one)\n", called.Error);
         Assert.Equal("", Call("advise", Checkout.Sample("lantern-gel-07.csv"), "--quiet").Error);
+        // Who names no log and has begun none is not in want of one.
+        Assert.Equal("", Called.Unnamed(_folder.Of("data"), "advise", Checkout.Sample("lantern-gel-07.csv")).Error);
         var json = Json("advise", Checkout.Sample("lantern-gel-07.csv"));
         Assert.StartsWith("going on without earlier runs", json.GetProperty("warnings")[0].GetString(), StringComparison.Ordinal);
         Assert.Empty(_folder.Names);

@@ -26,6 +26,14 @@ internal sealed record Called(int Code, string Output, string Error)
     /// <summary>The same at a certain time.</summary>
     public static Called In(string log, TimeProvider clock, params string[] args) => Run(log, clock, args);
 
+    /// <summary>Calls the program where nobody named a log, with a folder for the user's data.</summary>
+    public static Called Unnamed(string data, params string[] args)
+    {
+        // Nothing else in the tests looks there.
+        Environment.SetEnvironmentVariable("XDG_DATA_HOME", data);
+        return Run(null, TimeProvider.System, args);
+    }
+
     /// <summary>What is wrong with a call's words, without carrying it out; of a call that is not whole, the unknown words.</summary>
     public static IReadOnlyList<string> Complaints(string arguments, bool isWhole)
     {
@@ -46,7 +54,7 @@ internal sealed record Called(int Code, string Output, string Error)
     /// <summary>The same on a terminal.</summary>
     public static Called OnTerminal(string log, params string[] args) => Run(log, TimeProvider.System, args, isTerminal: true);
 
-    private static Called Run(string log, TimeProvider clock, string[] args, bool isTerminal = false)
+    private static Called Run(string? log, TimeProvider clock, string[] args, bool isTerminal = false)
     {
         using var output = new StringWriter();
         using var error = new StringWriter();

@@ -167,6 +167,12 @@ internal static class RunSource
                 return null;
             }
 
+            if (call.Log is { IsUsual: true, IsSurelyAbsent: true })
+            {
+                // Whoever has not begun a log is not in want of one.
+                return ([], [], BenchKnowledge.None);
+            }
+
             var why = call.Log.IsSurelyAbsent ? "there is no log yet ('viscolog import FILE' starts one)" : trouble;
             return ([], [$"going on without earlier runs: {why}"], BenchKnowledge.None);
         }
