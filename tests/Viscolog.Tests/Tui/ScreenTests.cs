@@ -88,6 +88,30 @@ public sealed class ScreenTests
         stage.End();
     }
 
+    /// <summary>The cautions before the first addition stand in a form's text, so that has to be shown.</summary>
+    [Theory]
+    [InlineData(80, 24)]
+    [InlineData(120, 40)]
+    public void A_form_shows_what_it_is_about_and_all_its_fields(int width, int height)
+    {
+        using var bench = new Bench();
+        using var log = bench.Open();
+        TuiContext context = new(log, TimeProvider.System, new(hasColor: true), IsAscii: false);
+        var trial = new BenchTrial(RunFiles.FileText.Read(
+            "# base: GB-40\n# base_g: 120\n# thickener: TA; chemistry=alkali-swellable; range_pct=1-5\n# target_mpas: 9000\nadded_g,wait_s,viscosity_mpas\n,60,850\n"));
+        trial.Advise();
+        foreach (var form in new[] { BenchForms.Dose(trial.State), BenchForms.Void(trial.State)!, BenchForms.Change(trial.State), BenchForms.Aim(trial.State) })
+        {
+            using var stage = new Stage(width, height);
+            using var dialog = new FormDialog<BenchEvent>(form, context);
+            stage.Show(dialog);
+            var shown = string.Join(' ', stage.Text.Split([' ', '\n', '┃', '│'], StringSplitOptions.RemoveEmptyEntries));
+            Assert.Contains(form.About, shown, StringComparison.Ordinal);
+            Assert.All(form.Fields, f => Assert.Contains(f.Label, shown, StringComparison.Ordinal));
+            stage.End();
+        }
+    }
+
     [Fact]
     public void A_check_is_worked_out_and_another_specification_asked_for()
     {
@@ -166,7 +190,7 @@ public sealed class ScreenTests
             }
         }
 
-        public void Show(ScreenView screen)
+        public void Show(IRunnable screen)
         {
             _token = _app.Begin(screen);
             _app.LayoutAndDraw();

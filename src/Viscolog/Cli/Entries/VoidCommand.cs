@@ -18,7 +18,7 @@ internal sealed class VoidCommand : CalledCommand
     private readonly Option<string?> _reason = TextOption.Create("--reason", "TEXT", "Why it counts no more.");
 
     public VoidCommand()
-        : base("void", "Make a row of a logged run void: it counts no more, but stays, with the reason.", Example)
+        : base("void", "Make a row of a logged run void: it no longer counts, but stays, with the reason.", Example)
     {
         _reason.Required = true;
         Take(_run, _row, _reason);

@@ -16,9 +16,9 @@ internal sealed class FormDialog<T> : Dialog<T?>
     private const int Wide = 72;
     private const int ErrorRows = 2;
 
-    /// <summary>Rows and columns of the frame, and rows of the buttons.</summary>
+    /// <summary>Rows and columns of the frame, and rows that the toolkit takes for the buttons.</summary>
     private const int Borders = 2;
-    private const int ButtonRows = 2;
+    private const int ButtonRows = 4;
 
     private readonly Form<T> _form;
     private readonly TuiContext _context;
