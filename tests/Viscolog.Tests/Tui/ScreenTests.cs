@@ -92,7 +92,8 @@ public sealed class ScreenTests
     [Theory]
     [InlineData(80, 24)]
     [InlineData(120, 40)]
-    public void A_form_shows_what_it_is_about_and_all_its_fields(int width, int height)
+    [InlineData(60, 16)]
+    public void A_form_shows_what_it_is_about_and_its_fields(int width, int height)
     {
         using var bench = new Bench();
         using var log = bench.Open();
@@ -107,7 +108,7 @@ public sealed class ScreenTests
             stage.Show(dialog);
             var shown = string.Join(' ', stage.Text.Split([' ', '\n', '┃', '│'], StringSplitOptions.RemoveEmptyEntries));
             Assert.Contains(form.About, shown, StringComparison.Ordinal);
-            Assert.All(form.Fields, f => Assert.Contains(f.Label, shown, StringComparison.Ordinal));
+            Assert.All(height > 16 ? form.Fields : form.Fields.Where(f => f.IsFirst), f => Assert.Contains(f.Label, shown, StringComparison.Ordinal));
             stage.End();
         }
     }

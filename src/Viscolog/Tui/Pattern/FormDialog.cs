@@ -59,7 +59,14 @@ internal sealed class FormDialog<T> : Dialog<T?>
             _pasteFrom = App;
             App!.Paste += Paste;
         };
-        Initialized += (_, _) => _rows[Math.Max(0, form.Fields.ToList().FindIndex(f => f.IsFirst))].Field.SetFocus();
+        Initialized += (_, _) =>
+        {
+            // What is not shown can't be typed into.
+            var first = _rows[Math.Max(0, form.Fields.ToList().FindIndex(f => f.IsFirst))].Field;
+            first.Visible = true;
+            first.SetFocus();
+            Place();
+        };
     }
 
     private System.Drawing.Rectangle Screen => App?.Screen ?? new(0, 0, Wide, 24);
@@ -164,13 +171,15 @@ internal sealed class FormDialog<T> : Dialog<T?>
         }
 
         var about = About();
-        var rows = Math.Clamp(Viewport.Height - about.Count - Gap - ErrorRows, 1, _rows.Count);
-        if (rows < Math.Min(4, _rows.Count))
+        var room = Viewport.Height - about.Count - Gap - ErrorRows;
+        if (room < 1)
         {
-            // What the form is about gives way to the fields.
+            // What the form is about may be a caution: it gives way only where not one field would be left.
             about = [];
-            rows = Math.Clamp(Viewport.Height - ErrorRows, 1, _rows.Count);
+            room = Viewport.Height - ErrorRows;
         }
+
+        var rows = Math.Clamp(room, 1, _rows.Count);
 
         ShowAbout(about);
         var top = about.Count > 0 ? about.Count + Gap : 0;
