@@ -17,7 +17,7 @@ internal static class FlatMemory
         if (made - Interlocked.Read(ref _swept) > Most)
         {
             Interlocked.Exchange(ref _swept, made);
-            GC.Collect(0, GCCollectionMode.Forced, blocking: true);
+            GC.Collect(1, GCCollectionMode.Forced, blocking: true);
         }
     }
 }
