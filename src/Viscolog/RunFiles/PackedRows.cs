@@ -23,10 +23,10 @@ internal sealed class PackedRows
     /// <summary>How many they are.</summary>
     public int Count { get; private set; }
 
-    /// <summary>Adds a row at the end.</summary>
-    public void Add(FileRow row)
+    /// <summary>Adds a row, as JSON, at the end.</summary>
+    public void Add(ReadOnlySpan<byte> row)
     {
-        _open.Write(RowJson.Bytes(row));
+        _open.Write(row);
         _open.Write("\n"u8);
         Count++;
         if (_open.WrittenCount > BlockLength - (BlockLength >> 4))

@@ -1,5 +1,6 @@
 using System.Text;
 using CsvHelper;
+using Viscolog.Output;
 using Viscolog.Tables;
 using Viscolog.Text;
 
@@ -16,7 +17,7 @@ internal sealed class TableReader(TableLayout layout, ValueReader values)
     /// <summary>The file without its rows, which are packed; null where it is refused.</summary>
     public RunFile? Read(RunFile file, PackedRows packed) => Read(file, rows =>
     {
-        foreach (var row in rows)
+        foreach (var row in Streamed.InOrder(rows, RowJson.Bytes))
         {
             packed.Add(row);
         }

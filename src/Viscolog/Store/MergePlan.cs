@@ -1,3 +1,4 @@
+using Viscolog.Output;
 using Viscolog.RunFiles;
 using Viscolog.Store.Copy;
 using Viscolog.Store.Journal;
@@ -31,7 +32,8 @@ internal sealed record MergePlan(int Run, IEnumerable<LogRecord> Records, int Re
     public static MergePlan New(RunToImport run, Guid id, int number)
     {
         var rows = run.Texts is { } texts
-            ? texts.Select(LogRecord (json, i) => new LogRecord.RowAdded(number, i + 1, RowJson.Read(json.Span)) { Json = json })
+            ? Streamed.InOrder(texts, json => (Json: json, Row: RowJson.Read(json.Span)))
+                .Select(LogRecord (read, i) => new LogRecord.RowAdded(number, i + 1, read.Row) { Json = read.Json })
             : run.Rows.Select(LogRecord (row, i) => new LogRecord.RowAdded(number, i + 1, row));
         return new(number, rows.Prepend(Stated(number, id, run.Header)), 1 + run.Count, run.Count, 0, 0) { IsNew = true };
     }

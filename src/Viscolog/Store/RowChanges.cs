@@ -23,7 +23,7 @@ internal sealed class RowChanges(int run)
     public void Add(int row, FileRow content, int? after)
     {
         _changes.Add((row, after, null));
-        _rows.Add(content);
+        _rows.Add(RowJson.Bytes(content));
     }
 
     /// <summary>Makes a row void.</summary>

@@ -70,7 +70,7 @@ internal sealed class QueryCopy : IDisposable
     /// <exception cref="FormatException">What it says can't be understood.</exception>
     public void Apply(LogRecord record)
     {
-        _at = record.At is null || FileTime.TryParse(record.At, out _)
+        _at = record.At is null || record.At == _at || FileTime.TryParse(record.At, out _)
             ? record.At ?? _at
             : throw new FormatException($"it was logged at {OneLine.Quoted(record.At)}, which is no time");
         switch (record)
