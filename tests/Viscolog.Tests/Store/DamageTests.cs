@@ -81,6 +81,22 @@ public sealed class DamageTests
         Assert.True(Snapshot.IsUntouched(bench.Place.Journal, journal));
     }
 
+    /// <summary>The end of a batch was written once all its rows stood on the disk, so a bad row before it was never cut short.</summary>
+    [Fact]
+    public void A_bad_row_before_the_end_of_the_last_batch_is_damage()
+    {
+        using var bench = new Bench();
+        var left = Unclosed(bench);
+        var journal = left.Bytes(bench.Place.Journal);
+        var end = journal.AsSpan().LastIndexOf("{\"kind\":\"end\"}"u8);
+        var row = journal.AsSpan(0, end).LastIndexOf((byte)'\n');
+        // The row's checksum, on which that of the end is chained.
+        journal.AsSpan(row - 12, 12).Fill((byte)'x');
+        left.PutBack((bench.Place.Journal, journal), (bench.Place.Mark, null));
+        Assert.Contains("damaged: line ", bench.Refusal(), StringComparison.Ordinal);
+        Assert.True(Snapshot.IsUntouched(bench.Place.Journal, journal));
+    }
+
     [Theory]
     [InlineData(true)]
     [InlineData(false)]

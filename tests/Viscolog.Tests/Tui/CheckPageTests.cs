@@ -82,7 +82,7 @@ public sealed class CheckPageTests
             new CheckOutcome.Refused(new CheckRefusal.AsksForNothing("right")),
             CheckSteps.Next(moved.State, new CheckEvent.Answered(new CheckOutcome.Refused(new CheckRefusal.AsksForNothing("right")), null), default).State.Outcome);
         Assert.Empty(CheckSteps.Next(moved.State, new CheckEvent.Chose(0), default).Effects);
-        Assert.Equal(0, CheckSteps.Next(state, new CheckEvent.Scrolled(-5), default).State.Passed);
+        Assert.Equal(default, CheckSteps.Next(state, new CheckEvent.Scrolled(-5), default).State.Passed);
     }
 
     [Fact]

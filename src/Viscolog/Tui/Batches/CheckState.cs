@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Checking;
 using Viscolog.Core.Pots;
-using Viscolog.Store;
 using Viscolog.Store.Copy;
+using Viscolog.Store;
+using Viscolog.Tui.Pattern;
 
 namespace Viscolog.Tui.Batches;
 
@@ -21,7 +22,7 @@ internal sealed record CheckState(LoggedRun Run, ImmutableArray<Specification> S
     public CheckOutcome? Outcome { get; init; }
 
     /// <summary>Lines of the findings that are passed over.</summary>
-    public int Passed { get; init; }
+    public Scrolling Passed { get; init; }
 
     /// <summary>What became of what was written.</summary>
     public string Said { get; init; } = "";

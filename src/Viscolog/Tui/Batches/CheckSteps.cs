@@ -20,7 +20,7 @@ internal static class CheckSteps
     public static CheckStep Next(CheckState state, CheckEvent @event, DateTimeOffset now) => @event switch
     {
         CheckEvent.Chose chose => Choose(state, chose.By),
-        CheckEvent.Scrolled scrolled => state with { Passed = Math.Max(0, state.Passed + scrolled.By) },
+        CheckEvent.Scrolled scrolled => state with { Passed = state.Passed.By(scrolled.By) },
         CheckEvent.OilCalled => new CheckStep(
             state,
             new ReadOil<CheckEvent>(
@@ -37,7 +37,7 @@ internal static class CheckSteps
     private static CheckStep Choose(CheckState state, int by)
     {
         var chosen = Math.Clamp(state.Chosen + by, 0, Math.Max(0, state.Specifications.Length - 1));
-        return chosen == state.Chosen ? state : Ask(state with { Chosen = chosen, Passed = 0 });
+        return chosen == state.Chosen ? state : Ask(state with { Chosen = chosen, Passed = default });
     }
 
     private static CheckStep Certify(CheckState state) => state.Outcome is CheckOutcome.Checked { Check: var check }

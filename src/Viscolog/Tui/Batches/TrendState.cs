@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Viscolog.Core.Charting;
 using Viscolog.Core.Checking;
 using Viscolog.Plots;
+using Viscolog.Tui.Pattern;
 
 namespace Viscolog.Tui.Batches;
 
@@ -17,7 +18,7 @@ internal sealed record TrendState(ImmutableArray<Specification> Products)
     public ProductTrend? Trend { get; init; }
 
     /// <summary>Lines of the findings that are passed over.</summary>
-    public int Passed { get; init; }
+    public Scrolling Passed { get; init; }
 
     public string Said { get; init; } = "";
 

@@ -18,7 +18,7 @@ internal static class TrendSteps
     public static TrendStep Next(TrendState state, TrendEvent @event, DateTimeOffset now) => @event switch
     {
         TrendEvent.Chose chose => Choose(state, chose.By),
-        TrendEvent.Scrolled scrolled => state with { Passed = Math.Max(0, state.Passed + scrolled.By) },
+        TrendEvent.Scrolled scrolled => state with { Passed = state.Passed.By(scrolled.By) },
         TrendEvent.Turned => state with { Scale = state.Scale == ChartScale.Log ? ChartScale.Linear : ChartScale.Log },
         TrendEvent.Exported => state.Picture() is { } picture
             ? new TrendStep(state, Export(picture, state.Current?.Name ?? "product")) : state,
@@ -30,7 +30,7 @@ internal static class TrendSteps
     private static TrendStep Choose(TrendState state, int by)
     {
         var chosen = Math.Clamp(state.Chosen + by, 0, Math.Max(0, state.Products.Length - 1));
-        return chosen == state.Chosen ? state : Ask(state with { Chosen = chosen, Trend = null, Passed = 0, Said = "" });
+        return chosen == state.Chosen ? state : Ask(state with { Chosen = chosen, Trend = null, Passed = default, Said = "" });
     }
 
     private static TrendStep Ask(TrendState state)

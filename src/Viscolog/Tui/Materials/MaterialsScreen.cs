@@ -8,6 +8,8 @@ internal static class MaterialsScreen
     public static KeyTable<MaterialsEvent> Keys { get; } = new(
         "Materials",
         new("Up/Down", null, "choose one", new MaterialsEvent.Moved(-1), new MaterialsEvent.Moved(1)),
+        new("PgUp/PgDn", null, "ten up or down", new MaterialsEvent.Moved(-10), new MaterialsEvent.Moved(10)),
+        new("Home/End", null, "the first, the last", new MaterialsEvent.Moved(-Scrolling.ToEnd), new MaterialsEvent.Moved(Scrolling.ToEnd)),
         new("Enter", "change", "change the chosen one", new MaterialsEvent.Changed()),
         new("F2", "add", "add one", new MaterialsEvent.Added()),
         new("F5", "retire or offer", "retire it, or offer it again; nothing that was used is deleted", new MaterialsEvent.Retired()),

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.MaterialFiles;
+using Viscolog.Tui.Pattern;
 
 namespace Viscolog.Tui.Materials;
 
@@ -16,5 +17,5 @@ internal sealed record MaterialsState(ImmutableArray<MaterialRow> All)
 
     public MaterialRow? Current => All.IsEmpty ? null : All[Math.Clamp(Chosen, 0, All.Length - 1)];
 
-    public MaterialsState Move(int by) => this with { Chosen = Math.Clamp(Chosen + by, 0, Math.Max(0, All.Length - 1)) };
+    public MaterialsState Move(int by) => this with { Chosen = Scrolling.Moved(Chosen, by, All.Length) };
 }

@@ -37,7 +37,7 @@ internal sealed class FormDialog<T> : Dialog<T?>
         foreach (var field in form.Fields)
         {
             // No letter of a label is a key: columns have underscores in their names.
-            var text = new TextField { Text = field.Text };
+            var text = new TextField { Text = TerminalText.Of(field.Text) };
             var row = (
                 new Label { X = 1, Text = Shown(field.Label), HotKeySpecifier = new(0xFFFF) },
                 text,
@@ -96,7 +96,7 @@ internal sealed class FormDialog<T> : Dialog<T?>
             return true;
         }
 
-        var answer = _form.Read([.. _rows.Select(r => r.Field.Text)]);
+        var answer = _form.Read([.. _rows.Select((r, i) => Typed(_form.Fields[i], r.Field.Text))]);
         if (answer.Value is { } value)
         {
             Result = value;
@@ -120,6 +120,9 @@ internal sealed class FormDialog<T> : Dialog<T?>
             }
         }
     }
+
+    /// <summary>What a field says: what it began with to the letter, where nothing of it was changed on the screen.</summary>
+    private static string Typed(FormField field, string shown) => shown == TerminalText.Of(field.Text) ? field.Text : shown;
 
     private static string HintOf(FormField field) => field switch
     {

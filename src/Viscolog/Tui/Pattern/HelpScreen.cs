@@ -8,6 +8,7 @@ internal static class HelpScreen
         new("^Q", null, "") { Role = KeyRole.Quits },
         new("Up/Down", null, "", new HelpScrolled(-1), new HelpScrolled(1)),
         new("PgUp/PgDn", null, "", new HelpScrolled(-10), new HelpScrolled(10)),
+        new("Home/End", null, "", new HelpScrolled(-Scrolling.ToEnd), new HelpScrolled(Scrolling.ToEnd)),
         new(KeyTable<HelpScrolled>.AnyKey, "returns", "") { Role = KeyRole.Leaves });
 
     public static ScreenView On(TuiContext context, string title, Func<int, IEnumerable<string>> lines)
@@ -31,7 +32,7 @@ internal sealed record HelpScrolled(int By);
 internal sealed record HelpState(string Title, Func<int, IEnumerable<string>> Lines)
 {
     /// <summary>Lines that are passed over.</summary>
-    public int Passed { get; init; }
+    public Scrolling Passed { get; init; }
 
-    public HelpState Scroll(int by) => this with { Passed = Math.Max(0, Passed + by) };
+    public HelpState Scroll(int by) => this with { Passed = Passed.By(by) };
 }

@@ -73,10 +73,10 @@ internal sealed class Page(Canvas canvas)
     }
 
     /// <summary>Adds the lines that fit above the last two, some of them passed over; says which they are where not all fit.</summary>
-    public string AddScrolled(IReadOnlyList<Piece> lines, int passed)
+    public string AddScrolled(IReadOnlyList<Piece> lines, Scrolling passed)
     {
         var rows = Math.Max(1, Height - 2 - _lines.Count);
-        var first = Math.Clamp(passed, 0, Math.Max(0, lines.Count - rows));
+        var first = passed.First(lines.Count, rows);
         foreach (var line in lines.Skip(first).Take(rows))
         {
             Add(line);

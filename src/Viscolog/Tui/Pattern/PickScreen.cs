@@ -10,6 +10,7 @@ internal static class PickScreen
         "List",
         new("Up/Down", "choose", "choose", new PickEvent.Moved(-1), new PickEvent.Moved(1)),
         new("PgUp/PgDn", null, "ten up or down", new PickEvent.Moved(-10), new PickEvent.Moved(10)),
+        new("Home/End", null, "the first, the last", new PickEvent.Moved(-Scrolling.ToEnd), new PickEvent.Moved(Scrolling.ToEnd)),
         new("Enter", "take it", "take the chosen one", new PickEvent.Taken()),
         new("Esc", "back", "back") { Role = KeyRole.Leaves },
         new("^Q", null, "quit") { Role = KeyRole.Quits });
@@ -22,7 +23,7 @@ internal static class PickScreen
 
     public static PickStep Next(PickState state, PickEvent @event, DateTimeOffset now) => @event switch
     {
-        PickEvent.Moved moved => state with { Chosen = Math.Clamp(state.Place + moved.By, 0, Math.Max(0, state.Shown.Length - 1)) },
+        PickEvent.Moved moved => state with { Chosen = Scrolling.Moved(state.Place, moved.By, state.Shown.Length) },
         PickEvent.Searched searched => searched.Text == state.Filter ? state : state with { Filter = searched.Text, Chosen = 0 },
         PickEvent.Taken => state.Shown.IsEmpty ? state : new PickStep(state with { Picked = state.Shown[state.Place] }, new Close<PickEvent>()),
         _ => throw new ArgumentOutOfRangeException(nameof(@event), @event, "not a case of the closed set"),

@@ -92,7 +92,7 @@ internal static class DemoPage
     {
         var lines = PracticeWords.LessonOf(played).SelectMany(t => Paragraph.Of(t, page.Width - 3).Append("")).ToList();
         var room = page.Height - 3;
-        foreach (var line in lines.Skip(Math.Clamp(state.Above, 0, Math.Max(0, lines.Count - room))).Take(room))
+        foreach (var line in lines.Skip(state.Above.First(lines.Count, room)).Take(room))
         {
             page.Add(" " + line);
         }

@@ -15,6 +15,8 @@ internal static class DemoScreen
         new("F3", "run, stop", "run on its own, stop", new DemoEvent.Ran()) { Brief = "run" },
         new("F6", "why it fails", "why it ends this way; back to the players", new DemoEvent.Turned()) { Brief = "why" },
         new("Up/Down", null, "move the text", new DemoEvent.Scrolled(-1), new DemoEvent.Scrolled(1)),
+        new("PgUp/PgDn", null, "ten up or down", new DemoEvent.Scrolled(-10), new DemoEvent.Scrolled(10)),
+        new("Home/End", null, "the beginning, the end", new DemoEvent.Scrolled(-Scrolling.ToEnd), new DemoEvent.Scrolled(Scrolling.ToEnd)),
         new("F7", "export", "export picture or handout", new DemoEvent.Exported()),
         new("F1", null, "") { Role = KeyRole.Helps },
         new("Esc", "", "back") { Role = KeyRole.Leaves },

@@ -1,4 +1,5 @@
 using Viscolog.Core.Practice;
+using Viscolog.Tui.Pattern;
 
 namespace Viscolog.Tui.Practice;
 
@@ -22,7 +23,7 @@ internal sealed record DemoState(PracticeGame Game)
     public bool ShowsLesson { get; init; }
 
     /// <summary>Lines of the lesson above the screen.</summary>
-    public int Above { get; init; }
+    public Scrolling Above { get; init; }
 
     public string Said { get; init; } = "";
 

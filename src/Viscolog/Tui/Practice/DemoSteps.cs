@@ -15,8 +15,8 @@ internal static class DemoSteps
     {
         DemoEvent.Went went => state.Go(went.By) with { Due = null },
         DemoEvent.Ran => state.Run(now),
-        DemoEvent.Turned => state with { ShowsLesson = !state.ShowsLesson, Due = null, Above = 0 },
-        DemoEvent.Scrolled scrolled => state with { Above = Math.Max(0, state.Above + scrolled.By) },
+        DemoEvent.Turned => state with { ShowsLesson = !state.ShowsLesson, Due = null, Above = default },
+        DemoEvent.Scrolled scrolled => state with { Above = state.Above.By(scrolled.By) },
         DemoEvent.Exported => state.Played is { } played ? new DemoStep(state, Export(played)) : state,
         DemoEvent.Played played => state with { Played = played.Demonstration },
         DemoEvent.Told told => state with { Said = told.Said },

@@ -129,7 +129,7 @@ internal static class GamePage
         }
 
         var room = (page.Height - 2) - page.Lines.Count;
-        var above = Math.Clamp(state.Above, 0, Math.Max(0, lines.Length - room));
+        var above = state.Above.First(lines.Length, room);
         foreach (var line in lines.Skip(above).Take(room))
         {
             page.Add(" " + line);

@@ -34,6 +34,8 @@ internal static class GameScreen
         "Practice pot, the end",
         new("F6", "next: curve, why, steps", "next view: the curve, why, the steps", new GameEvent.Turned()) { Brief = "curve/why/steps" },
         new("Up/Down", null, "move the text", new GameEvent.Moved(-1), new GameEvent.Moved(1)),
+        new("PgUp/PgDn", null, "ten up or down", new GameEvent.Moved(-10), new GameEvent.Moved(10)),
+        new("Home/End", null, "the beginning, the end", new GameEvent.Moved(-Scrolling.ToEnd), new GameEvent.Moved(Scrolling.ToEnd)),
         new("F5", "same pot again", "the same pot again", new GameEvent.Again()) { Brief = "again" },
         new("F7", "export", "export the picture or a handout", new GameEvent.Exported()),
         new("F1", "help", "") { Role = KeyRole.Helps },

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Practice;
+using Viscolog.Tui.Pattern;
 
 namespace Viscolog.Tui.Practice;
 
@@ -27,7 +28,7 @@ internal sealed record GameState(PracticeSession Session, string Player, DateTim
     public GameView View { get; init; }
 
     /// <summary>Lines of text above the screen.</summary>
-    public int Above { get; init; }
+    public Scrolling Above { get; init; }
 
     /// <summary>What is wrong with what was typed; null where nothing is.</summary>
     public string? Error { get; init; }

@@ -13,7 +13,9 @@ internal static class ScoresScreen
 {
     public static KeyTable<ScoresEvent> Keys { get; } = new(
         "Scores",
-        new("Up, Down", "move", "move", new ScoresEvent.Moved(-1), new ScoresEvent.Moved(1)),
+        new("Up/Down", "move", "move", new ScoresEvent.Moved(-1), new ScoresEvent.Moved(1)),
+        new("PgUp/PgDn", null, "ten up or down", new ScoresEvent.Moved(-10), new ScoresEvent.Moved(10)),
+        new("Home/End", null, "the first, the last", new ScoresEvent.Moved(-Scrolling.ToEnd), new ScoresEvent.Moved(Scrolling.ToEnd)),
         new("F7", "export CSV", "export the scores as CSV", new ScoresEvent.Exported()),
         new("Esc", "back", "back") { Role = KeyRole.Leaves },
         new("^Q", "quit", "quit") { Role = KeyRole.Quits });
@@ -58,7 +60,7 @@ internal static class ScoresSteps
 {
     public static ScoresStep Next(ScoresState state, ScoresEvent @event, DateTimeOffset now) => @event switch
     {
-        ScoresEvent.Moved moved => state with { Above = Math.Clamp(state.Above + moved.By, 0, Math.Max(0, state.Results.Length - 1)) },
+        ScoresEvent.Moved moved => state with { Above = Scrolling.Moved(state.Above, moved.By, state.Results.Length) },
         ScoresEvent.Exported => new ScoresStep(
             state,
             new Export<ScoresEvent>(PathForm.Scores(), (path, replace, _) => Write(state.Results, path, replace), said => new ScoresEvent.Told(said))),

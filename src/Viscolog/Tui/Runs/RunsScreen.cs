@@ -9,7 +9,7 @@ internal static class RunsScreen
         "Runs",
         new("Up/Down", null, "choose a run", new RunsEvent.Moved(-1), new RunsEvent.Moved(1)),
         new("PgUp/PgDn", null, "ten runs up or down", new RunsEvent.Moved(-10), new RunsEvent.Moved(10)),
-        new("Home/End", null, "the first, the last", new RunsEvent.Moved(-int.MaxValue), new RunsEvent.Moved(int.MaxValue)),
+        new("Home/End", null, "the first, the last", new RunsEvent.Moved(-Scrolling.ToEnd), new RunsEvent.Moved(Scrolling.ToEnd)),
         new("Enter", "open", "open the chosen run", new RunsEvent.Opened()) { Brief = null },
         new("F1", "help", "") { Role = KeyRole.Helps },
         new("F2", "new", "begin a new run", new RunsEvent.Begun()),

@@ -39,7 +39,7 @@ internal sealed record RunsState(ImmutableArray<RunSummary> All)
         => new([.. context.Log.Runs().OrderByDescending(r => r.Number)]) { IsPractice = context.IsPractice };
 
     /// <summary>Chooses another run; very large steps lead to the first and the last.</summary>
-    public RunsState Move(int by) => this with { Chosen = (int)Math.Clamp((long)Place + by, 0, Math.Max(0, Shown.Length - 1)) };
+    public RunsState Move(int by) => this with { Chosen = Scrolling.Moved(Place, by, Shown.Length) };
 
     /// <summary>Another order, the same run chosen.</summary>
     public RunsState Sort()
