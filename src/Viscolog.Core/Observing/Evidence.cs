@@ -94,7 +94,7 @@ public sealed record Evidence
 
         var collector = new EvidenceCollector(run);
         var steps = collector.Collect(thickener, null);
-        return collector.Trouble is { } trouble
+        return (TooMany(steps) ?? collector.Trouble) is { } trouble
             ? new EvidenceOutcome.Unusable(trouble)
             : new EvidenceOutcome.Usable(new(run, thickener, steps, collector));
     }
@@ -115,7 +115,7 @@ public sealed record Evidence
 
         var collector = new EvidenceCollector(run);
         var steps = collector.Collect(body, strings);
-        return collector.Trouble is { } trouble
+        return (TooMany(steps) ?? collector.Trouble) is { } trouble
             ? new EvidenceOutcome.Unusable(trouble)
             : new EvidenceOutcome.Usable(new(run, body, steps, collector)
             {
@@ -124,6 +124,9 @@ public sealed record Evidence
                 LowPh = collector.LowPh(body) ?? collector.LowPh(strings),
             });
     }
+
+    private static EvidenceTrouble.TooManySteps? TooMany(ImmutableArray<EvidenceStep> steps)
+        => steps.Length > Thinning.MostSteps ? new EvidenceTrouble.TooManySteps(steps.Length, Thinning.MostSteps) : null;
 
     /// <summary>The thickener that the run is about: the one dosed, or the first named.</summary>
     /// <returns>Null where the run names none.</returns>

@@ -30,6 +30,7 @@ internal sealed class EvidenceCollector(Run run)
     private double _lowestPh = double.PositiveInfinity;
     private double _highestPh = double.NegativeInfinity;
     private double? _lastPh;
+    private (int Readings, int Kept) _thinned;
 
     public ImmutableArray<EvidenceWarning> Warnings => [.. _warnings, .. _bodies.Warnings];
 
@@ -47,12 +48,13 @@ internal sealed class EvidenceCollector(Run run)
     public ImmutableArray<EvidenceStep> Collect(Thickener thickener, Thickener? strings)
     {
         var waterNow = WaterPercent(run.PotNow());
-        var steps = Steps.Of(run).Select((step, place) =>
+        var all = Steps.Of(run);
+        var steps = all.Select((step, place) =>
         {
             var water = Math.Max(0, waterNow - WaterPercent(step.Pot)) * LnSdPerWaterPercent;
             var before = _tooFarInTemperature;
-            ImmutableArray<BodyReading> readings = [.. step.Readings.Select(r => Read(r, place, water)).OfType<BodyReading>()];
-            ImmutableArray<StringReading> lengths = strings is null ? [] : [.. step.Readings.Select(String).OfType<StringReading>()];
+            var readings = Thinned([.. step.Readings.Select(r => Read(r, place, water)).OfType<BodyReading>()], all.Length);
+            var lengths = strings is null ? [] : Thinned([.. step.Readings.Select(String).OfType<StringReading>()], all.Length);
             var doses = new Doses(step.Pot.DoseOf(thickener.Name), strings is null ? Dose.None : step.Pot.DoseOf(strings.Name));
             return new EvidenceStep(place, doses, readings, lengths, _tooFarInTemperature - before);
         }).ToImmutableArray();
@@ -63,6 +65,14 @@ internal sealed class EvidenceCollector(Run run)
         double WaterPercent(Pot pot)
             => 100 * (pot.Water.Grams - run.Thickeners
                 .Sum(t => pot.In(t.Name).Grams * t.Dilution.WaterParts / t.Dilution.ThickenerParts)) / pot.Base.Grams;
+    }
+
+    /// <summary>Those of a step's readings that count.</summary>
+    private ImmutableArray<T> Thinned<T>(ImmutableArray<T> readings, int steps)
+    {
+        var kept = Thinning.Of(readings, steps);
+        _thinned = (_thinned.Readings + (kept.Length < readings.Length ? readings.Length : 0), _thinned.Kept + (kept.Length < readings.Length ? kept.Length : 0));
+        return kept;
     }
 
     private BodyReading? Read(PlacedReading placed, int step, double waterSd)
@@ -124,6 +134,7 @@ internal sealed class EvidenceCollector(Run run)
             _corrected > 0 ? new EvidenceWarning.Corrected(_corrected, _bodies.InUse) : null,
             _withoutTemperature > 0 ? new EvidenceWarning.WithoutTemperature(_withoutTemperature) : null,
             _withoutWait > 0 ? new EvidenceWarning.WithoutWait(_withoutWait) : null,
+            _thinned.Kept > 0 ? new EvidenceWarning.Thinned(_thinned.Readings, _thinned.Kept) : null,
             .. NotesOn(thickener),
             _highestPh - _lowestPh > 0.5 ? new EvidenceWarning.AcidityMoved(_lowestPh, _highestPh) : null,
             run.Entries.Any(e => e.Counts && e is Entry.Watered) ? new EvidenceWarning.Watered(thickener.Name) : null,

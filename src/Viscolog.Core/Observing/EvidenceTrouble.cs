@@ -25,6 +25,11 @@ public abstract record EvidenceTrouble
     /// <summary>Body and string together take two thickeners, and the run does not name just two.</summary>
     public sealed record NotTwoThickeners : EvidenceTrouble;
 
+    /// <summary>The run has more steps than one pot ever takes.</summary>
+    /// <param name="Steps">How many.</param>
+    /// <param name="Most">How many are looked at, at most.</param>
+    public sealed record TooManySteps(int Steps, int Most) : EvidenceTrouble;
+
     /// <summary>Nothing of the last step that was read could be converted.</summary>
     /// <param name="Reason">Why the last reading could not.</param>
     /// <param name="IsByCup">Whether it was read by a cup, of which a run has one.</param>

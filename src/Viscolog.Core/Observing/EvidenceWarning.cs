@@ -44,6 +44,11 @@ public abstract record EvidenceWarning
     /// <param name="Readings">How many.</param>
     public sealed record WithoutWait(int Readings) : EvidenceWarning;
 
+    /// <summary>Steps hold more readings than the curve is fitted to (see <see cref="Thinning"/>).</summary>
+    /// <param name="Readings">How many those steps hold.</param>
+    /// <param name="Kept">How many of them count.</param>
+    public sealed record Thinned(int Readings, int Kept) : EvidenceWarning;
+
     /// <summary>The pH moved within the run.</summary>
     /// <param name="Low">The lowest.</param>
     /// <param name="High">The highest.</param>

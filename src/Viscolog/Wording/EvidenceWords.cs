@@ -21,6 +21,8 @@ internal static class EvidenceWords
         EvidenceWarning.WithoutTemperature bare
             => $"{Readings(bare.Readings)} without a temperature, taken to be at the reference temperature",
         EvidenceWarning.WithoutWait bare => $"{Readings(bare.Readings)} without wait_s, taken to be settled",
+        EvidenceWarning.Thinned thinned => string.Create(CultureInfo.InvariantCulture,
+            $"of {thinned.Readings} readings in steps with very many, {thinned.Kept} count, spread over each step's time"),
         EvidenceWarning.AcidityMoved moved => string.Create(CultureInfo.InvariantCulture,
             $"the pH changed from {moved.Low:0.0} to {moved.High:0.0} during the run; a curve across a pH change means little"),
         EvidenceWarning.Watered watered
@@ -46,6 +48,8 @@ internal static class EvidenceWords
         EvidenceTrouble.AnotherThickener two => $"the pot contains both '{two.Thickener}' and '{two.Other}', and one curve can't "
             + $"describe both: give target_string_mm for advice on body and string together, or use one thickener per run",
         EvidenceTrouble.NotTwoThickeners => "body and string together need two thickeners in the run's header, no more and no fewer",
+        EvidenceTrouble.TooManySteps many => string.Create(CultureInfo.InvariantCulture,
+            $"the run has {many.Steps} steps, and advice looks at {many.Most} at most: one run is one pot, so split the file"),
         EvidenceTrouble.NothingConverted nothing
             => MethodWords.Of(nothing.Reason) + (nothing.IsByCup ? "; a run uses one cup throughout, so choose it to suit the target" : ""),
         _ => throw new ArgumentOutOfRangeException(nameof(trouble), trouble, "not a case of the closed set"),

@@ -104,6 +104,7 @@ public sealed class MethodWordsTests
             (new EvidenceWarning.Corrected(3, new(TemperatureCoefficient.Default, CoefficientOrigin.Default)), "a default"),
             (new EvidenceWarning.WithoutTemperature(4), "4 readings"),
             (new EvidenceWarning.WithoutWait(5), "5 readings"),
+            (new EvidenceWarning.Thinned(5000, 60), "of 5000 readings in steps with very many, 60 count"),
             (new EvidenceWarning.AcidityMoved(7.9, 8.6), "from 7.9 to 8.6"),
             (new EvidenceWarning.Watered("T"), "'T'"),
             (new EvidenceWarning.LowPh(6.8), "pH 6.8"),
@@ -118,6 +119,7 @@ public sealed class MethodWordsTests
                 "(rotational at 20 1/min; rotational at 50 1/min)"),
             (new EvidenceTrouble.AnotherThickener("B", "A"), "both 'A' and 'B'"),
             (new EvidenceTrouble.NotTwoThickeners(), "two thickeners"),
+            (new EvidenceTrouble.TooManySteps(1200, 1000), "1200 steps"),
             (new EvidenceTrouble.NothingConverted(new ConversionRefusal.NoFall(), false), "enter the seconds"),
             (new EvidenceTrouble.NothingConverted(new ConversionRefusal.NoFall(), true), "one cup"),
         ]);
