@@ -108,6 +108,26 @@ internal static class SizeOption
     }
 }
 
+/// <summary>An option that takes a whole number from 1.</summary>
+internal static class CountOption
+{
+    public static Option<int?> Create(string name, string description, int most) => new(name)
+    {
+        HelpName = "N",
+        Description = description,
+        CustomParser = result =>
+        {
+            if (int.TryParse(result.Tokens[0].Value, NumberStyles.None, CultureInfo.InvariantCulture, out var count) && count >= 1 && count <= most)
+            {
+                return count;
+            }
+
+            result.AddError(FormattableString.Invariant($"{name}: read '{result.Tokens[0].Value}', expected a whole number from 1 to {most}"));
+            return null;
+        },
+    };
+}
+
 /// <summary>An option that takes a text.</summary>
 internal static class TextOption
 {
