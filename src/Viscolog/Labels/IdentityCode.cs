@@ -36,8 +36,8 @@ internal static class IdentityCode
     /// <summary>Rows of modules, a dark one true, the quiet zone round them.</summary>
     public static IReadOnlyList<BitArray> Modules(string text)
     {
-        using var made = QRCodeGenerator.GenerateQrCode(
-            text, QRCodeGenerator.ECCLevel.M, forceUtf8: false, utf8BOM: false, Ascii(text) ? QRCodeGenerator.EciMode.Default : QRCodeGenerator.EciMode.Utf8);
+        var mode = text.All(char.IsAscii) ? QRCodeGenerator.EciMode.Default : QRCodeGenerator.EciMode.Utf8;
+        using var made = QRCodeGenerator.GenerateQrCode(text, QRCodeGenerator.ECCLevel.M, forceUtf8: false, utf8BOM: false, mode);
         return made.ModuleMatrix;
     }
 
@@ -64,9 +64,8 @@ internal static class IdentityCode
             }
         }
 
-        return SvgPicture.Of(Encoding.UTF8.GetBytes(FormattableString.Invariant(
-            $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {rows.Count} {rows.Count}\" shape-rendering=\"crispEdges\"><path d=\"{path}\"/></svg>")));
+        var side = rows.Count.ToString(CultureInfo.InvariantCulture);
+        return SvgPicture.Of(Encoding.UTF8.GetBytes($"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {side} {side}\" "
+            + $"shape-rendering=\"crispEdges\"><path d=\"{path}\"/></svg>"));
     }
-
-    private static bool Ascii(string text) => text.All(char.IsAscii);
 }

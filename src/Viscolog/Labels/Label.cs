@@ -53,7 +53,8 @@ internal sealed record Label(string Kind, string Name, string Code)
 
     private static Fact[] LastRead(Run run)
     {
-        if (run.Entries.OfType<Entry.Measured>().LastOrDefault(m => m.Counts && m.Reading.Value is not null)?.Reading is not { Value: { } value } reading)
+        var last = run.Entries.OfType<Entry.Measured>().LastOrDefault(m => m.Counts && m.Reading.Value is not null)?.Reading;
+        if (last is not { Value: { } value } reading)
         {
             return [Fact.Blank("Read")];
         }

@@ -20,8 +20,8 @@ internal static class LabelPage
     private static void Body(LabelOrder order, HtmlPen pen)
     {
         pen.Open("p", ("class", "how"));
-        pen.Text($"{order.Sheet.Size}, {order.Sheet.Columns} by {order.Sheet.Rows} on {order.Sheet.Page.Name}: print at actual size (100 %), without "
-            + "margins or headers. They are no hazard labels as the law asks for.");
+        pen.Text($"{order.Sheet.Size}, {order.Sheet.Columns} by {order.Sheet.Rows} on {order.Sheet.Page.Name}: print at actual size "
+            + "(100 %), without margins or headers. They are no hazard labels as the law asks for.");
         pen.Close();
         pen.Line();
         var places = Enumerable.Repeat(false, order.Start - 1).Concat(Enumerable.Repeat(true, order.Copies));
@@ -72,17 +72,26 @@ internal static class LabelPage
     private static string Style(LabelSheet sheet)
     {
         var (width, height, code) = (LabelSheet.Mm(sheet.Width), LabelSheet.Mm(sheet.Height), LabelSheet.Mm(CodeSide(sheet)));
-        var (text, lines) = sheet.Height switch { < 45 => ("6.5", "1"), < 60 => ("8.5", "2"), < 80 => ("10", "2"), < 100 => ("11.5", "2"), _ => ("15", "3") };
+        var (text, lines) = sheet.Height switch
+        {
+            < 45 => ("6.5", "1"),
+            < 60 => ("8.5", "2"),
+            < 80 => ("10", "2"),
+            < 100 => ("11.5", "2"),
+            _ => ("15", "3"),
+        };
         return $$"""
 
             @page { size: {{LabelSheet.Mm(sheet.Page.Width)}} {{LabelSheet.Mm(sheet.Page.Height)}}; margin: 0; }
             * { box-sizing: border-box; margin: 0; padding: 0; }
             html { color: #000; background: #fff; font: {{text}}pt/1.15 "Segoe UI", "Helvetica Neue", Arial, "Liberation Sans", sans-serif; }
-            article { width: {{width}}; height: {{height}}; padding: {{LabelSheet.Mm(Edge)}}; overflow: hidden; display: flex; flex-direction: column; break-inside: avoid; }
+            article { width: {{width}}; height: {{height}}; padding: {{LabelSheet.Mm(Edge)}}; overflow: hidden; break-inside: avoid; }
+            article { display: flex; flex-direction: column; }
             .top { flex: 1; min-height: 0; display: flex; gap: 1mm; }
             .top svg { flex: none; width: {{code}}; height: {{code}}; }
             .words { flex: 1; min-width: 0; overflow: hidden; }
-            h1 { font-size: 1.35em; font-weight: 600; display: -webkit-box; -webkit-box-orient: vertical; -webkit-line-clamp: {{lines}}; overflow-wrap: anywhere; margin-bottom: 0.1em; }
+            h1 { font-size: 1.35em; font-weight: 600; overflow-wrap: anywhere; margin-bottom: 0.1em; }
+            h1 { display: -webkit-box; -webkit-box-orient: vertical; -webkit-line-clamp: {{lines}}; }
             h1, dd { unicode-bidi: isolate; overflow: hidden; text-overflow: ellipsis; }
             dl div { display: flex; align-items: flex-end; gap: 1mm; }
             dt { flex: 0 0 3.6em; color: #333; }
@@ -98,7 +107,10 @@ internal static class LabelPage
             }
             @media print {
               .how { display: none; }
-              section { display: grid; grid-template-columns: repeat({{sheet.Columns}}, {{width}}); grid-auto-rows: {{height}}; column-gap: {{LabelSheet.Mm(sheet.Gap)}}; align-content: start; width: {{LabelSheet.Mm(sheet.Page.Width)}}; height: {{LabelSheet.Mm(sheet.Page.Height - 0.1)}}; padding: {{LabelSheet.Mm(sheet.Top)}} 0 0 {{LabelSheet.Mm(sheet.Left)}}; overflow: hidden; break-after: page; }
+              section { display: grid; grid-template-columns: repeat({{sheet.Columns}}, {{width}}); grid-auto-rows: {{height}}; }
+              section { column-gap: {{LabelSheet.Mm(sheet.Gap)}}; align-content: start; overflow: hidden; break-after: page; }
+              section { width: {{LabelSheet.Mm(sheet.Page.Width)}}; height: {{LabelSheet.Mm(sheet.Page.Height - 0.1)}}; }
+              section { padding: {{LabelSheet.Mm(sheet.Top)}} 0 0 {{LabelSheet.Mm(sheet.Left)}}; }
               section:last-child { break-after: auto; }
             }
 

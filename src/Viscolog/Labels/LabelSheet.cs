@@ -34,7 +34,8 @@ internal sealed record LabelSheet(PageSize Page, int Columns, int Rows, double W
     /// <summary>Room above the first row and below the last.</summary>
     public double Top => (Page.Height - (Rows * Height)) / 2;
 
-    public static LabelSheet? Find(string name) => All.FirstOrDefault(s => string.Equals(s.Name, name.Trim(), StringComparison.OrdinalIgnoreCase));
+    public static LabelSheet? Find(string name)
+        => All.FirstOrDefault(s => string.Equals(s.Name, name.Trim(), StringComparison.OrdinalIgnoreCase));
 
     /// <summary>A length as a style sheet takes it.</summary>
     public static string Mm(double length) => length.ToString("0.##", CultureInfo.InvariantCulture) + "mm";

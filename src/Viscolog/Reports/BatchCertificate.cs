@@ -62,8 +62,9 @@ internal static class BatchCertificate
 
     /// <summary>What was asked for and what was found, as who reads a certificate asks.</summary>
     private static string Specified(BatchCheck check) => check.Body is { Value: { } value } body
-        ? $": viscosity {Found(value)} mPa·s at {RunFacts.Temperature(check.Run)} (expanded uncertainty U = {CheckWords.ExpandedUncertainty(value)} "
-            + $"mPa·s, k = {CheckWords.CoverageFactor(value)}), from {Wanted(body)} mPa·s as specified by '{check.Specification.Name}'"
+        ? $": viscosity {Found(value)} mPa·s at {RunFacts.Temperature(check.Run)} (expanded uncertainty U = "
+            + $"{CheckWords.ExpandedUncertainty(value)} mPa·s, k = {CheckWords.CoverageFactor(value)}), from {Wanted(body)} mPa·s as "
+            + $"specified by '{check.Specification.Name}'"
         : $" '{check.Specification.Name}'";
 
     private static string Conforms(BatchCheck check) => check.Chance is { } known ? $"; probability of conformity {Chance(known)}" : "";

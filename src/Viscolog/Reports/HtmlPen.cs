@@ -107,6 +107,9 @@ internal sealed partial class HtmlPen
     private static string Shown(string text)
         => BeforeAUnit().Replace(Paragraph.Bound(PlainText.Clean(text)), "\u00a0").Replace(PlainText.ThinSpace, PlainText.NarrowNoBreakSpace);
 
-    [GeneratedRegex(@"(?<=[0-9]) (?=(%|°C|mPa·s|Pa·s|Pa|kg|g|mL|L|min|mm|cm|s|h|KU|rpm|1/min|1/s)(?![\p{L}0-9]))|(?<=±) (?=[0-9])|(?<=\b[kU]) (?==)|(?<=\b[kU] =) ", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(
+        @"(?<=[0-9]) (?=(%|°C|mPa·s|Pa·s|Pa|kg|g|mL|L|min|mm|cm|s|h|KU|rpm|1/min|1/s)(?![\p{L}0-9]))"
+            + @"|(?<=±) (?=[0-9])|(?<=\b[kU]) (?==)|(?<=\b[kU] =) ",
+        RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex BeforeAUnit();
 }

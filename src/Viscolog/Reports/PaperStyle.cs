@@ -66,7 +66,8 @@ internal static class PaperStyle
           table, tbody, tr, td { display: block; }
           tr { border-bottom: 1pt solid #1a1a1a; padding: 1.5mm 0; }
           tr.total td { border-top: 0; }
-          td, td.number { display: flex; justify-content: space-between; gap: 4mm; padding: 0.5mm 0; border: 0; text-align: right; white-space: normal; }
+          td, td.number { display: flex; justify-content: space-between; gap: 4mm; padding: 0.5mm 0; border: 0; }
+          td, td.number { text-align: right; white-space: normal; }
           td::before { content: attr(data-name); flex: 0 0 40%; text-align: left; color: #555; font-weight: 400; }
           td:empty { display: none; }
           td.blank, td.blank:empty { display: flex; align-items: center; border: 0; border-bottom: 0.5pt solid #888; }

@@ -52,7 +52,8 @@ internal static class RunFacts
     /// <summary>The days from the first entry to the last; null where no entry has a time.</summary>
     public static string? Days(Run run)
     {
-        string[] days = [.. run.Entries.Select(e => e.Time).OfType<DateTimeOffset>().Order().Select(t => Shown.Day(DateOnly.FromDateTime(t.Date)))];
+        var times = run.Entries.Select(e => e.Time).OfType<DateTimeOffset>().Order();
+        string[] days = [.. times.Select(t => Shown.Day(DateOnly.FromDateTime(t.Date)))];
         return days.Length == 0 ? null : days[0] == days[^1] ? days[0] : $"{days[0]} to {days[^1]}";
     }
 }

@@ -117,12 +117,13 @@ internal static class CountOption
         Description = description,
         CustomParser = result =>
         {
-            if (int.TryParse(result.Tokens[0].Value, NumberStyles.None, CultureInfo.InvariantCulture, out var count) && count >= 1 && count <= most)
+            var text = result.Tokens[0].Value;
+            if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var count) && count >= 1 && count <= most)
             {
                 return count;
             }
 
-            result.AddError(FormattableString.Invariant($"{name}: read '{result.Tokens[0].Value}', expected a whole number from 1 to {most}"));
+            result.AddError(FormattableString.Invariant($"{name}: read '{text}', expected a whole number from 1 to {most}"));
             return null;
         },
     };

@@ -14,13 +14,13 @@ internal sealed class LabelCommand : CalledCommand
         + "--copies 3 --out my-labels.html";
 
     private readonly Argument<string> _run = RunSource.Argument();
-    private readonly Option<bool> _batch = FlagOption.Create("--batch", "The label of a batch in place of a pot's: value and verdict, checked "
-        + "against --spec, --low and --high, the run's product or its target.");
+    private readonly Option<bool> _batch = FlagOption.Create("--batch", "The label of a batch in place of a pot's: value and verdict, "
+        + "checked against --spec, --low and --high, the run's product or its target.");
     private readonly SpecificationOptions _specification = new();
     private readonly Option<string[]> _history = RunSource.History();
     private readonly Option<LabelSheet?> _sheet = SheetOption.Create();
-    private readonly Option<int?> _start = CountOption.Create("--start", "The place of the first label on a sheet that is partly used, counted along the "
-        + "rows from 1.", LabelSheet.All.Max(s => s.Count));
+    private readonly Option<int?> _start = CountOption.Create("--start", "The place of the first label on a sheet that is partly used, "
+        + "counted along the rows from 1.", LabelSheet.All.Max(s => s.Count));
     private readonly Option<int?> _copies = CountOption.Create("--copies", "How many labels; default: 1.", LabelOrder.MostCopies);
     private readonly OutputOptions _output = new("Where to write: .html to print, or .txt; without it plain text is printed.", "file");
 
@@ -105,7 +105,8 @@ internal static class SheetOption
         var option = new Option<LabelSheet?>("--sheet")
         {
             HelpName = "SHEET",
-            Description = $"The sheet of labels: {string.Join(", ", LabelSheet.All.Select(s => $"{s.Name} ({s.Size})"))}; default: {LabelSheet.All[0].Name}.",
+            Description = $"The sheet of labels: {string.Join(", ", LabelSheet.All.Select(s => $"{s.Name} ({s.Size})"))}; default: "
+                + $"{LabelSheet.All[0].Name}.",
             CustomParser = result =>
             {
                 if (LabelSheet.Find(result.Tokens[0].Value) is { } sheet)
@@ -113,7 +114,8 @@ internal static class SheetOption
                     return sheet;
                 }
 
-                result.AddError($"--sheet: read '{result.Tokens[0].Value}', expected one of {string.Join(", ", LabelSheet.All.Select(s => s.Name))}");
+                result.AddError($"--sheet: read '{result.Tokens[0].Value}', expected one of "
+                    + $"{string.Join(", ", LabelSheet.All.Select(s => s.Name))}");
                 return null;
             },
         };

@@ -6,8 +6,8 @@ using System.Text.RegularExpressions;
 namespace Viscolog.Plots.Oxy;
 
 /// <summary>
-/// Takes out of a PDF what its fonts hold beyond the characters shown: the drawing library embeds TrueType fonts whole. Knows that library's
-/// files alone; whatever is laid out in another way stays as it is.
+/// Takes out of a PDF what its fonts hold beyond the characters shown: the drawing library embeds TrueType fonts whole. Knows that
+/// library's files alone; whatever is laid out in another way stays as it is.
 /// </summary>
 internal static partial class PdfFonts
 {
@@ -20,16 +20,16 @@ internal static partial class PdfFonts
             return pdf;
         }
 
-        foreach (var (number, font) in objects.Where(o => IsFont(o.Value) && o.Value.Contains("/CIDFontType2", StringComparison.Ordinal)).ToArray())
+        foreach (var (number, font) in Fonts(objects, "/CIDFontType2"))
         {
-            var outer = objects.FirstOrDefault(o => IsFont(o.Value) && o.Value.Contains(FormattableString.Invariant($"/DescendantFonts [{number} 0 R]"), StringComparison.Ordinal)).Key;
+            var outer = Fonts(objects, FormattableString.Invariant($"/DescendantFonts [{number} 0 R]")).FirstOrDefault().Key;
             if (Reference(font, "FontDescriptor") is { } descriptor && Reference(objects[descriptor], "FontFile2") is { } file
                 && outer > 0 && Shrunk(objects[file], Shown(font, objects, outer)) is { } smaller)
             {
                 objects[file] = smaller;
                 foreach (var named in new[] { number, descriptor, outer })
                 {
-                    objects[named] = Name().Replace(objects[named], FormattableString.Invariant($"$1{Tag(number)}+"), 1);
+                    objects[named] = Name().Replace(objects[named], FormattableString.Invariant($"${{key}}{Tag(number)}+"), 1);
                 }
             }
         }
@@ -37,7 +37,7 @@ internal static partial class PdfFonts
         return Written(text, objects, table);
     }
 
-    /// <summary>The objects by number, in the order of the file, and where the table of their places begins; null for another layout.</summary>
+    /// <summary>The objects by number, in the file's order, and where the table of their places begins; null for another layout.</summary>
     private static (Dictionary<int, string> Objects, int Table)? Objects(string text)
     {
         var table = text.LastIndexOf("\nxref\n", StringComparison.Ordinal) + 1;
@@ -46,12 +46,12 @@ internal static partial class PdfFonts
             return null;
         }
 
-        int[] places = [.. Place().Matches(text, table).Select(m => int.Parse(m.Value.AsSpan(0, 10), CultureInfo.InvariantCulture)).Order(), table];
+        int[] places = [.. Place().Matches(text, table).Select(m => Number(m.Value[..10])).Order(), table];
         var objects = new Dictionary<int, string>();
         foreach (var (from, to) in places.Zip(places.Skip(1)))
         {
             var body = text[from..to];
-            if (!int.TryParse(body.AsSpan(0, body.IndexOf(' ', StringComparison.Ordinal)), NumberStyles.None, CultureInfo.InvariantCulture, out var number))
+            if (!int.TryParse(body.Split(' ', 2)[0], NumberStyles.None, CultureInfo.InvariantCulture, out var number))
             {
                 return null;
             }
@@ -80,7 +80,8 @@ internal static partial class PdfFonts
             foreach (Match of in Character().Matches(Encoding.Latin1.GetString(characters)))
             {
                 var first = Hex(of.Groups["first"].Value);
-                glyphs.UnionWith(Enumerable.Range(first, (of.Groups["last"] is { Success: true } last ? Hex(last.Value) : first) - first + 1));
+                var end = of.Groups["last"] is { Success: true } last ? Hex(last.Value) : first;
+                glyphs.UnionWith(Enumerable.Range(first, end - first + 1));
             }
         }
 
@@ -100,8 +101,9 @@ internal static partial class PdfFonts
             zlib.Write(part);
         }
 
-        return FormattableString.Invariant($"{file[..file.IndexOf("<<", StringComparison.Ordinal)]}<</Length1 {part.Length}\n/Filter /FlateDecode\n/Length {packed.Length}>> stream\n")
-            + Encoding.Latin1.GetString(packed.ToArray()) + "\nendstream\nendobj\n";
+        var head = FormattableString.Invariant($"<</Length1 {part.Length}\n/Filter /FlateDecode\n/Length {packed.Length}>> stream\n");
+        return file[..file.IndexOf("<<", StringComparison.Ordinal)] + head + Encoding.Latin1.GetString(packed.ToArray())
+            + "\nendstream\nendobj\n";
     }
 
     /// <summary>What a packed stream holds; null where it is none.</summary>
@@ -112,7 +114,8 @@ internal static partial class PdfFonts
             return null;
         }
 
-        using var packed = new MemoryStream(Encoding.Latin1.GetBytes(body, start.Index + start.Length, Number(start.Groups["length"].Value)));
+        var length = Number(start.Groups["length"].Value);
+        using var packed = new MemoryStream(Encoding.Latin1.GetBytes(body.Substring(start.Index + start.Length, length)));
         using var zlib = new ZLibStream(packed, CompressionMode.Decompress);
         using var whole = new MemoryStream();
         zlib.CopyTo(whole);
@@ -143,9 +146,13 @@ internal static partial class PdfFonts
         return Encoding.Latin1.GetBytes(file.ToString());
     }
 
-    private static bool IsFont(string body) => body[(body.IndexOf('\n', StringComparison.Ordinal) + 1)..].StartsWith("<</Type /Font\n", StringComparison.Ordinal);
+    /// <summary>The fonts that say this of themselves; a title may say anything.</summary>
+    private static KeyValuePair<int, string>[] Fonts(Dictionary<int, string> objects, string said)
+        => [.. objects.Where(o => o.Value.Contains(" obj\n<</Type /Font\n", StringComparison.Ordinal)
+            && o.Value.Contains(said, StringComparison.Ordinal))];
 
-    private static string Tag(int number) => string.Concat(Enumerable.Range(0, 6).Select(i => (char)('A' + (number >> (4 * i) & 15))));
+    private static string Tag(int number)
+        => string.Concat(Enumerable.Range(0, 6).Select(i => (char)('A' + ((number >> (4 * i)) & 15))));
 
     private static int? Reference(string body, string key)
     {
@@ -160,13 +167,15 @@ internal static partial class PdfFonts
     [GeneratedRegex("[0-9]{10} 00000 n ", RegexOptions.None, 1000)]
     private static partial Regex Place();
 
-    [GeneratedRegex("(/(?:BaseFont|FontName) /)", RegexOptions.None, 1000)]
+    [GeneratedRegex("(?<key>/(BaseFont|FontName) /)", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Name();
 
     [GeneratedRegex(@"(?<first>[0-9]+) (?:\[(?<list>[^\]]*)\]|(?<last>[0-9]+) [0-9.]+)", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Widths();
 
-    [GeneratedRegex("^<(?<first>[0-9A-Fa-f]{4})> (<(?<last>[0-9A-Fa-f]{4})> )?<[0-9A-Fa-f]+>", RegexOptions.ExplicitCapture | RegexOptions.Multiline, 1000)]
+    [GeneratedRegex(
+        "^<(?<first>[0-9A-Fa-f]{4})> (<(?<last>[0-9A-Fa-f]{4})> )?<[0-9A-Fa-f]+>",
+        RegexOptions.ExplicitCapture | RegexOptions.Multiline, 1000)]
     private static partial Regex Character();
 
     [GeneratedRegex("/Length (?<length>[0-9]+)>> stream\n", RegexOptions.None, 1000)]
