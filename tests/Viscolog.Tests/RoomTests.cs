@@ -21,6 +21,7 @@ public sealed class RoomTests
         ["Tui.Batches", "Tui.Practice"],
         ["Tui.Materials", "Tui.Charts", "Tui.Papers", "Tui.RunHeaders"],
         ["Tui.Pattern", "Tui.Typing"],
+        ["Labels"],
         ["Reports", "Store"],
         ["Store.Copy"],
         ["Store.Journal"],
@@ -86,6 +87,7 @@ public sealed class RoomTests
     [InlineData("System.CommandLine", "Cli", "Cli.Commands", "Cli.Practice", "Cli.Entries", "Cli.Guide", "Cli.Calls")]
     [InlineData("CsvHelper", "Tables", "RunFiles", "MaterialFiles", "OilFiles", "PracticeFiles")]
     [InlineData("DocumentFormat.OpenXml", "Sheets")]
+    [InlineData("QRCoder", "Labels")]
     [InlineData("MathNet", "Core.Practice", "Core.Checking", "Core.Charting", "Core.Inference", "Core.Observing", "Core.Fitting", "Core.Flow", "Core.Settling", "Core.Curves", "Core.Advising", "Core.Measuring")]
     public void A_library_stays_in_its_room(string library, params string[] rooms)
         => None(CompiledCode.Uses

@@ -4,12 +4,22 @@ using Viscolog.Core.Pots;
 namespace Viscolog.Core.Advising;
 
 /// <summary>The usual cautions at the bench; common practice, the safety data sheet decides.</summary>
-internal static class Cautions
+public static class Cautions
 {
     /// <summary>What ends every list of them.</summary>
-    public const string Last = "The safety data sheet and local rules decide.";
+    internal const string Last = "The safety data sheet and local rules decide.";
 
-    public static ImmutableArray<string> For(params IEnumerable<Thickener> thickeners)
+    /// <summary>The same in a few words, for where there is little room: common practice.</summary>
+    /// <param name="thickeners">What is in the pot.</param>
+    public static ImmutableArray<string> Brief(params IEnumerable<Thickener> thickeners)
+    {
+        const string general = "Preservatives can make skin allergic: gloves. Don't breathe in dust.";
+        return thickeners.Any(t => t.Chemistry == ThickenerChemistry.AlkaliSwellable)
+            ? ["Alkali burns skin and eyes: goggles and gloves.", general, Last]
+            : [general, Last];
+    }
+
+    internal static ImmutableArray<string> For(params IEnumerable<Thickener> thickeners)
     {
         var general = "Thickeners and binders contain preservatives that can make skin allergic, and dry colour and filler must not be "
             + "breathed in: gloves, no dust.";

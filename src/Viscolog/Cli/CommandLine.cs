@@ -119,7 +119,8 @@ internal static class CommandLine
         [
             new AdviseCommand(), new FitCommand(), new PlotCommand(), new CheckCommand(), new TrendCommand(), new DriftCommand(),
             new BatchCommand(),
-            new ReportCommand(), new ConvertCommand(), new FlowCommand(), new ImportCommand(), new RunsCommand(), new ShowCommand(),
+            new ReportCommand(), new LabelCommand(), new ConvertCommand(), new FlowCommand(), new ImportCommand(), new RunsCommand(),
+            new ShowCommand(),
             new ExportCommand(), new TemplateCommand(),
             new BenchCommand(), new PracticeCommand(), new BackupCommand(), new RestoreCommand(), new VerifyCommand(),
             new NewCommand(), new AddCommand(), new VoidCommand(),

@@ -131,9 +131,9 @@ internal static class DosePlot
         var groups = runs.Where(p => p.Target is not null).GroupBy(p => p.Target!).ToArray();
         foreach (var (row, group) in groups.Index())
         {
-            var (band, range) = (group.Key, $"{PlotText.Number(group.Key.Low)} to {PlotText.Number(group.Key.High)}");
+            var (band, range) = (group.Key, $"{PlotText.Limit(group.Key.Low)} to {PlotText.Limit(group.Key.High)}");
             var whose = groups.Length == 1 ? "target" : $"target of {frame.Label(group.First())}";
-            yield return Element.Target.Around(band, $"{whose} {PlotText.Number(band.Aim)} {PlotText.Unit} ({range})") with
+            yield return Element.Target.Around(band, $"{whose} {PlotText.Limit(band.Aim)} {PlotText.Unit} ({range})") with
             {
                 Row = groups.Length > 1 ? row : null,
                 Word = "target",

@@ -11,14 +11,19 @@ internal static class PlotText
     public const string Unit = "mPa·s";
 
     /// <summary>A number in full with thousands set apart, at most three significant figures.</summary>
-    public static string Number(double value, char separator = PlainText.ThinSpace)
+    public static string Number(double value, char separator = PlainText.ThinSpace) => Rounded(value, 3, separator);
+
+    /// <summary>A limit or target, which somebody gave, to four figures, as everywhere.</summary>
+    public static string Limit(Viscosity value, char separator = PlainText.ThinSpace) => Rounded(value.MilliPascalSeconds, 4, separator);
+
+    private static string Rounded(double value, int figures, char separator)
     {
         if (value == 0)
         {
             return "0";
         }
 
-        var digits = 2 - (int)Math.Floor(Math.Log10(Math.Abs(value)));
+        var digits = figures - 1 - (int)Math.Floor(Math.Log10(Math.Abs(value)));
         if (digits > 0)
         {
             return value.ToString("0." + new string('#', Math.Min(digits, 12)), CultureInfo.InvariantCulture);

@@ -56,7 +56,7 @@ internal static class PracticePlot
         return
         [
             new Element.Limit(PracticePictures.Limit(truth).Dose.Percent, null, null),
-            Element.Target.Around(truth.Band, isFirst ? $"target {PlotText.Number(truth.Band.Aim)}" : null),
+            Element.Target.Around(truth.Band, isFirst ? $"target {PlotText.Limit(truth.Band.Aim)}" : null),
             new Element.Line(Meaning.Median, null, [.. truth.Samples(end, CurveSamples).Select(s => Spot.Of(s.Dose, s.Body))])
             {
                 Key = Key("hidden curve"),

@@ -19,6 +19,9 @@ namespace Viscolog.Reports;
 /// </summary>
 internal static class BatchCertificate
 {
+    /// <summary>The coverage factor where the uncertainty is known (JCGM 100:2008, 6.3.3).</summary>
+    private const int NormalFactor = 2;
+
     /// <summary>Makes it.</summary>
     /// <param name="file">The batch as it was checked.</param>
     /// <param name="numbers">The numbers of its rows; empty to count them.</param>
@@ -50,12 +53,19 @@ internal static class BatchCertificate
     private static Block.Result Result(BatchCheck check) => check.Verdict switch
     {
         Verdict.Accept => new(
-            "Accepted", $"The batch meets the specification '{check.Specification.Name}'{Conforms(check)}.", ResultWeight.Good),
+            "Accepted", $"The batch meets its specification{Specified(check)}{Conforms(check)}.", ResultWeight.Good),
         Verdict.Reject reject => new("Rejected", $"{Sentence.Of(CheckWords.Of(reject))} {CheckWords.Next(check)}", ResultWeight.Bad),
         Verdict.Undecided undecided => new(
             "Not decided", $"{Sentence.Of(CheckWords.Of(undecided.Why))} {CheckWords.Next(check)}", ResultWeight.Plain),
         _ => throw new ArgumentOutOfRangeException(nameof(check), check.Verdict, "not a case of the closed set"),
     };
+
+    /// <summary>What was asked for and what was found, as who reads a certificate asks.</summary>
+    private static string Specified(BatchCheck check) => check.Body is { Value: { } value } body
+        ? $": viscosity {Found(value)} mPa·s at {RunFacts.Temperature(check.Run)} (expanded uncertainty U = "
+            + $"{CheckWords.ExpandedUncertainty(value)} mPa·s, k = {CheckWords.CoverageFactor(value)}), from {Wanted(body)} mPa·s as "
+            + $"specified by '{check.Specification.Name}'"
+        : $" '{check.Specification.Name}'";
 
     private static string Conforms(BatchCheck check) => check.Chance is { } known ? $"; probability of conformity {Chance(known)}" : "";
 
@@ -88,7 +98,8 @@ internal static class BatchCertificate
             rows.Add(GridRow.Of(
                 $"viscosity at {at}, mPa·s", check.Condition is { } condition ? MethodWords.Of(condition) : check.Run.MethodInForce.Id, Wanted(body),
                 body.Value is { } value ? Found(value) : "–",
-                body.Value is { } known ? CheckWords.Relative(known.Uncertainty) : "–",
+                body.Value is { } known ? CheckWords.ExpandedUncertainty(known) : "–",
+                body.Value is { } factor ? CheckWords.CoverageFactor(factor) : "–",
                 Chance(body.Chance)));
         }
 
@@ -96,7 +107,7 @@ internal static class BatchCertificate
         {
             rows.Add(GridRow.Of(
                 "pH", "pH meter", CheckWords.Ph(acidity.Band), acidity.Mean?.Ph.ToString("0.00", CultureInfo.InvariantCulture) ?? "–",
-                AcidityCheck.StandardUncertainty.ToString("0.0", CultureInfo.InvariantCulture), Chance(acidity.Chance)));
+                (NormalFactor * AcidityCheck.StandardUncertainty).ToString("0.00", CultureInfo.InvariantCulture), "2", Chance(acidity.Chance)));
         }
 
         if (check.StringLength is { } strings)
@@ -106,11 +117,13 @@ internal static class BatchCertificate
                 $"{Shown.Number(strings.Band.Low.Millimeters)} to {Shown.Number(strings.Band.High.Millimeters)}",
                 strings.Mean is { } mean
                     ? Shown.Number(mean.Millimeters)
-                    : "–", CheckWords.Relative(strings.Uncertainty), Chance(strings.Chance)));
+                    : "–",
+                strings.Mean is { } drawn ? Shown.Number(NormalFactor * strings.Uncertainty.Fraction * drawn.Millimeters) : "–", "2",
+                Chance(strings.Chance)));
         }
 
         return new(
-            [new("quantity"), new("method"), .. GridColumn.Numbers("wanted", "found", "standard uncertainty", "conforms by")],
+            [new("quantity"), new("method"), .. GridColumn.Numbers("specified", "found", "expanded uncertainty U", "k", "conforms by")],
             rows.ToImmutable());
     }
 
@@ -120,7 +133,12 @@ internal static class BatchCertificate
     private static string Found(BatchValue value) => Shown.ToUncertainty(value.Body, value.StandardUncertainty);
 
     private static string Chance(Percentage? chance)
-        => chance is not { } known ? "–" : known.Percent > 99.9 ? "above 99.9 %" : Shown.Chance(known);
+        => chance is not { } known ? "–" : known.Percent switch
+    {
+        > 99.9 => "above 99.9 %",
+        >= 99.5 => known.Percent.ToString("0.0", CultureInfo.InvariantCulture) + " %",
+        _ => Shown.Chance(known),
+    };
 
     private static IEnumerable<Block> Uncertainty(BatchCheck check)
     {
@@ -129,8 +147,9 @@ internal static class BatchCertificate
             yield return new Block.Prose($"Found is the {CheckWords.Mean(value)}, brought to {RunFacts.Temperature(check.Run)}.");
             yield return new Block.Prose($"{Sentence.Of(CheckWords.Rule(body))}") { Lead = "Decision rule" };
             var parts = value.Parts.Select(p => $"{UncertaintyWords.Name(p)} {CheckWords.Relative(p.Size)} ({UncertaintyWords.Of(p)})");
-            yield return new Block.Prose($"{CheckWords.Relative(value.Uncertainty)} standard uncertainty (k = 1), the root of the sum of "
-                + $"squares of {string.Join("; ", parts)}. Multiplied by {Factor(value)}, it contains the value 95 times in 100.")
+            yield return new Block.Prose($"U is k times the standard uncertainty of {CheckWords.Relative(value.Uncertainty)} "
+                + $"({UncertaintyOf(value)} mPa·s) and contains the value 95 times in 100; {Factor(value)}. The standard uncertainty is the "
+                + $"root of the sum of squares of {string.Join("; ", parts)}.")
             {
                 Lead = "Uncertainty of the viscosity",
             };
@@ -160,9 +179,11 @@ internal static class BatchCertificate
         }
     }
 
-    /// <summary>How many standard uncertainties make an interval of 95 %.</summary>
-    private static string Factor(BatchValue value) => string.Create(CultureInfo.InvariantCulture, $"{value.Coverage:0.0} "
-        + $"(Student's t with {UncertaintyWords.Freedom(value.DegreesOfFreedom)})");
+    private static string UncertaintyOf(BatchValue value) => Shown.ToUncertainty(value.StandardUncertainty, value.StandardUncertainty);
+
+    /// <summary>Where the coverage factor comes from.</summary>
+    private static string Factor(BatchValue value)
+        => $"k = {CheckWords.CoverageFactor(value)} (Student's t with {UncertaintyWords.Freedom(value.DegreesOfFreedom)})";
 
     /// <summary>The value with its interval of 95 %.</summary>
     private static Estimate Found95(BatchValue value)

@@ -1,78 +1,39 @@
-using System.Globalization;
-using System.Text;
-using System.Xml;
 using Viscolog.Text;
+using Viscolog.Wording;
 
 namespace Viscolog.Reports;
 
-/// <summary>
-/// Writes a document as one HTML file that needs nothing else: no script, no other file. Every text goes through the XML writer, which
-/// escapes it, after
-/// characters that can't be shown were taken out; there is no way to write markup that comes from a text.
-/// </summary>
+/// <summary>Writes a document as an HTML file.</summary>
 internal sealed class HtmlPaper
 {
-    /// <summary>Nothing may run or load, whatever a browser finds in the file.</summary>
-    private const string Policy = "default-src 'none'; style-src 'unsafe-inline'";
+    private readonly HtmlPen _pen;
 
-    private readonly XmlWriter _writer;
-
-    private HtmlPaper(XmlWriter writer) => _writer = writer;
+    private HtmlPaper(HtmlPen pen) => _pen = pen;
 
     /// <summary>The whole file.</summary>
     public static byte[] Write(Paper paper)
-    {
-        using var stream = new MemoryStream();
-        var settings = new XmlWriterSettings
-        {
-            Encoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false),
-            OmitXmlDeclaration = true,
-            NewLineChars = "\n",
-            NewLineHandling = NewLineHandling.None,
-        };
-        using (var xml = XmlWriter.Create(stream, settings))
-        {
-            new HtmlPaper(xml).Page(paper);
-        }
+        => HtmlPen.Write($"{paper.Kind}: {paper.Title}", PaperStyle.Sheet, pen => new HtmlPaper(pen).Body(paper));
 
-        return stream.ToArray();
-    }
-
-    private void Page(Paper paper)
+    private void Body(Paper paper)
     {
-        _writer.WriteDocType("html", null, null, null);
-        Open("html", ("lang", "en"));
-        Open("head");
-        Void("meta", ("charset", "utf-8"));
-        Void("meta", ("http-equiv", "Content-Security-Policy"), ("content", Policy));
-        Void("meta", ("name", "viewport"), ("content", "width=device-width, initial-scale=1"));
-        Element("title", $"{paper.Kind}: {paper.Title}");
-        Element("style", PaperStyle.Sheet, clean: false);
-        Close();
-        Line();
-        Open("body");
-        Open("header");
-        Element("p", paper.Kind, "kind");
-        Element("h1", paper.Title);
-        Element("p", $"{(paper.Subtitle is null ? "" : paper.Subtitle + " · ")}issued "
-            + $"{paper.Issued.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}", "sub");
-        Close();
-        Line();
-        Open("main");
-        Line();
+        _pen.Open("header");
+        _pen.Element("p", paper.Kind, "kind");
+        _pen.Element("h1", paper.Title);
+        _pen.Element("p", $"{(paper.Subtitle is null ? "" : paper.Subtitle + " · ")}issued {Shown.Day(paper.Issued)}", "sub");
+        _pen.Close();
+        _pen.Line();
+        _pen.Open("main");
+        _pen.Line();
         foreach (var block in paper.Blocks)
         {
             Write(block);
-            Line();
+            _pen.Line();
         }
 
-        Close();
-        Line();
-        Element("footer", paper.Foot);
-        Line();
-        Close();
-        Close();
-        Line();
+        _pen.Close();
+        _pen.Line();
+        _pen.Element("footer", paper.Foot);
+        _pen.Line();
     }
 
     private void Write(Block block)
@@ -80,37 +41,37 @@ internal sealed class HtmlPaper
         switch (block)
         {
             case Block.Heading heading:
-                Element("h2", heading.Text);
+                _pen.Element("h2", heading.Text);
                 break;
             case Block.Prose prose:
                 Prose(prose);
                 break;
             case Block.Result result:
-                Open("section", ("class", "result " + Name(result.Weight)));
-                Element("p", result.Sign, "sign");
-                Element("p", result.Text);
-                Close();
+                _pen.Open("section", ("class", "result " + Name(result.Weight)));
+                _pen.Element("p", result.Sign, "sign");
+                _pen.Element("p", result.Text);
+                _pen.Close();
                 break;
             case Block.Facts facts:
                 Facts(facts);
                 break;
             case Block.Points points:
-                Open("ul");
+                _pen.Open("ul");
                 foreach (var item in points.Items)
                 {
-                    Element("li", item);
+                    _pen.Element("li", item);
                 }
 
-                Close();
+                _pen.Close();
                 break;
             case Block.Grid grid:
                 Grid(grid);
                 break;
             case Block.Drawing drawing:
-                Open("figure", ("class", drawing.Picture.IsLow ? "low" : "high"));
-                drawing.Picture.WriteTo(_writer, PlainText.Clean(drawing.Caption));
-                Element("figcaption", drawing.Caption);
-                Close();
+                _pen.Open("figure", ("class", drawing.Picture.IsLow ? "low" : "high"));
+                _pen.Draw(drawing.Picture, drawing.Caption);
+                _pen.Element("figcaption", drawing.Caption);
+                _pen.Close();
                 break;
             case Block.Signatures signatures:
                 Signatures(signatures);
@@ -124,98 +85,99 @@ internal sealed class HtmlPaper
     {
         if (prose.Lead is not { } lead)
         {
-            Element("p", prose.Text);
+            _pen.Element("p", prose.Text);
             return;
         }
 
-        Open("p", ("class", "led"));
-        Element("b", lead + ".");
-        _writer.WriteString(" " + Shown(prose.Text));
-        Close();
+        _pen.Open("p", ("class", "led"));
+        _pen.Element("b", lead + ".");
+        _pen.Space();
+        _pen.Text(prose.Text);
+        _pen.Close();
     }
 
     private void Facts(Block.Facts facts)
     {
-        Open("dl");
+        _pen.Open("dl");
         foreach (var fact in facts.Items)
         {
-            Open("div");
-            Element("dt", fact.Name);
-            Element("dd", fact.Text ?? "", fact.Text is null ? "blank" : null);
-            Close();
+            _pen.Open("div");
+            _pen.Element("dt", fact.Name);
+            _pen.Element("dd", fact.Text ?? "", fact.Text is null ? "blank" : null);
+            _pen.Close();
         }
 
-        Close();
+        _pen.Close();
     }
 
     private void Grid(Block.Grid grid)
     {
-        Open("table", ("class", grid.Columns.Any(c => c.Fill == GridFill.Blank) ? "form" : "list"));
-        Open("thead");
-        Open("tr");
+        _pen.Open("table", ("class", grid.Columns.Any(c => c.Fill == GridFill.Blank) ? "form" : "list"));
+        _pen.Open("thead");
+        _pen.Open("tr");
         foreach (var column in grid.Columns)
         {
-            Element("th", column.Name, Name(column.Fill));
+            _pen.Element("th", column.Name, Name(column.Fill));
         }
 
-        Close();
-        Close();
-        Open("tbody");
-        Line();
+        _pen.Close();
+        _pen.Close();
+        _pen.Open("tbody");
+        _pen.Line();
         foreach (var row in grid.Rows)
         {
             Row(grid, row);
-            Line();
+            _pen.Line();
         }
 
-        Close();
-        Close();
+        _pen.Close();
+        _pen.Close();
     }
 
     private void Row(Block.Grid grid, GridRow row)
     {
         if (row.IsStruck || row.IsTotal)
         {
-            Open("tr", ("class", row.IsStruck ? "void" : "total"));
+            _pen.Open("tr", ("class", row.IsStruck ? "void" : "total"));
         }
         else
         {
-            Open("tr");
+            _pen.Open("tr");
         }
 
         foreach (var (i, column) in grid.Columns.Index())
         {
-            if (column.Fill == GridFill.Blank && row.Cells[i].Length > 0)
+            var cell = row.Cells[i];
+            var style = column.Fill == GridFill.Blank && cell.Length > 0 ? "off" : Name(column.Fill) ?? "words";
+            // The heading goes with the cell: on a narrow screen a row is a list of them.
+            _pen.Open("td", ("class", style), ("data-name", PlainText.Clean(column.Name)));
+            if (row.IsStruck && i < grid.Columns.Length - 1 && cell.Length > 0 && style != "off")
             {
-                Element("td", row.Cells[i], "off");
-            }
-            else if (row.IsStruck && i < grid.Columns.Length - 1 && row.Cells[i].Length > 0)
-            {
-                Open("td", ("class", Name(column.Fill) ?? "words"));
-                Element("s", row.Cells[i]);
-                Close();
+                _pen.Element("s", cell);
             }
             else
             {
-                Element("td", row.Cells[i], Name(column.Fill));
+                _pen.Text(cell);
             }
+
+            _pen.Close();
         }
 
-        Close();
+        _pen.Close();
     }
 
     private void Signatures(Block.Signatures signatures)
     {
-        Open("section", ("class", "sign-off"));
+        _pen.Open("section", ("class", "sign-off"));
         foreach (var role in signatures.Roles)
         {
-            Open("div");
-            Element("p", "", "line");
-            Element("p", role + ": name, signature, date");
-            Close();
+            _pen.Open("div");
+            _pen.Element("p", "", "line");
+            _pen.Element("p", role + ": name, signature, date");
+            _pen.Close();
         }
 
-        Close();
+        _pen.Close();
     }
 
     private static string? Name(GridFill fill) => fill switch
@@ -231,37 +193,4 @@ internal sealed class HtmlPaper
         ResultWeight.Bad => "bad",
         _ => "plain",
     };
-
-    private void Open(string name, params ReadOnlySpan<(string Name, string Value)> attributes)
-    {
-        _writer.WriteStartElement(name);
-        foreach (var (key, value) in attributes)
-        {
-            _writer.WriteAttributeString(key, value);
-        }
-    }
-
-    private void Close() => _writer.WriteFullEndElement();
-
-    private void Void(string name, params ReadOnlySpan<(string Name, string Value)> attributes)
-    {
-        Open(name, attributes);
-        _writer.WriteEndElement();
-    }
-
-    private void Element(string name, string text, string? style = null, bool clean = true)
-    {
-        _writer.WriteStartElement(name);
-        if (style is not null)
-        {
-            _writer.WriteAttributeString("class", style);
-        }
-
-        _writer.WriteString(clean ? Shown(text) : text);
-        _writer.WriteFullEndElement();
-    }
-
-    private static string Shown(string text) => Paragraph.Bound(PlainText.Clean(text));
-
-    private void Line() => _writer.WriteWhitespace("\n");
 }

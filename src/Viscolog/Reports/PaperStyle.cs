@@ -58,6 +58,24 @@ internal static class PaperStyle
         .sign-off .line { border-bottom: 0.75pt solid #1a1a1a; height: 6mm; margin-bottom: 1mm; }
         footer { margin-top: 6mm; padding-top: 1.5mm; border-top: 0.5pt solid #bbb; font-size: 8pt; color: #555; }
         @media screen { body { padding: 12mm 6mm; max-width: 192mm; } }
+        @media screen and (max-width: 640px) {
+          body { padding: 5mm 4mm; }
+          h1 { font-size: 16pt; }
+          dl { grid-template-columns: 1fr; }
+          thead { display: none; }
+          table, tbody, tr, td { display: block; }
+          tr { border-bottom: 1pt solid #1a1a1a; padding: 1.5mm 0; }
+          tr.total td { border-top: 0; }
+          td, td.number { display: flex; justify-content: space-between; gap: 4mm; padding: 0.5mm 0; border: 0; }
+          td, td.number { text-align: right; white-space: normal; }
+          td::before { content: attr(data-name); flex: 0 0 40%; text-align: left; color: #555; font-weight: 400; }
+          td:empty { display: none; }
+          td.blank, td.blank:empty { display: flex; align-items: center; border: 0; border-bottom: 0.5pt solid #888; }
+          figure { overflow-x: auto; }
+          figure svg, figure.low svg { width: 560px; max-height: none; }
+          .sign-off { display: block; }
+          .sign-off div { margin-bottom: 6mm; }
+        }
         @media print {
           html { font-size: 8.8pt; line-height: 1.33; }
           body { max-width: none; padding: 0; }
@@ -75,8 +93,10 @@ internal static class PaperStyle
           li { margin-bottom: 0.5mm; }
           figure { margin: 1.2mm 0 1.6mm; }
           figure.high svg { max-height: 92mm; }
+          figure.low svg { max-height: 33mm; }
+          .result { margin: 2mm 0; padding: 1.6mm 3.5mm; }
           figcaption { font-size: 8pt; }
-          .sign-off { margin-top: 6mm; break-after: avoid; }
+          .sign-off { margin-top: 4mm; break-after: avoid; }
           footer { margin-top: 3mm; font-size: 7.5pt; }
         }
 

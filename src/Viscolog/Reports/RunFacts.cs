@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Reflection;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
+using Viscolog.Wording;
 
 namespace Viscolog.Reports;
 
@@ -51,9 +52,9 @@ internal static class RunFacts
     /// <summary>The days from the first entry to the last; null where no entry has a time.</summary>
     public static string? Days(Run run)
     {
-        DateTimeOffset[] times = [.. run.Entries.Select(e => e.Time).OfType<DateTimeOffset>().Order()];
-        return times.Length == 0 ? null : Day(times[0]) == Day(times[^1]) ? Day(times[0]) : $"{Day(times[0])} to {Day(times[^1])}";
-        static string Day(DateTimeOffset time) => time.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+        var times = run.Entries.Select(e => e.Time).OfType<DateTimeOffset>().Order();
+        string[] days = [.. times.Select(t => Shown.Day(DateOnly.FromDateTime(t.Date)))];
+        return days.Length == 0 ? null : days[0] == days[^1] ? days[0] : $"{days[0]} to {days[^1]}";
     }
 }
 

@@ -1,6 +1,6 @@
-using System.Globalization;
 using System.Text;
 using Viscolog.Text;
+using Viscolog.Wording;
 
 namespace Viscolog.Reports;
 
@@ -20,7 +20,7 @@ internal sealed class TextPaper
         var page = new TextPaper();
         page.Line(PlainText.Clean($"{paper.Kind.ToUpperInvariant()}: {paper.Title}"));
         page.Wrapped($"{(paper.Subtitle is null ? "" : paper.Subtitle + " · ")}issued "
-            + $"{paper.Issued.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)}", "");
+            + $"{Shown.Day(paper.Issued)}", "");
         page.Line();
         foreach (var block in paper.Blocks)
         {

@@ -9,6 +9,9 @@ internal static class PlainText
     /// <summary>Separates thousands; narrower than a space and never a decimal mark.</summary>
     public const char ThinSpace = '\u2009';
 
+    /// <summary>The same where a line could break at it.</summary>
+    public const char NarrowNoBreakSpace = '\u202f';
+
     /// <summary>Numbers with their thousands set apart by it.</summary>
     public static readonly NumberFormatInfo Spaced = NumberFormatInfo.ReadOnly(new() { NumberGroupSeparator = "\u2009" });
 

@@ -30,6 +30,15 @@ internal static class CheckWords
         _ => throw new ArgumentOutOfRangeException(nameof(verdict), verdict, "not a case of the closed set"),
     };
 
+    /// <summary>The verdict of a batch in a word or two, as paper says it.</summary>
+    public static string Passed(Verdict verdict) => verdict switch
+    {
+        Verdict.Accept => "Accepted",
+        Verdict.Reject => "Rejected",
+        Verdict.Undecided => "Not decided",
+        _ => throw new ArgumentOutOfRangeException(nameof(verdict), verdict, "not a case of the closed set"),
+    };
+
     /// <summary>In what a batch fails.</summary>
     public static string Of(Verdict.Reject reject) => string.Join(", ", reject.Defects.Select(d => d switch
     {
@@ -176,6 +185,17 @@ internal static class CheckWords
     /// <summary>A value with its standard uncertainty.</summary>
     public static string Value(BatchValue value)
         => $"{Shown.Uncertain(value.Body, value.StandardUncertainty)} (k = 1, {Relative(value.Uncertainty)}), {Mean(value)}";
+
+    /// <summary>A value with the uncertainty that contains it 95 times in 100.</summary>
+    public static string Expanded(BatchValue value)
+        => $"{Shown.ToUncertainty(value.Body, value.StandardUncertainty)} ± {ExpandedUncertainty(value)} mPa·s";
+
+    /// <summary>The expanded uncertainty, to the digit that the value is rounded to.</summary>
+    public static string ExpandedUncertainty(BatchValue value) => Shown.ToUncertainty(
+        Viscosity.FromMilliPascalSeconds(value.Coverage * value.StandardUncertainty.MilliPascalSeconds), value.StandardUncertainty);
+
+    /// <summary>How many standard uncertainties make an interval of 95 %.</summary>
+    public static string CoverageFactor(BatchValue value) => FormattableString.Invariant($"{value.Coverage:0.#}");
 
     /// <summary>What the value is made of.</summary>
     public static string Mean(BatchValue value) => $"mean of {Count.Of(value.Readings, "reading", "readings")}";

@@ -67,6 +67,9 @@ internal static class Shown
 
     public static string Share(Percentage share) => share.Percent.ToString("0.00", CultureInfo.InvariantCulture) + " %";
 
+    /// <summary>A day as ISO 8601 writes it.</summary>
+    public static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+
     public static string Grams(Mass mass) => mass.Grams.ToString("#,0.00###", PlainText.Spaced) + " g";
 
     public static string Chance(Percentage chance) => chance.Percent switch

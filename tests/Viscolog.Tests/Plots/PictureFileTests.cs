@@ -1,5 +1,6 @@
 using System.Buffers.Binary;
 using System.Text;
+using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using Viscolog.Core.Advising;
 using Viscolog.Output;
@@ -204,6 +205,34 @@ public sealed class PictureFileTests
         Assert.Contains("/CreationDate (D:20000101000000", text, StringComparison.Ordinal);
         Assert.Contains("/ModDate (D:20000101000000", text, StringComparison.Ordinal);
         Assert.Contains("/FontFile2", text, StringComparison.Ordinal);
+    }
+
+    /// <summary>ISO 32000-1, 9.6.4: the name of a subset font begins with six letters and a plus sign; 7.5.4: the table says where each object begins.</summary>
+    [Theory]
+    [InlineData(nameof(PlotKind.Dose))]
+    [InlineData(nameof(PlotKind.Settling))]
+    [InlineData(nameof(PlotKind.Residuals))]
+    public void The_pdf_holds_the_characters_shown_and_no_more(string kind)
+    {
+        using var folder = new TemporaryFolder();
+        var bytes = Bytes(folder, "a.pdf", kind, SamplePictures.Full());
+        Assert.InRange(bytes.Length, 5_000, 100_000);
+        var text = Encoding.Latin1.GetString(bytes);
+        var names = Regex.Matches(text, "/(BaseFont|FontName) /(?<name>[^ \n]+)", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5)).Select(m => m.Groups["name"].Value).ToArray();
+        Assert.NotEmpty(names);
+        Assert.All(names, n => Assert.Matches("^[A-Z]{6}\\+", n));
+        Assert.Equal(names.Length, 3 * names.Distinct(StringComparer.Ordinal).Count());
+        var table = int.Parse(text[(text.LastIndexOf("startxref\n", StringComparison.Ordinal) + 10)..].Split('\n')[0], System.Globalization.CultureInfo.InvariantCulture);
+        Assert.StartsWith("xref\n", text[table..], StringComparison.Ordinal);
+        var places = Regex.Matches(text[table..], "(?<place>[0-9]{10}) 00000 n ", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5)).Select(m => int.Parse(m.Groups["place"].Value, System.Globalization.CultureInfo.InvariantCulture)).ToArray();
+        Assert.All(places.Index(), p => Assert.StartsWith($"{p.Index + 1} 0 obj\n", text[p.Item..], StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void What_is_no_such_pdf_stays_as_it_is()
+    {
+        var other = Encoding.ASCII.GetBytes("%PDF-1.4\nsomething else\n%%EOF\n");
+        Assert.Same(other, PdfFonts.Subset(other));
     }
 
     private static byte[] Bytes(TemporaryFolder folder, string name, string kind, RunPicture picture)

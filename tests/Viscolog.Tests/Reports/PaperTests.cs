@@ -64,6 +64,16 @@ public sealed partial class PaperTests
         Assert.Contains(page.Descendants("meta"), m => m.Attribute("content")?.Value.StartsWith("default-src 'none'", StringComparison.Ordinal) == true);
     }
 
+    /// <summary>U+202F and U+00A0 hold a line together (Unicode Standard Annex 14, class GL).</summary>
+    [Theory]
+    [InlineData("10\u2009350 mPa·s", "10\u202f350\u00a0mPa·s")]
+    [InlineData("U = 440 mPa·s, k = 2", "U\u00a0=\u00a0440\u00a0mPa·s, k\u00a0=\u00a02")]
+    [InlineData("8\u2009770 ± 490 mPa·s", "8\u202f770\u00a0±\u00a0490\u00a0mPa·s")]
+    [InlineData("23 °C and 4 % of 5 kg in 15 s", "23\u00a0°C and 4\u00a0% of 5\u00a0kg in 15\u00a0s")]
+    [InlineData("3 samples, 2 guards", "3 samples, 2 guards")]
+    public void No_number_breaks_over_a_line_in_html(string text, string shown)
+        => Assert.Contains($"<p>{shown}</p>", Encoding.UTF8.GetString(HtmlPaper.Write(new("a", "b", Day) { Blocks = [new Block.Prose(text)] })), StringComparison.Ordinal);
+
     [Theory]
     [InlineData("<svg xmlns='http://www.w3.org/2000/svg'><script>alert(1)</script></svg>")]
     [InlineData("<svg xmlns='http://www.w3.org/2000/svg' onload='alert(1)'/>")]

@@ -108,6 +108,27 @@ internal static class SizeOption
     }
 }
 
+/// <summary>An option that takes a whole number from 1.</summary>
+internal static class CountOption
+{
+    public static Option<int?> Create(string name, string description, int most) => new(name)
+    {
+        HelpName = "N",
+        Description = description,
+        CustomParser = result =>
+        {
+            var text = result.Tokens[0].Value;
+            if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var count) && count >= 1 && count <= most)
+            {
+                return count;
+            }
+
+            result.AddError(FormattableString.Invariant($"{name}: read '{text}', expected a whole number from 1 to {most}"));
+            return null;
+        },
+    };
+}
+
 /// <summary>An option that takes a text.</summary>
 internal static class TextOption
 {

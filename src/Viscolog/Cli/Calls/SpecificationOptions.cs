@@ -65,7 +65,7 @@ internal sealed class SpecificationOptions
         if (call.Value(_low) is { } least && call.Value(_high) is { } most)
         {
             var ends = new Target.Ends(Viscosity.FromMilliPascalSeconds(least), Viscosity.FromMilliPascalSeconds(most));
-            return new("limits of this call") { Body = ends, ReferenceTemperature = own.ReferenceTemperature };
+            return new("limits stated for this batch") { Body = ends, ReferenceTemperature = own.ReferenceTemperature };
         }
 
         if (call.Value(_spec) is { } asked)

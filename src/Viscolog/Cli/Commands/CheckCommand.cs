@@ -57,7 +57,7 @@ internal sealed class CheckCommand : CalledCommand
 
     private Specification? Asked(NamedRun named, Invocation call)
         => _target.AreGiven(call) && _target.InForce(named.File, call) is { } target
-            ? new("target of this call") { Body = target, ReferenceTemperature = named.File.Run.ReferenceTemperature }
+            ? new("target stated for this batch") { Body = target, ReferenceTemperature = named.File.Run.ReferenceTemperature }
             : null;
 }
 

@@ -98,7 +98,7 @@ internal static class PictureFile
             document.Close();
         }
 
-        return stream.ToArray();
+        return PdfFonts.Subset(stream.ToArray());
     }
 
     private static byte[] Png(Picture picture)

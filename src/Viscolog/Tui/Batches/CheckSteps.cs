@@ -42,7 +42,7 @@ internal static class CheckSteps
 
     private static CheckStep Certify(CheckState state) => state.Outcome is CheckOutcome.Checked { Check: var check }
         ? new CheckStep(state, RunPapers.Export<CheckEvent>(
-            RunPapers.Certificate(state.Run, check, state.Earlier, state.Today),
+            RunPapers.Writer(RunPapers.Certificate(state.Run, check, state.Earlier, state.Today)),
             "Write the certificate",
             RunPapers.NameOf(state.Run, "certificate"),
             said => new CheckEvent.Told(said)))

@@ -27,7 +27,7 @@ internal static class BenchScreen
         new("F6", "plot", "the chart alone, and export", new BenchEvent.Charted()),
         new("F7", "in/out", "base, water in; sample out", new BenchEvent.Called(BenchForms.Change)) { Brief = null },
         new("F8", "target", "target, tolerance, risk", new BenchEvent.Called(BenchForms.Aim)) { Brief = "aim" },
-        new("F12", null, "report, batch sheet", new BenchEvent.PaperCalled()),
+        new("F12", null, "report, batch sheet, label", new BenchEvent.PaperCalled()),
         new("F11", null, "correct the run's header", new BenchEvent.Correcting()),
         new("F9", "runs", "the list of runs") { Role = KeyRole.Leaves },
         new("F10", "check", "check it against its specification", new BenchEvent.Checked()) { Brief = null },

@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Batches;
 using Viscolog.Core.Checking;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
+using Viscolog.Labels;
 using Viscolog.Reports;
 using Viscolog.RunFiles;
 using Viscolog.Store.Copy;
@@ -14,32 +16,38 @@ using Viscolog.Wording;
 
 namespace Viscolog.Tui.Papers;
 
-/// <summary>The papers of a run: its report, the sheet of a batch of another size, the certificate of a check.</summary>
+/// <summary>The papers of a run: its report, the sheet of a batch of another size, the label of its pot, the certificate of a check.</summary>
 internal static class RunPapers
 {
     /// <summary>A batch of less than a gram can not be dosed.</summary>
     private static readonly NumberRange SizeRange = NumberRange.Grams with { Least = 1 };
 
-    /// <summary>Asks for which paper, and writes it.</summary>
-    public static Form<Paper> Form(LoggedRun run, ImmutableArray<Run> earlier, DateOnly today) => new(
+    /// <summary>Asks for which paper, and gives what writes it.</summary>
+    public static Form<PaperWriter> Form(LoggedRun run, ImmutableArray<Run> earlier, DateOnly today) => new(
         "Write a paper",
-        "The report covers the whole run. The batch sheet says what to weigh and add for a pot of another size.",
+        "The report covers the whole run. The batch sheet says what to weigh and add for a pot of another size. The label is for the pot.",
         [
             new("paper", Papers[0]) { Choices = Papers },
             new("batch of", FileNumbers.Show(run.File.Run.BaseMass.Grams), "g, kg, mL or L; for the sheet"),
+            new("labels on", LabelSheet.All[0].Name, "sheet: page, across x down") { Choices = [.. LabelSheet.All.Select(s => s.Name)] },
+            new("from place", "1", "first label on the sheet"),
         ],
         texts => Papers.FirstOrDefault(p => p.StartsWith(texts[0].Trim(), StringComparison.OrdinalIgnoreCase)) switch
         {
-            "report" => FormAnswer<Paper>.Of(
-                RunReport.Of(run.File, run.Rows, new StudyRequest(run.File.Run) { Band = run.File.Run.Target?.Band, History = earlier }, today)),
+            "report" => FormAnswer<PaperWriter>.Of(Writer(
+                RunReport.Of(run.File, run.Rows, new StudyRequest(run.File.Run) { Band = run.File.Run.Target?.Band, History = earlier }, today))),
             "batch sheet" => Sheet(run.File.Run, earlier, texts[1], today),
-            _ => FormAnswer<Paper>.Wrong(0, $"one of {string.Join(", ", Papers)}"),
+            "label" => Labels(run.File, texts[2], texts[3], today),
+            _ => FormAnswer<PaperWriter>.Wrong(0, $"one of {string.Join(", ", Papers)}"),
         });
 
     /// <summary>Asks where a paper goes and writes it.</summary>
-    public static Export<TEvent> Export<TEvent>(Paper paper, string title, string of, Func<string, TEvent> told)
+    public static Export<TEvent> Export<TEvent>(PaperWriter write, string title, string of, Func<string, TEvent> told)
         where TEvent : class
-        => new(PathForm.Paper(title, of), (path, replace, _) => PaperFile.Write(paper, path, replace), told);
+        => new(PathForm.Paper(title, of), (path, replace, _) => write(path, replace), told);
+
+    /// <summary>Writes a document.</summary>
+    public static PaperWriter Writer(Paper paper) => (path, replace) => PaperFile.Write(paper, path, replace);
 
     /// <summary>The certificate of a check.</summary>
     public static Paper Certificate(LoggedRun run, BatchCheck check, ImmutableArray<Run> earlier, DateOnly today)
@@ -51,19 +59,31 @@ internal static class RunPapers
     /// <summary>A file's name for a paper of a run, without its ending.</summary>
     public static string NameOf(LoggedRun run, string paper) => $"{RunFileName.Plain(run.File.Run.Name ?? "run")}-{paper}";
 
-    private static ImmutableArray<string> Papers { get; } = ["report", "batch sheet"];
+    private static ImmutableArray<string> Papers { get; } = ["report", "batch sheet", "label"];
 
-    private static FormAnswer<Paper> Sheet(Run run, ImmutableArray<Run> earlier, string size, DateOnly today)
+    private static FormAnswer<PaperWriter> Sheet(Run run, ImmutableArray<Run> earlier, string size, DateOnly today)
     {
         if (Size(size, out var error) is not { } wanted)
         {
-            return FormAnswer<Paper>.Wrong(1, error!);
+            return FormAnswer<PaperWriter>.Wrong(1, error!);
         }
 
         var outcome = BatchPlans.Of(new(run, wanted) { Band = run.Target?.Band, History = earlier });
         return outcome is BatchOutcome.Planned { Plan: var plan }
-            ? FormAnswer<Paper>.Of(BatchSheet.Of(plan, null, today))
-            : FormAnswer<Paper>.Wrong(0, BatchWords.Of(((BatchOutcome.Refused)outcome).Reason));
+            ? FormAnswer<PaperWriter>.Of(Writer(BatchSheet.Of(plan, null, today)))
+            : FormAnswer<PaperWriter>.Wrong(0, BatchWords.Of(((BatchOutcome.Refused)outcome).Reason));
+    }
+
+    private static FormAnswer<PaperWriter> Labels(RunFile file, string name, string place, DateOnly today)
+    {
+        if (LabelSheet.Find(name) is not { } sheet)
+        {
+            return FormAnswer<PaperWriter>.Wrong(2, $"one of {string.Join(", ", LabelSheet.All.Select(s => s.Name))}");
+        }
+
+        return int.TryParse(place, NumberStyles.None, CultureInfo.InvariantCulture, out var start) && start >= 1 && start <= sheet.Count
+            ? FormAnswer<PaperWriter>.Of(new LabelOrder(Label.OfPot(file, today), sheet) { Start = start }.Write)
+            : FormAnswer<PaperWriter>.Wrong(3, FormattableString.Invariant($"a whole number from 1 to {sheet.Count}"));
     }
 
     /// <summary>A size in grams or, where a unit of volume stands behind it, in millilitres.</summary>
