@@ -44,6 +44,8 @@ internal static class DosePlanes
     {
         BenchAction.Add add => advice.Thickener.Name == roles.BodyThickener.Name
             ? now with { Body = add.After } : now with { Strings = add.After },
+        BenchAction.LetDown down when now.Body.Percent > 0 => new(
+            down.After, Dose.FromPercent(now.Strings.Percent * down.After.Percent / now.Body.Percent)),
         _ => null,
     };
 

@@ -38,7 +38,10 @@ public sealed record RunPicture(string? Name, string Thickener, Temperature Refe
     /// <summary>Body and string over two doses, which stand in place of readings, steps and curve; null with one thickener.</summary>
     public DosePlane? Plane { get; init; }
 
-    /// <summary>The advised addition; null where nothing is to be added.</summary>
+    /// <summary>Where base was added, in order of time.</summary>
+    public ImmutableArray<PicturedLetDown> LetDowns { get; init; } = [];
+
+    /// <summary>The advised addition of thickener or base; null where nothing is to be added.</summary>
     public NextIncrement? Next { get; init; }
 }
 
@@ -69,13 +72,32 @@ public sealed record PicturedReading(
 /// <param name="Way">Expected value over the standing time, in rising order of time; empty for the step before any addition.</param>
 public sealed record PicturedStep(int Step, Dose Dose, Estimate Settled, ImmutableArray<TimedEstimate> Way);
 
+/// <summary>Base added to the pot as a plot shows it: an arrow from before to after.</summary>
+/// <param name="From">The dose before.</param>
+/// <param name="Before">The settled body before.</param>
+/// <param name="To">The dose after.</param>
+/// <param name="After">The settled body after.</param>
+public sealed record PicturedLetDown(Dose From, Viscosity Before, Dose To, Viscosity After)
+{
+    /// <summary>The let-downs among steps: nothing but base makes a dose fall.</summary>
+    /// <param name="steps">Dose and settled body, in order of time.</param>
+    public static ImmutableArray<PicturedLetDown> Among(IEnumerable<(Dose Dose, Viscosity Body)> steps)
+    {
+        (Dose Dose, Viscosity Body)[] all = [.. steps];
+        return [.. all.Zip(all.Skip(1)).Where(p => p.Second.Dose < p.First.Dose)
+            .Select(p => new PicturedLetDown(p.First.Dose, p.First.Body, p.Second.Dose, p.Second.Body))];
+    }
+}
+
 /// <summary>One string length as a plot shows it.</summary>
 /// <param name="Step">The place of its step in the run, from 0.</param>
 /// <param name="Dose">The dose it was read at.</param>
 /// <param name="Length">How far the string was drawn.</param>
 public sealed record PicturedString(int Step, Dose Dose, Length Length);
 
-/// <summary>The advised addition as a plot shows it: an arrow from where the pot is to where it is expected to be.</summary>
+/// <summary>
+/// The advised addition as a plot shows it: an arrow from where the pot is to where it is expected to be. Base leads to a lower dose.
+/// </summary>
 /// <param name="From">The dose now.</param>
 /// <param name="Body">The body now.</param>
 /// <param name="To">The dose after the addition.</param>

@@ -40,6 +40,7 @@ public static class RunPictures
             Next = Arrow(advice),
             Curve = Curve(posterior, band, advice, level),
             Steps = [.. steps.Select(s => Step(posterior, s, LongestWait(steps), level))],
+            LetDowns = PicturedLetDown.Among(evidence.Steps.Select(s => (Dose.FromPercent(s.Dose), Settled(posterior, s)))),
             Readings = [.. steps.SelectMany(s => s.Readings.Select(r => Reading(posterior, s, r)))],
             Strings = [.. Strings(evidence.Run, evidence.Thickener)],
             TargetString = evidence.Run.TargetString,
@@ -55,9 +56,13 @@ public static class RunPictures
     private static string? MethodWords(Method method)
         => method == Method.Direct ? null : method.TellsYieldStress ? $"{method.Id}: yield stress over 1/s" : method.Id;
 
-    private static NextIncrement? Arrow(Advice? advice)
-        => advice is { Body: { Now: { } now, Expected: { } expected }, Action: BenchAction.Add add }
-        ? new(advice.Thickener.DoseNow, now.Median, add.After, expected)
+    private static NextIncrement? Arrow(Advice? advice) => advice is { Body: { Now: { } now, Expected: { } expected } }
+        ? advice.Action switch
+        {
+            BenchAction.Add { After: var after } => new(advice.Thickener.DoseNow, now.Median, after, expected),
+            BenchAction.LetDown { After: var after } => new(advice.Thickener.DoseNow, now.Median, after, expected),
+            _ => null,
+        }
         : null;
 
     /// <summary>The curve from no thickener to a little beyond the last dose read, advised or needed for the aim, and to the range top
@@ -99,6 +104,9 @@ public static class RunPictures
             })];
         return new(step.Place, Dose.FromPercent(step.Dose), posterior.At(step, double.PositiveInfinity).ToEstimate(level), way);
     }
+
+    private static Viscosity Settled(Posterior posterior, EvidenceStep step)
+        => Viscosity.FromLn(posterior.At(step, double.PositiveInfinity).Quantile(0.5));
 
     private static PicturedReading Reading(Posterior posterior, EvidenceStep step, BodyReading reading)
     {

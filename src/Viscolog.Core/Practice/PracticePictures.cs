@@ -22,6 +22,7 @@ public static class PracticePictures
             Curve = [.. path.Truth.Samples(end, Samples).Select(s => new CurveSample(s.Dose, Sharp(s.Body), Sharp(s.Body)))],
             Limit = Limit(path.Truth),
             Steps = [.. path.Steps.Select(s => new PicturedStep(s.Line.Number, s.Dose, Sharp(s.Settled), []))],
+            LetDowns = PicturedLetDown.Among(path.Steps.Select(s => (s.Dose, s.Settled))),
             Readings = [.. path.Steps.Where(s => s.Line.Shown is not null)
                 .Select(s => new PicturedReading(s.Line.Number, s.Dose, s.Line.Stood, s.Line.Shown!.Value, s.Body, 0, Doubted: false))],
         };

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Viscolog.Plots;
 
 /// <summary>One axis of a panel.</summary>
@@ -17,14 +19,14 @@ internal sealed record Axis(string Title, string Short, double Low, double High,
     /// <summary>The share of its length that a file adds before <see cref="Low"/>, so that marks there stay whole.</summary>
     public double Room { get; init; }
 
-    /// <summary>The step from one label to the next where places are counted, which have no halves; null for round values.</summary>
-    public double? Step { get; init; }
-
     /// <summary>The least step from one label to the next in a file.</summary>
     public double LeastStep { get; init; }
 
     /// <summary>Whether a file draws a grid from it.</summary>
     public bool HasGrid { get; init; } = true;
+
+    /// <summary>The names of counted places, the first at 1; empty where values are counted.</summary>
+    public ImmutableArray<string> Names { get; init; } = [];
 
     /// <summary>What a file writes at a value; null for the number.</summary>
     public Func<double, string>? Label { get; init; }
@@ -45,9 +47,10 @@ internal sealed record Axis(string Title, string Short, double Low, double High,
 
     /// <summary>The values that are labelled in characters, the ones to keep first where two would share a place.</summary>
     /// <param name="most">About how many.</param>
-    public IEnumerable<double> Marks(int most) => IsLogarithmic
-        ? Ticks.Logarithmic(Low, High).OrderBy(v => Math.Abs(Math.Log10(v) - Math.Round(Math.Log10(v))) > 1e-9)
-        : Ticks.Even(Low, High, most).Where(v => Step is null || Math.Abs(v - Math.Round(v)) < 1e-9).OrderBy(v => Math.Abs(v));
+    public IEnumerable<double> Marks(int most) => !Names.IsEmpty
+        ? Enumerable.Range(1, Names.Length).Select(i => (double)i)
+        : IsLogarithmic ? Ticks.Logarithmic(Low, High).OrderBy(v => Math.Abs(Math.Log10(v) - Math.Round(Math.Log10(v))) > 1e-9)
+        : Ticks.Even(Low, High, most).OrderBy(v => Math.Abs(v));
 
     /// <summary>The ends of a logarithmic axis that holds values with room around them.</summary>
     /// <param name="values">Above 0.</param>

@@ -8,6 +8,9 @@ namespace Viscolog.Plots;
 /// <summary>Body over dose: one run in full, or several laid over each other.</summary>
 internal static class DosePlot
 {
+    /// <summary>The most limits or targets of several runs that are named in the picture; more stand in the legend.</summary>
+    private const int MostNamed = 3;
+
     private const string OverlayKey = "filled: readings, open: settled, crossed: doubted";
 
     public static Picture Of(IReadOnlyList<RunPicture> runs)
@@ -15,7 +18,7 @@ internal static class DosePlot
         var (frame, window) = (new RunFrame(runs), DoseWindow.Of(runs));
         Element[] elements =
         [
-            .. Limit(runs, frame),
+            .. Limits(runs, frame),
             .. Targets(runs, frame),
             .. frame.IsAlone ? One(runs[0]) : Several(runs),
             .. frame.Keys(KeyLook.LineAndMark),
@@ -67,6 +70,14 @@ internal static class DosePlot
     /// <summary>What is advised, settled and read.</summary>
     private static IEnumerable<Element> Run(RunPicture p, int? of)
     {
+        foreach (var (i, down) in p.LetDowns.Index())
+        {
+            yield return new Element.Arrow(Meaning.LetDown, of, Spot.Of(down.From, down.Before), Spot.Of(down.To, down.After), null, [])
+            {
+                Key = of is null && i == 0 ? new("base added", "base added") : null,
+            };
+        }
+
         if (p.Next is { } next)
         {
             yield return Arrow(next, of);
@@ -92,52 +103,65 @@ internal static class DosePlot
     {
         var e = next.Expected;
         var (median, low, high) = (PlotText.Number(e.Median), PlotText.Number(e.Low), PlotText.Number(e.High));
-        var to = PlotText.Percent(next.To);
-        return new(Spot.Of(next.From, next.Body), Spot.Of(next.To, e.Median), Span.Of(next.To.Percent, e),
-            of is null ? [$"next: to {to}", $"expect {median} {PlotText.Unit}", $"{PlotText.Level(e)}: {low} to {high}"] : [])
+        var kind = next.To < next.From ? "base, " : "";
+        var to = $"{kind}to {PlotText.Percent(next.To)}";
+        return new(Meaning.Next, of, Spot.Of(next.From, next.Body), Spot.Of(next.To, e.Median), Span.Of(next.To.Percent, e),
+            of is null ? [$"next: {to}", $"expect {median} {PlotText.Unit}", $"{PlotText.Level(e)}: {low} to {high}"] : [])
         {
-            Key = of is null ? new(null, $"next {to}", $": {median} ({low} to {high})") : null,
+            Key = of is null ? new(null, $"next {kind}{PlotText.Percent(next.To)}", $": {median} ({low} to {high})") : null,
         };
     }
 
-    /// <summary>Regions of several runs would hide each other: the first is shaded, as beyond it some run is wrong.</summary>
-    private static IEnumerable<Element> Limit(IReadOnlyList<RunPicture> runs, RunFrame frame)
+    /// <summary>
+    /// Regions of several runs would hide each other: the first is shaded, as beyond it some run is wrong; the others are lines.
+    /// </summary>
+    private static IEnumerable<Element.Limit> Limits(IReadOnlyList<RunPicture> runs, RunFrame frame)
     {
-        // One thickener's limit says nothing of another's doses.
-        if (!frame.IsOneThickener || runs.Where(p => p.Limit is not null).MinBy(p => p.Limit!.Dose) is not { Limit: { } limit } first)
+        var groups = runs.Index().Where(r => r.Item.Limit is not null).GroupBy(r => r.Item.Limit!)
+            .Select(g => (Limit: g.Key, Places: g.Select(r => r.Index).ToArray())).OrderBy(g => g.Limit.Dose.Percent).ToArray();
+        foreach (var (row, (limit, places)) in groups.Index())
         {
-            return [];
-        }
-
-        var (dose, why) = (PlotText.Percent(limit.Dose), PlainText.Clean(limit.Why));
-        if (runs.All(p => p.Limit == limit))
-        {
-            var key = new LegendLine(null, frame.IsAlone ? $"limit {dose}: {why}" : "limit");
-            return [new Element.Limit(limit.Dose.Percent, $"beyond the limit of {dose}: {why}", $"limit: {why}") { Key = key }];
-        }
-
-        var whose = frame.Label(first);
-        return
-        [
-            new Element.Limit(limit.Dose.Percent, $"beyond the limit of {dose}, {whose}: {why}", $"limit of {whose}: {why}")
+            var (dose, why) = (PlotText.Percent(limit.Dose), PlainText.Clean(limit.Why));
+            if (places.Length == runs.Count && frame.IsOneThickener)
             {
-                Key = new(null, $"limit of {whose}: {dose}"),
-            },
-        ];
+                var key = new LegendLine(null, frame.IsAlone ? $"limit {dose}: {why}" : "limit");
+                yield return new(null, limit.Dose.Percent, $"beyond the limit of {dose}: {why}", $"limit: {why}") { Key = key };
+                continue;
+            }
+
+            // One thickener's limit says nothing of another's doses, so that nothing is shaded where thickeners differ.
+            var whose = frame.Whose(places);
+            var isShaded = row == 0 && frame.IsOneThickener;
+            var isNamed = isShaded || groups.Length <= MostNamed;
+            var rest = isShaded ? $": {why}" : "";
+            var text = $"{(isShaded ? "beyond the limit" : "limit")} of {dose}, {whose}{rest}";
+            yield return new(
+                places[0], limit.Dose.Percent, isNamed ? text : null,
+                isShaded ? $"limit of {whose}: {why}" : RunFrame.Letters(places, 'A'))
+            {
+                IsShaded = isShaded,
+                Key = new(isNamed ? null : text, $"limit {RunFrame.Letters(places, 'A')} {dose}"),
+            };
+        }
     }
 
-    private static IEnumerable<Element> Targets(IReadOnlyList<RunPicture> runs, RunFrame frame)
+    private static IEnumerable<Element.Target> Targets(IReadOnlyList<RunPicture> runs, RunFrame frame)
     {
-        var groups = runs.Where(p => p.Target is not null).GroupBy(p => p.Target!).ToArray();
-        foreach (var (row, group) in groups.Index())
+        var groups = runs.Index().Where(r => r.Item.Target is not null).GroupBy(r => r.Item.Target!)
+            .Select(g => (Band: g.Key, Places: g.Select(r => r.Index).ToArray())).ToArray();
+        foreach (var (band, places) in groups)
         {
-            var (band, range) = (group.Key, $"{PlotText.Number(group.Key.Low)} to {PlotText.Number(group.Key.High)}");
-            var whose = groups.Length == 1 ? "target" : $"target of {frame.Label(group.First())}";
-            yield return Element.Target.Around(band, $"{whose} {PlotText.Number(band.Aim)} {PlotText.Unit} ({range})") with
+            var range = PlotText.Stated(band.Low.MilliPascalSeconds, band.High.MilliPascalSeconds);
+            var isCommon = places.Length == runs.Count;
+            var whose = isCommon ? "target" : $"target of {frame.Whose(places)}";
+            var value = $"{PlotText.Stated(band.Aim.MilliPascalSeconds)} {PlotText.Unit} ({range})";
+            var isNamed = groups.Length <= MostNamed;
+            yield return Element.Target.Around(band, isNamed ? whose : null, isCommon ? null : places[0]) with
             {
-                Row = groups.Length > 1 ? row : null,
-                Word = "target",
-                Key = frame.IsAlone ? new(null, null, $"target {range}") : null,
+                Value = value,
+                Word = isCommon ? "target" : "target " + RunFrame.Letters(places, 'A'),
+                Key = frame.IsAlone ? new(null, null, $"target {range}")
+                    : new(isNamed ? null : $"{whose} {value}", null, isCommon ? null : $"target {RunFrame.Letters(places, 'A')} {range}"),
             };
         }
     }
@@ -214,6 +238,7 @@ internal sealed record DoseWindow(double Dose, double Low, double High)
         [
             .. p.Readings.Select(r => r.Value), .. p.Steps.Select(s => s.Settled.Median), .. p.Curve.Select(c => c.Body.Median),
             .. p.Target is { } target ? [target.Low, target.High] : Array.Empty<Viscosity>(),
+            .. p.LetDowns.SelectMany(d => new[] { d.Before, d.After }),
             .. p.Next is { } next ? [next.Body, next.Expected.Median] : Array.Empty<Viscosity>(),
         ];
     }

@@ -57,6 +57,12 @@ internal static class MapPlot
         ImmutableArray<Spot> path = [.. plane.Path.Select(p => At(p.Place))];
         yield return new Element.Line(Meaning.Path, null, path) { Key = new("path so far") };
         yield return new Element.Marks(Meaning.Reading, null, path) { Key = new(null, "path") };
+        foreach (var (i, (from, to)) in path.Zip(path.Skip(1)).Where(p => p.Second.X < p.First.X || p.Second.Y < p.First.Y).Index())
+        {
+            var key = i == 0 ? new LegendLine("base added", "base added") : null;
+            yield return new Element.Arrow(Meaning.LetDown, null, from, to, null, []) { Key = key };
+        }
+
         if (plane.End is { } end)
         {
             var from = plane.Next is { } now ? At(now) : path[^1];
@@ -66,7 +72,7 @@ internal static class MapPlot
 
         if (plane.Next is { } next)
         {
-            yield return new Element.Arrow(path[^1], At(next), null, []) { Key = new("next addition", "next") };
+            yield return new Element.Arrow(Meaning.Next, null, path[^1], At(next), null, []) { Key = new("next addition", "next") };
         }
     }
 }
@@ -89,7 +95,8 @@ internal static class SlicePlot
             s => new(s.Dose.Percent, s.Length.Low.Millimeters, s.Length.High.Millimeters),
             p => p.Lengths.Select(l => l.Millimeters))
         {
-            Target = run.TargetString is { } wanted ? new(Math.Max(wanted.Low.Millimeters, 0.5), wanted.High.Millimeters, null) : null,
+            Target = run.TargetString is { } wanted
+                ? new(null, Math.Max(wanted.Low.Millimeters, 0.5), wanted.High.Millimeters, null) : null,
         };
         var above = body.Axis(plane, $"Viscosity at {PlotText.Celsius(run.ReferenceTemperature)}, {PlotText.Unit}") with { From = 0.53 };
         var below = strings.Axis(plane, "String length, mm") with { To = 0.47 };

@@ -86,6 +86,9 @@ internal enum Meaning
     /// <summary>From one place to the next.</summary>
     Path,
     Next,
+
+    /// <summary>Base that was added.</summary>
+    LetDown,
     PlanEnd,
     PlanWay,
     Target,
@@ -134,34 +137,43 @@ internal abstract record Element(Meaning Meaning, int? Of)
     internal sealed record Level(Meaning Meaning, double Y) : Element(Meaning, Of: null);
 
     /// <summary>The band aimed at.</summary>
+    /// <param name="Of">The first run that aims at it, where runs aim at several; null for the only one.</param>
     /// <param name="Low">Its lower edge.</param>
     /// <param name="High">Its upper edge.</param>
     /// <param name="Text">What stands beside it in a file; null for nothing.</param>
-    internal sealed record Target(double Low, double High, string? Text) : Element(Meaning.Target, Of: null)
+    internal sealed record Target(int? Of, double Low, double High, string? Text) : Element(Meaning.Target, Of)
     {
-        /// <summary>Where one of several labels stands, from 0 at the top; null for beside the band.</summary>
-        public int? Row { get; init; }
+        /// <summary>What follows the text, on a line of its own where there is little room; null for nothing.</summary>
+        public string? Value { get; init; }
 
-        /// <summary>The word on its upper edge in characters; null for none.</summary>
+        /// <summary>The words on its upper edge in characters; null for none.</summary>
         public string? Word { get; init; }
 
         /// <summary>The band of a body.</summary>
-        public static Target Around(ViscosityBand band, string? text)
-            => new(band.Low.MilliPascalSeconds, band.High.MilliPascalSeconds, text);
+        public static Target Around(ViscosityBand band, string? text, int? of = null)
+            => new(of, band.Low.MilliPascalSeconds, band.High.MilliPascalSeconds, text);
     }
 
-    /// <summary>All beyond a place is shaded.</summary>
+    /// <summary>A dose beyond which there is something wrong.</summary>
+    /// <param name="Of">The first run whose limit it is, where it is not all of them; null where it is.</param>
     /// <param name="From">Where it begins.</param>
     /// <param name="Text">The reason as a file says it; null for none.</param>
     /// <param name="Word">The reason as characters say it; null for none.</param>
-    internal sealed record Limit(double From, string? Text, string? Word) : Element(Meaning.Limit, Of: null);
+    internal sealed record Limit(int? Of, double From, string? Text, string? Word) : Element(Meaning.Limit, Of)
+    {
+        /// <summary>Whether all beyond it is shaded; else it is a line.</summary>
+        public bool IsShaded { get; init; } = true;
+    }
 
-    /// <summary>The next addition.</summary>
-    /// <param name="From">Where the pot is.</param>
-    /// <param name="To">Where it is expected to be.</param>
+    /// <summary>An addition of thickener or base, from before to after.</summary>
+    /// <param name="Meaning">Whether it is advised or was made.</param>
+    /// <param name="Of">Its run; null for the only one.</param>
+    /// <param name="From">Where the pot was.</param>
+    /// <param name="To">Where it came to, or is expected to be.</param>
     /// <param name="Interval">With its interval; null for none.</param>
     /// <param name="Lines">What stands beside it in a file.</param>
-    internal sealed record Arrow(Spot From, Spot To, Span? Interval, ImmutableArray<string> Lines) : Element(Meaning.Next, Of: null);
+    internal sealed record Arrow(Meaning Meaning, int? Of, Spot From, Spot To, Span? Interval, ImmutableArray<string> Lines)
+        : Element(Meaning, Of);
 
     /// <summary>Words at a place, for files.</summary>
     /// <param name="Meaning">What they speak of.</param>
@@ -204,6 +216,35 @@ internal sealed record Field(ImmutableArray<double> Across, ImmutableArray<doubl
 {
     /// <summary>The logarithm at places of the grid.</summary>
     public double Ln(int column, int row) => Math.Log(Values[(row * Across.Length) + column]);
+
+    /// <summary>Where a level crosses the grid's lines: from the foot to the top, then from left to right.</summary>
+    public IEnumerable<Spot> Crossings(double level)
+    {
+        var ln = Math.Log(level);
+        for (var row = 1; row < Up.Length; row++)
+        {
+            for (var i = 1; i < Across.Length; i++)
+            {
+                if ((Ln(i - 1, row) < ln) != (Ln(i, row) < ln))
+                {
+                    var part = (ln - Ln(i - 1, row)) / (Ln(i, row) - Ln(i - 1, row));
+                    yield return new(Across[i - 1] + (part * (Across[i] - Across[i - 1])), Up[row]);
+                }
+            }
+        }
+
+        for (var column = 1; column < Across.Length; column++)
+        {
+            for (var j = 1; j < Up.Length; j++)
+            {
+                if ((Ln(column, j - 1) < ln) != (Ln(column, j) < ln))
+                {
+                    var part = (ln - Ln(column, j - 1)) / (Ln(column, j) - Ln(column, j - 1));
+                    yield return new(Across[column], Up[j - 1] + (part * (Up[j] - Up[j - 1])));
+                }
+            }
+        }
+    }
 
     /// <summary>The value anywhere inside, straight in its logarithm between the places of the grid.</summary>
     public double At(double x, double y)

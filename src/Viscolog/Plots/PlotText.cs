@@ -1,6 +1,6 @@
 using System.Globalization;
 using Viscolog.Core.Quantities;
-using Viscolog.Text;
+using Viscolog.Wording;
 
 namespace Viscolog.Plots;
 
@@ -10,28 +10,20 @@ internal static class PlotText
     /// <summary>The unit of every viscosity here.</summary>
     public const string Unit = "mPa·s";
 
-    /// <summary>A number in full with thousands set apart, at most three significant figures.</summary>
-    public static string Number(double value, char separator = PlainText.ThinSpace)
-    {
-        if (value == 0)
-        {
-            return "0";
-        }
-
-        var digits = 2 - (int)Math.Floor(Math.Log10(Math.Abs(value)));
-        if (digits > 0)
-        {
-            return value.ToString("0." + new string('#', Math.Min(digits, 12)), CultureInfo.InvariantCulture);
-        }
-
-        // Beyond 15 places a number in full says nothing that a person can read.
-        return Math.Abs(value) >= 1e15
-            ? value.ToString("0.##E+0", CultureInfo.InvariantCulture)
-            : Group(Math.Round(value / Math.Pow(10, -digits)) * Math.Pow(10, -digits), separator);
-    }
+    /// <summary>What is estimated, as <see cref="Shown.Number"/> rounds it.</summary>
+    public static string Number(double value) => Full(value, Shown.Number);
 
     /// <summary>A viscosity without its unit.</summary>
-    public static string Number(Viscosity value, char separator = PlainText.ThinSpace) => Number(value.MilliPascalSeconds, separator);
+    public static string Number(Viscosity value) => Number(value.MilliPascalSeconds);
+
+    /// <summary>What is stated, as <see cref="Shown.Limit"/> rounds it.</summary>
+    public static string Stated(double value) => Full(value, Shown.Limit);
+
+    /// <summary>A range that is stated.</summary>
+    public static string Stated(double low, double high) => $"{Stated(low)} to {Stated(high)}";
+
+    /// <summary>A mark of an axis.</summary>
+    public static string Tick(double value) => Full(value, Shown.Round);
 
     /// <summary>A dose with its unit, to the hundredth that a bench scale tells.</summary>
     public static string Percent(Dose dose) => string.Create(CultureInfo.InvariantCulture, $"{dose.Percent:0.00} %");
@@ -42,5 +34,8 @@ internal static class PlotText
     /// <summary>A chance with its unit.</summary>
     public static string Level(Estimate value) => string.Create(CultureInfo.InvariantCulture, $"{value.Level.Percent:0.#} %");
 
-    private static string Group(double value, char separator) => value.ToString("N0", CultureInfo.InvariantCulture).Replace(',', separator);
+    /// <summary>Beyond 15 places a number in full says nothing that a person can read.</summary>
+    private static string Full(double value, Func<double, string> rounded) => Math.Abs(value) is >= 1e15 or (> 0 and < 1e-9)
+        ? value.ToString("0.##E+0", CultureInfo.InvariantCulture)
+        : rounded(value);
 }

@@ -1,3 +1,4 @@
+using Viscolog.Core.Advising;
 using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
 using Viscolog.Text;
@@ -55,8 +56,8 @@ internal static class PracticePlot
         var early = read.Where(r => Math.Abs(r.Step.PercentToCome) > PracticeWords.EarlyPercent);
         return
         [
-            new Element.Limit(PracticePictures.Limit(truth).Dose.Percent, null, null),
-            Element.Target.Around(truth.Band, isFirst ? $"target {PlotText.Number(truth.Band.Aim)}" : null),
+            new Element.Limit(null, PracticePictures.Limit(truth).Dose.Percent, null, null),
+            Element.Target.Around(truth.Band, isFirst ? $"target {PlotText.Stated(truth.Band.Aim.MilliPascalSeconds)}" : null),
             new Element.Line(Meaning.Median, null, [.. truth.Samples(end, CurveSamples).Select(s => Spot.Of(s.Dose, s.Body))])
             {
                 Key = Key("hidden curve"),
@@ -66,6 +67,11 @@ internal static class PracticePlot
                 Key = i == 0 ? Key("still to come") : null,
             }),
             new Element.Line(Meaning.Link, null, [.. read.Select(r => r.At)]),
+            .. PicturedLetDown.Among(path.Steps.Select(s => (s.Dose, s.Settled))).Select((d, i) => new Element.Arrow(
+                Meaning.LetDown, null, Spot.Of(d.From, d.Before), Spot.Of(d.To, d.After), null, [])
+            {
+                Key = i == 0 ? Key("base added") : null,
+            }),
             new Element.Marks(Meaning.Settled, null, [.. path.Steps.Select(s => Spot.Of(s.Dose, s.Settled))]) { Key = Key("settles at") },
             new Element.Marks(Meaning.Reading, null, [.. read.Select(r => r.At)]) { Key = Key("read") },
             .. path.Steps.FirstOrDefault(s => s.IsOver) is { } over ? Over(path, Spot.Of(over.Dose, over.Settled)) : [],

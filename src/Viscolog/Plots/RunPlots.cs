@@ -109,6 +109,23 @@ internal sealed class RunFrame(IReadOnlyList<RunPicture> runs)
         return PlainText.Shorten(Name(run.Name), NameColumns) + (more.Length > 0 ? $" ({more})" : "");
     }
 
+    /// <summary>Whose something is, in few words: the names of the runs, or the first and how many more.</summary>
+    /// <param name="places">The places of at least one run.</param>
+    public string Whose(IReadOnlyList<int> places)
+    {
+        string[] names = [.. places.Select(i => Label(runs[i]))];
+        var all = string.Join(", ", names);
+        return names.Length == 1 || all.Length <= NameColumns ? all : $"{names[0]} and {names.Length - 1} more";
+    }
+
+    /// <summary>The same in characters: the letters that stand for the runs.</summary>
+    /// <param name="places">The places of at least one run.</param>
+    /// <param name="first">The letter of the first run.</param>
+    public static string Letters(IReadOnlyList<int> places, char first) => string.Concat(places.Select(i => Letter(i, first)));
+
+    /// <summary>A letter for each of several runs or steps.</summary>
+    public static char Letter(int place, char first = 'a') => (char)((place < 26 ? first : 'A') + (place % 26));
+
     /// <summary>Each run's line in the legend; none for a single one.</summary>
     public IEnumerable<Element> Keys(KeyLook look)
         => IsAlone ? [] : runs.Select((r, i) => new Element.RunKey(i, look) { Key = new(Label(r), r.Name ?? "without a name") });

@@ -12,12 +12,14 @@ internal static class StringPlot
     public static Picture Of(IReadOnlyList<RunPicture> runs)
     {
         var frame = new RunFrame(runs);
-        StringBand[] targets = [.. runs.Select(p => p.TargetString).OfType<StringBand>().Distinct()];
+        var targets = runs.Index().Where(r => r.Item.TargetString is not null).GroupBy(r => r.Item.TargetString!)
+            .Select(g => (Band: g.Key, Places: g.Select(r => r.Index).ToArray())).ToList();
         var doses = runs.SelectMany(p => p.Strings.Select(s => s.Dose).Concat(p.Steps.Select(s => s.Dose))).Select(d => d.Percent);
-        var lengths = runs.SelectMany(p => p.Strings).Select(s => s.Length.Millimeters).Concat(targets.Select(t => t.High.Millimeters));
+        var lengths = runs.SelectMany(p => p.Strings).Select(s => s.Length.Millimeters)
+            .Concat(targets.Select(t => t.Band.High.Millimeters));
         Element[] elements =
         [
-            .. targets.Select((t, row) => Target(t, row > 0 ? row : null)),
+            .. targets.Select(t => Target(t.Band, t.Places, t.Places.Length == runs.Count ? null : frame)),
             .. runs.Select((p, i) => Read(p, frame.Of(i))),
             .. frame.Keys(KeyLook.Mark),
         ];
@@ -31,10 +33,20 @@ internal static class StringPlot
         ]);
     }
 
-    private static Element.Target Target(StringBand band, int? row)
+    /// <param name="band">The lengths.</param>
+    /// <param name="places">The runs that want them.</param>
+    /// <param name="frame">How they are named; null where all want the same.</param>
+    private static Element.Target Target(StringBand band, int[] places, RunFrame? frame)
     {
-        var text = $"wanted: {PlotText.Number(band.Low.Millimeters)} to {PlotText.Number(band.High.Millimeters)} mm";
-        return new(band.Low.Millimeters, band.High.Millimeters, text) { Row = row, Key = new(null, text) };
+        var range = $"{PlotText.Stated(band.Low.Millimeters, band.High.Millimeters)} mm";
+        var text = $"wanted{(frame is null ? "" : $" for {frame.Whose(places)}")}:";
+        var letters = RunFrame.Letters(places, 'a');
+        return new(frame is null ? null : places[0], band.Low.Millimeters, band.High.Millimeters, text)
+        {
+            Word = frame is null ? null : $"wanted {letters}",
+            Value = range,
+            Key = new(null, frame is null ? $"{text} {range}" : $"wanted {letters}: {range}"),
+        };
     }
 
     private static Element.Marks Read(RunPicture run, int? of)

@@ -10,11 +10,15 @@ namespace Viscolog.Plots;
 /// <param name="Chart">The chart.</param>
 internal sealed record TrendPicture(string Title, string Quantity, ControlChart Chart)
 {
-    private const int MostLabels = 12;
     private const int BatchColumns = 10;
 
     /// <summary>Whether the chart is on the log scale; then moving ranges are shown as a change in per cent.</summary>
     public bool IsLog => Chart.Scale == ChartScale.Log;
+
+    private string Shared { get; } = Beginning([.. Chart.Points.Select(p => p.Batch)]);
+
+    private ImmutableArray<string> Names
+        => [.. Chart.Points.Select(p => PlainText.Shorten(PlainText.Clean(p.Batch[Shared.Length..]), BatchColumns))];
 
     private double[] Wanted => [.. new[] { Chart.Low, Chart.High }.OfType<double>()];
 
@@ -46,12 +50,8 @@ internal sealed record TrendPicture(string Title, string Quantity, ControlChart 
     private Axis Across()
     {
         var count = Chart.Points.Length;
-        return new("Batch", "batch", 0.5, count + 0.5)
-        {
-            Step = Math.Max(1, (int)Math.Ceiling(count / (double)MostLabels)),
-            HasGrid = false,
-            Label = v => Math.Abs(v - Math.Round(v)) < 1e-6 && v >= 1 && v <= count ? Named((int)Math.Round(v) - 1) : "",
-        };
+        var title = Shared.Length > 0 ? $"Batch: {PlainText.Clean(Shared)}…" : "Batch";
+        return new(title, title.ToLowerInvariant(), 0.5, count + 0.5) { Names = Names, HasGrid = false };
     }
 
     /// <summary>The least and the greatest level that the upper panel shows.</summary>
@@ -72,7 +72,16 @@ internal sealed record TrendPicture(string Title, string Quantity, ControlChart 
     /// <summary>A moving range as it is shown.</summary>
     private double Range(double range) => IsLog ? 100 * (Math.Exp(range) - 1) : range;
 
-    private string Named(int place) => PlainText.Shorten(PlainText.Clean(Chart.Points[place].Batch), BatchColumns);
+    private string Named(int place) => Names[place];
+
+    /// <summary>What all names begin with, up to the last space or hyphen; it stands at the axis once.</summary>
+    private static string Beginning(IReadOnlyList<string> names)
+    {
+        var least = names.Min(n => n.Length);
+        var same = Enumerable.Range(0, least).TakeWhile(i => names.All(n => n[i] == names[0][i])).Count();
+        var end = names.Count > 1 ? names[0].AsSpan(0, same).LastIndexOfAny(" -_/") + 1 : 0;
+        return names.All(n => n.Length > end) ? names[0][..end] : "";
+    }
 
     private IEnumerable<Element> Levels(double low, double high)
     {

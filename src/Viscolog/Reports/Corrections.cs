@@ -44,7 +44,7 @@ internal static class Corrections
             var row = file.Rows.Select((r, i) => (r, i)).First(r => reading.Entry < r.r.FirstEntry + r.r.EntryCount).i;
             yield return string.Create(
                 CultureInfo.InvariantCulture,
-                $"Row {RunRows.Number(numbers, row)} reads {Shown.Body(reading.Value)} where "
+                $"Row {RunRows.Number(numbers, row)} reads {Shown.Stated(reading.Value)} where "
                 + $"the others suggest {Shown.Body(reading.Expected)}: it is kept and counts for less.");
         }
     }

@@ -103,7 +103,7 @@ internal static class AdviceWords
         var below = 1 - (band.Low.MilliPascalSeconds / band.Aim.MilliPascalSeconds);
         var above = (band.High.MilliPascalSeconds / band.Aim.MilliPascalSeconds) - 1;
         return Math.Abs(above - below) < 1e-9
-            ? $"{Shown.Body(band.Aim)} ±{(100 * above).ToString("0.#", CultureInfo.InvariantCulture)} %"
+            ? $"{Shown.Stated(band.Aim)} ±{(100 * above).ToString("0.#", CultureInfo.InvariantCulture)} %"
             : $"{Shown.Limit(band.Low.MilliPascalSeconds)} to {Shown.Limit(band.High.MilliPascalSeconds)} mPa·s";
     }
 

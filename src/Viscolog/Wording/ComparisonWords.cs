@@ -41,7 +41,7 @@ internal static class ComparisonWords
         var pairs = ends is null
             ? ""
             : FormattableString.Invariant($", for pairs string {ends.Low.Millimeters:0.##} to {ends.High.Millimeters:0.##} mm as well");
-        return $"base {@base}, target {Shown.Body(band.Aim)}{pairs}; medians, 9 times in 10 between the values in brackets";
+        return $"base {@base}, target {Shown.Stated(band.Aim)}{pairs}; medians, 9 times in 10 between the values in brackets";
     }
 
     /// <summary>A row for each.</summary>

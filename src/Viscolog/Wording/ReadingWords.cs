@@ -18,10 +18,10 @@ internal static class ReadingWords
     public static string Exact(InstrumentValue? value)
         => value?.Scale == InstrumentScale.Viscosity ? value.Shown.ToString("#,0.######", PlainText.Spaced) : Value(value);
 
-    /// <summary>The value to three figures, as a screen shows it.</summary>
+    /// <summary>The value as a screen shows it.</summary>
     public static string Value(InstrumentValue? value)
         => value?.Speed is { } rpm ? $"{Plain(value.Shown)} % at {Plain(rpm)} rpm"
-            : value?.Scale == InstrumentScale.Viscosity ? Shown.Number(value.Shown) : Plain(value?.Shown);
+            : value?.Scale == InstrumentScale.Viscosity ? Shown.Limit(value.Shown) : Plain(value?.Shown);
 
     public static string Grams(double? value) => value?.ToString("0.00###", CultureInfo.InvariantCulture) ?? "";
 

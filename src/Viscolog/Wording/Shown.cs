@@ -4,36 +4,25 @@ using Viscolog.Text;
 
 namespace Viscolog.Wording;
 
-/// <summary>Quantities as a person reads them: three significant digits, thousands set apart by a thin space.</summary>
+/// <summary>
+/// Quantities as a person reads them, thousands set apart by a thin space. This is the one place that rounds them for screens, papers and
+/// pictures: what is estimated to three significant digits, what is stated to four, so that one value never reads as two.
+/// </summary>
 internal static class Shown
 {
-    public static string Number(double value)
-    {
-        if (value == 0 || !double.IsFinite(value))
-        {
-            return value.ToString("0", CultureInfo.InvariantCulture);
-        }
+    private const int MostDecimals = 15;
+    private const int OfEstimate = 3;
+    private const int OfStated = 4;
+    private const int OfRound = 6;
 
-        var digits = 2 - (int)Math.Floor(Math.Log10(Math.Abs(value)));
-        if (digits <= 0)
-        {
-            var grain = Math.Pow(10, -digits);
-            return (Math.Round(value / grain) * grain).ToString("N0", PlainText.Spaced);
-        }
+    /// <summary>What is estimated or expected.</summary>
+    public static string Number(double value) => Figures(value, OfEstimate);
 
-        return Math.Round(value, Math.Min(digits, 10)).ToString("0." + new string('#', Math.Min(digits, 10)), CultureInfo.InvariantCulture);
-    }
+    /// <summary>What is stated or follows from it, such as a target and the edges of its band: four significant digits.</summary>
+    public static string Limit(double value) => Figures(value, OfStated);
 
-    /// <summary>A limit: told more finely than a reading, four significant digits.</summary>
-    public static string Limit(double value)
-    {
-        if (value == 0 || !double.IsFinite(value))
-        {
-            return Number(value);
-        }
-
-        return Placed(value, 3 - (int)Math.Floor(Math.Log10(Math.Abs(value))));
-    }
+    /// <summary>A value that is round by itself, such as a mark of an axis: told whole.</summary>
+    public static string Round(double value) => Figures(value, OfRound);
 
     /// <summary>A body with its standard uncertainty, both to the second digit of the latter.</summary>
     public static string Uncertain(Viscosity body, Viscosity uncertainty)
@@ -43,16 +32,24 @@ internal static class Shown
     public static string ToUncertainty(Viscosity value, Viscosity uncertainty)
         => Placed(value.MilliPascalSeconds, 1 - (int)Math.Floor(Math.Log10(uncertainty.MilliPascalSeconds)));
 
+    private static string Figures(double value, int figures) => value == 0 || !double.IsFinite(value)
+        ? value.ToString("0", CultureInfo.InvariantCulture)
+        : Placed(value, figures - 1 - (int)Math.Floor(Math.Log10(Math.Abs(value))));
+
     private static string Placed(double value, int decimals)
     {
         if (decimals > 0)
         {
-            return Math.Round(value, Math.Min(decimals, 10)).ToString("#,0." + new string('#', Math.Min(decimals, 10)), PlainText.Spaced);
+            var most = Math.Min(decimals, MostDecimals);
+            return Math.Round(value, most).ToString("#,0." + new string('#', most), PlainText.Spaced);
         }
 
         var grain = Math.Pow(10, -decimals);
         return (Math.Round(value / grain) * grain).ToString("N0", PlainText.Spaced);
     }
+
+    /// <summary>A body that is stated: a target, or what was read.</summary>
+    public static string Stated(Viscosity viscosity) => Limit(viscosity.MilliPascalSeconds) + " mPa·s";
 
     public static string Body(Viscosity viscosity) => Number(viscosity.MilliPascalSeconds) + " mPa·s";
 

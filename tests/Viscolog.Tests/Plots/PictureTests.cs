@@ -12,13 +12,14 @@ public sealed class PictureTests
     public static TheoryData<string> Kinds => new(RunPlots.Kinds(SamplePictures.Several(3)).Select(k => k.ToString()));
 
     [Fact]
-    public void Of_several_limits_the_first_is_drawn_and_files_and_characters_say_whose_it_is()
+    public void Of_several_limits_the_first_is_shaded_and_each_says_whose_it_is()
     {
         var picture = DosePlot.Of(SamplePictures.Several(3));
-        var limit = Assert.Single(Elements(picture).OfType<Element.Limit>());
-        Assert.Equal(3.8, limit.From, 12);
-        Assert.Equal("beyond the limit of 3.80 %, glaze gel 03: supplier's range ends here", limit.Text);
-        Assert.Contains("limit of glaze gel 03: 3.80 %", string.Join(' ', TerminalChart.Draw(picture, 100, 30, ascii: false)), StringComparison.Ordinal);
+        var limits = Elements(picture).OfType<Element.Limit>().ToList();
+        Assert.Equal([(3.8, true, 2), (3.9, false, 1), (4, false, 0)], limits.Select(l => (Math.Round(l.From, 9), l.IsShaded, l.Of!.Value)));
+        Assert.Equal("beyond the limit of 3.80 %, glaze gel 03: supplier's range ends here", limits[0].Text);
+        Assert.Equal(["limit of 3.90 %, glaze gel 02", "limit of 4.00 %, glaze gel 01"], limits.Skip(1).Select(l => l.Text), StringComparer.Ordinal);
+        Assert.Contains("limit C 3.80 %", string.Join(' ', TerminalChart.Draw(picture, 100, 30, ascii: false)), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -33,19 +34,22 @@ public sealed class PictureTests
     public void One_thickeners_limit_says_nothing_of_anothers_doses()
     {
         var full = SamplePictures.Full();
-        Assert.Empty(Elements(DosePlot.Of([full, full with { Thickener = "TB" }])).OfType<Element.Limit>());
-        Assert.Single(Elements(DosePlot.Of([full, full])).OfType<Element.Limit>());
+        var limit = Assert.Single(Elements(DosePlot.Of([full, full with { Thickener = "TB" }])).OfType<Element.Limit>());
+        Assert.False(limit.IsShaded);
+        Assert.True(Assert.Single(Elements(DosePlot.Of([full, full])).OfType<Element.Limit>()).IsShaded);
     }
 
     [Fact]
-    public void Several_targets_stand_each_in_a_row_of_its_own_with_the_name_of_its_run()
+    public void Several_targets_have_the_names_of_their_runs_and_dashes_of_their_own()
     {
         var other = SamplePictures.Full("other") with { Target = ViscosityBand.Around(SamplePictures.Mpas(9000), Percentage.FromPercent(10)) };
         var targets = Elements(DosePlot.Of([SamplePictures.Full("one"), other])).OfType<Element.Target>().ToList();
-        Assert.Equal([0, 1], targets.Select(t => t.Row));
-        Assert.StartsWith("target of one 12\u2009000", targets[0].Text, StringComparison.Ordinal);
-        Assert.StartsWith("target of other 9\u2009000", targets[1].Text, StringComparison.Ordinal);
-        Assert.Null(Assert.Single(Elements(DosePlot.Of([other, other])).OfType<Element.Target>()).Row);
+        Assert.Equal([0, 1], targets.Select(t => t.Of));
+        Assert.Equal(["target of one", "target of other"], targets.Select(t => t.Text), StringComparer.Ordinal);
+        Assert.Equal(["target A", "target B"], targets.Select(t => t.Word), StringComparer.Ordinal);
+        Assert.Equal(2, targets.Select(t => Looks.Pen(Meaning.Target, t.Of).Dash).Distinct().Count());
+        var common = Assert.Single(Elements(DosePlot.Of([other, other])).OfType<Element.Target>());
+        Assert.Equal((null, "target"), (common.Of, common.Text));
     }
 
     [Theory]

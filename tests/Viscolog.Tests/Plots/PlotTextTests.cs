@@ -15,7 +15,7 @@ public sealed class PlotTextTests
     [InlineData(0, "0")]
     [InlineData(2e18, "2E+18")]
     public void Numbers_keep_three_figures_and_set_thousands_apart(double value, string expected)
-        => Assert.Equal(expected, PlotText.Number(value, ' '));
+        => Assert.Equal(expected, PlotText.Number(value).Replace('\u2009', ' '));
 
     [Fact]
     public void Ticks_lie_in_their_range_in_rising_order_and_are_few()

@@ -40,6 +40,34 @@ internal static class SamplePictures
     /// <summary>Several runs that differ a little.</summary>
     public static IReadOnlyList<RunPicture> Several(int count) => [.. Enumerable.Range(0, count).Select(i => Variant(i))];
 
+    /// <summary>Three runs with limits and targets of their own; the last went over and was let down.</summary>
+    public static IReadOnlyList<RunPicture> Apart()
+    {
+        var runs = Several(3);
+        return
+        [
+            runs[0],
+            runs[1] with { Target = ViscosityBand.Around(Mpas(9000), Percentage.FromPercent(15)) },
+            runs[2] with
+            {
+                Target = ViscosityBand.Around(Mpas(4000), Percentage.FromPercent(10)),
+                LetDowns = [new(Dose.FromPercent(3.2), Mpas(11_000), Dose.FromPercent(2.4), Mpas(5500))],
+            },
+        ];
+    }
+
+    /// <summary>The full run after it went over and was let down twice, with more base advised.</summary>
+    public static RunPicture LetDown() => Full() with
+    {
+        LetDowns =
+        [
+            new(Dose.FromPercent(3.4), Mpas(11_000), Dose.FromPercent(2.9), Mpas(7300)),
+            new(Dose.FromPercent(2.9), Mpas(7300), Dose.FromPercent(2.4), Mpas(At(2.4))),
+        ],
+        Next = new NextIncrement(Dose.FromPercent(2.4), Mpas(At(2.4)), Dose.FromPercent(1.8), Around(At(1.8), 0.2)),
+        Limit = new DoseLimit(Dose.FromPercent(4.2), "the supplier's range ends here"),
+    };
+
     /// <summary>A value in mPa·s.</summary>
     public static Viscosity Mpas(double value) => Viscosity.FromMilliPascalSeconds(value);
 

@@ -44,7 +44,9 @@ internal sealed class BenchTrial
     /// <summary>Answers the last question with this.</summary>
     public void Answer(BenchAdvice advice) => Do(new BenchEvent.Advised(advice));
 
-    public string Page(int width, int height, bool isAscii = false) => BenchPage.Of(State, new(width, height, isAscii, Now)).Text + "\n";
+    public Page Drawn(int width, int height, bool isAscii = false) => BenchPage.Of(State, new(width, height, isAscii, Now));
+
+    public string Page(int width, int height, bool isAscii = false) => Drawn(width, height, isAscii).Text + "\n";
 
     private LoggedRun Run() => new(1, _header.With(_rows), [.. _numbers]);
 

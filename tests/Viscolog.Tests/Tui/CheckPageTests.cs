@@ -27,8 +27,8 @@ public sealed class CheckPageTests
         foreach (var name in new[] { "lantern-gel-21", "lantern-gel-22-short", "lantern-gel-23-low-ph" })
         {
             var state = Answered(State(name));
-            var page = CheckPage.Of(state, new(width, height, isAscii)).Text + "\n";
-            ExpectedFile.Check(FormattableString.Invariant($"tui/check-{name}-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
+            var page = ExpectedPage.Check(
+                ExpectedPage.Name("check-" + name, width, height, isAscii), CheckPage.Of(state, new(width, height, isAscii)));
             PageTests.Fits(page, width, height, isAscii);
             PageTests.Fits(
                 CheckPage.Of(CheckSteps.Next(state, new CheckEvent.Scrolled(5), default).State, new(width, height, isAscii)).Text,
@@ -45,8 +45,8 @@ public sealed class CheckPageTests
         var state = Trend();
         foreach (var (name, shown) in new[] { ("log", state), ("linear", TrendSteps.Next(state, new TrendEvent.Turned(), default).State) })
         {
-            var page = TrendPage.Of(shown, new(width, height, isAscii)).Text + "\n";
-            ExpectedFile.Check(FormattableString.Invariant($"tui/trend-{name}-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
+            var page = ExpectedPage.Check(
+                ExpectedPage.Name("trend-" + name, width, height, isAscii), TrendPage.Of(shown, new(width, height, isAscii)));
             PageTests.Fits(page, width, height, isAscii);
         }
     }

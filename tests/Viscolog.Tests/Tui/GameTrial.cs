@@ -65,7 +65,9 @@ internal sealed class GameTrial
         }
     }
 
-    public string Page(int width, int height, bool isAscii = false) => GamePage.Of(State, new(width, height, isAscii)).Text + "\n";
+    public Page Drawn(int width, int height, bool isAscii = false) => GamePage.Of(State, new(width, height, isAscii));
+
+    public string Page(int width, int height, bool isAscii = false) => Drawn(width, height, isAscii).Text + "\n";
 
     /// <summary>Lets down with base and stirs.</summary>
     public void LetDown(double grams)

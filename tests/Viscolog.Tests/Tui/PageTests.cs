@@ -31,8 +31,7 @@ public sealed class PageTests
     public void The_bench_is_as_stored(int width, int height, bool isAscii)
     {
         var trial = Trial();
-        var page = trial.Page(width, height, isAscii);
-        ExpectedFile.Check(FormattableString.Invariant($"tui/bench-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
+        var page = ExpectedPage.Check(ExpectedPage.Name("bench", width, height, isAscii), trial.Drawn(width, height, isAscii));
         Fits(page, width, height, isAscii);
     }
 
@@ -63,8 +62,9 @@ public sealed class PageTests
                 0,
                 i,
                 new(2026, 3, 2, 9, 0, 0, TimeSpan.Zero)));
-        var page = RunsPage.Of(new RunsState([.. runs]).Move(3).Mark().Move(1), new(width, height, isAscii)).Text + "\n";
-        ExpectedFile.Check(FormattableString.Invariant($"tui/runs-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
+        var page = ExpectedPage.Check(
+            ExpectedPage.Name("runs", width, height, isAscii),
+            RunsPage.Of(new RunsState([.. runs]).Move(3).Mark().Move(1), new(width, height, isAscii)));
         Fits(page, width, height, isAscii);
     }
 
@@ -79,8 +79,8 @@ public sealed class PageTests
                 "dose",
                 state), ("settling", Next(state)), ("residuals", Next(Next(state))), ("string", Next(Next(Next(state)))) })
         {
-            var page = ChartPage.Of(shown, new(width, height, isAscii)).Text + "\n";
-            ExpectedFile.Check(FormattableString.Invariant($"tui/chart-{name}-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
+            var page = ExpectedPage.Check(
+                ExpectedPage.Name("chart-" + name, width, height, isAscii), ChartPage.Of(shown, new(width, height, isAscii)));
             Fits(page, width, height, isAscii);
         }
     }
@@ -89,7 +89,8 @@ public sealed class PageTests
     [MemberData(nameof(Sizes))]
     public void Several_runs_share_every_chart(int width, int height, bool isAscii)
     {
-        var state = new ChartState([.. SamplePictures.Several(3)]);
+        var state = new ChartState([.. SamplePictures.Apart()]);
+        ExpectedPage.Check(ExpectedPage.Name("chart-runs", width, height, isAscii), ChartPage.Of(state, new(width, height, isAscii)));
         for (var i = 0; i < Enum.GetValues<PlotKind>().Length; i++)
         {
             Fits(ChartPage.Of(state, new(width, height, isAscii)).Text, width, height, isAscii);
@@ -104,15 +105,27 @@ public sealed class PageTests
         var read = Assert.IsType<TableOutcome<MaterialFile>.Read>(MaterialFileReader.Parse(
             "workshop.csv",
             File.ReadAllBytes(Checkout.Sample("materials/workshop.csv"))));
-        var page = MaterialsPage.Of(new MaterialsState([.. read.File.Rows]).Move(2), new(width, height, isAscii)).Text + "\n";
-        ExpectedFile.Check(FormattableString.Invariant($"tui/materials-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
+        var page = ExpectedPage.Check(
+            ExpectedPage.Name("materials", width, height, isAscii),
+            MaterialsPage.Of(new MaterialsState([.. read.File.Rows]).Move(2), new(width, height, isAscii)));
         Fits(page, width, height, isAscii);
     }
 
     [Theory]
     [MemberData(nameof(Sizes))]
-    public void Help_fits(int width, int height, bool isAscii)
-        => Fits(HelpScreen.PageOf(new("Bench", BenchScreen.Keys.HelpLines), new(width, height, isAscii)).Text, width, height, isAscii);
+    public void The_help_is_as_stored(int width, int height, bool isAscii)
+    {
+        var page = HelpScreen.PageOf(new("Bench", BenchScreen.Keys.HelpLines), new(width, height, isAscii));
+        Fits(ExpectedPage.Check(ExpectedPage.Name("help", width, height, isAscii), page), width, height, isAscii);
+    }
+
+    [Fact]
+    public void Every_picture_of_a_screen_is_small_and_of_a_stored_page()
+        => Assert.All(ExpectedPage.Pictures, p =>
+        {
+            Assert.True(File.Exists(Checkout.At($"tests/Viscolog.Tests/Expected/tui/{p.Key}.txt")), p.Key);
+            Assert.InRange(new FileInfo(Checkout.At($"docs/pictures/{p.Value.File}")).Length, 2_000, 25_000);
+        });
 
     [Theory]
     [InlineData(81, 24)]

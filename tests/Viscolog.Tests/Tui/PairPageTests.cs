@@ -15,8 +15,7 @@ public sealed class PairPageTests
     [InlineData(120, 40, false)]
     public void The_bench_is_as_stored(int width, int height, bool isAscii)
     {
-        var page = Trial().Page(width, height, isAscii);
-        ExpectedFile.Check(FormattableString.Invariant($"tui/bench-pair-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
+        var page = ExpectedPage.Check(ExpectedPage.Name("bench-pair", width, height, isAscii), Trial().Drawn(width, height, isAscii));
         PageTests.Fits(page, width, height, isAscii);
     }
 

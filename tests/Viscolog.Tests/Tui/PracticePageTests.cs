@@ -1,6 +1,7 @@
 using Viscolog.Core.Practice;
 using Viscolog.PracticeFiles;
 using Viscolog.Tests.Support;
+using Viscolog.Tui.Pattern;
 using Viscolog.Tui.Practice;
 
 namespace Viscolog.Tests.Tui;
@@ -19,7 +20,7 @@ public sealed class PracticePageTests
     public void The_choice_of_a_pot_is_as_stored(int width, int height, bool isAscii)
         => Check(
             "choice",
-            PracticePage.Of(new PracticeState { Seed = 3, Player = "Player A", Chosen = 2 }, new(width, height, isAscii)).Text + "\n",
+            PracticePage.Of(new PracticeState { Seed = 3, Player = "Player A", Chosen = 2 }, new(width, height, isAscii)),
             width,
             height,
             isAscii);
@@ -31,8 +32,9 @@ public sealed class PracticePageTests
         var trial = GameTrial.Played();
         trial.LetDown(30);
         trial.Pass(42);
-        var page = trial.Page(width, height, isAscii);
-        Check("game", page, width, height, isAscii);
+        var drawn = trial.Drawn(width, height, isAscii);
+        Check("game", drawn, width, height, isAscii);
+        var page = drawn.Text;
         Assert.DoesNotContain("growth", page, StringComparison.Ordinal);
         Assert.DoesNotContain("settle", page, StringComparison.Ordinal);
     }
@@ -45,7 +47,7 @@ public sealed class PracticePageTests
         trial.Do(new GameEvent.Compared(Advised.Value));
         foreach (var view in new[] { "curve", "why", "steps" })
         {
-            Check("ended-" + view, trial.Page(width, height, isAscii), width, height, isAscii);
+            Check("ended-" + view, trial.Drawn(width, height, isAscii), width, height, isAscii);
             trial.Do(new GameEvent.Turned());
         }
     }
@@ -55,11 +57,11 @@ public sealed class PracticePageTests
     public void The_demonstration_is_as_stored(int width, int height, bool isAscii)
     {
         var state = new DemoState(Played.Value.Game) { Played = Played.Value };
-        Check("demo-step", DemoPage.Of(state.Go(5), new(width, height, isAscii)).Text + "\n", width, height, isAscii);
-        Check("demo-end", DemoPage.Of(state.Go(99), new(width, height, isAscii)).Text + "\n", width, height, isAscii);
+        Check("demo-step", DemoPage.Of(state.Go(5), new(width, height, isAscii)), width, height, isAscii);
+        Check("demo-end", DemoPage.Of(state.Go(99), new(width, height, isAscii)), width, height, isAscii);
         Check(
             "demo-why",
-            DemoPage.Of(state.Go(99) with { ShowsLesson = true }, new(width, height, isAscii)).Text + "\n",
+            DemoPage.Of(state.Go(99) with { ShowsLesson = true }, new(width, height, isAscii)),
             width,
             height,
             isAscii);
@@ -75,7 +77,7 @@ public sealed class PracticePageTests
             over,
             over with { Player = Long, Verdict = "in band", OverAtDose = null, WastedG = 0 },
         ]);
-        Check("scores", ScoresPage.Of(state, new(width, height, isAscii)).Text + "\n", width, height, isAscii);
+        Check("scores", ScoresPage.Of(state, new(width, height, isAscii)), width, height, isAscii);
     }
 
     [Theory]
@@ -101,9 +103,9 @@ public sealed class PracticePageTests
 
     private const string Long = "Player B with a name that is far too long for any column of a sheet";
 
-    private static void Check(string name, string page, int width, int height, bool isAscii)
+    private static void Check(string name, Page drawn, int width, int height, bool isAscii)
     {
-        ExpectedFile.Check(FormattableString.Invariant($"tui/practice-{name}-{width}x{height}{(isAscii ? "-ascii" : "")}.txt"), page);
+        var page = ExpectedPage.Check(ExpectedPage.Name("practice-" + name, width, height, isAscii), drawn);
         PageTests.Fits(page, width, height, isAscii);
         if (width >= 80 && !isAscii)
         {

@@ -107,10 +107,10 @@ internal static class FitText
         if (study.Band is { } band)
         {
             terminal.Line(report.DoseForTarget is { } dose
-                ? $"Dose for {Shown.Body(band.Aim)}: {Shown.Dose(dose.Median)} ({Shown.Dose(dose.Low)} to "
+                ? $"Dose for {Shown.Stated(band.Aim)}: {Shown.Dose(dose.Median)} ({Shown.Dose(dose.Low)} to "
                     + $"{(dose.High is { } high ? Shown.Dose(high) : "beyond the range")}), 9 times in 10"
                 : FormattableString.Invariant(
-                    $"Dose for {Shown.Body(band.Aim)}: not expected within {Posterior.SoughtUpTo} times the usual range"));
+                    $"Dose for {Shown.Stated(band.Aim)}: not expected within {Posterior.SoughtUpTo} times the usual range"));
         }
 
         if (report.Fit.TestNext is { } next)

@@ -68,12 +68,12 @@ internal static class CharLegend
         if (element is Element.RunKey run)
         {
             var name = PlainText.Shorten(glyphs.Show(run.Key?.Short ?? ""), NameColumns, glyphs.Ellipsis);
-            var letter = ChartGlyphs.Letter(run.Place, run.Look == KeyLook.LineAndMark ? 'A' : 'a');
+            var letter = RunFrame.Letter(run.Place, run.Look == KeyLook.LineAndMark ? 'A' : 'a');
             yield return run.Look == KeyLook.Nothing ? name : $"{letter} {name}";
         }
         else if (element.Key is { } key && (key.Short + (roomy ? key.Roomy : "")) is { Length: > 0 } text)
         {
-            yield return $"{glyphs.Sign(element.Meaning)} {glyphs.Show(text)}";
+            yield return $"{glyphs.Sign(element)} {glyphs.Show(text)}";
         }
 
         if (element is Element.Marks { Meaning: Meaning.Settled, Of: null, Key.Short: not null })
@@ -83,7 +83,7 @@ internal static class CharLegend
 
         foreach (var (i, (_, text)) in element is Element.Ends ends ? ends.Traces.Index() : [])
         {
-            yield return $"{ChartGlyphs.Letter(i)} {glyphs.Show(text)}";
+            yield return $"{RunFrame.Letter(i)} {glyphs.Show(text)}";
         }
     }
 }

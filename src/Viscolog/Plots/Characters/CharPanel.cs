@@ -1,3 +1,5 @@
+using Viscolog.Text;
+
 namespace Viscolog.Plots.Characters;
 
 /// <summary>The frame of a panel in characters: the labelled axes, and what is painted between them.</summary>
@@ -44,23 +46,62 @@ internal sealed class CharPanel
         var (across, columns) = (_panel.Across, width - margin);
         var axis = new CharGrid(columns, 1, plain: true);
         var numbers = new CharGrid(width, 1, plain: true);
-        var title = _glyphs.Show(across.Short);
+        var title = PlainText.Shorten(_glyphs.Show(across.Short), columns / 2, _glyphs.Ellipsis);
         axis.Write(0, 0, new string(_glyphs.Across, columns));
-        var free = 0;
-        foreach (var value in across.Marks(columns / ColumnsPerLabel).Order())
+        var end = width - PlainText.Columns(title);
+        foreach (var (column, from, text) in Labels(across, columns, margin, end))
         {
-            var column = across.Place(value, columns);
-            var text = _glyphs.Number(value);
-            var from = Math.Max(0, margin + column - (text.Length / 2));
             axis.Put(column, 0, _glyphs.AcrossTick);
-            if (from >= free && from + text.Length < width - title.Length)
+            if (text.Length > 0)
             {
                 numbers.Write(from, 0, text);
-                free = from + text.Length + 1;
             }
         }
 
-        numbers.Write(width - title.Length, 0, title);
+        numbers.Write(end, 0, title);
         return [new string(' ', margin - 1) + _glyphs.Corner + axis.Row(0), numbers.Row(0)];
+    }
+
+    /// <summary>The labels with the columns where they begin; of names every second, third and so on where they would touch.</summary>
+    private List<(int Column, int From, string Text)> Labels(Axis across, int columns, int margin, int end)
+    {
+        var all = across.Marks(columns / ColumnsPerLabel).Order().Select(v =>
+        {
+            var text = across.Names.IsEmpty ? _glyphs.Number(v) : _glyphs.Show(across.Names[(int)v - 1]);
+            var column = across.Place(v, columns);
+            return (Column: column, From: Math.Max(0, margin + column - (PlainText.Columns(text) / 2)), Text: text);
+        }).ToList();
+        if (across.Names.IsEmpty)
+        {
+            return Apart(all, end);
+        }
+
+        for (var step = 1; step < all.Count; step++)
+        {
+            var some = all.Where((_, i) => i % step == 0).ToList();
+            if (some.Zip(some.Skip(1)).All(p => p.First.From + PlainText.Columns(p.First.Text) < p.Second.From))
+            {
+                return Apart(some, end);
+            }
+        }
+
+        return Apart([.. all.Take(1)], end);
+    }
+
+    /// <summary>A label that would touch the one before, or the title, keeps its tick alone.</summary>
+    private static List<(int Column, int From, string Text)> Apart(List<(int Column, int From, string Text)> labels, int end)
+    {
+        var free = 0;
+        return [.. labels.Select(l =>
+        {
+            var after = l.From + PlainText.Columns(l.Text);
+            if (l.From < free || after >= end)
+            {
+                return l with { Text = "" };
+            }
+
+            free = after + 1;
+            return l;
+        })];
     }
 }

@@ -8,6 +8,9 @@ namespace Viscolog.Plots.Characters;
 /// <param name="Up">From the bottom to the top.</param>
 internal sealed record CharPlane(CharGrid Grid, Axis Across, Axis Up)
 {
+    /// <summary>Dots left out of a dashed line.</summary>
+    private const int Gap = 3;
+
     public int Column(double x) => Across.Place(x, Grid.Columns);
 
     public int Row(double y) => Grid.Rows - 1 - Up.Place(y, Grid.Rows);
@@ -25,7 +28,8 @@ internal sealed record CharPlane(CharGrid Grid, Axis Across, Axis Up)
     /// <param name="points">At least two, else nothing is drawn.</param>
     /// <param name="plain">What stands for a dot where there are only plain characters.</param>
     /// <param name="every">1 for a solid line, more for a dotted one.</param>
-    public void Trace(IReadOnlyList<Spot> points, char plain, int every = 1)
+    /// <param name="dash">Dots that are left out after so many that are drawn; 0 for none.</param>
+    public void Trace(IReadOnlyList<Spot> points, char plain, int every = 1, int dash = 0)
     {
         int? before = null;
         for (var column = 0; column < Grid.DotColumns; column++)
@@ -37,6 +41,12 @@ internal sealed record CharPlane(CharGrid Grid, Axis Across, Axis Up)
             }
 
             var row = Grid.DotRows - 1 - Up.Place(value, Grid.DotRows);
+            if (dash > 0 && column % (dash + Gap) >= dash)
+            {
+                before = null;
+                continue;
+            }
+
             if (column % every == 0)
             {
                 Grid.Dot(column, row, plain);

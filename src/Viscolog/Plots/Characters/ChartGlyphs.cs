@@ -23,6 +23,9 @@ internal sealed record ChartGlyphs
         Settled = '#',
         Both = '@',
         Next = '>',
+        NextBase = '{',
+        LetDown = '<',
+        OtherLimit = '|',
         Path = '-',
         Interval = '!',
         Target = '=',
@@ -47,6 +50,15 @@ internal sealed record ChartGlyphs
     /// <summary>A settled value and a reading in the same cell.</summary>
     public char Both { get; private init; } = '◈';
     public char Next { get; private init; } = '▸';
+
+    /// <summary>The next addition where it is base, which leads to a lower dose.</summary>
+    public char NextBase { get; private init; } = '◂';
+
+    /// <summary>Base that was added.</summary>
+    public char LetDown { get; private init; } = '◁';
+
+    /// <summary>The limit of a run where that of another is shaded.</summary>
+    public char OtherLimit { get; private init; } = '┊';
 
     /// <summary>The arrow's shaft.</summary>
     public char Path { get; private init; } = '·';
@@ -75,6 +87,7 @@ internal sealed record ChartGlyphs
         Meaning.Median => Median,
         Meaning.Band => Band,
         Meaning.Next => Next.ToString(),
+        Meaning.LetDown => LetDown.ToString(),
         Meaning.Target or Meaning.Usual or Meaning.ControlLimit => Target.ToString(),
         Meaning.Limit => Limit.ToString(),
         Meaning.Mean or Meaning.Expected => Across.ToString(),
@@ -82,15 +95,20 @@ internal sealed record ChartGlyphs
         _ => Reading.ToString(),
     };
 
-    /// <summary>A number, by powers of ten where it would be too long for a label.</summary>
+    /// <summary>The same of an element, where others of its meaning look different.</summary>
+    public string Sign(Element element) => element switch
+    {
+        Element.Arrow { Meaning: Meaning.Next } arrow when arrow.To.X < arrow.From.X => NextBase.ToString(),
+        Element.Limit { IsShaded: false } => OtherLimit.ToString(),
+        _ => Sign(element.Meaning),
+    };
+
+    /// <summary>A mark of an axis or the value of a contour, by powers of ten where it would be too long for a label.</summary>
     public string Number(double value)
     {
-        var text = value < 0 ? "-" + PlotText.Number(-value, Thousands) : PlotText.Number(value, Thousands);
+        var text = PlotText.Tick(value).Replace(PlainText.ThinSpace, Thousands);
         return text.Length <= LabelColumns ? text : value.ToString("0.#E+0", CultureInfo.InvariantCulture);
     }
-
-    /// <summary>A mark of one's own for each of several runs or steps.</summary>
-    public static char Letter(int place, char first = 'a') => (char)((place < 26 ? first : 'A') + (place % 26));
 
     /// <summary>A text as this set can show it; the plain one leaves the sign of degrees out, for which a chart has no room.</summary>
     public string Show(string text)

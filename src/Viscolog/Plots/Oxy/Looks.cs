@@ -45,6 +45,8 @@ internal static class Looks
 
     private static OxyColor Curve => Colors[0];
 
+    private static OxyColor Purple => OxyColor.FromRgb(0x8E, 0x3B, 0x6B);
+
     /// <summary>The colour of a run or step; ink for the only one.</summary>
     public static OxyColor Color(int? place) => place is { } i ? Colors[i % Colors.Length] : Ink;
 
@@ -62,7 +64,10 @@ internal static class Looks
         Meaning.Expected => new(Ink, LineStyle.Solid, 1.4),
         Meaning.Usual => new(Ink, LineStyle.Dash, 1.2),
         Meaning.Path => new(Ink, LineStyle.Solid, 2),
-        Meaning.Next => new(Next, LineStyle.Solid, 3),
+        Meaning.Next => new(of is null ? Next : Color(of), LineStyle.Solid, 3),
+        Meaning.LetDown => new(of is null ? Purple : Color(of), LineStyle.Solid, 2),
+        Meaning.Target => of is { } i ? new(Color(of), Dashes[i % Dashes.Length], 1.6) : new(Target, LineStyle.Solid, 1.6),
+        Meaning.Limit when of is { } i => new(Color(of), Dashes[i % Dashes.Length], 1.8),
         Meaning.PlanWay => new(Next, LineStyle.Dot, 1.6),
         Meaning.Mean => new(Curve, LineStyle.Solid, 1.4),
         Meaning.ControlLimit => new(Next, LineStyle.Dash, 1.6),
@@ -70,7 +75,7 @@ internal static class Looks
         Meaning.Zone => new(Grid, LineStyle.Solid, 1),
         Meaning.ToCome => new(Next, LineStyle.Dot, 1.4),
         Meaning.BodyInBand => new(Target, LineStyle.Solid, 2.2),
-        Meaning.StringInBand => new(OxyColor.FromRgb(0x8E, 0x3B, 0x6B), LineStyle.Dash, 2.2),
+        Meaning.StringInBand => new(Purple, LineStyle.Dash, 2.2),
         Meaning.Contour or Meaning.Boundary => new(Limit, LineStyle.Dot, 1),
         _ => new(Limit, LineStyle.Solid, 1),
     };

@@ -31,10 +31,8 @@ internal sealed class OxyPanel(PlotModel model, Panel panel, string up, string a
             made.Add(element);
         }
 
-        if (panel.Nothing is { } nothing)
-        {
-            made.Add(new MiddleNote(nothing), AnnotationLayer.AboveSeries);
-        }
+        // The last, so that nothing is drawn over a label.
+        made.Add(new PanelLabels(panel), AnnotationLayer.AboveSeries);
     }
 
     private void Add(Element element)
@@ -77,19 +75,20 @@ internal sealed class OxyPanel(PlotModel model, Panel panel, string up, string a
         {
             case Element.Target target:
                 Add(new TargetBand(target), AnnotationLayer.BelowSeries);
+                AddEntry(target);
                 break;
             case Element.Limit limit:
                 Add(new LimitRegion(limit), AnnotationLayer.BelowSeries);
+                AddEntry(limit);
                 break;
             case Element.Arrow arrow:
-                Add(new NextArrow(arrow), AnnotationLayer.AboveSeries);
+                Add(new AdditionArrow(arrow), AnnotationLayer.AboveSeries);
                 AddEntry(arrow);
                 break;
             case Element.Ends ends:
                 Add(new EndLabels(ends, panel.Across.High * 1.03), AnnotationLayer.AboveSeries);
                 break;
-            case Element.Words words:
-                Add(new MarkWords(words), AnnotationLayer.AboveSeries);
+            case Element.Words:
                 break;
             default:
                 throw new ArgumentOutOfRangeException(nameof(element), element, "not a case of the closed set");
@@ -230,49 +229,9 @@ internal sealed class OxyPanel(PlotModel model, Panel panel, string up, string a
                 LineStyle = dash,
                 StrokeThickness = width,
             });
-            if (Crossing(field, Math.Log(level)) is { } at)
-            {
-                Add(Number(level, at, color), AnnotationLayer.AboveSeries);
-            }
         }
 
         AddEntry(element);
-    }
-
-    private static TextAnnotation Number(double level, DataPoint at, OxyColor color) => new()
-    {
-        Text = PlotText.Number(level),
-        TextPosition = at,
-        TextColor = color,
-        Background = OxyColor.FromAColor(0xE0, OxyColors.White),
-        StrokeThickness = 0,
-        FontSize = Looks.TextSize - 1,
-        TextHorizontalAlignment = HorizontalAlignment.Center,
-        TextVerticalAlignment = VerticalAlignment.Middle,
-    };
-
-    /// <summary>Where a contour first crosses one of a few levels or uprights of the map: there its number stands.</summary>
-    private static DataPoint? Crossing(Field field, double level)
-    {
-        var (columns, rows) = (field.Across.Length, field.Up.Length);
-        bool Parts(int i, int j, int k, int l) => (field.Ln(i, j) < level) != (field.Ln(k, l) < level);
-        foreach (var row in new[] { rows / 12, rows / 3, 2 * rows / 3, rows - 2 })
-        {
-            if (Enumerable.Range(1, columns - 1).FirstOrDefault(i => Parts(i - 1, row, i, row)) is var i and > 0)
-            {
-                return new(field.Across[i], field.Up[row]);
-            }
-        }
-
-        foreach (var column in new[] { columns / 12, columns / 2, columns - 2 })
-        {
-            if (Enumerable.Range(1, rows - 1).FirstOrDefault(j => Parts(column, j - 1, column, j)) is var j and > 0)
-            {
-                return new(field.Across[column], field.Up[j]);
-            }
-        }
-
-        return null;
     }
 
     /// <summary>Where all values are in band, hatched by level strips.</summary>
@@ -310,7 +269,8 @@ internal sealed class OxyPanel(PlotModel model, Panel panel, string up, string a
 /// <summary>Marks with a cross over each, in the plot and in the legend.</summary>
 internal sealed class CrossedMarks : LineSeries
 {
-    private const double Reach = 7.5;
+    /// <summary>Half the width of the cross.</summary>
+    public const double Reach = 7.5;
 
     public override void Render(IRenderContext rc)
     {

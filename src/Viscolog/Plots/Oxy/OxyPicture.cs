@@ -11,6 +11,12 @@ internal static class OxyPicture
     private const int TitleColumns = 56;
     private const int SubtitleColumns = 96;
 
+    /// <summary>Columns of labels that have room under the widest panel.</summary>
+    private const int ColumnsAcross = 84;
+
+    /// <summary>Columns between the names of an axis.</summary>
+    private const int GapColumns = 2;
+
     /// <summary>The share of the width kept at the right for the names of traces.</summary>
     private const double EndsShare = 0.13;
 
@@ -84,7 +90,14 @@ internal static class OxyPicture
         made.AxisTitleDistance = 8;
         made.TitleFontSize = Looks.TextSize + 1;
         made.LabelFormatter = axis.Label ?? made.LabelFormatter;
-        (made.MajorStep, made.MinorStep) = (axis.Step ?? double.NaN, axis.Step ?? double.NaN);
+        if (!axis.Names.IsEmpty)
+        {
+            // As many as stand side by side.
+            var columns = axis.Names.Max(n => PlainText.Columns(n)) + GapColumns;
+            made.MajorStep = made.MinorStep = Math.Ceiling(axis.Names.Length * columns / (double)ColumnsAcross);
+            made.LabelFormatter = v => Math.Round(v) is var place && Math.Abs(v - place) < 1e-6 && place >= 1 && place <= axis.Names.Length
+                ? axis.Names[(int)place - 1] : "";
+        }
         model.Axes.Add(made);
         return made.Key;
     }
@@ -93,7 +106,7 @@ internal static class OxyPicture
 /// <summary>A logarithmic axis whose labels are numbers in full at round values.</summary>
 internal sealed class RoundLogarithmicAxis : LogarithmicAxis
 {
-    public RoundLogarithmicAxis() => LabelFormatter = value => PlotText.Number(value);
+    public RoundLogarithmicAxis() => LabelFormatter = PlotText.Tick;
 
     public override void GetTickValues(
         out IList<double> majorLabelValues, out IList<double> majorTickValues, out IList<double> minorTickValues)
