@@ -20,9 +20,10 @@ public sealed partial class WordListTests
     [Fact]
     public void Every_word_of_a_name_is_listed_and_no_other()
         => Assert.Equal(
-            Names().SelectMany(n => Word().Matches(n)).Select(m => m.Value.ToLowerInvariant()).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal),
-            Rows().SelectMany(r => Listed().Matches(r)).Select(m => m.Value.Trim('`')).Order(StringComparer.Ordinal),
-            StringComparer.Ordinal);
+            Names().SelectMany(n => Word().Matches(n)).Select(m => m.Value).Distinct(StringComparer.OrdinalIgnoreCase)
+                .Order(StringComparer.OrdinalIgnoreCase),
+            Rows().SelectMany(r => Listed().Matches(r)).Select(m => m.Value.Trim('`')).Order(StringComparer.OrdinalIgnoreCase),
+            StringComparer.OrdinalIgnoreCase);
 
     [Fact]
     public void Every_word_says_where_it_is_from()
