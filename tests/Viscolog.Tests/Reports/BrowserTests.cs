@@ -19,10 +19,10 @@ public sealed partial class BrowserTests : IDisposable
     public void No_paper_reaches_beyond_the_window(int width)
     {
         Browser.Need();
-        var papers = Papers().ToArray();
+        var papers = Papers();
         var reaches = Browser.Reaches(_folder, width, [.. papers.Select(p => p.Page), "<p style=\"width: 900px\">too wide</p>"]);
         Assert.Equal(papers.Length + 1, reaches.Length);
-        Assert.Equal([], papers.Zip(reaches).Where(p => p.Second > width).Select(p => $"{p.First.Call}: {p.Second} px"));
+        Assert.Equal([], papers.Zip(reaches).Where(p => p.Second > width).Select(p => $"{p.First.Call}: {p.Second} px"), StringComparer.Ordinal);
         Assert.True(reaches[^1] >= 900);
     }
 
@@ -43,7 +43,7 @@ public sealed partial class BrowserTests : IDisposable
         });
     }
 
-    private IEnumerable<(string Call, string Page)> Papers()
+    private (string Call, string Page)[] Papers()
     {
         var runs = Directory.GetFiles(Path.Combine(Checkout.Root, "sample-runs"), "*.csv")
             .Concat(new[] { "pair", "methods", "checks" }.SelectMany(f => Directory.GetFiles(Path.Combine(Checkout.Root, "sample-runs", f), "*.csv")))

@@ -41,7 +41,7 @@ internal static class Browser
     private static string Run(TemporaryFolder folder, params string[] args)
     {
         string[] all = ["--headless", "--no-sandbox", "--disable-gpu", "--user-data-dir=" + folder.Of("browser"), .. args[..^1], new Uri(args[^1]).AbsoluteUri];
-        using var browser = Process.Start(new ProcessStartInfo(Program!, all) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        using var browser = Process.Start(new ProcessStartInfo(Program!, all) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true })!;
         var errors = browser.StandardError.ReadToEndAsync();
         var output = browser.StandardOutput.ReadToEndAsync();
         if (!browser.WaitForExit(Patience))
