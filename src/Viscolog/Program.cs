@@ -20,7 +20,8 @@ var surroundings = Surroundings.OfProcess with
     },
     PracticeScreens = (practice, look) =>
     {
-        var end = TuiSession.RunPractice(practice, TuiLook.Of(look.IsAscii, look.HasColor, look.IsSixteenColors, look.Ground, look.HasMouse));
+        var end = TuiSession.RunPractice(
+            practice, TuiLook.Of(look.IsAscii, look.HasColor, look.IsSixteenColors, look.Ground, look.HasMouse));
         return new(end.Fault, end.Signal);
     },
 };

@@ -17,7 +17,9 @@ internal static class AdvisedPlayer
     /// <param name="pot">The pot.</param>
     /// <param name="risk">The greatest chance of going over that an addition may carry.</param>
     /// <param name="earlier">Earlier runs.</param>
-    /// <param name="asTold">Whether the first reading of a step is taken when the advice says so, and not as soon as the stirring is done.</param>
+    /// <param name="asTold">
+    /// Whether the first reading of a step is taken when the advice says so, and not as soon as the stirring is done.
+    /// </param>
     public static Played Play(PracticePot pot, Percentage risk, ImmutableArray<Run> earlier, bool asTold)
     {
         int doses = 0, reads = 1, waits = 0, calls = 0;

@@ -27,7 +27,8 @@ internal static class DosingBenchmark
             TemperatureOffset = Number(args, "--warm", 0),
         };
         Console.WriteLine(FormattableString.Invariant($"{pots} pots from seed {seed}, {string.Join(' ', args)}"));
-        Console.WriteLine("player          pots  in band (95 %)          over (95 %)             short   doses          reads  waits  grams  90 % holds");
+        Console.WriteLine(
+            "player          pots  in band (95 %)          over (95 %)             short   doses          reads  waits  grams  90 % holds");
         if (!Has("--advised-only"))
         {
             Report("1 % steps", Play(scenario, pots, seed, (p, _) => SimplePlayers.Fixed(p, 1)));
@@ -44,7 +45,11 @@ internal static class DosingBenchmark
         }
 
         var watch = Stopwatch.StartNew();
-        var results = Play(scenario, pots, seed, (p, earlier) => AdvisedPlayer.Play(p, Percentage.FromPercent(risk), earlier, Has("--as-told")));
+        var results = Play(
+            scenario,
+            pots,
+            seed,
+            (p, earlier) => AdvisedPlayer.Play(p, Percentage.FromPercent(risk), earlier, Has("--as-told")));
         watch.Stop();
         Report("advised", results);
         foreach (var family in results.GroupBy(r => r.Family, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal))
@@ -54,13 +59,19 @@ internal static class DosingBenchmark
 
         Calibration(results);
         var calls = results.Sum(r => r.Played.Calls);
-        Console.WriteLine(FormattableString.Invariant($"{calls} advice calls, {watch.Elapsed.TotalMilliseconds / calls:0.0} ms each, all cores together"));
+        Console.WriteLine(
+            FormattableString.Invariant(
+                $"{calls} advice calls, {watch.Elapsed.TotalMilliseconds / calls:0.0} ms each, all cores together"));
         return 0;
 
         bool Has(string name) => args.Contains(name, StringComparer.Ordinal);
     }
 
-    private static PlayedPot[] Play(Scenario scenario, int pots, int seed, Func<PracticePot, System.Collections.Immutable.ImmutableArray<Run>, Played> player)
+    private static PlayedPot[] Play(
+        Scenario scenario,
+        int pots,
+        int seed,
+        Func<PracticePot, System.Collections.Immutable.ImmutableArray<Run>, Played> player)
     {
         var results = new ConcurrentDictionary<int, PlayedPot>();
         Parallel.For(0, pots, i =>
@@ -85,7 +96,9 @@ internal static class DosingBenchmark
             $"{player,-15}{results.Length,5}  {Share(results, r => r.InBand),-22}  {Share(results, r => r.Over),-22}  {100.0 * results.Count(r => r.Short) / results.Length,4:0.0} %  {doses,5:0.00} ± {error:0.00} {Mean(p => p.Reads),8:0.00} {Mean(p => p.Waits),6:0.00} {results.Average(r => r.Grams),6:0.00}  {cover}"));
     }
 
-    /// <summary>What was stated against what came: intervals of the body now and after a dose, the chance to go over, the chance at stop.</summary>
+    /// <summary>
+    /// What was stated against what came: intervals of the body now and after a dose, the chance to go over, the chance at stop.
+    /// </summary>
     private static void Calibration(PlayedPot[] results)
     {
         Stated("\"now\" held in its 90 % interval", [.. results.SelectMany(r => r.Played.Now)]);
@@ -104,7 +117,9 @@ internal static class DosingBenchmark
             var held = results.Where(r => r.Played.Held.Count > dose).Select(r => r.Played.Held[dose]).ToArray();
             if (held.Length >= 20)
             {
-                Console.WriteLine(FormattableString.Invariant($"  dose {dose + 1}: 90 % interval held {100.0 * held.Count(h => h) / held.Length:0.0} % of {held.Length}"));
+                Console.WriteLine(
+                    FormattableString.Invariant(
+                        $"  dose {dose + 1}: 90 % interval held {100.0 * held.Count(h => h) / held.Length:0.0} % of {held.Length}"));
             }
         }
     }

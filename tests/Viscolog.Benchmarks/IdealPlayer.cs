@@ -5,7 +5,8 @@ namespace Viscolog.Benchmarks;
 
 /// <summary>
 /// A bound: knows the families, how often each comes and how large the errors are, and weighs many laws drawn from them by the readings.
-/// Same rule of choice as the program's: the likeliest dose in band within the risk where that is worth it, else the largest within the risk.
+/// Same rule of choice as the program's: the likeliest dose in band within the risk where that is worth it, else the largest within the
+/// risk.
 /// </summary>
 internal sealed class IdealPlayer
 {

@@ -11,8 +11,9 @@ using Viscolog.Tables;
 namespace Viscolog.Benchmarks;
 
 /// <summary>
-/// Kills programs that add to a log, import into it, back it up, restore it or make its query copy anew, at random moments, and looks at what is left: nothing acknowledged may be
-/// missing, nothing may be there that was never sent, and the log must open. On a busy machine the moments come so many times later.
+/// Kills programs that add to a log, import into it, back it up, restore it or make its query copy anew, at random moments, and looks at
+/// what is left: nothing acknowledged may be missing, nothing may be there that was never sent, and the log must open. On a busy machine
+/// the moments come so many times later.
 /// </summary>
 internal sealed class KillRounds(string folder, int seed, int slow)
 {
@@ -30,7 +31,10 @@ internal sealed class KillRounds(string folder, int seed, int slow)
     {
         var rounds = args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : 200;
         var folder = Directory.CreateTempSubdirectory("viscolog-kill-").FullName;
-        var test = new KillRounds(folder, args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 7, args.Length > 2 ? int.Parse(args[2], CultureInfo.InvariantCulture) : 1);
+        var test = new KillRounds(
+            folder,
+            args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 7,
+            args.Length > 2 ? int.Parse(args[2], CultureInfo.InvariantCulture) : 1);
         test.Start();
         for (var round = 0; round < rounds; round++)
         {
@@ -79,7 +83,8 @@ internal sealed class KillRounds(string folder, int seed, int slow)
     private void Start()
     {
         using var log = Open(_place, LogUse.Write);
-        log.Begin(((TableOutcome<RunFile>.Read)RunFileReader.Parse("run", "# name: killed\n# base_g: 100\nviscosity_mpas\n"u8.ToArray())).File);
+        log.Begin(
+            ((TableOutcome<RunFile>.Read)RunFileReader.Parse("run", "# name: killed\n# base_g: 100\nviscosity_mpas\n"u8.ToArray())).File);
     }
 
     private void Round(int round)
@@ -147,7 +152,8 @@ internal sealed class KillRounds(string folder, int seed, int slow)
     private void Appending()
     {
         var first = _next;
-        var output = KillAfter(Start(Program("Viscolog.Benchmarks.dll"), "appends", _place.Folder, FormattableString.Invariant($"{first}")), 1400);
+        var output = KillAfter(
+            Start(Program("Viscolog.Benchmarks.dll"), "appends", _place.Folder, FormattableString.Invariant($"{first}")), 1400);
         var acknowledged = output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Length;
         _acknowledged += acknowledged;
         if (Rows() is not { } rows)
@@ -173,7 +179,8 @@ internal sealed class KillRounds(string folder, int seed, int slow)
         }
 
         File.WriteAllText(path, text.ToString());
-        var done = KillAfter(Start(Program("viscolog.dll"), "import", path, "--json", "--log", _place.Folder), 1500).Contains("\"entries\": 20000", StringComparison.Ordinal);
+        var done = KillAfter(Start(Program("viscolog.dll"), "import", path, "--json", "--log", _place.Folder), 1500)
+            .Contains("\"entries\": 20000", StringComparison.Ordinal);
         _acknowledged += done ? 20_000 : 0;
         try
         {
@@ -197,7 +204,11 @@ internal sealed class KillRounds(string folder, int seed, int slow)
         try
         {
             using var log = Open(_place, LogUse.Read);
-            return [.. log.Run(1)!.File.Run.Entries.OfType<Viscolog.Core.Pots.Entry.Measured>().Select(m => (int)((InstrumentValue.Direct)m.Reading.Value!).Viscosity.MilliPascalSeconds)];
+            return
+            [
+                .. log.Run(1)!.File.Run.Entries.OfType<Viscolog.Core.Pots.Entry.Measured>()
+                    .Select(m => (int)((InstrumentValue.Direct)m.Reading.Value!).Viscosity.MilliPascalSeconds),
+            ];
         }
         catch (InvalidOperationException e)
         {

@@ -13,7 +13,10 @@ using Viscolog.Tables;
 
 namespace Viscolog.Benchmarks;
 
-/// <summary>How the log grows: imports beside reading the same file with CsvHelper alone, opening, listing, showing, advising with history, appending.</summary>
+/// <summary>
+/// How the log grows: imports beside reading the same file with CsvHelper alone, opening, listing, showing, advising with history,
+/// appending.
+/// </summary>
 internal static class LogBenchmark
 {
     private const int RowsARun = 50;
@@ -70,7 +73,9 @@ internal static class LogBenchmark
             using var log = Open(place, LogUse.Write);
             for (var i = 0; i < runs; i++)
             {
-                var file = ((TableOutcome<RunFile>.Read)RunFileReader.Parse("run", Encoding.UTF8.GetBytes(Csv(FormattableString.Invariant($"run {i}"), i % 10, RowsARun)))).File;
+                var file = (
+                    (TableOutcome<RunFile>.Read)RunFileReader.Parse(
+                        "run", Encoding.UTF8.GetBytes(Csv(FormattableString.Invariant($"run {i}"), i % 10, RowsARun)))).File;
                 log.Import(file, CancellationToken.None);
             }
         });
@@ -143,7 +148,8 @@ internal static class LogBenchmark
         for (var i = 0; i < rows; i++)
         {
             // Six doses to a run, then readings of the last one again.
-            text.Append(i is > 0 and < 7 ? "TA,0.6,10," : ",,,").Append(CultureInfo.InvariantCulture, $"{60 + i},{850 * Math.Pow(1.45, Math.Min(i, 6)) * (1 + (0.01 * (i % 3))):0.0},23.1,\n");
+            text.Append(i is > 0 and < 7 ? "TA,0.6,10," : ",,,").Append(
+                CultureInfo.InvariantCulture, $"{60 + i},{850 * Math.Pow(1.45, Math.Min(i, 6)) * (1 + (0.01 * (i % 3))):0.0},23.1,\n");
         }
 
         return text.ToString();

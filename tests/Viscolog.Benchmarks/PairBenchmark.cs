@@ -33,7 +33,9 @@ internal static class PairBenchmark
         var held = results.SelectMany(r => r.Held.Skip(1)).ToArray();
         Console.WriteLine(FormattableString.Invariant($"90 % interval held from the second addition on: body {100.0 * held.Count(h => h.Body) / held.Length:0.0} %, string {100.0 * held.Count(h => h.String) / held.Length:0.0} % of {held.Length}"));
         var calls = results.Sum(r => r.Calls);
-        Console.WriteLine(FormattableString.Invariant($"{calls} advice calls, {watch.Elapsed.TotalMilliseconds / calls:0.0} ms each, all cores together"));
+        Console.WriteLine(
+            FormattableString.Invariant(
+                $"{calls} advice calls, {watch.Elapsed.TotalMilliseconds / calls:0.0} ms each, all cores together"));
         return 0;
     }
 

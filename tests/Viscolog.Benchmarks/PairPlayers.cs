@@ -60,7 +60,8 @@ internal static class PairPlayers
                 pot.Add(advice.Thickener.Name, add.Poured);
                 additions++;
                 var (body, length) = (advice.Body.Expected!, advice.StringLength!.Expected!);
-                held.Add((pot.TrueBody >= body.Low && pot.TrueBody <= body.High, pot.TrueString >= length.Low && pot.TrueString <= length.High));
+                held.Add(
+                    (pot.TrueBody >= body.Low && pot.TrueBody <= body.High, pot.TrueString >= length.Low && pot.TrueString <= length.High));
                 pot.Read(true, true);
                 (bodies, strings) = (bodies + 1, strings + 1);
             }

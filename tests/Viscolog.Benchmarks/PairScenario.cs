@@ -7,7 +7,9 @@ namespace Viscolog.Benchmarks;
 /// <summary>Makes the pots of two thickeners.</summary>
 internal static class PairScenario
 {
-    /// <summary>The pot of a seed: its targets lie at doses within 0.3 to 0.9 of the one useful range and 0.2 to 0.8 of the other.</summary>
+    /// <summary>
+    /// The pot of a seed: its targets lie at doses within 0.3 to 0.9 of the one useful range and 0.2 to 0.8 of the other.
+    /// </summary>
     public static (PracticePair Pot, string Family) Make(int seed)
     {
         var random = new Random(seed);

@@ -27,11 +27,15 @@ static int Usage()
     Console.Error.WriteLine("       verdicts [--batches N] [--seed N]");
     Console.Error.WriteLine("         checks batches near their limits, read by benches that scatter more or less than the file says");
     Console.Error.WriteLine("       speed RUN                                            times one advice on a run file, and on practice pots with earlier runs");
-    Console.Error.WriteLine("       log [READINGS]...                                    how the log grows: import, open, list, show, advise, append");
-    Console.Error.WriteLine("       kill [ROUNDS] [SEED]                                 kills programs at work on a log and looks at what is left");
+    Console.Error.WriteLine(
+        "       log [READINGS]...                                    how the log grows: import, open, list, show, advise, append");
+    Console.Error.WriteLine(
+        "       kill [ROUNDS] [SEED]                                 kills programs at work on a log and looks at what is left");
     Console.Error.WriteLine("       fuzz [THOUSANDS] [SEED]                              gives every reader so many thousand inputs, led by the branches that they take");
     Console.Error.WriteLine("       screen [READINGS]                                    times a keystroke on the screens");
-    Console.Error.WriteLine("       priors [--rounds N] [--laws N] [--without KIND]      fits the priors of the shapes to laws of the tuning kinds");
-    Console.Error.WriteLine("       walls                                                counts the calls between rooms that advise and a keystroke make");
+    Console.Error.WriteLine(
+        "       priors [--rounds N] [--laws N] [--without KIND]      fits the priors of the shapes to laws of the tuning kinds");
+    Console.Error.WriteLine(
+        "       walls                                                counts the calls between rooms that advise and a keystroke make");
     return 1;
 }

@@ -23,7 +23,9 @@ internal static class RealLaws
     {
         var (u0, c, w) = (Base(random), Between(random, 0.05, 0.5), Log(random, 0.01, 0.1));
         var (scale, power) = (Between(random, 0.8, 1.6), Between(random, 0.7, 1.3));
-        return new("threshold", z => u0 + (0.2 * z) + (scale * Math.Pow(Math.Log(1 + (Math.Max(0, z - c) / w)), power))) { Least = c + 0.02 };
+        return new(
+            "threshold", z => u0 + (0.2 * z) + (scale * Math.Pow(Math.Log(1 + (Math.Max(0, z - c) / w)), power)))
+        { Least = c + 0.02 };
     }
 
     /// <summary>The same with next to nothing before a threshold that may lie late, and a jump behind it.</summary>
@@ -31,7 +33,10 @@ internal static class RealLaws
     {
         var (u0, c, w) = (Base(random), Between(random, 0.05, 0.7), Log(random, 0.003, 0.03));
         var (scale, power) = (Between(random, 0.6, 1.6), Between(random, 0.7, 1.4));
-        return new("sharp threshold", z => u0 + (0.05 * z) + (scale * Math.Pow(Math.Log(1 + (Math.Max(0, z - c) / w)), power))) { Least = c + 0.02 };
+        return new(
+            "sharp threshold",
+            z => u0 + (0.05 * z) + (scale * Math.Pow(Math.Log(1 + (Math.Max(0, z - c) / w)), power)))
+        { Least = c + 0.02 };
     }
 
     /// <summary>A power law of concentration above an overlap.</summary>

@@ -42,17 +42,33 @@ internal sealed record Scenario(string Pots, string BuildUp, int EarlierRuns)
         };
         if (Drift)
         {
-            errors = errors with { TemperatureSwing = 3, TemperatureCoefficient = Math.Max(0, 2000 + (700 * Normal(random))), OutlierShare = 0.02 };
+            errors = errors with
+            {
+                TemperatureSwing = 3,
+                TemperatureCoefficient = Math.Max(0, 2000 + (700 * Normal(random))),
+                OutlierShare = 0.02,
+            };
         }
 
         var run = new Run(new("practice base"), Mass.FromGrams(200))
         {
-            Thickeners = [new Thickener("T") { Chemistry = Pots == "own" && (SaidQuick || BuildUp != "slow") ? ThickenerChemistry.AlkaliSwellable : ThickenerChemistry.Other }],
+            Thickeners =
+            [
+                new Thickener("T")
+                {
+                    Chemistry = Pots == "own" && (SaidQuick || BuildUp != "slow")
+                        ? ThickenerChemistry.AlkaliSwellable
+                        : ThickenerChemistry.Other,
+                },
+            ],
             Target = new Target.Value(aim, null),
         };
         var lots = new Random(seed + 11);
         var earlierLaw = UnlikeHistory ? InLot(Law(seed + 4, lots), 0.7 * Normal(lots), 1) : law;
-        ImmutableArray<Run> earlier = [.. Enumerable.Range(0, EarlierRuns).Select(i => Earlier(earlierLaw, errors, run, lots, seed + (13 * (i + 1))))];
+        ImmutableArray<Run> earlier =
+        [
+            .. Enumerable.Range(0, EarlierRuns).Select(i => Earlier(earlierLaw, errors, run, lots, seed + (13 * (i + 1)))),
+        ];
         return (new PracticePot(law, errors, run, seed + 7), run.Target.Band, law.Family, earlier);
     }
 
@@ -75,19 +91,25 @@ internal sealed record Scenario(string Pots, string BuildUp, int EarlierRuns)
     {
         "own" => HiddenLaws.Draw(seed % HiddenLaws.FamilyCount, random),
         "published" => PublishedSeries.All[seed % PublishedSeries.All.Length].ToLaw(random),
-        "series" => InLot(PublishedSeries.Thickeners[seed % PublishedSeries.Thickeners.Length].ToLaw(random), 0, Math.Exp(0.08 * Normal(random))),
+        "series" => InLot(
+            PublishedSeries.Thickeners[seed % PublishedSeries.Thickeners.Length].ToLaw(random), 0, Math.Exp(0.08 * Normal(random))),
         "threshold" => RealLaws.Threshold(random),
         "sharp-threshold" => RealLaws.SharpThreshold(random),
         "real" => InLot(RealLaws.Draw(seed % RealLaws.Count, random), 0, Math.Exp(0.08 * Normal(random))),
         "real-tune" => InLot(RealLaws.Draw(2 * (seed % (RealLaws.Count / 2)), random), 0, Math.Exp(0.08 * Normal(random))),
         "real-left-out" => InLot(RealLaws.Draw((2 * (seed % (RealLaws.Count / 2))) + 1, random), 0, Math.Exp(0.08 * Normal(random))),
-        _ => throw new ArgumentOutOfRangeException(nameof(seed), Pots, "own, published, series, threshold, real, real-tune or real-left-out"),
+        _ => throw new ArgumentOutOfRangeException(
+            nameof(seed), Pots, "own, published, series, threshold, real, real-tune or real-left-out"),
     };
 
     /// <summary>A run with another lot, dosed in four to six steps up to a place of its own.</summary>
     private static Run Earlier(HiddenLaw law, PracticeErrors errors, Run run, Random random, int seed)
     {
-        var pot = new PracticePot(InLot(law, 0.15 * Normal(random), Math.Exp(0.08 * Normal(random))), errors, run with { Name = $"earlier {seed}" }, seed);
+        var pot = new PracticePot(
+            InLot(law, 0.15 * Normal(random), Math.Exp(0.08 * Normal(random))),
+            errors,
+            run with { Name = $"earlier {seed}" },
+            seed);
         pot.Read(TimeSpan.Zero);
         var steps = random.Next(4, 7);
         var end = run.BaseMass.Grams * run.Thickeners[0].UsualRange.Top.Percent / 100 * law.Useful * (0.4 + (0.5 * random.NextDouble()));
@@ -100,9 +122,16 @@ internal sealed record Scenario(string Pots, string BuildUp, int EarlierRuns)
         return pot.Run;
     }
 
-    /// <summary>The same law in another lot of base and thickener: ln of the base's body raised, the thickener's strength multiplied.</summary>
+    /// <summary>
+    /// The same law in another lot of base and thickener: ln of the base's body raised, the thickener's strength multiplied.
+    /// </summary>
     private static HiddenLaw InLot(HiddenLaw law, double lnLevel, double potency)
-        => law with { LnBody = z => law.LnBody(z * potency) + lnLevel, Useful = Math.Min(1, law.Useful / potency), Least = law.Least / potency };
+        => law with
+        {
+            LnBody = z => law.LnBody(z * potency) + lnLevel,
+            Useful = Math.Min(1, law.Useful / potency),
+            Least = law.Least / potency,
+        };
 
     private static double Normal(Random random)
         => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());

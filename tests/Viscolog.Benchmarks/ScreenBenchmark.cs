@@ -33,10 +33,13 @@ internal static class ScreenBenchmark
                 var text = new StringBuilder(FormattableString.Invariant($"# name: run {i}\n# base: GB-{i % 10}\n# base_g: 120\n# thickener: TA\n# target_mpas: 12000\nthickener,added_g,wait_s,viscosity_mpas\n"));
                 for (var k = 0; k < RowsARun; k++)
                 {
-                    text.Append(k is > 0 and < 7 ? "TA,0.6," : ",,").Append(CultureInfo.InvariantCulture, $"{60 + k},{850 * Math.Pow(1.4, Math.Min(k, 6)):0.0}\n");
+                    text.Append(k is > 0 and < 7 ? "TA,0.6," : ",,")
+                        .Append(CultureInfo.InvariantCulture, $"{60 + k},{850 * Math.Pow(1.4, Math.Min(k, 6)):0.0}\n");
                 }
 
-                log.Import(((TableOutcome<RunFile>.Read)RunFileReader.Parse("run", Encoding.UTF8.GetBytes(text.ToString()))).File, CancellationToken.None);
+                log.Import(
+                    ((TableOutcome<RunFile>.Read)RunFileReader.Parse("run", Encoding.UTF8.GetBytes(text.ToString()))).File,
+                    CancellationToken.None);
             }
 
             Environment.SetEnvironmentVariable("DisableRealDriverIO", "1");

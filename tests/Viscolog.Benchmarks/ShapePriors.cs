@@ -9,9 +9,9 @@ using Viscolog.Core.Quantities;
 namespace Viscolog.Benchmarks;
 
 /// <summary>
-/// Fits the priors of the shapes to laws of many kinds: expectation and maximization over whole runs (Dempster, Laird and Rubin, Journal of the
-/// Royal Statistical Society B 39 (1977) 1–38). Each round takes the posterior of every run under the priors of the round before; a shape's
-/// new weight is the mean of its posterior weights, its parameters' new means and deviations are those of all runs' draws together.
+/// Fits the priors of the shapes to laws of many kinds: expectation and maximization over whole runs (Dempster, Laird and Rubin, Journal of
+/// the Royal Statistical Society B 39 (1977) 1–38). Each round takes the posterior of every run under the priors of the round before; a
+/// shape's new weight is the mean of its posterior weights, its parameters' new means and deviations are those of all runs' draws together.
 /// </summary>
 internal static class ShapePriors
 {
@@ -22,7 +22,9 @@ internal static class ShapePriors
 
     public static int Run(string[] args)
     {
-        int Number(string name, int fallback) => Array.IndexOf(args, name) is var at and >= 0 ? int.Parse(args[at + 1], System.Globalization.CultureInfo.InvariantCulture) : fallback;
+        int Number(string name, int fallback) => Array.IndexOf(args, name) is var at and >= 0
+            ? int.Parse(args[at + 1], System.Globalization.CultureInfo.InvariantCulture)
+            : fallback;
         var (rounds, perKind, leftOut) = (Number("--rounds", 3), Number("--laws", 30), Number("--without", -1));
         var runs = Runs(perKind, leftOut).ToArray();
         Console.WriteLine(FormattableString.Invariant($"{runs.Length} runs, {Doses} doses each, kind left out: {leftOut}"));
@@ -48,7 +50,8 @@ internal static class ShapePriors
             for (var j = 0; j < shape.Parameters.Length; j++)
             {
                 var p = shape.Parameters[j];
-                Console.WriteLine(FormattableString.Invariant($"  {p.Name}: {Math.Exp(mean[j]):0.###}, {sd[j]:0.##} ({p.Median:0.###}, {p.LogSd:0.##})"));
+                Console.WriteLine(
+                    FormattableString.Invariant($"  {p.Name}: {Math.Exp(mean[j]):0.###}, {sd[j]:0.##} ({p.Median:0.###}, {p.LogSd:0.##})"));
             }
 
             Console.WriteLine(FormattableString.Invariant(

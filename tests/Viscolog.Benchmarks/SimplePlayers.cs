@@ -26,7 +26,9 @@ internal static class SimplePlayers
         return new(doses, doses + 1, 0);
     }
 
-    /// <summary>Goes where a line in ln through the last two readings meets the aim, or a part of the way; at most 0.3 of the range at once.</summary>
+    /// <summary>
+    /// Goes where a line in ln through the last two readings meets the aim, or a part of the way; at most 0.3 of the range at once.
+    /// </summary>
     public static Played Extrapolated(PracticePot pot, double damping)
     {
         var band = pot.Run.Target!.Band;

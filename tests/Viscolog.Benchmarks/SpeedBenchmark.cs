@@ -8,7 +8,9 @@ using Viscolog.Tables;
 
 namespace Viscolog.Benchmarks;
 
-/// <summary>Times one advice on a run file, warm, beside the least-squares report of the same run: medians and their ratio from one process.</summary>
+/// <summary>
+/// Times one advice on a run file, warm, beside the least-squares report of the same run: medians and their ratio from one process.
+/// </summary>
 internal static class SpeedBenchmark
 {
     private const int Rounds = 40;

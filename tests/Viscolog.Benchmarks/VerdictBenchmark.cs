@@ -30,7 +30,8 @@ internal static class VerdictBenchmark
     {
         var (batches, seed) = (Number(args, "--batches", 4000), Number(args, "--seed", 1));
         Console.WriteLine(FormattableString.Invariant($"{batches} batches a line from seed {seed}, true body even over twice the band"));
-        Console.WriteLine("band   scatter  readings  told      accepted  of them outside (95 %)     rejected  of them inside (95 %)      undecided");
+        Console.WriteLine(
+            "band   scatter  readings  told      accepted  of them outside (95 %)     rejected  of them inside (95 %)      undecided");
         var lines =
             from told in Enum.GetValues<Told>()
             from band in new[] { 15, 10 }
@@ -46,7 +47,11 @@ internal static class VerdictBenchmark
         return 0;
     }
 
-    private static (Verdict Verdict, bool Inside)[] Play(int batches, int seed, Told told, (double Band, double Scatter, int Readings) bench)
+    private static (Verdict Verdict, bool Inside)[] Play(
+        int batches,
+        int seed,
+        Told told,
+        (double Band, double Scatter, int Readings) bench)
     {
         var specification = new Specification("P")
         {

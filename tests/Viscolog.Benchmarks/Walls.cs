@@ -14,18 +14,24 @@ internal static class Walls
     public static int Run()
     {
         Print("the command advise", m => (m.DeclaringType.Name, m.Name) is ("AdviseCommand", "Run"));
-        Print("a keystroke on the bench", m => (m.DeclaringType.Name, m.Name) is ("BenchSteps", "Next") or ("BenchScreen", "TakeKey" or "TakeFieldKey"));
+        Print(
+            "a keystroke on the bench",
+            m => (m.DeclaringType.Name, m.Name) is ("BenchSteps", "Next") or ("BenchScreen", "TakeKey" or "TakeFieldKey"));
         return 0;
     }
 
     private static void Print(string what, Func<MethodDefinition, bool> isStart)
     {
         var edges = Reached([.. CompiledCode.Types.SelectMany(t => t.Methods).Where(isStart)]);
-        var crossings = edges.Select(e => (From: CompiledCode.Room(e.Caller.DeclaringType), To: CompiledCode.Room(e.Called.DeclaringType), e.Called))
+        var crossings = edges.Select(
+            e => (From: CompiledCode.Room(e.Caller.DeclaringType), To: CompiledCode.Room(e.Called.DeclaringType), e.Called))
             .Where(e => e.From is not null && e.To is not null && e.From != e.To && !IsStaticConstructor(e.Called)).ToList();
-        var rooms = edges.SelectMany(e => new[] { CompiledCode.Room(e.Caller.DeclaringType), CompiledCode.Room(e.Called.DeclaringType) }).OfType<string>().Distinct(StringComparer.Ordinal).Count();
+        var rooms = edges.SelectMany(e => new[] { CompiledCode.Room(e.Caller.DeclaringType), CompiledCode.Room(e.Called.DeclaringType) })
+            .OfType<string>().Distinct(StringComparer.Ordinal).Count();
         Console.WriteLine(FormattableString.Invariant($"{what}: {crossings.Count} calls from one room to another, {crossings.Count(e => !e.Called.IsGetter)} of them not to read a property; {rooms} rooms"));
-        foreach (var pair in crossings.GroupBy(e => (e.From, e.To)).OrderBy(p => p.Key.From, StringComparer.Ordinal).ThenBy(p => p.Key.To, StringComparer.Ordinal))
+        foreach (
+            var pair in crossings.GroupBy(e => (e.From, e.To)).OrderBy(p => p.Key.From, StringComparer.Ordinal)
+                .ThenBy(p => p.Key.To, StringComparer.Ordinal))
         {
             Console.WriteLine(FormattableString.Invariant($"  {pair.Key.From,-16} {pair.Key.To,-16} {pair.Count(),4}"));
         }
@@ -58,14 +64,16 @@ internal static class Walls
 
         // The framework calls what overrides its own methods once an object is there: an iterator's steps, a view's keys.
         return caller.IsConstructor && !caller.IsStatic
-            ? inside.Concat(caller.DeclaringType.Methods.Where(m => m.IsVirtual && !m.IsAbstract && !Overridden(m.DeclaringType, m).Any(o => o != m)))
+            ? inside.Concat(
+                caller.DeclaringType.Methods.Where(m => m.IsVirtual && !m.IsAbstract && !Overridden(m.DeclaringType, m).Any(o => o != m)))
             : inside;
     }
 
     private static IEnumerable<MethodDefinition> Called(Instruction instruction) => instruction.Operand switch
     {
         MethodReference method when Own(method.DeclaringType) is { } type && method.Resolve() is { } target
-            => (instruction.OpCode.Code == Code.Call && !target.IsAbstract ? [target] : Overriding[target.FullName].Append(target)).Where(m => !m.IsAbstract).Distinct().Concat(Prepared(type)),
+            => (instruction.OpCode.Code == Code.Call && !target.IsAbstract ? [target] : Overriding[target.FullName].Append(target))
+                .Where(m => !m.IsAbstract).Distinct().Concat(Prepared(type)),
         FieldReference { DeclaringType: var holder } field when Own(holder) is { } type && field.Resolve().IsStatic => Prepared(type),
         _ => [],
     };
@@ -82,7 +90,9 @@ internal static class Walls
         {
             foreach (var known in above.Interfaces.Select(i => Own(i.InterfaceType)).OfType<TypeDefinition>().Append(above))
             {
-                foreach (var same in known.Methods.Where(m => m.IsVirtual && m.Parameters.Count == method.Parameters.Count && method.Name.Split('.')[^1] == m.Name))
+                foreach (
+                    var same in known.Methods.Where(
+                        m => m.IsVirtual && m.Parameters.Count == method.Parameters.Count && method.Name.Split('.')[^1] == m.Name))
                 {
                     yield return same;
                 }

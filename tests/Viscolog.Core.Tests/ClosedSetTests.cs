@@ -7,12 +7,16 @@ using Xunit;
 
 namespace Viscolog.Core.Tests;
 
-/// <summary>Every case of a closed set that comes in from outside does what it is for; a new case is missing here until somebody says what that is.</summary>
+/// <summary>
+/// Every case of a closed set that comes in from outside does what it is for; a new case is missing here until somebody says what that is.
+/// </summary>
 public sealed class ClosedSetTests
 {
     private static readonly Thickener Thickener = new("T") { Dilution = new(1, 1) };
 
-    /// <summary>Each entry, and base, neat thickener and water of a pot of 100 g of base and 4 g of thickener, half of it water, after it.</summary>
+    /// <summary>
+    /// Each entry, and base, neat thickener and water of a pot of 100 g of base and 4 g of thickener, half of it water, after it.
+    /// </summary>
     public static TheoryData<Entry, double[]> Entries => new()
     {
         { new Entry.Dosed("T", Mass.FromGrams(2)), [100, 3, 3] },
@@ -45,7 +49,11 @@ public sealed class ClosedSetTests
     [MemberData(nameof(Values))]
     public void A_value_is_read_by_its_method_and_a_mistake_for_another(InstrumentValue value, string id)
     {
-        var setup = new MethodSetup { PerPercentTorque = Viscosity.FromMilliPascalSeconds(200), CylinderHeight = Length.FromMillimeters(100) };
+        var setup = new MethodSetup
+        {
+            PerPercentTorque = Viscosity.FromMilliPascalSeconds(200),
+            CylinderHeight = Length.FromMillimeters(100),
+        };
         Conversion By(string method) => Conversions.Of(Method.Find(method)!, value, setup, Density.FromGramsPerMilliliter(1));
         Assert.IsType<Conversion.Converted>(By(id));
         Assert.Throws<ArgumentException>(() => By(id == "krebs" ? "slump" : "krebs"));
@@ -65,7 +73,8 @@ public sealed class ClosedSetTests
     [MemberData(nameof(Moves))]
     public void A_move_does_what_it_says(PracticeMove move, Func<PracticeSession, bool> isDone)
     {
-        var poured = PracticeSession.Of(PracticeGame.Of(PracticeDifficulty.Find("slow")!, 3)).Take(new PracticeMove.Dose(Mass.FromGrams(2))).Session;
+        var poured = PracticeSession.Of(PracticeGame.Of(PracticeDifficulty.Find("slow")!, 3))
+            .Take(new PracticeMove.Dose(Mass.FromGrams(2))).Session;
         var stirred = poured.Take(new PracticeMove.Stir(TimeSpan.FromSeconds(10))).Session;
         Assert.Equal((true, false), (poured.NeedsStirring, stirred.NeedsStirring));
         Assert.False(isDone(stirred));
@@ -80,16 +89,24 @@ public sealed class ClosedSetTests
         Assert.Equal(CasesOf(typeof(Entry)), Named(Entries.Select(r => (object)r.Data.Item1)));
         Assert.Equal(CasesOf(typeof(InstrumentValue)), Named(Values.Select(r => (object)r.Data.Item1)));
         // Stirring stands before every move above.
-        Assert.Equal(CasesOf(typeof(PracticeMove)), Named(Moves.Select(r => (object)r.Data.Item1).Append(new PracticeMove.Stir(TimeSpan.FromSeconds(10)))));
+        Assert.Equal(
+            CasesOf(typeof(PracticeMove)),
+            Named(Moves.Select(r => (object)r.Data.Item1).Append(new PracticeMove.Stir(TimeSpan.FromSeconds(10)))));
     }
 
-    private static ImmutableArray<string> CasesOf(Type set) => [.. set.Assembly.GetTypes().Where(t => t.IsSubclassOf(set)).Select(t => t.Name).Order(StringComparer.Ordinal)];
+    private static ImmutableArray<string> CasesOf(Type set)
+        => [.. set.Assembly.GetTypes().Where(t => t.IsSubclassOf(set)).Select(t => t.Name).Order(StringComparer.Ordinal)];
 
-    private static ImmutableArray<string> Named(IEnumerable<object> cases) => [.. cases.Select(c => c.GetType().Name).Order(StringComparer.Ordinal)];
+    private static ImmutableArray<string> Named(IEnumerable<object> cases)
+        => [.. cases.Select(c => c.GetType().Name).Order(StringComparer.Ordinal)];
 
     private static double[] Grams(Entry entry)
     {
-        var run = new Run(new("B"), Mass.FromGrams(100)) { Thickeners = [Thickener], Entries = [new Entry.Dosed("T", Mass.FromGrams(4)), entry] };
+        var run = new Run(new("B"), Mass.FromGrams(100))
+        {
+            Thickeners = [Thickener],
+            Entries = [new Entry.Dosed("T", Mass.FromGrams(4)), entry],
+        };
         var pot = run.PotNow();
         return [.. new[] { pot.Base.Grams, pot.In("T").Grams, pot.Water.Grams }.Select(g => Math.Round(g, 9))];
     }

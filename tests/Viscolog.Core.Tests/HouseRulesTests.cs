@@ -67,7 +67,9 @@ public sealed class HouseRulesTests
     public void A_closed_set_has_so_many_sealed_cases(Type set, int cases)
     {
         Assert.True(set.IsAbstract);
-        Assert.DoesNotContain(set.GetConstructors(BindingFlags.Instance | BindingFlags.Public | BindingFlags.NonPublic), c => c.IsPublic || c.IsFamilyOrAssembly);
+        Assert.DoesNotContain(
+            set.GetConstructors(BindingFlags.Instance | BindingFlags.Public | BindingFlags.NonPublic),
+            c => c.IsPublic || c.IsFamilyOrAssembly);
         var found = Core.GetTypes().Where(t => t.IsSubclassOf(set)).ToArray();
         Assert.All(found, t => Assert.True(t.IsSealed, t.Name));
         Assert.Equal(cases, found.Length);
@@ -78,7 +80,9 @@ public sealed class HouseRulesTests
     {
         var counted = typeof(HouseRulesTests).GetMethod(nameof(A_closed_set_has_so_many_sealed_cases))!
             .GetCustomAttributes<InlineDataAttribute>().Select(a => (Type)a.Data[0]!).ToHashSet();
-        Assert.All(Core.GetTypes().Where(t => t.IsAbstract && !t.IsSealed && t.GetMethod("<Clone>$") is not null), t => Assert.Contains(t, counted));
+        Assert.All(
+            Core.GetTypes().Where(t => t.IsAbstract && !t.IsSealed && t.GetMethod("<Clone>$") is not null),
+            t => Assert.Contains(t, counted));
     }
 
     [Fact]
@@ -91,5 +95,6 @@ public sealed class HouseRulesTests
     public void Quantities_are_readonly_structs()
         => Assert.All(
             Core.GetTypes().Where(t => t is { Namespace: "Viscolog.Core.Quantities", IsValueType: true, IsEnum: false }),
-            t => Assert.All(t.GetFields(BindingFlags.Instance | BindingFlags.NonPublic), f => Assert.True(f.IsInitOnly, $"{t.Name}.{f.Name}")));
+            t => Assert.All(
+                t.GetFields(BindingFlags.Instance | BindingFlags.NonPublic), f => Assert.True(f.IsInitOnly, $"{t.Name}.{f.Name}")));
 }

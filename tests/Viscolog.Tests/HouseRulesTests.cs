@@ -16,7 +16,8 @@ namespace Viscolog.Tests;
 /// <summary>Rules of the shell that a machine can see.</summary>
 public sealed class HouseRulesTests
 {
-    private const BindingFlags All = BindingFlags.Instance | BindingFlags.Static | BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.DeclaredOnly;
+    private const BindingFlags All =
+        BindingFlags.Instance | BindingFlags.Static | BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.DeclaredOnly;
 
     private static readonly Assembly Shell = typeof(Viscolog.Cli.CommandLine).Assembly;
 
@@ -51,7 +52,8 @@ public sealed class HouseRulesTests
     [InlineData(typeof(Viscolog.Cli.Json.Answer), 24)]
     public void A_closed_set_has_so_many_sealed_cases(Type set, int cases)
     {
-        var found = Shell.GetTypes().Where(t => t.IsSubclassOf(set) || (t.BaseType is { IsGenericType: true } b && b.GetGenericTypeDefinition() == set)).ToArray();
+        var found = Shell.GetTypes()
+            .Where(t => t.IsSubclassOf(set) || (t.BaseType is { IsGenericType: true } b && b.GetGenericTypeDefinition() == set)).ToArray();
         Assert.All(found, t => Assert.True(t.IsSealed, t.Name));
         Assert.Equal(cases, found.Length);
     }
@@ -61,6 +63,8 @@ public sealed class HouseRulesTests
     {
         var counted = typeof(HouseRulesTests).GetMethod(nameof(A_closed_set_has_so_many_sealed_cases))!
             .GetCustomAttributes<InlineDataAttribute>().Select(a => (Type)a.Data[0]!).ToHashSet();
-        Assert.All(Shell.GetTypes().Where(t => t.IsAbstract && !t.IsSealed && t.GetMethod("<Clone>$", All) is not null), t => Assert.Contains(t, counted));
+        Assert.All(
+            Shell.GetTypes().Where(t => t.IsAbstract && !t.IsSealed && t.GetMethod("<Clone>$", All) is not null),
+            t => Assert.Contains(t, counted));
     }
 }

@@ -47,7 +47,9 @@ public sealed class RoomTests
 
     [Fact]
     public void Every_room_has_its_floor_and_every_floor_its_rooms()
-        => Assert.Equal(Floors.SelectMany(f => f).Order(StringComparer.Ordinal), CompiledCode.Types.Select(CompiledCode.Room).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
+        => Assert.Equal(
+            Floors.SelectMany(f => f).Order(StringComparer.Ordinal),
+            CompiledCode.Types.Select(CompiledCode.Room).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));
 
     [Fact]
     public void Rooms_use_only_what_stands_below_them()
@@ -75,7 +77,8 @@ public sealed class RoomTests
     [InlineData("Store.Copy", "Plots")]
     [InlineData("Store.Journal", "Plots")]
     public void Rooms_that_keep_apart_though_one_stands_below(string room, string other)
-        => Assert.DoesNotContain((room, other), CompiledCode.Crossings.Select(c => (CompiledCode.Room(c.User)!, CompiledCode.Room(c.Used)!)));
+        => Assert.DoesNotContain(
+            (room, other), CompiledCode.Crossings.Select(c => (CompiledCode.Room(c.User)!, CompiledCode.Room(c.Used)!)));
 
     [Theory]
     [InlineData("LiteDB", "Store.Copy")]
@@ -88,19 +91,40 @@ public sealed class RoomTests
     [InlineData("CsvHelper", "Tables", "RunFiles", "MaterialFiles", "OilFiles", "PracticeFiles")]
     [InlineData("DocumentFormat.OpenXml", "Sheets")]
     [InlineData("QRCoder", "Labels")]
-    [InlineData("MathNet", "Core.Practice", "Core.Checking", "Core.Charting", "Core.Inference", "Core.Observing", "Core.Fitting", "Core.Flow", "Core.Settling", "Core.Curves", "Core.Advising", "Core.Measuring")]
+    [
+        InlineData(
+            "MathNet",
+            "Core.Practice",
+            "Core.Checking",
+            "Core.Charting",
+            "Core.Inference",
+            "Core.Observing",
+            "Core.Fitting",
+            "Core.Flow",
+            "Core.Settling",
+            "Core.Curves",
+            "Core.Advising",
+            "Core.Measuring"),
+    ]
     public void A_library_stays_in_its_room(string library, params string[] rooms)
         => None(CompiledCode.Uses
-            .Where(u => u.Used.Scope?.Name.StartsWith(library, StringComparison.Ordinal) == true && CompiledCode.Room(u.User) is { } room && !rooms.Contains(room, StringComparer.Ordinal))
+            .Where(
+                u => u.Used.Scope?.Name.StartsWith(library, StringComparison.Ordinal) == true
+                    && CompiledCode.Room(u.User) is { } room
+                    && !rooms.Contains(room, StringComparer.Ordinal))
             .Select(u => $"{u.User.FullName} uses {u.Used.FullName}"));
 
-    /// <summary>A new one of a kind touches one room: nobody outside it names the single ones there are. A string's forms have numbers of their own, which Inference reports.</summary>
+    /// <summary>
+    /// A new one of a kind touches one room: nobody outside it names the single ones there are. A string's forms have numbers of their own,
+    /// which Inference reports.
+    /// </summary>
     [Theory]
     [InlineData("Core.Curves.Shape", 9)]
     [InlineData("Core.Flow.FlowModel", 7)]
     public void The_single_ones_of_a_kind_are_known_in_their_room_alone(string kind, int least)
     {
-        var single = CompiledCode.Types.Where(t => t.BaseType?.FullName == "Viscolog." + kind).Select(t => t.FullName).ToHashSet(StringComparer.Ordinal);
+        var single = CompiledCode.Types.Where(t => t.BaseType?.FullName == "Viscolog." + kind).Select(t => t.FullName)
+            .ToHashSet(StringComparer.Ordinal);
         Assert.True(single.Count >= least, kind);
         None(CompiledCode.Crossings.Where(c => single.Contains(c.Used.FullName)).Select(c => $"{c.User.FullName} uses {c.Used.FullName}"));
     }
@@ -112,34 +136,60 @@ public sealed class RoomTests
         var names = Viscolog.Core.Measuring.Method.All.Select(m => m.Id).Where(id => id != "direct").ToHashSet(StringComparer.Ordinal);
         None(CompiledCode.Types.Where(t => CompiledCode.Room(t) is { } room && room != "Core.Measuring")
             .SelectMany(t => t.Methods.Where(m => m.HasBody)
-                .SelectMany(m => m.Body.Instructions.Select(i => i.Operand).OfType<string>().Where(names.Contains).Select(text => $"{m.FullName} says \"{text}\""))));
+                .SelectMany(
+                    m => m.Body.Instructions.Select(i => i.Operand).OfType<string>().Where(names.Contains)
+                        .Select(text => $"{m.FullName} says \"{text}\""))));
     }
 
-    /// <summary>Sentences about files and calls stand in the shell: Core knows no option, no column or header key of a file, no command.</summary>
+    /// <summary>
+    /// Sentences about files and calls stand in the shell: Core knows no option, no column or header key of a file, no command.
+    /// </summary>
     [Fact]
     public void Core_names_no_option_no_column_and_no_command()
     {
         var names = Columns.ByName.Keys.Concat(HeaderKeys.ByName.Keys).Concat(FlowColumns.All.Keys).Concat(FlowHeader.Keys)
-            .Concat(MaterialColumns.ByName.Keys).Concat(OilColumns.All).Where(n => n.Contains('_', StringComparison.Ordinal)).Distinct(StringComparer.Ordinal);
-        var said = new Regex($"--[a-z]|viscolog [a-z]|\\b({string.Join('|', names.Select(Regex.Escape))})\\b", RegexOptions.None, TimeSpan.FromSeconds(5));
+            .Concat(MaterialColumns.ByName.Keys).Concat(OilColumns.All).Where(n => n.Contains('_', StringComparison.Ordinal))
+            .Distinct(StringComparer.Ordinal);
+        var said = new Regex(
+            $"--[a-z]|viscolog [a-z]|\\b({string.Join('|', names.Select(Regex.Escape))})\\b", RegexOptions.None, TimeSpan.FromSeconds(5));
         None(CompiledCode.Types.Where(t => CompiledCode.Room(t) is { } room && room.StartsWith("Core.", StringComparison.Ordinal))
             .SelectMany(t => t.Methods.Where(m => m.HasBody)
-                .SelectMany(m => m.Body.Instructions.Select(i => i.Operand).OfType<string>().Where(text => said.IsMatch(text) && !IsName(t, text)).Select(text => $"{m.FullName} says \"{text}\""))));
+                .SelectMany(
+                    m => m.Body.Instructions.Select(i => i.Operand).OfType<string>().Where(text => said.IsMatch(text) && !IsName(t, text))
+                        .Select(text => $"{m.FullName} says \"{text}\""))));
 
         // A scale and a law's parameter have names of their own; some files use them for a column.
         static bool IsName(Mono.Cecil.TypeDefinition type, string text)
-            => type.FullName is "Viscolog.Core.Measuring.InstrumentScale" or "Viscolog.Core.Flow.NewtonModel" && !text.Contains(' ', StringComparison.Ordinal);
+            => type.FullName is "Viscolog.Core.Measuring.InstrumentScale" or "Viscolog.Core.Flow.NewtonModel"
+                && !text.Contains(' ', StringComparison.Ordinal);
     }
 
-    /// <summary>Whatever is written to a terminal goes by the one writer that makes it harmless; screens are drawn by their library.</summary>
+    /// <summary>
+    /// Whatever is written to a terminal goes by the one writer that makes it harmless; screens are drawn by their library.
+    /// </summary>
     [Fact]
     public void Nobody_else_opens_the_standard_streams()
     {
-        string[] openers = ["Viscolog.Cli.Calls.StandardStreams", "Viscolog.Tables.InputFile", "Viscolog.Tui.TuiSession", "Viscolog.Tui.TuiRescue"];
-        string[] looks = ["get_IsInputRedirected", "get_IsOutputRedirected", "get_IsErrorRedirected", "get_OutputEncoding", "get_WindowWidth", "get_In"];
+        string[] openers =
+        [
+            "Viscolog.Cli.Calls.StandardStreams",
+            "Viscolog.Tables.InputFile",
+            "Viscolog.Tui.TuiSession",
+            "Viscolog.Tui.TuiRescue",
+        ];
+        string[] looks =
+        [
+            "get_IsInputRedirected",
+            "get_IsOutputRedirected",
+            "get_IsErrorRedirected",
+            "get_OutputEncoding",
+            "get_WindowWidth",
+            "get_In",
+        ];
         None(CompiledCode.Types.Where(t => !openers.Contains(t.FullName, StringComparer.Ordinal))
             .SelectMany(t => t.Methods.Where(m => m.HasBody).SelectMany(m => m.Body.Instructions.Select(i => i.Operand).OfType<Mono.Cecil.MethodReference>()
-                .Where(u => u.DeclaringType.FullName == "System.Console" && !looks.Contains(u.Name, StringComparer.Ordinal)).Select(u => $"{m.FullName} calls {u.Name}"))));
+                .Where(u => u.DeclaringType.FullName == "System.Console" && !looks.Contains(u.Name, StringComparer.Ordinal))
+                .Select(u => $"{m.FullName} calls {u.Name}"))));
     }
 
     private static void None(IEnumerable<string> found)
@@ -148,5 +198,6 @@ public sealed class RoomTests
         Assert.True(all.Count == 0, string.Join('\n', all));
     }
 
-    private static int Floor(Mono.Cecil.TypeReference type) => Array.FindIndex(Floors, f => f.Contains(CompiledCode.Room(type), StringComparer.Ordinal));
+    private static int Floor(Mono.Cecil.TypeReference type)
+        => Array.FindIndex(Floors, f => f.Contains(CompiledCode.Room(type), StringComparer.Ordinal));
 }

@@ -7,7 +7,9 @@ namespace Viscolog.Tests;
 /// <summary>Samples and pages name no material but the project's own inventions, which nobody can take for a product's code.</summary>
 public sealed partial class SampleNamesTests
 {
-    /// <summary>Every name of a base, thickener or certified oil, and where it is from: all are the project's own, made up as plain words.</summary>
+    /// <summary>
+    /// Every name of a base, thickener or certified oil, and where it is from: all are the project's own, made up as plain words.
+    /// </summary>
     private static readonly Dictionary<string, string> Own = new(StringComparer.Ordinal)
     {
         ["Apse"] = "own: the scenery workshop's associative thickener",
@@ -31,7 +33,8 @@ public sealed partial class SampleNamesTests
         var samples = Directory.GetFiles(Checkout.At("sample-runs"), "*.csv", SearchOption.AllDirectories).Select(File.ReadAllText);
         string[] found =
         [
-            .. samples.Concat(Pages.All.SelectMany(Pages.Blocks)).SelectMany(t => Name().Matches(t)).Select(m => m.Groups["name"].Value.Trim()),
+            .. samples.Concat(Pages.All.SelectMany(Pages.Blocks)).SelectMany(t => Name().Matches(t))
+                .Select(m => m.Groups["name"].Value.Trim()),
             .. PracticeDifficulty.All.SelectMany(d => PracticeGame.Of(d, 1).Start.Thickeners).Select(t => t.Name),
         ];
         Assert.Equal(Own.Keys.Order(StringComparer.Ordinal), found.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal));

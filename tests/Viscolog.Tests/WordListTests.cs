@@ -53,7 +53,8 @@ public sealed partial class WordListTests
             MaterialKind.All,
             typeof(AnswerContext).Assembly.GetTypes().Where(t => t.Namespace == typeof(AnswerContext).Namespace)
                 .Where(t => !typeof(System.Text.Json.Serialization.JsonSerializerContext).IsAssignableFrom(t) && t.IsClass)
-                .SelectMany(t => t.GetProperties()).Where(p => p.Name != "EqualityContract").Select(p => JsonNamingPolicy.SnakeCaseLower.ConvertName(p.Name)),
+                .SelectMany(t => t.GetProperties()).Where(p => p.Name != "EqualityContract")
+                .Select(p => JsonNamingPolicy.SnakeCaseLower.ConvertName(p.Name)),
         ];
         return named.SelectMany(n => n);
     }

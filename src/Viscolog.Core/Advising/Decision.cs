@@ -13,7 +13,9 @@ internal sealed class Decision
     /// <summary>Chance of being over from which on the pot counts as over.</summary>
     private const double OverChance = 0.9;
 
-    /// <summary>A reading below this part of what was expected was misread rather than that the body fell (a rule of this project).</summary>
+    /// <summary>
+    /// A reading below this part of what was expected was misread rather than that the body fell (a rule of this project).
+    /// </summary>
     private const double FallsFar = 0.4;
 
     /// <summary>Chance that an addition has to add to that of being in band where it is likely already.</summary>

@@ -148,7 +148,9 @@ internal static class DoseLimits
             where Counts(step, placed) && (stringsAreFaults || placed.Reading.Fault != ObservedFault.Strings)
             select (Dose: dose, Fault: placed.Reading.Fault!.Value);
         return seen.OrderBy(s => s.Dose)
-            .Select(s => new DoseLimit(s.Dose, string.Create(CultureInfo.InvariantCulture, $"{Words(s.Fault)} at {s.Dose.Percent:0.0#} %"))).FirstOrDefault();
+            .Select(
+                s => new DoseLimit(
+                    s.Dose, string.Create(CultureInfo.InvariantCulture, $"{Words(s.Fault)} at {s.Dose.Percent:0.0#} %"))).FirstOrDefault();
     }
 
     private static string Words(ObservedFault fault) => fault switch

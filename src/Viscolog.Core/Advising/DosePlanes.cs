@@ -80,5 +80,8 @@ internal static class DosePlanes
         body,
         strings,
         [.. strings.SelectMany(s => body.Select(b => Viscosity.FromLn(posterior.At(new(b, s)).Mean)))],
-        [.. strings.SelectMany(s => body.Select(b => Length.FromMillimeters(Math.Exp(posterior.At(new(b, s), Quantity.Stringiness).Mean))))]);
+        [
+            .. strings.SelectMany(
+                s => body.Select(b => Length.FromMillimeters(Math.Exp(posterior.At(new(b, s), Quantity.Stringiness).Mean)))),
+        ]);
 }

@@ -49,8 +49,8 @@ internal sealed class StepChecks
         && Settled.IsBeyondScatter(_step.Readings[0].Ln - _step.Readings[^1].Ln, _repeatability);
 
     /// <summary>
-    /// The rise of the last step over the second half of its time or more, in ln units, where it has stood for hours and still rises by more
-    /// than it scatters; else null. Swelling ends; drying, a skin or a slow reaction does not.
+    /// The rise of the last step over the second half of its time or more, in ln units, where it has stood for hours and still rises by
+    /// more than it scatters; else null. Swelling ends; drying, a skin or a slow reaction does not.
     /// </summary>
     public double? RiseWithoutEnd
     {

@@ -7,7 +7,9 @@ namespace Viscolog.Core.Advising;
 /// <param name="Ratio">The reading over what was expected, the median.</param>
 public sealed record Surprise(double Ratio)
 {
-    /// <summary>The chance of a reading so far off on its side below which it is a surprise: one in ten thousand on both together.</summary>
+    /// <summary>
+    /// The chance of a reading so far off on its side below which it is a surprise: one in ten thousand on both together.
+    /// </summary>
     private const double Least = 0.5e-4;
 
     /// <summary>What was perhaps typed wrongly.</summary>
@@ -16,7 +18,9 @@ public sealed record Surprise(double Ratio)
     /// <summary>Looks at a reading that would come next, by the posterior predictive distribution of a reading of this pot now.</summary>
     /// <param name="study">The study of the run as it is before the reading.</param>
     /// <param name="reading">The reading.</param>
-    /// <returns>Null where nothing of the kind shows: it is within what was expected, it holds no body, or nothing was read before.</returns>
+    /// <returns>
+    /// Null where nothing of the kind shows: it is within what was expected, it holds no body, or nothing was read before.
+    /// </returns>
     public static Surprise? Of(Study study, Reading reading)
     {
         if (reading.Value is null || !study.IsRead || With(study, reading) is not { } after)

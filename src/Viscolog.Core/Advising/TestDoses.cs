@@ -44,7 +44,9 @@ public static class TestDoses
             (best, bestGain) = gain > bestGain ? (i, gain) : (best, bestGain);
         }
 
-        return best < 0 ? null : new(doses[best], posterior.BodyAt(doses[best], Study.Level), Percentage.FromFraction(Math.Min(1, bestGain)));
+        return best < 0
+            ? null
+            : new(doses[best], posterior.BodyAt(doses[best], Study.Level), Percentage.FromFraction(Math.Min(1, bestGain)));
     }
 
     private static bool IsTooStiff(Posterior posterior, Dose dose)

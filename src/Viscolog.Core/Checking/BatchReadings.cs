@@ -123,7 +123,8 @@ internal sealed class BatchReadings
         var isRising = all.Length > 1 && Settled.IsBeyondScatter(all[^1].Reading.Ln - all[0].Reading.Ln, repeatability);
         ImmutableArray<CountedReading> settled =
         [
-            .. all.Where(r => HasSettled(r.Wait, bound, isRising)).Select(r => r.Reading with { Remaining = Math.Min(r.Reading.Remaining, bound) }),
+            .. all.Where(r => HasSettled(r.Wait, bound, isRising))
+                .Select(r => r.Reading with { Remaining = Math.Min(r.Reading.Remaining, bound) }),
         ];
         if (settled.Length > 0 || all.Length < 2)
         {

@@ -130,9 +130,8 @@ internal sealed class CurveFilter
     }
 
     /// <summary>
-    /// A reading that may be an outlier counts with its noise widened, up to that of an outlier, and without end where it may be a blunder, by how much likelier an outlier it is than
-    /// one on the
-    /// spot would be; so a single reading that fits loses nothing.
+    /// A reading that may be an outlier counts with its noise widened, up to that of an outlier, and without end where it may be a blunder,
+    /// by how much likelier an outlier it is than one on the spot would be; so a single reading that fits loses nothing.
     /// </summary>
     /// <returns>The density of the reading, up to a constant.</returns>
     private static double Update(double innovation, double noise, ref double mean, ref double variance)

@@ -3,8 +3,8 @@ using Viscolog.Core.Curves;
 namespace Viscolog.Core.Inference;
 
 /// <summary>
-/// One draw of a curve over one thickener, by name over the numbers in a row: the shape's parameters, those of <see cref="Nuisances"/>, ln of
-/// the discrepancy.
+/// One draw of a curve over one thickener, by name over the numbers in a row: the shape's parameters, those of <see cref="Nuisances"/>, ln
+/// of the discrepancy.
 /// </summary>
 internal readonly ref struct CurveParameters(ReadOnlySpan<double> row)
 {

@@ -159,7 +159,9 @@ internal static class HistorySettings
     /// <summary>Standard deviation between lots of ln of each parameter, beyond what potency does.</summary>
     public const double LotParameterLogSd = 0.04;
 
-    /// <summary>Standard deviation between lots of ln of the discrepancy and of what all readings share, over its own before any reading.</summary>
+    /// <summary>
+    /// Standard deviation between lots of ln of the discrepancy and of what all readings share, over its own before any reading.
+    /// </summary>
     public const double LotExtraSd = 0.18;
 
     /// <summary>Standard deviation between lots of ln of the base's body.</summary>

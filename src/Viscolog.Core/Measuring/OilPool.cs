@@ -6,9 +6,9 @@ using Viscolog.Core.Quantities;
 namespace Viscolog.Core.Measuring;
 
 /// <summary>
-/// The bias of a method from several readings of certified oils: generalised least squares for one mean (Aitken 1935; JCGM 102:2011 calls it
-/// so, from memory). Two readings of one oil share what its certificate and its temperature coefficient leave open; the repeatability is each
-/// reading's own. So a reading that is added can only lessen the uncertainty.
+/// The bias of a method from several readings of certified oils: generalised least squares for one mean (Aitken 1935; JCGM 102:2011 calls
+/// it so, from memory). Two readings of one oil share what its certificate and its temperature coefficient leave open; the repeatability is
+/// each reading's own. So a reading that is added can only lessen the uncertainty.
 /// </summary>
 internal sealed class OilPool
 {
@@ -34,7 +34,8 @@ internal sealed class OilPool
     {
         ImmutableArray<OilReading> all = [.. Readings, .. others];
         var other = Of([.. others], _repeatability);
-        var weights = Vector.Build.DenseOfEnumerable(Weights(Readings, _repeatability).Concat(Weights(other.Readings, _repeatability).Select(w => -w)));
+        var weights = Vector.Build.DenseOfEnumerable(
+            Weights(Readings, _repeatability).Concat(Weights(other.Readings, _repeatability).Select(w => -w)));
         var sd = Math.Sqrt(weights * (Covariance(all, _repeatability) * weights));
         return Math.Abs(Bias - other.Bias) <= most * sd;
     }

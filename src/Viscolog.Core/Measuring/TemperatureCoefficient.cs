@@ -41,7 +41,9 @@ public sealed record TemperatureCoefficient
     /// <summary>The activation energy B·R in kJ/mol.</summary>
     public double ActivationEnergy => Kelvin * GasConstant;
 
-    /// <summary>2000 K ± 1000 K, used where nothing is known (from memory; water has about 1900 K, thick syrups several thousand).</summary>
+    /// <summary>
+    /// 2000 K ± 1000 K, used where nothing is known (from memory; water has about 1900 K, thick syrups several thousand).
+    /// </summary>
     public static TemperatureCoefficient Default { get; }
         = new(TemperatureCorrection.DefaultCoefficient, TemperatureCorrection.DefaultCoefficientSd);
 
@@ -56,8 +58,8 @@ public sealed record TemperatureCoefficient
 
     /// <summary>
     /// Learns from viscosities of the same liquid at several temperatures: least squares of ln η on 1/T, one level a liquid, one slope
-    /// for all, weighed against what a coefficient may be at all (<see cref="At"/>), by numeric integration: that has heavy tails, so readings that
-    /// tell a high coefficient are not drawn to the default.
+    /// for all, weighed against what a coefficient may be at all (<see cref="At"/>), by numeric integration: that has heavy tails, so
+    /// readings that tell a high coefficient are not drawn to the default.
     /// </summary>
     /// <param name="liquids">For each liquid its readings.</param>
     /// <param name="repeatability">Relative standard deviation of one reading; above 0.</param>

@@ -29,7 +29,11 @@ internal sealed class BodyReader(Run run)
     {
         get
         {
-            EvidenceWarning?[] first = [_refused > 0 ? new EvidenceWarning.LeftOut(_refused, _lastReason!) : null, (EvidenceWarning?)TargetBeyondCup() ?? TargetBeyondScale()];
+            EvidenceWarning?[] first =
+            [
+                _refused > 0 ? new EvidenceWarning.LeftOut(_refused, _lastReason!) : null,
+                (EvidenceWarning?)TargetBeyondCup() ?? TargetBeyondScale(),
+            ];
             return [.. first.OfType<EvidenceWarning>(), .. _cautions.Distinct()];
         }
     }

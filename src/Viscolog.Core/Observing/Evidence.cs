@@ -13,7 +13,13 @@ public sealed record Evidence
     private const double DefaultStringRepeatability = 0.2;
 
     private Evidence(Run run, Thickener thickener, ImmutableArray<EvidenceStep> steps, EvidenceCollector collector)
-        => (Run, Thickener, Steps, Warnings, LowPh, CoefficientUsed) = (run, thickener, steps, collector.Warnings, collector.LowPh(thickener), collector.CoefficientUsed);
+        => (Run, Thickener, Steps, Warnings, LowPh, CoefficientUsed) = (
+            run,
+            thickener,
+            steps,
+            collector.Warnings,
+            collector.LowPh(thickener),
+            collector.CoefficientUsed);
 
     /// <summary>The run.</summary>
     public Run Run { get; }

@@ -71,7 +71,9 @@ internal sealed class EvidenceCollector(Run run)
     private ImmutableArray<T> Thinned<T>(ImmutableArray<T> readings, int steps)
     {
         var kept = Thinning.Of(readings, steps);
-        _thinned = (_thinned.Readings + (kept.Length < readings.Length ? readings.Length : 0), _thinned.Kept + (kept.Length < readings.Length ? kept.Length : 0));
+        _thinned = (
+            _thinned.Readings + (kept.Length < readings.Length ? readings.Length : 0),
+            _thinned.Kept + (kept.Length < readings.Length ? kept.Length : 0));
         return kept;
     }
 

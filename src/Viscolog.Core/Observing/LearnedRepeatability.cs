@@ -46,7 +46,9 @@ public static class LearnedRepeatability
 
     /// <summary>Pools the repeats of runs.</summary>
     /// <param name="runs">Runs by one method under one shear condition.</param>
-    /// <param name="scatter">A step's readings that spread over so many times <see cref="MostDefaults"/> of the default are no repeats.</param>
+    /// <param name="scatter">
+    /// A step's readings that spread over so many times <see cref="MostDefaults"/> of the default are no repeats.
+    /// </param>
     /// <returns>As <see cref="Pooled"/>.</returns>
     internal static (double Deviation, int Freedom) Repeats(IEnumerable<Run> runs, double scatter = 1)
         => Pooled(runs.SelectMany(r => Groups(r, scatter)));

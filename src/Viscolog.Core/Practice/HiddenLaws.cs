@@ -142,6 +142,8 @@ public sealed record HiddenLaw(string Family, Func<double, double> LnBody)
     /// <summary>The dose over the range top up to which more thickener gives more body; 1 for laws that rise throughout.</summary>
     public double Useful { get; init; } = 1;
 
-    /// <summary>The dose over the range top below which more thickener gives hardly any body; 0 for laws that rise from the start.</summary>
+    /// <summary>
+    /// The dose over the range top below which more thickener gives hardly any body; 0 for laws that rise from the start.
+    /// </summary>
     public double Least { get; init; }
 }

@@ -20,7 +20,12 @@ public sealed class PracticePot
     public PracticePot(HiddenLaw law, PracticeErrors errors, Run run, int seed)
     {
         (_errors, Run) = (errors, run);
-        _pot = new(law, TimeSpan.FromSeconds(errors.TimeConstantSeconds), run.Thickeners[0].UsualRange.Top, run.BaseMass) { Stretch = errors.Stretch };
+        _pot = new(
+            law,
+            TimeSpan.FromSeconds(errors.TimeConstantSeconds),
+            run.Thickeners[0].UsualRange.Top,
+            run.BaseMass)
+        { Stretch = errors.Stretch };
         _random = new(seed);
         _phase = 2 * Math.PI * new Random(seed + 1).NextDouble();
     }
@@ -75,7 +80,8 @@ public sealed class PracticePot
         var reference = Run.ReferenceTemperatureInForce;
         return _errors.TemperatureSwing == 0 && _errors.TemperatureOffset == 0
             ? reference
-            : Temperature.FromCelsius(reference.Celsius + _errors.TemperatureOffset + (_errors.TemperatureSwing * Math.Sin(_phase + (0.5 * Run.Entries.Length))));
+            : Temperature.FromCelsius(
+                reference.Celsius + _errors.TemperatureOffset + (_errors.TemperatureSwing * Math.Sin(_phase + (0.5 * Run.Entries.Length))));
     }
 
     private double Normal()

@@ -47,5 +47,7 @@ public static class ReplaySample
 
     /// <summary>So many of the numbers, the first and the last among them, evenly spread.</summary>
     private static IEnumerable<int> Spread(int[] numbers, int most)
-        => most >= numbers.Length ? numbers : Enumerable.Range(0, most).Select(i => numbers[i * (numbers.Length - 1) / Math.Max(1, most - 1)]);
+        => most >= numbers.Length
+            ? numbers
+            : Enumerable.Range(0, most).Select(i => numbers[i * (numbers.Length - 1) / Math.Max(1, most - 1)]);
 }

@@ -13,8 +13,8 @@ public static class RunReplays
     private const double SamePart = 0.1;
 
     /// <summary>
-    /// Replays a run; each moment is worked out when it is asked for. Of a long run a sample is judged (<see cref="ReplaySample"/>), so that
-    /// it takes time in proportion to its readings.
+    /// Replays a run; each moment is worked out when it is asked for. Of a long run a sample is judged (<see cref="ReplaySample"/>), so
+    /// that it takes time in proportion to its readings.
     /// </summary>
     /// <param name="run">The run. Entries that are void are left out, as if they never had been made; so are notes.</param>
     /// <param name="band">The band aimed at; null for the run's own.</param>
@@ -31,7 +31,12 @@ public static class RunReplays
             var before = Through(after, place, known);
             place = i + 1 < readings.Length ? readings[i + 1] + 1 : whole.Entries.Length;
             after = Through(before, known, place);
-            yield return Moment(new(i + 1, whole, known, whole.Entries[known..place]), (before, after), judged.Contains(i + 1), band, history);
+            yield return Moment(
+                new(i + 1, whole, known, whole.Entries[known..place]),
+                (before, after),
+                judged.Contains(i + 1),
+                band,
+                history);
         }
 
         Pot Through(Pot pot, int from, int to)

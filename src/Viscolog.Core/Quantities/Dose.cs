@@ -74,7 +74,9 @@ public sealed record DoseRange(Dose Low, Dose Top)
     /// <summary>1 to 5 %, used where a run states none (common practice, no source).</summary>
     public static DoseRange Common { get; } = new(Dose.FromPercent(1), Dose.FromPercent(5));
 
-    /// <summary>The active matter of the thickeners that <see cref="Common"/> is about (emulsions as supplied; common practice, no source).</summary>
+    /// <summary>
+    /// The active matter of the thickeners that <see cref="Common"/> is about (emulsions as supplied; common practice, no source).
+    /// </summary>
     public static Percentage CommonActive { get; } = Percentage.FromPercent(30);
 
     /// <summary>The range assumed where none is stated: as much active matter as in <see cref="Common"/>, at most 20 to 100 %.</summary>
@@ -87,7 +89,8 @@ public sealed record DoseRange(Dose Low, Dose Top)
         }
 
         var factor = Math.Min(CommonActive.Fraction / part.Fraction, 100 / Common.Top.Percent);
-        return new(Dose.FromPercent(Math.Round(Common.Low.Percent * factor, 6)), Dose.FromPercent(Math.Round(Common.Top.Percent * factor, 6)));
+        return new(
+            Dose.FromPercent(Math.Round(Common.Low.Percent * factor, 6)), Dose.FromPercent(Math.Round(Common.Top.Percent * factor, 6)));
     }
 
     /// <summary>The greatest usual dose; above the least.</summary>

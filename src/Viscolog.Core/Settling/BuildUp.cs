@@ -12,7 +12,9 @@ public static class BuildUp
     /// <summary>The longest wait in s that is ever asked for.</summary>
     public const double LongestWaitSeconds = 86_400;
 
-    /// <summary>Share of the draws that have settled after the wait that is told: a slower pot shows it by then, and is waited for again.</summary>
+    /// <summary>
+    /// Share of the draws that have settled after the wait that is told: a slower pot shows it by then, and is waited for again.
+    /// </summary>
     private const double Settle = 0.75;
 
     /// <summary>The wait after which three draws in four have less than a bound of their change still to come.</summary>
@@ -26,7 +28,9 @@ public static class BuildUp
         return Rounded(times[(int)(Settle * (times.Length - 1))]);
     }
 
-    /// <summary>A wait that a person keeps: up to 5 s, beyond two minutes to 30 s, beyond twenty to 5 min, beyond four hours to an hour.</summary>
+    /// <summary>
+    /// A wait that a person keeps: up to 5 s, beyond two minutes to 30 s, beyond twenty to 5 min, beyond four hours to an hour.
+    /// </summary>
     /// <param name="seconds">In s.</param>
     public static double Rounded(double seconds)
     {

@@ -5,8 +5,8 @@ using Viscolog.Core.Pots;
 namespace Viscolog.Core.Settling;
 
 /// <summary>
-/// How fast a step builds up: what is left of its change after a time t is exp(−(t/τ)^β), the stretched exponential (Kohlrausch, Annalen der
-/// Physik 167 (1854) 179–214), of which β = 1 is first order.
+/// How fast a step builds up: what is left of its change after a time t is exp(−(t/τ)^β), the stretched exponential (Kohlrausch, Annalen
+/// der Physik 167 (1854) 179–214), of which β = 1 is first order.
 /// </summary>
 [StructLayout(LayoutKind.Auto)]
 public readonly record struct Kinetics

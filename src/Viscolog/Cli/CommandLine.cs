@@ -124,7 +124,12 @@ internal static class CommandLine
             new ExportCommand(), new TemplateCommand(),
             new BenchCommand(), new PracticeCommand(), new BackupCommand(), new RestoreCommand(), new VerifyCommand(),
             new NewCommand(), new AddCommand(), new VoidCommand(),
-            new MethodsCommand(), new ChemistriesCommand(), new ShapesCommand(), new ConfigCommand(), new CompletionsCommand(), new HelpCommand(),
+            new MethodsCommand(),
+            new ChemistriesCommand(),
+            new ShapesCommand(),
+            new ConfigCommand(),
+            new CompletionsCommand(),
+            new HelpCommand(),
         ];
         var common = new CommonOptions(surroundings);
         var root = new RootCommand("Logs viscosity readings against thickener dose and says what to add next. Without a command it opens "

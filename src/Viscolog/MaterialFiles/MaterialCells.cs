@@ -40,7 +40,12 @@ internal static class MaterialCells
     /// <param name="cells">The cells that hold something.</param>
     /// <param name="values">Reads the values of this file.</param>
     /// <param name="placeOf">Where a column's cell stands; null for the row as a whole.</param>
-    public static MaterialRow? Read(string kind, string name, IEnumerable<KeyValuePair<string, string>> cells, ValueReader values, Func<string?, Place> placeOf)
+    public static MaterialRow? Read(
+        string kind,
+        string name,
+        IEnumerable<KeyValuePair<string, string>> cells,
+        ValueReader values,
+        Func<string?, Place> placeOf)
     {
         var draft = new MaterialDraft(kind, name, values);
         var unknown = ImmutableSortedDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);
@@ -82,7 +87,10 @@ internal static class MaterialKind
 
     /// <summary>Whether a material of that kind can have that name in a file.</summary>
     public static bool CanName(string kind, string name)
-        => name.Length > 0 && name.Trim().Length == name.Length && OneLine.Of(name) == name && (kind != Thickener || ThickenerLine.CanName(name));
+        => name.Length > 0
+            && name.Trim().Length == name.Length
+            && OneLine.Of(name) == name
+            && (kind != Thickener || ThickenerLine.CanName(name));
 
     /// <summary>What to expect of a name of that kind.</summary>
     public static string NameAdvice(string kind) => kind == Thickener ? "a name on one line, without ';' and '='" : "a name on one line";

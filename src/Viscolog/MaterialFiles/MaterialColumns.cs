@@ -8,7 +8,9 @@ using Viscolog.Tables;
 
 namespace Viscolog.MaterialFiles;
 
-/// <summary>The columns of a materials file besides <c>kind</c> and <c>name</c>; they are called as the same things are in run files.</summary>
+/// <summary>
+/// The columns of a materials file besides <c>kind</c> and <c>name</c>; they are called as the same things are in run files.
+/// </summary>
 internal static class MaterialColumns
 {
     private static readonly string[] Specified = [MaterialKind.Specification];
@@ -19,24 +21,66 @@ internal static class MaterialColumns
     public static IReadOnlyList<MaterialColumn> All { get; } =
     [
         .. ThickenerLine.Traits.Select(Trait),
-        new("method", [MaterialKind.Method, MaterialKind.Specification], TakeMethod, m => (m is Material.OfMethod use ? use.Method.Method : Of(m)?.Method)?.Id),
-        new("repeatability_pct", [MaterialKind.Method], (d, at, text) => d.Repeatability = Percent(d, at, text, NumberRange.Percent), m => Number((m as Material.OfMethod)?.Method.Repeatability?.Percent)),
-        new("base", Specified, (d, at, text) => d.Specification = d.Specification with { Base = MaterialName(d, at, MaterialKind.Base, text) }, m => Of(m)?.Base),
-        new("thickener", Specified, (d, at, text) => d.Specification = d.Specification with { Thickener = MaterialName(d, at, MaterialKind.Thickener, text) }, m => Of(m)?.Thickener),
-        new("target_mpas", Specified, (d, at, text) => d.Wanted = d.Values.Number(at, text, NumberRange.Viscosity), m => Number((Of(m)?.Body as Target.Value)?.Wanted.MilliPascalSeconds)),
-        new("target_low_mpas", Specified, (d, at, text) => d.Low = d.Values.Number(at, text, NumberRange.Viscosity), m => Number((Of(m)?.Body as Target.Ends)?.Low.MilliPascalSeconds)),
-        new("target_high_mpas", Specified, (d, at, text) => d.High = d.Values.Number(at, text, NumberRange.Viscosity), m => Number((Of(m)?.Body as Target.Ends)?.High.MilliPascalSeconds)),
-        new("tolerance_pct", Specified, (d, at, text) => d.Tolerance = Percent(d, at, text, ToleranceRange), m => Number((Of(m)?.Body as Target.Value)?.Tolerance?.Percent)),
-        new("target_string_mm", Specified, TakeString, m => Of(m)?.StringLength is { } s ? Rising(s.Low.Millimeters, s.High.Millimeters) : null),
+        new(
+            "method",
+            [MaterialKind.Method, MaterialKind.Specification],
+            TakeMethod,
+            m => (m is Material.OfMethod use ? use.Method.Method : Of(m)?.Method)?.Id),
+        new(
+            "repeatability_pct",
+            [MaterialKind.Method],
+            (d, at, text) => d.Repeatability = Percent(d, at, text, NumberRange.Percent),
+            m => Number((m as Material.OfMethod)?.Method.Repeatability?.Percent)),
+        new(
+            "base",
+            Specified,
+            (d, at, text) => d.Specification = d.Specification with { Base = MaterialName(d, at, MaterialKind.Base, text) },
+            m => Of(m)?.Base),
+        new(
+            "thickener",
+            Specified,
+            (d, at, text) => d.Specification = d.Specification with { Thickener = MaterialName(d, at, MaterialKind.Thickener, text) },
+            m => Of(m)?.Thickener),
+        new(
+            "target_mpas",
+            Specified,
+            (d, at, text) => d.Wanted = d.Values.Number(at, text, NumberRange.Viscosity),
+            m => Number((Of(m)?.Body as Target.Value)?.Wanted.MilliPascalSeconds)),
+        new(
+            "target_low_mpas",
+            Specified,
+            (d, at, text) => d.Low = d.Values.Number(at, text, NumberRange.Viscosity),
+            m => Number((Of(m)?.Body as Target.Ends)?.Low.MilliPascalSeconds)),
+        new(
+            "target_high_mpas",
+            Specified,
+            (d, at, text) => d.High = d.Values.Number(at, text, NumberRange.Viscosity),
+            m => Number((Of(m)?.Body as Target.Ends)?.High.MilliPascalSeconds)),
+        new(
+            "tolerance_pct",
+            Specified,
+            (d, at, text) => d.Tolerance = Percent(d, at, text, ToleranceRange),
+            m => Number((Of(m)?.Body as Target.Value)?.Tolerance?.Percent)),
+        new(
+            "target_string_mm",
+            Specified,
+            TakeString,
+            m => Of(m)?.StringLength is { } s ? Rising(s.Low.Millimeters, s.High.Millimeters) : null),
         new("reference_temp_c", Specified, TakeTemperature, m => Number(Of(m)?.ReferenceTemperature?.Celsius)),
         new("ph", Specified, TakePh, m => Of(m)?.Acidity is { } ph ? Rising(ph.Low.Ph, ph.High.Ph) : null),
         new("min_readings", Specified, TakeCount, m => Number(Of(m)?.MinimumReadings)),
-        new("note", MaterialKind.All, (d, _, text) => d.Note = text, m => string.IsNullOrWhiteSpace(m.Note) ? null : m.Note) { IsVerbatim = true },
+        new(
+            "note",
+            MaterialKind.All,
+            (d, _, text) => d.Note = text,
+            m => string.IsNullOrWhiteSpace(m.Note) ? null : m.Note) { IsVerbatim = true },
         new("retired", MaterialKind.All, TakeRetired, m => m.IsRetired ? "yes" : null),
     ];
 
     /// <summary>The columns by name; capitals make no difference.</summary>
-    public static FrozenDictionary<string, MaterialColumn> ByName { get; } = All.ToFrozenDictionary(c => c.Name, StringComparer.OrdinalIgnoreCase);
+    public static FrozenDictionary<string, MaterialColumn> ByName { get; } = All.ToFrozenDictionary(
+        c => c.Name,
+        StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Whether a column holds text, whatever it looks like.</summary>
     public static bool IsText(string name) => name is "kind" or "name" or "base" or "thickener" or "method" or "note" or "retired";
@@ -51,7 +95,8 @@ internal static class MaterialColumns
             m => m switch
             {
                 Material.OfThickener thickener => trait.Show(thickener.Thickener),
-                Material.OfBase @base when kinds.Contains(MaterialKind.Base, StringComparer.Ordinal) => Number(@base.Base.Density?.GramsPerMilliliter),
+                Material.OfBase @base when kinds.Contains(MaterialKind.Base, StringComparer.Ordinal)
+                    => Number(@base.Base.Density?.GramsPerMilliliter),
                 _ => null,
             });
     }
@@ -88,7 +133,10 @@ internal static class MaterialColumns
     {
         if (draft.Values.Rising(at, text, Columns.StringLength.Range!) is var (low, high))
         {
-            draft.Specification = draft.Specification with { StringLength = new(Length.FromMillimeters(low), Length.FromMillimeters(high)) };
+            draft.Specification = draft.Specification with
+            {
+                StringLength = new(Length.FromMillimeters(low), Length.FromMillimeters(high)),
+            };
         }
     }
 
@@ -137,9 +185,15 @@ internal static class MaterialColumns
 /// <summary>A column of a materials file.</summary>
 /// <param name="Name">Its name in the header row.</param>
 /// <param name="Kinds">The kinds of material that have it.</param>
-/// <param name="Take">Takes a cell's text into the material; space at its ends is gone, unless the column keeps texts as they stand.</param>
+/// <param name="Take">
+/// Takes a cell's text into the material; space at its ends is gone, unless the column keeps texts as they stand.
+/// </param>
 /// <param name="Show">What a material writes in it; null for an empty cell.</param>
-internal sealed record MaterialColumn(string Name, IReadOnlyList<string> Kinds, Action<MaterialDraft, Place, string> Take, Func<Material, string?> Show)
+internal sealed record MaterialColumn(
+    string Name,
+    IReadOnlyList<string> Kinds,
+    Action<MaterialDraft, Place, string> Take,
+    Func<Material, string?> Show)
 {
     /// <summary>Whether the text is kept as it stands.</summary>
     public bool IsVerbatim { get; init; }

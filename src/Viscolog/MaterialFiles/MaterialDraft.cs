@@ -41,7 +41,8 @@ internal sealed class MaterialDraft(string kind, string name, ValueReader values
         {
             MaterialKind.Base => new Material.OfBase(new(name, Thickener.Density)),
             MaterialKind.Thickener => new Material.OfThickener(Thickener),
-            MaterialKind.Method => Method is { } method ? new Material.OfMethod(new(name, method, Repeatability)) : Missing(row, "a method"),
+            MaterialKind.Method
+                => Method is { } method ? new Material.OfMethod(new(name, method, Repeatability)) : Missing(row, "a method"),
             _ => new Material.OfSpecification(Specification with { Method = Method, Body = Body(row) }),
         };
         return values.Findings.Well ? made! with { Note = Note, IsRetired = IsRetired } : null;
@@ -64,7 +65,8 @@ internal sealed class MaterialDraft(string kind, string name, ValueReader values
             case (null, null, null) when Tolerance is null:
                 return null;
             default:
-                values.Findings.Refuse(row, "one target: target_mpas with or without tolerance_pct, or target_low_mpas below target_high_mpas");
+                values.Findings.Refuse(
+                    row, "one target: target_mpas with or without tolerance_pct, or target_low_mpas below target_high_mpas");
                 return null;
         }
     }

@@ -11,7 +11,8 @@ internal static class MaterialFileReader
 
     private const string NamesExample = "'kind,name,density_g_ml,note'";
 
-    private static readonly string Described = $"a materials file: a line '# {Key.Line}', a row of column names, and a row for each material";
+    private static readonly string Described =
+        $"a materials file: a line '# {Key.Line}', a row of column names, and a row for each material";
 
     /// <summary>Reads a file's bytes.</summary>
     /// <param name="fileName">How refusals and warnings name it.</param>
@@ -73,7 +74,9 @@ internal static class MaterialFileReader
             findings.Refuse(row.At("name"), $"each {kind} once");
         }
 
-        return findings.Well ? MaterialCells.Read(kind, name, row.Cells.Where(c => !Same(c.Key, "kind") && !Same(c.Key, "name")), values, row.At) : null;
+        return findings.Well
+            ? MaterialCells.Read(kind, name, row.Cells.Where(c => !Same(c.Key, "kind") && !Same(c.Key, "name")), values, row.At)
+            : null;
     }
 
     private static bool Same(string left, string right) => string.Equals(left, right, StringComparison.OrdinalIgnoreCase);

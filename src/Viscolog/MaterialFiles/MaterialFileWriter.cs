@@ -18,17 +18,25 @@ internal static class MaterialFileWriter
             throw new ArgumentException($"the name '{odd.Material.Name}' can't stand in a materials file", nameof(rows));
         }
 
-        var sorted = rows.OrderBy(r => MaterialKind.All.ToList().IndexOf(MaterialCells.KindOf(r.Material))).ThenBy(r => r.Material.Name, StringComparer.Ordinal)
-            .Select(r => (r.Material, Cells: MaterialCells.Of(r).ToDictionary(c => c.Key, c => c.Value, StringComparer.OrdinalIgnoreCase))).ToList();
+        var sorted = rows.OrderBy(r => MaterialKind.All.ToList().IndexOf(MaterialCells.KindOf(r.Material)))
+            .ThenBy(r => r.Material.Name, StringComparer.Ordinal)
+            .Select(r => (r.Material, Cells: MaterialCells.Of(r).ToDictionary(c => c.Key, c => c.Value, StringComparer.OrdinalIgnoreCase)))
+            .ToList();
         // Capitals make no difference, so columns of several files that differ in them only are one column.
-        var used = sorted.SelectMany(r => r.Cells.Keys).Order(StringComparer.Ordinal).Distinct(StringComparer.OrdinalIgnoreCase).ToHashSet(StringComparer.OrdinalIgnoreCase);
-        string[] columns = [.. MaterialColumns.All.Select(c => c.Name).Where(used.Contains), .. used.Where(u => !MaterialColumns.ByName.ContainsKey(u)).Order(StringComparer.Ordinal)];
+        var used = sorted.SelectMany(r => r.Cells.Keys).Order(StringComparer.Ordinal).Distinct(StringComparer.OrdinalIgnoreCase)
+            .ToHashSet(StringComparer.OrdinalIgnoreCase);
+        string[] columns =
+        [
+            .. MaterialColumns.All.Select(c => c.Name).Where(used.Contains),
+            .. used.Where(u => !MaterialColumns.ByName.ContainsKey(u)).Order(StringComparer.Ordinal),
+        ];
         using var writer = TableWriter.Create(stream, spreadsheetSafe);
         writer.WriteComment($" {MaterialFileReader.Key.Line}");
         TableWriter.Names(writer, ["kind", "name", .. columns]);
         foreach (var (material, cells) in sorted)
         {
-            TableWriter.Row(writer, [MaterialCells.KindOf(material), material.Name, .. columns.Select(c => cells.GetValueOrDefault(c, ""))]);
+            TableWriter.Row(
+                writer, [MaterialCells.KindOf(material), material.Name, .. columns.Select(c => cells.GetValueOrDefault(c, ""))]);
         }
     }
 }

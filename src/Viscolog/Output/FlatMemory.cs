@@ -1,8 +1,8 @@
 namespace Viscolog.Output;
 
 /// <summary>
-/// Keeps what a long job throws away from piling up. The runtime lets young garbage grow with the processor's cache, to hundreds of megabytes
-/// on a large machine; what goes through millions of rows asks here now and then.
+/// Keeps what a long job throws away from piling up. The runtime lets young garbage grow with the processor's cache, to hundreds of
+/// megabytes on a large machine; what goes through millions of rows asks here now and then.
 /// </summary>
 internal static class FlatMemory
 {

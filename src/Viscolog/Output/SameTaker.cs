@@ -14,6 +14,8 @@ internal sealed class SameTaker(Stream other) : Taker
     {
         _there = _there.Length < buffer.Length ? new byte[buffer.Length] : _there;
         var there = _there.AsSpan(0, buffer.Length);
-        _isSame = _isSame && other.ReadAtLeast(there, there.Length, throwOnEndOfStream: false) == there.Length && there.SequenceEqual(buffer);
+        _isSame = _isSame
+            && other.ReadAtLeast(there, there.Length, throwOnEndOfStream: false) == there.Length
+            && there.SequenceEqual(buffer);
     }
 }

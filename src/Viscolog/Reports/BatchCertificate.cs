@@ -96,7 +96,9 @@ internal static class BatchCertificate
         if (check.Body is { } body)
         {
             rows.Add(GridRow.Of(
-                $"viscosity at {at}, mPa·s", check.Condition is { } condition ? MethodWords.Of(condition) : check.Run.MethodInForce.Id, Wanted(body),
+                $"viscosity at {at}, mPa·s",
+                check.Condition is { } condition ? MethodWords.Of(condition) : check.Run.MethodInForce.Id,
+                Wanted(body),
                 body.Value is { } value ? Found(value) : "–",
                 body.Value is { } known ? CheckWords.ExpandedUncertainty(known) : "–",
                 body.Value is { } factor ? CheckWords.CoverageFactor(factor) : "–",
@@ -107,7 +109,9 @@ internal static class BatchCertificate
         {
             rows.Add(GridRow.Of(
                 "pH", "pH meter", CheckWords.Ph(acidity.Band), acidity.Mean?.Ph.ToString("0.00", CultureInfo.InvariantCulture) ?? "–",
-                (NormalFactor * AcidityCheck.StandardUncertainty).ToString("0.00", CultureInfo.InvariantCulture), "2", Chance(acidity.Chance)));
+                (NormalFactor * AcidityCheck.StandardUncertainty).ToString("0.00", CultureInfo.InvariantCulture),
+                "2",
+                Chance(acidity.Chance)));
         }
 
         if (check.StringLength is { } strings)
@@ -134,11 +138,11 @@ internal static class BatchCertificate
 
     private static string Chance(Percentage? chance)
         => chance is not { } known ? "–" : known.Percent switch
-    {
-        > 99.9 => "above 99.9 %",
-        >= 99.5 => known.Percent.ToString("0.0", CultureInfo.InvariantCulture) + " %",
-        _ => Shown.Chance(known),
-    };
+        {
+            > 99.9 => "above 99.9 %",
+            >= 99.5 => known.Percent.ToString("0.0", CultureInfo.InvariantCulture) + " %",
+            _ => Shown.Chance(known),
+        };
 
     private static IEnumerable<Block> Uncertainty(BatchCheck check)
     {

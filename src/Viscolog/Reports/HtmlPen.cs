@@ -105,7 +105,8 @@ internal sealed partial class HtmlPen
 
     /// <summary>The text as a page shows it: no number breaks over a line, and none stands on another line than its unit.</summary>
     private static string Shown(string text)
-        => BeforeAUnit().Replace(Paragraph.Bound(PlainText.Clean(text)), "\u00a0").Replace(PlainText.ThinSpace, PlainText.NarrowNoBreakSpace);
+        => BeforeAUnit().Replace(Paragraph.Bound(PlainText.Clean(text)), "\u00a0")
+            .Replace(PlainText.ThinSpace, PlainText.NarrowNoBreakSpace);
 
     [GeneratedRegex(
         @"(?<=[0-9]) (?=(%|°C|mPa·s|Pa·s|Pa|kg|g|mL|L|min|mm|cm|s|h|KU|rpm|1/min|1/s)(?![\p{L}0-9]))"

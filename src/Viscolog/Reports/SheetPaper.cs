@@ -17,7 +17,10 @@ internal static class SheetPaper
             heading = block is Block.Heading { Text: var text } ? text : heading;
             if (block is Block.Grid grid)
             {
-                tables.Add(new(heading.Length == 0 ? "table" : heading, [Row([.. grid.Columns.Select(c => c.Name)]), .. grid.Rows.Select(r => Row(grid, r))]));
+                tables.Add(
+                    new(
+                        heading.Length == 0 ? "table" : heading,
+                        [Row([.. grid.Columns.Select(c => c.Name)]), .. grid.Rows.Select(r => Row(grid, r))]));
             }
             else
             {
@@ -44,8 +47,14 @@ internal static class SheetPaper
     private static SheetCell[] Row(params IEnumerable<string?> texts) => [.. texts.Select(SheetCell.Of)];
 
     private static SheetCell[] Row(Block.Grid grid, GridRow row)
-        => [.. row.Cells.Select((text, i) => i < grid.Columns.Length && grid.Columns[i].Fill == GridFill.Numbers ? Cell(text) : SheetCell.Of(text))];
+        =>
+        [
+            .. row.Cells.Select(
+                (text, i) => i < grid.Columns.Length && grid.Columns[i].Fill == GridFill.Numbers ? Cell(text) : SheetCell.Of(text)),
+        ];
 
     private static SheetCell Cell(string text)
-        => double.TryParse(text, NumberStyles.Float | NumberStyles.AllowThousands, PlainText.Spaced, out var number) ? SheetCell.Of(number) : SheetCell.Of(text);
+        => double.TryParse(text, NumberStyles.Float | NumberStyles.AllowThousands, PlainText.Spaced, out var number)
+            ? SheetCell.Of(number)
+            : SheetCell.Of(text);
 }

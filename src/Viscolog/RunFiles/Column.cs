@@ -3,7 +3,9 @@ using Viscolog.Tables;
 
 namespace Viscolog.RunFiles;
 
-/// <summary>A column that the format knows: how a row's cell is read and written, in a run file and in the journal. The set of cases is closed.</summary>
+/// <summary>
+/// A column that the format knows: how a row's cell is read and written, in a run file and in the journal. The set of cases is closed.
+/// </summary>
 /// <param name="Name">Its name in the header row, and in the journal.</param>
 /// <param name="Range">The numbers it takes; null for text.</param>
 internal abstract record Column(string Name, NumberRange? Range)
@@ -11,7 +13,9 @@ internal abstract record Column(string Name, NumberRange? Range)
     /// <summary>What is looked at before a cell's text: what has to stand there instead of it; null where the cell may be filled.</summary>
     public Func<RowDraft, string?>? Free { get; init; }
 
-    /// <summary>What a row holds in it: a text, a double, or seconds as a decimal; null where it holds nothing or the column is only read.</summary>
+    /// <summary>
+    /// What a row holds in it: a text, a double, or seconds as a decimal; null where it holds nothing or the column is only read.
+    /// </summary>
     public abstract object? Of(FileRow row);
 
     /// <summary>What a row writes in it; null for an empty cell.</summary>
@@ -51,7 +55,11 @@ internal abstract record Column(string Name, NumberRange? Range)
     /// <param name="Range">The numbers it takes.</param>
     /// <param name="Get">The number of a row; null for a column that is only read.</param>
     /// <param name="Put">Puts a number into a row.</param>
-    internal sealed record Number(string Name, NumberRange Range, Func<FileRow, double?>? Get, Action<RowDraft, double> Put) : Column(Name, Range)
+    internal sealed record Number(
+        string Name,
+        NumberRange Range,
+        Func<FileRow, double?>? Get,
+        Action<RowDraft, double> Put) : Column(Name, Range)
     {
         /// <inheritdoc/>
         public override object? Of(FileRow row) => Get?.Invoke(row);
@@ -84,7 +92,11 @@ internal abstract record Column(string Name, NumberRange? Range)
     /// <param name="Range">The seconds it takes.</param>
     /// <param name="Get">The time of a row.</param>
     /// <param name="Put">Puts a time into a row.</param>
-    internal sealed record Seconds(string Name, NumberRange Range, Func<FileRow, TimeSpan?> Get, Action<RowDraft, TimeSpan> Put) : Column(Name, Range)
+    internal sealed record Seconds(
+        string Name,
+        NumberRange Range,
+        Func<FileRow, TimeSpan?> Get,
+        Action<RowDraft, TimeSpan> Put) : Column(Name, Range)
     {
         /// <inheritdoc/>
         public override object? Of(FileRow row) => Get(row) is { } span ? (decimal)span.Ticks / TimeSpan.TicksPerSecond : null;

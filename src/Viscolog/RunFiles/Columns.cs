@@ -25,32 +25,58 @@ internal static class Columns
     public static readonly Column AddedMilliliters = Amount("added_ml", new("mL", 0, 1e9), null);
 
     /// <summary>Stirring after the addition.</summary>
-    public static readonly Column Stir = new Column.Seconds("stir_s", NumberRange.Seconds, r => r.Reading?.Stir, (d, span) => d.Stir = span);
+    public static readonly Column Stir = new Column.Seconds(
+        "stir_s",
+        NumberRange.Seconds,
+        r => r.Reading?.Stir,
+        (d, span) => d.Stir = span);
 
     /// <summary>Standing since stirring ended.</summary>
-    public static readonly Column Wait = new Column.Seconds("wait_s", NumberRange.Seconds, r => r.Reading?.Wait, (d, span) => d.Wait = span);
+    public static readonly Column Wait = new Column.Seconds(
+        "wait_s",
+        NumberRange.Seconds,
+        r => r.Reading?.Wait,
+        (d, span) => d.Wait = span);
 
     /// <summary>Speed beside a torque.</summary>
-    public static readonly Column Speed = new Column.Number("rpm", new("1/min", 0, 1e6, Above: true), r => r.Reading?.Value?.Speed, (d, v) => d.Speed = v);
+    public static readonly Column Speed = new Column.Number(
+        "rpm",
+        new("1/min", 0, 1e6, Above: true),
+        r => r.Reading?.Value?.Speed,
+        (d, v) => d.Speed = v);
 
-    /// <summary>The columns that hold what a method showed, each with the scale of it; the first of a scale is the one that is written.</summary>
+    /// <summary>
+    /// The columns that hold what a method showed, each with the scale of it; the first of a scale is the one that is written.
+    /// </summary>
     public static readonly ImmutableArray<(Column Column, InstrumentScale Scale)> Values =
     [
-        .. InstrumentScale.All.SelectMany(s => Units(s).Prepend((s.Name, Range(s))).Select((c, i) => (Shown(s, c.Item1, c.Item2, isStored: i == 0), s))),
+        .. InstrumentScale.All.SelectMany(
+            s => Units(s).Prepend((s.Name, Range(s))).Select((c, i) => (Shown(s, c.Item1, c.Item2, isStored: i == 0), s))),
     ];
 
     /// <summary>Temperature of the pot.</summary>
     public static readonly Column Temperature = new Column.Number(
-        "temp_c", NumberRange.Temperature, r => r.Reading?.Temperature?.Celsius, (d, v) => d.Temperature = Core.Quantities.Temperature.FromCelsius(v));
+        "temp_c",
+        NumberRange.Temperature,
+        r => r.Reading?.Temperature?.Celsius,
+        (d, v) => d.Temperature = Core.Quantities.Temperature.FromCelsius(v));
 
     /// <summary>Temperature of the pot in °F; written in °C.</summary>
-    public static readonly Column Fahrenheit = new Column.Number("temp_f", new("°F", -459.67, 2e4), null, (d, v) => d.Temperature = OfFahrenheit(v))
+    public static readonly Column Fahrenheit = new Column.Number(
+        "temp_f",
+        new("°F", -459.67, 2e4),
+        null,
+        (d, v) => d.Temperature = OfFahrenheit(v))
     {
         Free = d => d.Temperature is null ? null : $"one temperature per row: {Temperature!.Name} already has one",
     };
 
     /// <summary>pH of the pot.</summary>
-    public static readonly Column Ph = new Column.Number("ph", new("pH units", 0, 14), r => r.Reading?.Acidity?.Ph, (d, v) => d.Acidity = Acidity.FromPh(v));
+    public static readonly Column Ph = new Column.Number(
+        "ph",
+        new("pH units", 0, 14),
+        r => r.Reading?.Acidity?.Ph,
+        (d, v) => d.Acidity = Acidity.FromPh(v));
 
     /// <summary>String length.</summary>
     public static readonly Column StringLength = new Column.Number(
@@ -99,7 +125,8 @@ internal static class Columns
     public static Column Of(InstrumentScale scale) => Values.First(v => v.Scale == scale).Column;
 
     /// <summary>The names of the columns that a method reads, in words.</summary>
-    public static string Read(Method method) => string.Join(" or ", Values.Where(v => method.Scales.Contains(v.Scale)).Select(v => v.Column.Name));
+    public static string Read(Method method)
+        => string.Join(" or ", Values.Where(v => method.Scales.Contains(v.Scale)).Select(v => v.Column.Name));
 
     /// <summary>What to expect in a column that the method does not read.</summary>
     public static string NotRead(Method method) => $"an empty cell: the method {method.Id} reads {Read(method)}";
@@ -117,9 +144,16 @@ internal static class Columns
     private static Column Shown(InstrumentScale scale, string name, NumberRange range, bool isStored)
     {
         Column column = scale.IsTime
-            ? new Column.Seconds(name, range, r => r.Reading?.Value is { } v && v.Scale == scale ? v.Duration : null, (d, span) => d.Value = (name, scale, 0, span))
+            ? new Column.Seconds(
+                name,
+                range,
+                r => r.Reading?.Value is { } v && v.Scale == scale ? v.Duration : null,
+                (d, span) => d.Value = (name, scale, 0, span))
             : new Column.Number(
-                name, range, isStored ? r => r.Reading?.Value is { } v && v.Scale == scale ? v.Shown : null : null, (d, number) => d.Value = (name, scale, number, null));
+                name,
+                range,
+                isStored ? r => r.Reading?.Value is { } v && v.Scale == scale ? v.Shown : null : null,
+                (d, number) => d.Value = (name, scale, number, null));
         return column with { Free = d => d.Against(scale) };
     }
 
@@ -129,7 +163,8 @@ internal static class Columns
         return null;
     });
 
-    private static Column.Number Grams(string name, Func<FileRow, Mass?> get, Action<RowDraft, Mass> put) => new(name, NumberRange.Grams, r => get(r)?.Grams, (d, grams) =>
+    private static Column.Number Grams(string name, Func<FileRow, Mass?> get, Action<RowDraft, Mass> put)
+        => new(name, NumberRange.Grams, r => get(r)?.Grams, (d, grams) =>
     {
         if (grams > 0)
         {
@@ -137,14 +172,16 @@ internal static class Columns
         }
     });
 
-    private static Column.Number Amount(string name, NumberRange range, Func<FileRow, double?>? get) => new(name, range, get, (d, amount) => d.Added = (name, amount))
-    {
-        Free = d => d.Added is { } other ? $"one amount: {other.Name} already has one" : null,
-    };
+    private static Column.Number Amount(string name, NumberRange range, Func<FileRow, double?>? get)
+        => new(name, range, get, (d, amount) => d.Added = (name, amount))
+        {
+            Free = d => d.Added is { } other ? $"one amount: {other.Name} already has one" : null,
+        };
 
     // Exact arithmetic, so that 73.4 °F is 23 °C; the last digits of absolute zero may fall below it.
     private static Temperature OfFahrenheit(double value)
-        => Core.Quantities.Temperature.FromCelsius(Math.Max(NumberRange.Temperature.Least, (double)Unit.Find("degF")!.ToKept((decimal)value)));
+        => Core.Quantities.Temperature.FromCelsius(
+            Math.Max(NumberRange.Temperature.Least, (double)Unit.Find("degF")!.ToKept((decimal)value)));
 
     private static string? TakeTime(RowDraft row, string text)
     {

@@ -8,7 +8,10 @@ namespace Viscolog.RunFiles;
 internal sealed class FileNames<T>(params T[] members)
     where T : struct, Enum
 {
-    private readonly (T Member, string Name)[] _pairs = [.. members.Select(m => (m, JsonNamingPolicy.KebabCaseLower.ConvertName(m.ToString())))];
+    private readonly (T Member, string Name)[] _pairs =
+    [
+        .. members.Select(m => (m, JsonNamingPolicy.KebabCaseLower.ConvertName(m.ToString()))),
+    ];
 
     /// <summary>Every member with its name.</summary>
     public IReadOnlyList<(T Member, string Name)> Names => _pairs;
@@ -34,5 +37,6 @@ internal static class FileNames
     public static readonly FileNames<ObservedFault> Faults = new(Enum.GetValues<ObservedFault>());
 
     /// <summary>What makes thickeners thicken; none of them comes last.</summary>
-    public static readonly FileNames<ThickenerChemistry> Chemistries = new([.. Enum.GetValues<ThickenerChemistry>().Skip(1), ThickenerChemistry.Other]);
+    public static readonly FileNames<ThickenerChemistry> Chemistries = new(
+        [.. Enum.GetValues<ThickenerChemistry>().Skip(1), ThickenerChemistry.Other]);
 }

@@ -5,7 +5,9 @@ using Viscolog.Core.Quantities;
 
 namespace Viscolog.RunFiles;
 
-/// <summary>What one row says: of a run file, of the journal, of the query copy. Its entries happened in the order of the first six properties.</summary>
+/// <summary>
+/// What one row says: of a run file, of the journal, of the query copy. Its entries happened in the order of the first six properties.
+/// </summary>
 [JsonConverter(typeof(FileRowJson))]
 internal sealed record FileRow
 {
@@ -83,7 +85,9 @@ internal sealed record FileRow
     /// <summary>Every text in it.</summary>
     public IEnumerable<string> Texts() => new[] { Note, Void, Dosed?.Thickener }.OfType<string>().Concat(Unknown);
 
-    /// <summary>Whether an entry belongs into the row of the entry before it: the order inside a row, its time and its void reason allow it.</summary>
+    /// <summary>
+    /// Whether an entry belongs into the row of the entry before it: the order inside a row, its time and its void reason allow it.
+    /// </summary>
     public static bool Joins(Entry before, Entry entry)
         => PlaceOf(entry) > PlaceOf(before) && SameTime(entry.Time, before.Time) && entry.VoidReason == before.VoidReason;
 

@@ -31,24 +31,69 @@ internal static class HeaderKeys
         Once("target_low_mpas", Number(NumberRange.Viscosity, (h, v) => h.Low = v), f => Shown((f.Run.Target as Target.Ends)?.Low)),
         Once("target_high_mpas", Number(NumberRange.Viscosity, (h, v) => h.High = v), f => Shown((f.Run.Target as Target.Ends)?.High)),
         Once("tolerance_pct", Number(new("%", 0.001, 99), (h, v) => h.Tolerance = Percentage.FromPercent(v)), Tolerance),
-        Once("target_string_mm", TakeString, f => f.Run.TargetString is { } s ? $"{FileNumbers.Show(s.Low.Millimeters)}-{FileNumbers.Show(s.High.Millimeters)}" : null),
-        Number("reference_temp_c", NumberRange.Temperature, (r, v) => r with { ReferenceTemperature = Temperature.FromCelsius(v) }, r => r.ReferenceTemperature?.Celsius),
+        Once(
+            "target_string_mm",
+            TakeString,
+            f => f.Run.TargetString is { } s ? $"{FileNumbers.Show(s.Low.Millimeters)}-{FileNumbers.Show(s.High.Millimeters)}" : null),
+        Number(
+            "reference_temp_c",
+            NumberRange.Temperature,
+            (r, v) => r with { ReferenceTemperature = Temperature.FromCelsius(v) },
+            r => r.ReferenceTemperature?.Celsius),
         Once("method", TakeMethod, f => f.Run.Method?.Id),
-        Setup("factor_mpas_per_pct", NumberRange.Viscosity, (s, v) => s with { PerPercentTorque = Viscosity.FromMilliPascalSeconds(v) }, s => s.PerPercentTorque?.MilliPascalSeconds),
-        Setup("ball_diameter_mm", NumberRange.Millimeters, (s, v) => s with { BallDiameter = Length.FromMillimeters(v) }, s => s.BallDiameter?.Millimeters),
-        Setup("ball_density_g_ml", NumberRange.Density, (s, v) => s with { BallDensity = Density.FromGramsPerMilliliter(v) }, s => s.BallDensity?.GramsPerMilliliter),
+        Setup(
+            "factor_mpas_per_pct",
+            NumberRange.Viscosity,
+            (s, v) => s with { PerPercentTorque = Viscosity.FromMilliPascalSeconds(v) },
+            s => s.PerPercentTorque?.MilliPascalSeconds),
+        Setup(
+            "ball_diameter_mm",
+            NumberRange.Millimeters,
+            (s, v) => s with { BallDiameter = Length.FromMillimeters(v) },
+            s => s.BallDiameter?.Millimeters),
+        Setup(
+            "ball_density_g_ml",
+            NumberRange.Density,
+            (s, v) => s with { BallDensity = Density.FromGramsPerMilliliter(v) },
+            s => s.BallDensity?.GramsPerMilliliter),
         Setup("fall_mm", NumberRange.Millimeters, (s, v) => s with { Fall = Length.FromMillimeters(v) }, s => s.Fall?.Millimeters),
-        Setup("jar_diameter_mm", NumberRange.Millimeters, (s, v) => s with { JarDiameter = Length.FromMillimeters(v) }, s => s.JarDiameter?.Millimeters),
-        Setup("cylinder_height_mm", NumberRange.Millimeters, (s, v) => s with { CylinderHeight = Length.FromMillimeters(v) }, s => s.CylinderHeight?.Millimeters),
-        Setup("cylinder_diameter_mm", NumberRange.Millimeters, (s, v) => s with { CylinderDiameter = Length.FromMillimeters(v) }, s => s.CylinderDiameter?.Millimeters),
-        Setup("temp_coefficient_k", new("K", 0, 30_000), (s, v) => s with { TemperatureCoefficient = TemperatureCoefficient.Stated(v) }, s => s.TemperatureCoefficient?.Kelvin),
-        Number("repeatability_pct", NumberRange.Percent, (r, v) => r with { Repeatability = Percentage.FromPercent(v) }, r => r.Repeatability?.Percent) with { IsOfMethod = true },
+        Setup(
+            "jar_diameter_mm",
+            NumberRange.Millimeters,
+            (s, v) => s with { JarDiameter = Length.FromMillimeters(v) },
+            s => s.JarDiameter?.Millimeters),
+        Setup(
+            "cylinder_height_mm",
+            NumberRange.Millimeters,
+            (s, v) => s with { CylinderHeight = Length.FromMillimeters(v) },
+            s => s.CylinderHeight?.Millimeters),
+        Setup(
+            "cylinder_diameter_mm",
+            NumberRange.Millimeters,
+            (s, v) => s with { CylinderDiameter = Length.FromMillimeters(v) },
+            s => s.CylinderDiameter?.Millimeters),
+        Setup(
+            "temp_coefficient_k",
+            new("K", 0, 30_000),
+            (s, v) => s with { TemperatureCoefficient = TemperatureCoefficient.Stated(v) },
+            s => s.TemperatureCoefficient?.Kelvin),
+        Number(
+            "repeatability_pct",
+            NumberRange.Percent,
+            (r, v) => r with { Repeatability = Percentage.FromPercent(v) },
+            r => r.Repeatability?.Percent) with { IsOfMethod = true },
         Number("scale_step_g", new("g", 0, 1e6, Above: true), (r, v) => r with { ScaleStep = Mass.FromGrams(v) }, r => r.ScaleStep?.Grams),
-        Number("too_stiff_mpas", NumberRange.Viscosity, (r, v) => r with { TooStiff = Viscosity.FromMilliPascalSeconds(v) }, r => r.TooStiff?.MilliPascalSeconds),
+        Number(
+            "too_stiff_mpas",
+            NumberRange.Viscosity,
+            (r, v) => r with { TooStiff = Viscosity.FromMilliPascalSeconds(v) },
+            r => r.TooStiff?.MilliPascalSeconds),
     ];
 
     /// <summary>The keys by name; capitals make no difference.</summary>
-    public static FrozenDictionary<string, HeaderKey> ByName { get; } = All.ToFrozenDictionary(k => k.Name, StringComparer.OrdinalIgnoreCase);
+    public static FrozenDictionary<string, HeaderKey> ByName { get; } = All.ToFrozenDictionary(
+        k => k.Name,
+        StringComparer.OrdinalIgnoreCase);
 
     /// <summary>What to expect of a method's name. A cup is told by its standard and number; one of each standard shows how.</summary>
     public static string MethodNames { get; } =
@@ -60,7 +105,11 @@ internal static class HeaderKeys
     private static HeaderKey Number(string name, NumberRange range, Func<Run, double, Run> take, Func<Run, double?> show)
         => Once(name, Number(range, (h, v) => h.Run = take(h.Run, v)), f => show(f.Run) is { } v ? FileNumbers.Show(v) : null);
 
-    private static HeaderKey Setup(string name, NumberRange range, Func<MethodSetup, double, MethodSetup> take, Func<MethodSetup, double?> show)
+    private static HeaderKey Setup(
+        string name,
+        NumberRange range,
+        Func<MethodSetup, double, MethodSetup> take,
+        Func<MethodSetup, double?> show)
         => Number(name, range, (r, v) => r with { Setup = take(r.Setup, v) }, r => show(r.Setup)) with { IsOfMethod = true };
 
     private static Action<RunHeader, HeaderLine> Number(NumberRange range, Action<RunHeader, double> take) => (header, line) =>
@@ -83,7 +132,8 @@ internal static class HeaderKeys
     {
         if (line.Value != Version)
         {
-            header.Values.Findings.Refuse(line.Place, $"version {Version}, the one that this program reads; get the file again in that version or a newer program");
+            header.Values.Findings.Refuse(
+                line.Place, $"version {Version}, the one that this program reads; get the file again in that version or a newer program");
         }
     }
 

@@ -34,6 +34,8 @@ internal static class HeaderText
     private static HeaderLine Line(string text, int place)
     {
         var mark = text.IndexOf(':', StringComparison.Ordinal);
-        return mark > 0 ? new(place + 1, text[..mark], text[(mark + 1)..].Trim()) : throw new FormatException($"header line without a key: {text}");
+        return mark > 0
+            ? new(place + 1, text[..mark], text[(mark + 1)..].Trim())
+            : throw new FormatException($"header line without a key: {text}");
     }
 }

@@ -12,7 +12,8 @@ internal sealed record OtherTable(string Name, string Remedy)
     public static OtherTable? Named(TableLayout layout)
     {
         var head = layout.Table.Span[..HeaderCells.LengthOf(layout.Table.Span)];
-        var names = Encoding.UTF8.GetString(head).Split(layout.Separator).Select(n => n.Trim(' ', '"')).ToHashSet(StringComparer.OrdinalIgnoreCase);
+        var names = Encoding.UTF8.GetString(head).Split(layout.Separator).Select(n => n.Trim(' ', '"'))
+            .ToHashSet(StringComparer.OrdinalIgnoreCase);
         return Has("viscolog-materials") ? new("a materials file", "'viscolog import' takes it into the log")
             : Has("viscolog-oils") ? new("an oils file", "'viscolog import' takes it into the log")
             : Has("base_g") ? null

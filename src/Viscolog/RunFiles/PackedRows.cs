@@ -8,7 +8,9 @@ using Viscolog.Output;
 
 namespace Viscolog.RunFiles;
 
-/// <summary>The rows of a long run as the journal writes them, compressed: some thirtieth of the memory that they take as entries.</summary>
+/// <summary>
+/// The rows of a long run as the journal writes them, compressed: some thirtieth of the memory that they take as entries.
+/// </summary>
 internal sealed class PackedRows
 {
     private const int BlockLength = 1 << 16;

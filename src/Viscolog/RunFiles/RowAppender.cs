@@ -40,14 +40,18 @@ internal sealed class RowAppender(Run run)
     /// <summary>What a cell of <see cref="Columns.Replaces"/> may say.</summary>
     public const string ReplacesExpected = $"'{Columns.RowAbove}' in a row that replaces a void row right above it, or an empty cell";
 
-    /// <summary>Why a run with these rows could not be exported and read again, as a refusal without file and line; null where it can.</summary>
+    /// <summary>
+    /// Why a run with these rows could not be exported and read again, as a refusal without file and line; null where it can.
+    /// </summary>
     public static string? Fault(Run run, IEnumerable<FileRow> rows)
     {
         var appender = new RowAppender(run);
         return rows.Select(appender.Fault).FirstOrDefault(f => f is not null);
     }
 
-    /// <summary>Appends a row; null, or why a run with it could not be exported and read again, as a refusal without file and line.</summary>
+    /// <summary>
+    /// Appends a row; null, or why a run with it could not be exported and read again, as a refusal without file and line.
+    /// </summary>
     public string? Fault(FileRow row)
     {
         if (row.Texts().Any(t => t.Contains('\0', StringComparison.Ordinal)))
@@ -58,7 +62,8 @@ internal sealed class RowAppender(Run run)
         return (OutOfRange(row) ?? Append(row)) switch
         {
             null => null,
-            { Column: { } column, Expected: var expected } => $"{column.Name}: read {OneLine.Quoted(column.Show(row) ?? "")}, expected {expected}",
+            { Column: { } column, Expected: var expected }
+                => $"{column.Name}: read {OneLine.Quoted(column.Show(row) ?? "")}, expected {expected}",
             { Expected: var expected } => $"read {NothingRead}, expected {expected}",
         };
     }
@@ -80,7 +85,11 @@ internal sealed class RowAppender(Run run)
     {
         foreach (var column in Columns.All)
         {
-            if (column.Range is { } range && column.Of(row) is { } held && Convert.ToDouble(held, CultureInfo.InvariantCulture) is var number && !range.Allows(number))
+            if (
+                column.Range is { } range
+                    && column.Of(row) is { } held
+                    && Convert.ToDouble(held, CultureInfo.InvariantCulture) is var number
+                    && !range.Allows(number))
             {
                 return new(column, range.Words(number));
             }

@@ -48,7 +48,9 @@ internal sealed class RowReader(CsvReader reader, TableColumns columns, ValueRea
         }
 
         Note(row, draft);
-        return isBlank || row.Entries().Any() ? row with { Unknown = [.. columns.Unknown.Select(Raw)] } : Refuse(new(null, RowAppender.NothingExpected));
+        return isBlank || row.Entries().Any()
+            ? row with { Unknown = [.. columns.Unknown.Select(Raw)] }
+            : Refuse(new(null, RowAppender.NothingExpected));
     }
 
     /// <summary>Whether every cell is blank.</summary>
@@ -105,7 +107,8 @@ internal sealed class RowReader(CsvReader reader, TableColumns columns, ValueRea
         return null;
     }
 
-    private string Shown(string column) => OneLine.Quoted(columns.Known.FirstOrDefault(c => c.Column.Name == column) is ({ }, var place) ? Raw(place) : "");
+    private string Shown(string column)
+        => OneLine.Quoted(columns.Known.FirstOrDefault(c => c.Column.Name == column) is ({ }, var place) ? Raw(place) : "");
 
     private string Raw(int place) => place < reader.FieldCount ? reader.GetString(place) : "";
 }

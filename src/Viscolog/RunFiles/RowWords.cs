@@ -20,7 +20,9 @@ internal static class RowWords
             var (name, text) = mark < 0 ? (word, "") : (word[..mark].Trim(), word[(mark + 1)..]);
             if (mark < 0 || !Columns.ByName.TryGetValue(name, out var column))
             {
-                var meant = Spelling.Meant(name, Columns.ByName.Keys) is { } close ? $"did you mean {close}?" : "by the columns of a run file, such as viscosity_mpas=1420";
+                var meant = Spelling.Meant(name, Columns.ByName.Keys) is { } close
+                    ? $"did you mean {close}?"
+                    : "by the columns of a run file, such as viscosity_mpas=1420";
                 return (null, $"read {OneLine.Quoted(word)}, expected column=value; {meant}");
             }
 
@@ -36,7 +38,9 @@ internal static class RowWords
         }
 
         return draft.ToRow(run.PotNow(), out var fault) is { } row
-            ? row.Entries().Any() ? (row, null) : (null, $"read {RowAppender.NothingRead}, expected an addition, let-down, water, sample, reading or note")
+            ? row.Entries().Any()
+            ? (row, null)
+            : (null, $"read {RowAppender.NothingRead}, expected an addition, let-down, water, sample, reading or note")
             : (null, $"{fault!.Column?.Name}: expected {fault.Expected}");
     }
 }

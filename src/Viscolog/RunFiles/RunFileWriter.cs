@@ -10,16 +10,23 @@ internal static partial class RunFileWriter
     /// <summary>Writes the file; the stream stays open.</summary>
     /// <param name="file">The file.</param>
     /// <param name="stream">Where to.</param>
-    /// <param name="spreadsheetSafe">Whether to put a mark before texts that a spreadsheet would take for formulas; such a file says something else than the run does.</param>
-    /// <exception cref="ArgumentException">A thickener's name or trait can't stand in a file (see <see cref="ThickenerLine.CanName"/>).</exception>
-    public static void Write(RunFile file, Stream stream, bool spreadsheetSafe = false) => Write(file, file.Contents(), stream, spreadsheetSafe);
+    /// <param name="spreadsheetSafe">
+    /// Whether to put a mark before texts that a spreadsheet would take for formulas; such a file says something else than the run does.
+    /// </param>
+    /// <exception cref="ArgumentException">
+    /// A thickener's name or trait can't stand in a file (see <see cref="ThickenerLine.CanName"/>).
+    /// </exception>
+    public static void Write(RunFile file, Stream stream, bool spreadsheetSafe = false)
+        => Write(file, file.Contents(), stream, spreadsheetSafe);
 
     /// <summary>Writes a file whose rows are not all in memory.</summary>
     /// <inheritdoc cref="Write(RunFile, Stream, bool)"/>
     /// <param name="file">The file without its rows.</param>
     /// <param name="rows">The rows in order, to be gone through twice.</param>
     /// <param name="stream">Where to.</param>
-    /// <param name="spreadsheetSafe">Whether to put a mark before texts that a spreadsheet would take for formulas; such a file says something else than the run does.</param>
+    /// <param name="spreadsheetSafe">
+    /// Whether to put a mark before texts that a spreadsheet would take for formulas; such a file says something else than the run does.
+    /// </param>
     public static void Write(RunFile file, IEnumerable<FileRow> rows, Stream stream, bool spreadsheetSafe)
     {
         if (file.Run.Thickeners.FirstOrDefault(t => !ThickenerLine.CanName(t.Name)) is { } odd)
@@ -61,7 +68,8 @@ internal static partial class RunFileWriter
 
     private static List<Column> InUse(RunFile file, IEnumerable<FileRow> rows)
     {
-        var used = new HashSet<Column>(ReferenceEqualityComparer.Instance) { Columns.Thickener, Columns.AddedGrams, Columns.Stir, Columns.Wait };
+        var used =
+            new HashSet<Column>(ReferenceEqualityComparer.Instance) { Columns.Thickener, Columns.AddedGrams, Columns.Stir, Columns.Wait };
         var isRead = false;
         foreach (var row in rows)
         {

@@ -9,15 +9,30 @@ internal static class RunSheet
     /// <summary>An empty run to fill in, and beside it what each key and column means.</summary>
     public static IReadOnlyList<Sheet> Template()
     {
-        string[] header = ["viscolog-run: 1", "name: New run", "base: ", "base_g: 100", "thickener: TA; range_pct=1-5", "target_mpas: 9000", "tolerance_pct: 15"];
+        string[] header =
+        [
+            "viscolog-run: 1",
+            "name: New run",
+            "base: ",
+            "base_g: 100",
+            "thickener: TA; range_pct=1-5",
+            "target_mpas: 9000",
+            "tolerance_pct: 15",
+        ];
         string[] columns = ["time", "thickener", "added_g", "stir_s", "wait_s", "viscosity_mpas", "temp_c", "ph", "note"];
         var csv = string.Concat(header.Select(h => $"# {h}\n")) + string.Join(',', columns) + "\n";
-        return [TableSheet.Of("run", System.Text.Encoding.UTF8.GetBytes(csv), IsText), new("help", [.. Help().Select(r => (SheetCell[])[.. r.Select(SheetCell.Of)])])];
+        return
+        [
+            TableSheet.Of("run", System.Text.Encoding.UTF8.GetBytes(csv), IsText),
+            new("help", [.. Help().Select(r => (SheetCell[])[.. r.Select(SheetCell.Of)])]),
+        ];
     }
 
     /// <summary>Whether a key or column of run files holds text, whatever it looks like.</summary>
     public static bool IsText(string name)
-        => HeaderKeys.ByName.TryGetValue(name, out var key) ? key.IsText : Columns.ByName.TryGetValue(name, out var column) && column.Range is null;
+        => HeaderKeys.ByName.TryGetValue(name, out var key)
+            ? key.IsText
+            : Columns.ByName.TryGetValue(name, out var column) && column.Range is null;
 
     private static IEnumerable<string[]> Help()
     {

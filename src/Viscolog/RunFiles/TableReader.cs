@@ -72,7 +72,8 @@ internal sealed class TableReader(TableLayout layout, ValueReader values)
         if (reader.RawRecord.TrimStart(" \t"u8).StartsWith("#"u8))
         {
             Findings.Refuse(
-                new(line, null, OneLine.Quoted(Encoding.UTF8.GetString(reader.RawRecord))), "a row of the table: header lines stand before the column names");
+                new(line, null, OneLine.Quoted(Encoding.UTF8.GetString(reader.RawRecord))),
+                "a row of the table: header lines stand before the column names");
         }
         else if (TableLayout.FieldsOf(reader, columns) is var fields && fields > columns)
         {

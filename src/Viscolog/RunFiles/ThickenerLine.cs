@@ -14,14 +14,33 @@ internal static class ThickenerLine
     public static readonly ImmutableArray<ThickenerTrait> Traits =
     [
         new("chemistry", TakeChemistry, t => t.Chemistry == ThickenerChemistry.Other ? null : FileNames.Chemistries.Of(t.Chemistry)),
-        new("range_pct", TakeRange, t => !t.IsRangeStated ? null : $"{FileNumbers.Show(t.UsualRange.Low.Percent)}-{FileNumbers.Show(t.UsualRange.Top.Percent)}"),
-        new("active_pct", Number(NumberRange.Percent, (t, v) => t with { Active = Percentage.FromPercent(v) }), t => Shown(t.Active?.Percent)),
-        new("density_g_ml", Number(NumberRange.Density, (t, v) => t with { Density = Density.FromGramsPerMilliliter(v) }), t => Shown(t.Density?.GramsPerMilliliter)),
-        new("price_per_kg", (t, v, at, text) => v.Price(at, text) is { } price ? t with { PricePerKilogram = price } : t, t => t.PricePerKilogram is { } p ? FileNumbers.Show(p) : null),
-        new("dilution", TakeDilution, t => t.Dilution == PreDilution.None ? null : $"{FileNumbers.Show(t.Dilution.ThickenerParts)}:{FileNumbers.Show(t.Dilution.WaterParts)}"),
+        new(
+            "range_pct",
+            TakeRange,
+            t => !t.IsRangeStated ? null : $"{FileNumbers.Show(t.UsualRange.Low.Percent)}-{FileNumbers.Show(t.UsualRange.Top.Percent)}"),
+        new(
+            "active_pct",
+            Number(NumberRange.Percent, (t, v) => t with { Active = Percentage.FromPercent(v) }),
+            t => Shown(t.Active?.Percent)),
+        new(
+            "density_g_ml",
+            Number(NumberRange.Density, (t, v) => t with { Density = Density.FromGramsPerMilliliter(v) }),
+            t => Shown(t.Density?.GramsPerMilliliter)),
+        new(
+            "price_per_kg",
+            (t, v, at, text) => v.Price(at, text) is { } price ? t with { PricePerKilogram = price } : t,
+            t => t.PricePerKilogram is { } p ? FileNumbers.Show(p) : null),
+        new(
+            "dilution",
+            TakeDilution,
+            t => t.Dilution == PreDilution.None
+                ? null
+                : $"{FileNumbers.Show(t.Dilution.ThickenerParts)}:{FileNumbers.Show(t.Dilution.WaterParts)}"),
     ];
 
-    private static readonly FrozenDictionary<string, ThickenerTrait> ByName = Traits.ToFrozenDictionary(t => t.Name, StringComparer.OrdinalIgnoreCase);
+    private static readonly FrozenDictionary<string, ThickenerTrait> ByName = Traits.ToFrozenDictionary(
+        t => t.Name,
+        StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Whether a thickener of that name can stand in a run file.</summary>
     public static bool CanName(string name)
@@ -121,4 +140,7 @@ internal static class ThickenerLine
 /// <param name="Name">Its name in a header line.</param>
 /// <param name="Take">Takes its text into the thickener.</param>
 /// <param name="Show">Its text; null where the thickener has the default.</param>
-internal sealed record ThickenerTrait(string Name, Func<Thickener, ValueReader, Place, string, Thickener> Take, Func<Thickener, string?> Show);
+internal sealed record ThickenerTrait(
+    string Name,
+    Func<Thickener, ValueReader, Place, string, Thickener> Take,
+    Func<Thickener, string?> Show);

@@ -28,7 +28,10 @@ internal sealed class CellTexts
             foreach (var (i, format) in formats.Elements<CellFormat>().Index())
             {
                 var id = format.NumberFormatId?.Value ?? 0;
-                if (own.TryGetValue(id, out var code) ? IsDate(code) : id is >= 14 and <= 22 or >= 27 and <= 36 or >= 45 and <= 47 or >= 50 and <= 58)
+                if (
+                    own.TryGetValue(id, out var code)
+                        ? IsDate(code)
+                        : id is >= 14 and <= 22 or >= 27 and <= 36 or >= 45 and <= 47 or >= 50 and <= 58)
                 {
                     _dates.Add((uint)i);
                 }
@@ -60,7 +63,10 @@ internal sealed class CellTexts
         using var reader = OpenXmlReader.Create(part);
         while (reader.Read())
         {
-            if (reader.ElementType == typeof(SharedStringItem) && reader.IsStartElement && reader.LoadCurrentElement() is SharedStringItem item)
+            if (
+                reader.ElementType == typeof(SharedStringItem)
+                    && reader.IsStartElement
+                    && reader.LoadCurrentElement() is SharedStringItem item)
             {
                 _shared.Add(TextOf(item.Text, item.Elements<Run>()));
             }

@@ -20,5 +20,6 @@ internal readonly record struct SheetCell
     public static SheetCell Of(string? text) => new(string.IsNullOrEmpty(text) ? null : text, null);
 
     /// <summary>A number; a text where it is not finite.</summary>
-    public static SheetCell Of(double number) => double.IsFinite(number) ? new(null, number) : Of(number.ToString(System.Globalization.CultureInfo.InvariantCulture));
+    public static SheetCell Of(double number)
+        => double.IsFinite(number) ? new(null, number) : Of(number.ToString(System.Globalization.CultureInfo.InvariantCulture));
 }

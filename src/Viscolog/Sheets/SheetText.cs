@@ -34,7 +34,8 @@ internal static partial class SheetText
     /// <summary>The text that stands in the XML.</summary>
     public static string Decode(string text)
         => text.Contains("_x", StringComparison.Ordinal)
-            ? Escaped().Replace(text, m => ((char)int.Parse(m.ValueSpan[2..6], NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture)).ToString())
+            ? Escaped().Replace(
+                text, m => ((char)int.Parse(m.ValueSpan[2..6], NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture)).ToString())
             : text;
 
     // Only what would be taken for an escape is escaped itself.

@@ -86,7 +86,9 @@ internal static class WorkbookReader
         var stated = reader.Attributes.FirstOrDefault(a => a.LocalName == "r").Value;
         var next = rows.Count == 0 ? 1 : rows[^1].Number + 1;
         return stated is null ? next
-            : int.Parse(stated, NumberStyles.None, CultureInfo.InvariantCulture) is var number && number >= next && number <= WorkbookWriter.MostRows ? number
+            : int.Parse(stated, NumberStyles.None, CultureInfo.InvariantCulture) is var number
+            && number >= next
+            && number <= WorkbookWriter.MostRows ? number
             : throw new InvalidDataException("rows out of order");
     }
 

@@ -38,7 +38,8 @@ internal static class WorkbookWriter
             {
                 var id = string.Create(CultureInfo.InvariantCulture, $"sheet{i + 1}");
                 WriteRows(sheet, book.AddNewPart<WorksheetPart>(id));
-                entries.Append(new DocumentFormat.OpenXml.Spreadsheet.Sheet { Id = id, SheetId = (uint)i + 1, Name = NameOf(sheet, i, names) });
+                entries.Append(
+                    new DocumentFormat.OpenXml.Spreadsheet.Sheet { Id = id, SheetId = (uint)i + 1, Name = NameOf(sheet, i, names) });
             }
 
             book.Workbook = new(entries);
@@ -88,7 +89,9 @@ internal static class WorkbookWriter
 
     private static Stylesheet Styles() => new(
         new Fonts(new Font()),
-        new Fills(new Fill(new PatternFill { PatternType = PatternValues.None }), new Fill(new PatternFill { PatternType = PatternValues.Gray125 })),
+        new Fills(
+            new Fill(new PatternFill { PatternType = PatternValues.None }),
+            new Fill(new PatternFill { PatternType = PatternValues.Gray125 })),
         new Borders(new Border()),
         new CellStyleFormats(new CellFormat()),
         new CellFormats(new CellFormat(), new CellFormat { QuotePrefix = true }));
@@ -108,7 +111,10 @@ internal static class WorkbookWriter
 
     private static string NameOf(Sheet sheet, int place, HashSet<string> taken)
     {
-        var name = new string([.. sheet.Name.Where(c => !char.IsControl(c) && !char.IsSurrogate(c) && !"[]:*?/\\".Contains(c, StringComparison.Ordinal))]).Trim(' ', '\'');
+        var name = new string(
+            [
+                .. sheet.Name.Where(c => !char.IsControl(c) && !char.IsSurrogate(c) && !"[]:*?/\\".Contains(c, StringComparison.Ordinal)),
+            ]).Trim(' ', '\'');
         name = name.Length > LongestName ? name[..LongestName].Trim(' ', '\'') : name;
         return name.Length > 0 && taken.Add(name) ? name : string.Create(CultureInfo.InvariantCulture, $"Sheet {place + 1}");
     }

@@ -121,7 +121,11 @@ internal static class LogBackups
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or LogRefused or InvalidDataException)
         {
             // A log that another program has says so by itself.
-            return new Refused(OneLine.Of(e is LogRefused && e.Message.StartsWith("the log in ", StringComparison.Ordinal) ? e.Message : $"{fault}: {e.Message}"));
+            return new Refused(
+                OneLine.Of(
+                    e is LogRefused && e.Message.StartsWith("the log in ", StringComparison.Ordinal)
+                        ? e.Message
+                        : $"{fault}: {e.Message}"));
         }
     }
 
@@ -153,7 +157,11 @@ internal static class LogBackups
 
     private static string? SetAside(LogPlace place, DateTimeOffset now)
     {
-        string[] present = [.. new[] { place.Journal, place.Seal, place.Mark, place.CopyLog, place.Copy }.Where(Path.Exists), .. place.AllTorn];
+        string[] present =
+        [
+            .. new[] { place.Journal, place.Seal, place.Mark, place.CopyLog, place.Copy }.Where(Path.Exists),
+            .. place.AllTorn,
+        ];
         if (present.Length == 0)
         {
             return null;
@@ -196,8 +204,8 @@ internal static class LogBackups
     }
 
     /// <summary>
-    /// Deletes the log's own backups beyond those to keep: the one just made stays, then those with the most lines. Times of files and clocks
-    /// decide nothing. What is damaged, cut off or another log's is neither counted nor deleted.
+    /// Deletes the log's own backups beyond those to keep: the one just made stays, then those with the most lines. Times of files and
+    /// clocks decide nothing. What is damaged, cut off or another log's is neither counted nor deleted.
     /// </summary>
     private static int Prune(Disk disk, string made, Guid id, int keep)
     {

@@ -63,7 +63,9 @@ internal sealed class LogLock : IDisposable
     {
         try
         {
-            return new FileInfo(place.Holder).LinkTarget is null && FileKind.IsRegular(place.Holder) ? File.ReadAllText(place.Holder).Trim() : "";
+            return new FileInfo(place.Holder).LinkTarget is null && FileKind.IsRegular(place.Holder)
+                ? File.ReadAllText(place.Holder).Trim()
+                : "";
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

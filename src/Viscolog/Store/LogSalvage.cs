@@ -5,7 +5,9 @@ using Viscolog.Text;
 
 namespace Viscolog.Store;
 
-/// <summary>Writes what is sound in a damaged journal, before the damage and after it, into a new log. The damaged one stays as it is.</summary>
+/// <summary>
+/// Writes what is sound in a damaged journal, before the damage and after it, into a new log. The damaged one stays as it is.
+/// </summary>
 internal static class LogSalvage
 {
     /// <summary>Records that are written at once.</summary>

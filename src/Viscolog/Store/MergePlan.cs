@@ -60,7 +60,12 @@ internal sealed record MergePlan(int Run, IEnumerable<LogRecord> Records, int Re
             : [Stated(known.Number, known.Id, known.Header with { UnknownColumns = merge.Columns })];
         var changes = merge.Changes;
         return new(
-            known.Number, stated.Concat(changes.Records()), stated.Length + changes.Added + changes.Voided, changes.Added, changes.Voided, merge.Already)
+            known.Number,
+            stated.Concat(changes.Records()),
+            stated.Length + changes.Added + changes.Voided,
+            changes.Added,
+            changes.Voided,
+            merge.Already)
         {
             Contradiction = merge.Fault,
         };

@@ -23,7 +23,8 @@ internal sealed class RowMerge : IDisposable
         _known = known;
         Columns = known.Header.UnknownColumns.AddRange(file.Header.UnknownColumns.Where(c => PlaceIn(known.Header, c) < 0));
         int[] places = [.. Columns.Select(c => PlaceIn(file.Header, c))];
-        _logged = new(known.Rows.Select(r => r with { Row = r.Row with { Unknown = [.. r.Row.Unknown.Select((t, i) => places[i] < 0 ? "" : t)] } }));
+        _logged = new(
+            known.Rows.Select(r => r with { Row = r.Row with { Unknown = [.. r.Row.Unknown.Select((t, i) => places[i] < 0 ? "" : t)] } }));
         _file = new(file.Rows.Select(r => r with { Unknown = [.. places.Select(p => r.Unknown.ElementAtOrDefault(p) ?? "")] }));
         Header = MergePlan.Stated(known.Number, known.Id, file.Header with { UnknownColumns = Columns });
         IsHeaderKnown = known.Headers.Contains(string.Join('\n', Header.Header), StringComparer.Ordinal);
@@ -51,7 +52,9 @@ internal sealed class RowMerge : IDisposable
     /// <summary>Rows that both have.</summary>
     public int Already { get; private set; }
 
-    /// <summary>Where they say different things, each side's row with its place from 0, null where it has nothing more; null where they don't.</summary>
+    /// <summary>
+    /// Where they say different things, each side's row with its place from 0, null where it has nothing more; null where they don't.
+    /// </summary>
     public ((int Place, FileRow? Row) Logged, (int Place, FileRow? Row) File)? Contradiction { get; private set; }
 
     /// <summary>Why the rows of both together make no run under the header that it will have; null where they do.</summary>
@@ -87,7 +90,8 @@ internal sealed class RowMerge : IDisposable
         {
             if (Next() is not var (there, here))
             {
-                Contradiction = ((_logged.Place, _logged.IsAtEnd ? null : _logged.Now.Row), (_file.Place, _file.IsAtEnd ? null : _file.Now));
+                Contradiction = (
+                    (_logged.Place, _logged.IsAtEnd ? null : _logged.Now.Row), (_file.Place, _file.IsAtEnd ? null : _file.Now));
                 break;
             }
 
@@ -116,7 +120,9 @@ internal sealed class RowMerge : IDisposable
         var (logged, file) = (_logged.Now, _file.Now);
         if (SameButVoid(logged.Row, file))
         {
-            return logged.Row.Void is not { } there || file.Void is not { } here || there == here || logged.WasLifted(here) ? (true, true) : null;
+            return logged.Row.Void is not { } there || file.Void is not { } here || there == here || logged.WasLifted(here)
+                ? (true, true)
+                : null;
         }
 
         // One side may have put a row in the place of a void one; then the other side's row comes up later.

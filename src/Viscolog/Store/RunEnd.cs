@@ -24,7 +24,9 @@ internal sealed class RunEnd
         return end;
     }
 
-    /// <summary>The record of one more row, or why the run could then not be exported and read again; after that it is of no more use.</summary>
+    /// <summary>
+    /// The record of one more row, or why the run could then not be exported and read again; after that it is of no more use.
+    /// </summary>
     public (LogRecord Record, string? Fault) Add(FileRow row)
     {
         _fault ??= _rows.Fault(row);

@@ -178,8 +178,12 @@ internal sealed class SalvagedRun(int number)
     }
 
     public IEnumerable<LogRecord> Void(LogRecord.RowVoided voided)
-        => voided.Row <= _rows && (FirstLost == 0 || voided.Row < FirstLost) && _voided.Add(voided.Row) ? [voided with { Run = number }] : [];
+        => voided.Row <= _rows && (FirstLost == 0 || voided.Row < FirstLost) && _voided.Add(voided.Row)
+            ? [voided with { Run = number }]
+            : [];
 
     public IEnumerable<LogRecord> Lift(LogRecord.VoidLifted lifted)
-        => lifted.Row <= _rows && (FirstLost == 0 || lifted.Row < FirstLost) && _voided.Remove(lifted.Row) ? [lifted with { Run = number }] : [];
+        => lifted.Row <= _rows && (FirstLost == 0 || lifted.Row < FirstLost) && _voided.Remove(lifted.Row)
+            ? [lifted with { Run = number }]
+            : [];
 }

@@ -31,6 +31,11 @@ internal static partial class DecimalMarks
         return true;
     }
 
-    [GeneratedRegex(@"^\s*[+-]?(0+,\d+|\d*,(?!\d{3}([eE]|\s*$))\d+)([eE][+-]?\d+)?\s*$", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    [
+        GeneratedRegex(
+            @"^\s*[+-]?(0+,\d+|\d*,(?!\d{3}([eE]|\s*$))\d+)([eE][+-]?\d+)?\s*$",
+            RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture,
+            1000),
+    ]
     private static partial Regex Comma();
 }

@@ -19,7 +19,10 @@ internal sealed record FileKey(string Name, string Version)
         var isHeader = text.TrimStart(" \t\r\n,;\""u8).StartsWith("#"u8);
         text = text.TrimStart("# \t\r\n,;\""u8);
         var mark = text.IndexOfAny(":\r\n"u8);
-        return isHeader && mark >= 0 && text[mark] == ':' && Ascii.EqualsIgnoreCase(text[..mark].TrimEnd(" \t"u8), Encoding.ASCII.GetBytes(Name));
+        return isHeader
+            && mark >= 0
+            && text[mark] == ':'
+            && Ascii.EqualsIgnoreCase(text[..mark].TrimEnd(" \t"u8), Encoding.ASCII.GetBytes(Name));
     }
 
     /// <summary>Refuses header lines other than this one.</summary>

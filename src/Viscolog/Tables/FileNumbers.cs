@@ -16,7 +16,8 @@ internal sealed class FileNumbers(char separator, bool isPointBesideTabs = true)
     public bool IsComma { get; } = separator == ';' || (separator == '\t' && !isPointBesideTabs);
 
     /// <summary>How to write a number, in words.</summary>
-    public string Advice { get; } = separator == ';' ? "with a decimal comma (this is a semicolon file), without unit or thousands separators"
+    public string Advice { get; } =
+        separator == ';' ? "with a decimal comma (this is a semicolon file), without unit or thousands separators"
         : separator == '\t' && !isPointBesideTabs ? "with a decimal comma as others in this file, without unit or thousands separators"
         : "with a decimal point, without unit or thousands separators";
 

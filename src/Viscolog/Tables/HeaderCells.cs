@@ -53,9 +53,13 @@ internal static class HeaderCells
             : string.Join(separator, cells).Trim();
     }
 
-    /// <summary>Whether a line with its mark would be read as something else in a comma file where it stands there without quotes.</summary>
+    /// <summary>
+    /// Whether a line with its mark would be read as something else in a comma file where it stands there without quotes.
+    /// </summary>
     public static bool IsOtherUnquoted(string line)
-        => line.Contains(",\"", StringComparison.Ordinal) || line.Contains("\t\"", StringComparison.Ordinal) || line.Contains(";\"", StringComparison.Ordinal)
+        => line.Contains(",\"", StringComparison.Ordinal)
+            || line.Contains("\t\"", StringComparison.Ordinal)
+            || line.Contains(";\"", StringComparison.Ordinal)
             || TextOf(line, ',') != line.Trim();
 
     /// <summary>Whether a line is a header line.</summary>
@@ -74,7 +78,10 @@ internal static class HeaderCells
             {
                 var end = at + 1;
                 var text = new StringBuilder();
-                for (; end < line.Length && (line[end] != '"' || (end + 1 < line.Length && line[end + 1] == '"')); end += line[end] == '"' ? 2 : 1)
+                for (
+                    ; end < line.Length && (line[end] != '"' || (end + 1 < line.Length && line[end + 1] == '"')); end += line[end] == '"'
+                        ? 2
+                        : 1)
                 {
                     text.Append(line[end]);
                 }

@@ -48,7 +48,9 @@ internal static class InputFile
         using var stream = Console.OpenStandardInput();
         var reading = Task.Run(() => Read(stream, FirstBlock), CancellationToken.None);
         Ended(reading, Timeout.InfiniteTimeSpan, stop);
-        return reading.Result.Is(out var bytes, out var trouble) ? (bytes, null) : (default, new(NameOf(StandardInput), null, null, trouble, kind));
+        return reading.Result.Is(out var bytes, out var trouble)
+            ? (bytes, null)
+            : (default, new(NameOf(StandardInput), null, null, trouble, kind));
     }
 
     private static Outcome<byte[]> Opened(string path)

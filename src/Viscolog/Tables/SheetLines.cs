@@ -18,7 +18,8 @@ internal static class SheetLines
         foreach (var row in rows)
         {
             // A row of the table may begin with a text that looks like a header line.
-            var line = Encoding.UTF8.GetBytes(string.Join(',', row.Cells.Select((c, i) => Cell(c, isTable && i == 0 && c.StartsWith('#')))) + "\n");
+            var line = Encoding.UTF8.GetBytes(
+                string.Join(',', row.Cells.Select((c, i) => Cell(c, isTable && i == 0 && c.StartsWith('#')))) + "\n");
             isTable |= !row.Cells[0].StartsWith('#');
             if (stream.Length + line.Length > most)
             {
@@ -34,5 +35,7 @@ internal static class SheetLines
     }
 
     private static string Cell(string text, bool isQuoted)
-        => isQuoted || text.AsSpan().ContainsAny(Marks) || text.Length != text.AsSpan().Trim().Length ? $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : text;
+        => isQuoted || text.AsSpan().ContainsAny(Marks) || text.Length != text.AsSpan().Trim().Length
+            ? $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\""
+            : text;
 }

@@ -24,7 +24,8 @@ internal sealed record Table(ImmutableArray<string> Names, int Line, ImmutableAr
     public static Table? Read(TableLayout layout, Findings findings, TableWords? words = null, Action<Table>? check = null)
     {
         words ??= TableWords.Usual;
-        using var reader = layout.Reader(r => findings.Refuse(new(layout.LineOf(r.LineNumber), null, OneLine.Quoted(r.RawRecord)), words.Quotes));
+        using var reader = layout.Reader(
+            r => findings.Refuse(new(layout.LineOf(r.LineNumber), null, OneLine.Quoted(r.RawRecord)), words.Quotes));
         var table = new Table(TableLayout.NamesOf(reader), layout.TableLine, []);
         (check ?? (t => t.CheckNames(findings)))(table);
         var rows = ImmutableArray.CreateBuilder<TableRow>();
@@ -55,7 +56,9 @@ internal sealed record Table(ImmutableArray<string> Names, int Line, ImmutableAr
         {
             if (name.Length == 0 || !seen.Add(name))
             {
-                findings.Refuse(new(Line, name.Length == 0 ? FormattableString.Invariant($"{i + 1}") : name, OneLine.Quoted(name)), "each column once, with a name");
+                findings.Refuse(
+                    new(Line, name.Length == 0 ? FormattableString.Invariant($"{i + 1}") : name, OneLine.Quoted(name)),
+                    "each column once, with a name");
             }
         }
     }
@@ -95,10 +98,12 @@ internal sealed record TableRow(int Line, ImmutableArray<KeyValuePair<string, st
     }
 
     /// <summary>The text of a cell without space around it; empty where there is none.</summary>
-    public string Text(string column) => Cells.FirstOrDefault(c => c.Key.Equals(column, StringComparison.OrdinalIgnoreCase)).Value?.Trim() ?? "";
+    public string Text(string column)
+        => Cells.FirstOrDefault(c => c.Key.Equals(column, StringComparison.OrdinalIgnoreCase)).Value?.Trim() ?? "";
 
     /// <summary>Where a cell stands and what it holds; the row as a whole without a column.</summary>
-    public Place At(string? column) => new(Line, column, OneLine.Quoted(column is null ? string.Join(',', Cells.Select(c => c.Value)) : Text(column)));
+    public Place At(string? column)
+        => new(Line, column, OneLine.Quoted(column is null ? string.Join(',', Cells.Select(c => c.Value)) : Text(column)));
 }
 
 /// <summary>What a kind of file says of its table where it refuses it.</summary>

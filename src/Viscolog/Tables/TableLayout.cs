@@ -138,7 +138,11 @@ internal sealed record TableLayout(ImmutableArray<HeaderLine> Header, ReadOnlyMe
     private static bool IsSeparatorLine(string content)
         => content.Trim('"') is { Length: >= 4 and <= 5 } line && line.StartsWith("sep=", StringComparison.OrdinalIgnoreCase);
 
-    private static ImmutableArray<HeaderLine>? HeaderOf(List<(int Line, string Text)> lines, char separator, TableText source, Findings findings)
+    private static ImmutableArray<HeaderLine>? HeaderOf(
+        List<(int Line, string Text)> lines,
+        char separator,
+        TableText source,
+        Findings findings)
     {
         var header = ImmutableArray.CreateBuilder<HeaderLine>();
         foreach (var (line, raw) in lines.Where(l => HeaderCells.Begins(l.Text)))

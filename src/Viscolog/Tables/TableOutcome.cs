@@ -11,7 +11,8 @@ internal abstract record TableOutcome<T>
     /// <summary>What was found, with what was read.</summary>
     /// <param name="findings">What was found.</param>
     /// <param name="file">What was read; asked where nothing was refused.</param>
-    public static TableOutcome<T> Of(Findings findings, Func<T> file) => findings.Refusal is { } refusal ? new Refused(refusal) : new Read(file());
+    public static TableOutcome<T> Of(Findings findings, Func<T> file)
+        => findings.Refusal is { } refusal ? new Refused(refusal) : new Read(file());
 
     /// <summary>Reads the file at a path.</summary>
     /// <param name="path">Where it is.</param>

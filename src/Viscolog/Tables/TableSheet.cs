@@ -15,13 +15,17 @@ internal static class TableSheet
     {
         var findings = new Findings(name);
         var layout = TableLayout.OfFile(csv, findings, "", "") ?? throw new ArgumentException(findings.Refusal!.Text, nameof(csv));
-        List<IReadOnlyList<SheetCell>> rows = [.. layout.Header.Select(h => (SheetCell[])[SheetCell.Of($"# {h.Key}:"), Cell(h.Value, isText(h.Key))])];
+        List<IReadOnlyList<SheetCell>> rows =
+        [
+            .. layout.Header.Select(h => (SheetCell[])[SheetCell.Of($"# {h.Key}:"), Cell(h.Value, isText(h.Key))]),
+        ];
         using var reader = layout.Reader(r => throw new ArgumentException("quotes that are not closed", nameof(csv)));
         var names = TableLayout.NamesOf(reader);
         rows.Add([.. names.Select(SheetCell.Of)]);
         while (reader.Read())
         {
-            rows.Add([.. Enumerable.Range(0, reader.FieldCount).Select(i => Cell(reader.GetString(i), i >= names.Length || isText(names[i])))]);
+            rows.Add(
+                [.. Enumerable.Range(0, reader.FieldCount).Select(i => Cell(reader.GetString(i), i >= names.Length || isText(names[i])))]);
         }
 
         return new(name, rows);
@@ -42,6 +46,9 @@ internal static class TableSheet
 
     // Only a text that a number says wholly becomes one: 007 and 1.50 stay as they are.
     private static SheetCell Cell(string text, bool isText)
-        => !isText && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number) && FileNumbers.Show(number) == text
+        => !isText
+            && double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number)
+            && double.IsFinite(number)
+            && FileNumbers.Show(number) == text
             ? SheetCell.Of(number) : SheetCell.Of(text);
 }

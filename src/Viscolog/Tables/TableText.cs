@@ -62,7 +62,8 @@ internal sealed record TableText(ReadOnlyMemory<byte> Bytes, IReadOnlyList<int>?
         var (utf8, lines) = SheetLines.Of(rows, InputFile.Most);
         if (utf8.Length >= InputFile.Most)
         {
-            findings.Refuse(new(null, null, FormattableString.Invariant($"a sheet of more than {InputFile.Most >> 20} MiB of text")), described);
+            findings.Refuse(
+                new(null, null, FormattableString.Invariant($"a sheet of more than {InputFile.Most >> 20} MiB of text")), described);
             return null;
         }
 
@@ -80,7 +81,8 @@ internal sealed record TableText(ReadOnlyMemory<byte> Bytes, IReadOnlyList<int>?
 
         try
         {
-            return Encoding.Convert(new UnicodeEncoding(isBig, byteOrderMark: false, throwOnInvalidBytes: true), Encoding.UTF8, bytes[2..].ToArray());
+            return Encoding.Convert(
+                new UnicodeEncoding(isBig, byteOrderMark: false, throwOnInvalidBytes: true), Encoding.UTF8, bytes[2..].ToArray());
         }
         catch (DecoderFallbackException)
         {

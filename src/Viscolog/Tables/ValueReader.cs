@@ -12,11 +12,13 @@ internal sealed partial class ValueReader(Findings findings, FileNumbers numbers
     public FileNumbers Numbers => numbers;
 
     /// <summary>
-    /// The reader of numbers that stand in a text beside others. A spreadsheet that writes decimal commas leaves texts as they are, so such a
-    /// text may have points, unless each of them can be a thousands separator.
+    /// The reader of numbers that stand in a text beside others. A spreadsheet that writes decimal commas leaves texts as they are, so such
+    /// a text may have points, unless each of them can be a thousands separator.
     /// </summary>
     public ValueReader InText(string text)
-        => numbers.IsComma && !text.Contains(',', StringComparison.Ordinal) && DecimalPoint().IsMatch(text) ? new(findings, new(',')) : this;
+        => numbers.IsComma && !text.Contains(',', StringComparison.Ordinal) && DecimalPoint().IsMatch(text)
+            ? new(findings, new(','))
+            : this;
 
     /// <summary>A number of the range; null where the file is refused.</summary>
     public double? Number(Place at, string text, NumberRange range)

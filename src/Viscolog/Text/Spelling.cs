@@ -3,12 +3,16 @@ namespace Viscolog.Text;
 /// <summary>What somebody may have meant who typed a word that there is not.</summary>
 internal static class Spelling
 {
-    /// <summary>The closest of the words there are: at most a third of its letters differ, neighbours that changed places counting once; null where none is close.</summary>
+    /// <summary>
+    /// The closest of the words there are: at most a third of its letters differ, neighbours that changed places counting once; null where
+    /// none is close.
+    /// </summary>
     public static string? Meant(string typed, IEnumerable<string> known)
     {
         var closest = known.Select(k => (Word: k, Steps: Steps(typed, k))).Where(k => k.Steps <= Math.Max(1, k.Word.Trim('-').Length / 3))
             .OrderBy(k => k.Steps).ThenBy(k => k.Word, StringComparer.Ordinal).FirstOrDefault();
-        return closest.Word ?? known.Where(k => typed.Trim('-').Length > 2 && k.StartsWith(typed, StringComparison.OrdinalIgnoreCase)).Order(StringComparer.Ordinal).FirstOrDefault();
+        return closest.Word ?? known.Where(k => typed.Trim('-').Length > 2 && k.StartsWith(typed, StringComparison.OrdinalIgnoreCase))
+            .Order(StringComparer.Ordinal).FirstOrDefault();
     }
 
     // Optimal string alignment: letters put in, left out, changed, or changed places with their neighbour.

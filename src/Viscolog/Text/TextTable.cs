@@ -71,7 +71,8 @@ internal sealed class TextColumns(string[] names)
         }
 
         var parts = Paragraph.Of(cells[last], Math.Max(LeastLast, most - before));
-        return parts.Select((part, i) => i == 0 ? Line([.. used[..^1].Select(c => Padded(cells[c], c)), part]) : new string(' ', before) + part);
+        return parts.Select(
+            (part, i) => i == 0 ? Line([.. used[..^1].Select(c => Padded(cells[c], c)), part]) : new string(' ', before) + part);
     }
 
     private static string Line(IEnumerable<string> cells) => ("  " + string.Join("  ", cells)).TrimEnd();

@@ -86,7 +86,8 @@ internal static class TrendFileReader
             if (!name.Equals(column, StringComparison.OrdinalIgnoreCase)
                 && !TrendColumns.Others.Contains(name, StringComparer.OrdinalIgnoreCase))
             {
-                findings.Warn(table.Line, $"column '{TerminalText.Of(name)}' is not used; --column charts it instead of '{TerminalText.Of(column)}'");
+                findings.Warn(
+                    table.Line, $"column '{TerminalText.Of(name)}' is not used; --column charts it instead of '{TerminalText.Of(column)}'");
             }
         }
 

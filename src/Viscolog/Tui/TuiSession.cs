@@ -116,5 +116,10 @@ internal sealed record TuiLook(bool IsAscii, bool HasColor, bool IsSixteenColors
     /// <param name="ground">A theme's name; anything else is the terminal's own ground.</param>
     /// <param name="hasMouse">Whether the mouse is the screens'.</param>
     public static TuiLook Of(bool isAscii, bool hasColor, bool isSixteenColors, string? ground, bool hasMouse)
-        => new(isAscii, hasColor, isSixteenColors, Enum.TryParse<Theme>(ground, ignoreCase: true, out var theme) ? theme : Theme.Terminal, hasMouse);
+        => new(
+            isAscii,
+            hasColor,
+            isSixteenColors,
+            Enum.TryParse<Theme>(ground, ignoreCase: true, out var theme) ? theme : Theme.Terminal,
+            hasMouse);
 }

@@ -42,7 +42,8 @@ internal static class ReasonWords
             + "8.5 to 9.5): read the pH before adding more",
         AdviceWarning.StockWater stock => string.Create(CultureInfo.InvariantCulture, $"this addition brings {stock.Water.Grams:0.#} g of "
             + $"water into {stock.Pot.Grams:0.#} g: it thins both binder and body; a stronger stock would thin them less"),
-        AdviceWarning.RisesWithoutEnd rising => string.Create(CultureInfo.InvariantCulture, $"after {Shown.Duration(rising.Stood)} the body "
+        AdviceWarning.RisesWithoutEnd rising
+            => string.Create(CultureInfo.InvariantCulture, $"after {Shown.Duration(rising.Stood)} the body "
             + $"still rises ({rising.Rise.Percent:0} % over the second half of that time): unless this is slow swelling, the pot may be "
             + $"drying or forming a skin: cover it, stir, and read again"),
         AdviceWarning.FewScaleSteps => "the increment is under three steps of the scale: dilute the thickener with water (1:3, say), "

@@ -14,7 +14,10 @@ internal static class ReplayWords
         var judged = ReplaySample.Of(run).Count;
         return judged == readings ? null
             : FormattableString.Invariant($"{judged} of {readings} readings are judged, those before an addition first, ")
-                + (readings > ReplaySample.Furthest ? FormattableString.Invariant($"of the first {ReplaySample.Furthest}") : "spread over the run");
+                + (
+                    readings > ReplaySample.Furthest
+                        ? FormattableString.Invariant($"of the first {ReplaySample.Furthest}")
+                        : "spread over the run");
     }
 
     /// <summary>What was known: the last reading, and what the readings so far say of the body.</summary>

@@ -15,7 +15,9 @@ internal static class RunTitle
 
     public static string Of(Run run) => Of(run, int.MaxValue);
 
-    /// <summary>The line in no more than so many columns where that can be had: the name is shortened first, then the rest is left out.</summary>
+    /// <summary>
+    /// The line in no more than so many columns where that can be had: the name is shortened first, then the rest is left out.
+    /// </summary>
     public static string Of(Run run, int columns)
     {
         string?[] rest =

@@ -13,11 +13,17 @@ internal static class Branches
     private static readonly string[] Rooms =
     [
         "Viscolog.Tables", "Viscolog.RunFiles", "Viscolog.MaterialFiles", "Viscolog.OilFiles", "Viscolog.FlowFiles", "Viscolog.TrendFiles",
-        "Viscolog.PracticeFiles", "Viscolog.Store.Journal", "Viscolog.Store.Copy", "Viscolog.Text", "Viscolog.Core.Measuring", "Viscolog.Core.Pots",
+        "Viscolog.PracticeFiles",
+        "Viscolog.Store.Journal",
+        "Viscolog.Store.Copy",
+        "Viscolog.Text",
+        "Viscolog.Core.Measuring",
+        "Viscolog.Core.Pots",
     ];
 
     /// <summary>What was taken, a byte a branch; null in a program that does not tell.</summary>
-    public static byte[]? Taken { get; } = (byte[]?)typeof(Viscolog.Cli.CommandLine).Assembly.GetType(TypeName)?.GetField(FieldName)?.GetValue(null);
+    public static byte[]? Taken { get; } = (byte[]?)typeof(
+        Viscolog.Cli.CommandLine).Assembly.GetType(TypeName)?.GetField(FieldName)?.GetValue(null);
 
     /// <summary>Copies the program of this process to a folder and makes it tell.</summary>
     public static void Copy(string folder)
@@ -46,7 +52,11 @@ internal static class Branches
 
     private static FieldDefinition Field(ModuleDefinition module)
     {
-        var type = new TypeDefinition("", TypeName, TypeAttributes.Public | TypeAttributes.Abstract | TypeAttributes.Sealed, module.TypeSystem.Object);
+        var type = new TypeDefinition(
+            "",
+            TypeName,
+            TypeAttributes.Public | TypeAttributes.Abstract | TypeAttributes.Sealed,
+            module.TypeSystem.Object);
         var field = new FieldDefinition(FieldName, FieldAttributes.Public | FieldAttributes.Static, new ArrayType(module.TypeSystem.Byte));
         type.Fields.Add(field);
         module.Types.Add(type);
@@ -71,14 +81,18 @@ internal static class Branches
         var body = method.Body;
         body.SimplifyMacros();
         var code = body.GetILProcessor();
-        var bounds = body.ExceptionHandlers.SelectMany(h => new[] { h.TryStart, h.TryEnd, h.HandlerStart, h.HandlerEnd, h.FilterStart }).ToHashSet();
+        var bounds = body.ExceptionHandlers.SelectMany(h => new[] { h.TryStart, h.TryEnd, h.HandlerStart, h.HandlerEnd, h.FilterStart })
+            .ToHashSet();
         var places = body.Instructions.Where(i => i.OpCode.FlowControl == FlowControl.Cond_Branch && i.Next is not null).Select(i => i.Next)
             .Concat(body.Instructions.SelectMany(Targets)).Append(body.Instructions[0]).Distinct().Where(p => !bounds.Contains(p)).ToList();
         foreach (var place in places)
         {
             Instruction[] mark =
             [
-                code.Create(OpCodes.Ldsfld, field), code.Create(OpCodes.Ldc_I4, count++), code.Create(OpCodes.Ldc_I4_1), code.Create(OpCodes.Stelem_I1),
+                code.Create(OpCodes.Ldsfld, field),
+                code.Create(OpCodes.Ldc_I4, count++),
+                code.Create(OpCodes.Ldc_I4_1),
+                code.Create(OpCodes.Stelem_I1),
             ];
             Array.ForEach(mark, m => code.InsertBefore(place, m));
             foreach (var jump in body.Instructions)

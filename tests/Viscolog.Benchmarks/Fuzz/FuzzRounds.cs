@@ -43,7 +43,11 @@ internal static class FuzzRounds
         var name = Path.GetFileName(Environment.GetCommandLineArgs()[0]);
         List<string> call = ["fuzz", .. args];
         // Started by the runtime's own program, or as a program of its own.
-        return Path.GetFileNameWithoutExtension(Environment.ProcessPath!) == "dotnet" ? [Path.Combine(folder, Path.ChangeExtension(name, ".dll")), .. call]
+        return Path.GetFileNameWithoutExtension(Environment.ProcessPath!) == "dotnet" ?
+        [
+            Path.Combine(folder, Path.ChangeExtension(name, ".dll")),
+            .. call,
+        ]
             : throw new NotSupportedException("start it with: dotnet run, or dotnet Viscolog.Benchmarks.dll");
     }
 
@@ -54,7 +58,8 @@ internal static class FuzzRounds
         using var term = PosixSignalRegistration.Create(PosixSignal.SIGTERM, context => context.Cancel = Stopped(stop));
         using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, context => context.Cancel = Stopped(stop));
         var rounds = Reader.All.Select(r => new FuzzRound(r, new Fuzzer(r, seed, Branches.Taken))).ToList();
-        while (rounds.Exists(r => r.Fuzzer.Cases < cases / r.Part) && rounds.Sum(r => r.Faults) < MostFaults && !stop.IsCancellationRequested)
+        while (
+            rounds.Exists(r => r.Fuzzer.Cases < cases / r.Part) && rounds.Sum(r => r.Faults) < MostFaults && !stop.IsCancellationRequested)
         {
             foreach (var round in rounds.TakeWhile(_ => !stop.IsCancellationRequested))
             {
@@ -76,7 +81,9 @@ internal static class FuzzRounds
     }
 
     private static int Number(string[] args, int place, int otherwise)
-        => place < args.Length && int.TryParse(args[place], NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : otherwise;
+        => place < args.Length && int.TryParse(args[place], NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+            ? number
+            : otherwise;
 }
 
 /// <summary>One reader's part of the rounds.</summary>

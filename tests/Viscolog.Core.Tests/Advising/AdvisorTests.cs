@@ -99,7 +99,8 @@ public sealed class AdvisorTests
     {
         var run = Bench.Run(9000, Bench.Read(1000, 60), Bench.Dose(1), Bench.Read(1600, 90), Bench.Dose(1), Bench.Read(2500, 5));
         var wait = Assert.IsType<BenchAction.Wait>(Of(run).Action);
-        BenchAction ReadAgain(double part, double body) => Of(run with { Entries = run.Entries.Add(Bench.Read(body, 5 + (part * wait.More.TotalSeconds))) }).Action;
+        BenchAction ReadAgain(double part, double body)
+            => Of(run with { Entries = run.Entries.Add(Bench.Read(body, 5 + (part * wait.More.TotalSeconds))) }).Action;
         // Read again far too early it still builds; read again when it has stood for twenty minutes it has settled, far below the target.
         Assert.IsType<BenchAction.Wait>(ReadAgain(0.1, 2700));
         Assert.IsType<BenchAction.Add>(ReadAgain(1200 / wait.More.TotalSeconds, 2700));
@@ -130,7 +131,9 @@ public sealed class AdvisorTests
         Assert.InRange(settled.Body.Now!.Median.MilliPascalSeconds, 2500, 2900);
     }
 
-    /// <summary>A clay that gels over hours is to be come back to later than in a quarter of an hour, and a reading a day later is one.</summary>
+    /// <summary>
+    /// A clay that gels over hours is to be come back to later than in a quarter of an hour, and a reading a day later is one.
+    /// </summary>
     [Fact]
     public void A_wait_may_be_hours_and_a_reading_a_day_later_counts()
     {
@@ -146,14 +149,17 @@ public sealed class AdvisorTests
     [Fact]
     public void A_body_that_rises_for_hours_without_end_is_named()
     {
-        Run Over(params double[] bodies) => Bench.Run(9000, [Bench.Read(1000), Bench.Dose(1), .. bodies.Select((b, i) => Bench.Read(b, 900 * Math.Pow(2, i)))]);
+        Run Over(params double[] bodies)
+            => Bench.Run(9000, [Bench.Read(1000), Bench.Dose(1), .. bodies.Select((b, i) => Bench.Read(b, 900 * Math.Pow(2, i)))]);
         var rises = Assert.Single(Of(Over(2000, 2030, 2100, 2500, 3200)).Warnings.OfType<AdviceWarning.RisesWithoutEnd>());
         Assert.Equal(4, rises.Stood.TotalHours, 6);
         Assert.Equal(28, rises.Rise.Percent, 0.5);
         Assert.Empty(Of(Over(2000, 2030, 2010, 2040, 2020)).Warnings.OfType<AdviceWarning.RisesWithoutEnd>());
     }
 
-    /// <summary>With the base read and nothing else, the first addition stays under the low end of the usual range, however far the target.</summary>
+    /// <summary>
+    /// With the base read and nothing else, the first addition stays under the low end of the usual range, however far the target.
+    /// </summary>
     [Fact]
     public void The_first_addition_stays_under_the_low_end_of_the_usual_range()
     {
@@ -161,11 +167,21 @@ public sealed class AdvisorTests
         Assert.InRange(add.After.Percent, 0.3, 0.7);
     }
 
-    /// <summary>Konjac glucomannan in water (10 1/s, Food Science 24(4) (2003) 23): 0.1, 0.15, 0.2 % give 10.3, 21.6, 83.6 mPa·s, ever steeper.</summary>
+    /// <summary>
+    /// Konjac glucomannan in water (10 1/s, Food Science 24(4) (2003) 23): 0.1, 0.15, 0.2 % give 10.3, 21.6, 83.6 mPa·s, ever steeper.
+    /// </summary>
     [Fact]
     public void A_target_is_not_given_up_while_the_readings_still_rise()
     {
-        var run = Bench.Run(600, Bench.Read(1), Bench.Dose(0.1), Bench.Read(10.33), Bench.Dose(0.05), Bench.Read(21.55), Bench.Dose(0.05), Bench.Read(83.64))
+        var run = Bench.Run(
+            600,
+            Bench.Read(1),
+            Bench.Dose(0.1),
+            Bench.Read(10.33),
+            Bench.Dose(0.05),
+            Bench.Read(21.55),
+            Bench.Dose(0.05),
+            Bench.Read(83.64))
             with
         { Thickeners = [Bench.Thickener with { UsualRange = new(Dose.FromPercent(0.05), Dose.FromPercent(0.35)) }], ScaleStep = Mass.FromGrams(0.001) };
         Assert.IsType<BenchAction.Add>(Of(run).Action);
@@ -191,11 +207,13 @@ public sealed class AdvisorTests
         Assert.Equal([850.0, 700, 560], falls.Values.Select(v => Math.Round(v)));
         var once = Of(Bench.Run(5000, Bench.Read(850), Bench.Dose(0.5), Bench.Read(700)));
         Assert.IsType<BenchAction.Measure>(once.Action);
-        var sure = Of(Bench.Run(5000, Bench.Read(850), Bench.Read(845), Bench.Dose(0.5), Bench.Read(400), Bench.Read(405), Bench.Read(402)));
+        var sure = Of(
+            Bench.Run(5000, Bench.Read(850), Bench.Read(845), Bench.Dose(0.5), Bench.Read(400), Bench.Read(405), Bench.Read(402)));
         Assert.Equal(2, Assert.IsType<AdviceReason.FallsWithDose>(sure.Why).Values.Length);
     }
 
-    private static Entry.Measured Lumpy(double body) => new(((Entry.Measured)Bench.Read(body)).Reading with { Fault = ObservedFault.Lumps });
+    private static Entry.Measured Lumpy(double body)
+        => new(((Entry.Measured)Bench.Read(body)).Reading with { Fault = ObservedFault.Lumps });
 
     [Fact]
     public void Lumps_are_to_be_stirred_out_and_end_no_run()
@@ -223,7 +241,10 @@ public sealed class AdvisorTests
         Assert.Equal(Remedy.RaisePh, Assert.IsType<BenchAction.GiveUp>(Of(Bench.Run(9000, Bench.Read(1000, ph: 6.8))).Action).Remedy);
         Assert.Single(Of(Bench.Run(9000, Bench.Read(1000))).Warnings.OfType<AdviceWarning.PhNotRead>());
         Assert.Empty(Of(Bench.Run(9000, Bench.Read(1000, ph: 9))).Warnings.OfType<AdviceWarning.PhNotRead>());
-        var other = Bench.Run(9000, Bench.Read(1000)) with { Thickeners = [Bench.Thickener with { Chemistry = ThickenerChemistry.Cellulosic }] };
+        var other = Bench.Run(9000, Bench.Read(1000)) with
+        {
+            Thickeners = [Bench.Thickener with { Chemistry = ThickenerChemistry.Cellulosic }],
+        };
         Assert.Empty(Of(other).Warnings.OfType<AdviceWarning.PhNotRead>());
     }
 
@@ -259,10 +280,19 @@ public sealed class AdvisorTests
         Assert.StartsWith("the usual range", Of(Bench.AlongSigmoid(90000, 0.5, 0.5)).Thickener.Limit.Why, StringComparison.Ordinal);
         // One dose is no curve, and a curve that bends is not flat before a dose there was read.
         var once = Bench.Run(1500, Bench.Read(1000), Bench.Dose(4.9), Bench.Read(30000));
-        var bent = Bench.Run(4000, Bench.Read(1000), Bench.Dose(0.5), Bench.Read(2600), Bench.Dose(0.5), Bench.Read(4200), Bench.Dose(0.4), Bench.Read(4700));
+        var bent = Bench.Run(
+            4000,
+            Bench.Read(1000),
+            Bench.Dose(0.5),
+            Bench.Read(2600),
+            Bench.Dose(0.5),
+            Bench.Read(4200),
+            Bench.Dose(0.4),
+            Bench.Read(4700));
         Assert.All([once, bent], r => Assert.StartsWith("the usual range", Of(r).Thickener.Limit.Why, StringComparison.Ordinal));
         (double Dose, double Body)[] read = [(0, 409), (0.3, 868), (0.4, 1430), (0.5, 1950), (0.7, 2480), (0.6, 2650), (0.4, 2770)];
-        var flat = Bench.Run(8000, [.. read.SelectMany(r => r.Dose > 0 ? (Entry[])[Bench.Dose(r.Dose), Bench.Read(r.Body)] : [Bench.Read(r.Body)])])
+        var flat = Bench.Run(
+            8000, [.. read.SelectMany(r => r.Dose > 0 ? (Entry[])[Bench.Dose(r.Dose), Bench.Read(r.Body)] : [Bench.Read(r.Body)])])
             with
         { Thickeners = [Bench.Thickener with { UsualRange = new(Dose.FromPercent(0.5), Dose.FromPercent(3)) }] };
         Assert.StartsWith("the curve flattens", Of(flat).Thickener.Limit.Why, StringComparison.Ordinal);
@@ -270,7 +300,19 @@ public sealed class AdvisorTests
 
     [Fact]
     public void Beyond_the_usual_range_that_is_what_the_limit_says()
-        => Assert.StartsWith("the usual range", Of(Bench.Run(90000, Bench.Read(1000), Bench.Dose(2), Bench.Read(9000), Bench.Dose(2), Bench.Read(20000), Bench.Dose(1.5), Bench.Read(15000))).Thickener.Limit.Why, StringComparison.Ordinal);
+        => Assert.StartsWith(
+            "the usual range",
+            Of(
+                Bench.Run(
+                    90000,
+                    Bench.Read(1000),
+                    Bench.Dose(2),
+                    Bench.Read(9000),
+                    Bench.Dose(2),
+                    Bench.Read(20000),
+                    Bench.Dose(1.5),
+                    Bench.Read(15000))).Thickener.Limit.Why,
+            StringComparison.Ordinal);
 
     /// <summary>A factor of 20 mPa·s for each per cent shows 2000 mPa·s at full scale.</summary>
     [Fact]
@@ -284,7 +326,8 @@ public sealed class AdvisorTests
         Assert.Equal(2000, Beyond(2500).Single().FullScale.MilliPascalSeconds, 9);
         Assert.Empty(Beyond(1500));
         IEnumerable<EvidenceWarning.TargetBeyondScale> Beyond(double target)
-            => Of(At(target)).Warnings.OfType<AdviceWarning.OfEvidence>().Select(w => w.Warning).OfType<EvidenceWarning.TargetBeyondScale>();
+            => Of(At(target)).Warnings.OfType<AdviceWarning.OfEvidence>().Select(w => w.Warning)
+                .OfType<EvidenceWarning.TargetBeyondScale>();
     }
 
     private static Method MeasuringMethod(string id) => Method.Find(id)!;
@@ -303,7 +346,16 @@ public sealed class AdvisorTests
     [InlineData(40000, 12, 22.25)]
     public void A_single_reading_that_no_thickener_explains_is_to_be_repeated(double body, double least, double most)
     {
-        var advice = Of(Bench.Run(9000, Bench.Read(640), Bench.Dose(0.7), Bench.Read(900), Bench.Dose(0.7), Bench.Read(1800), Bench.Dose(0.3), Bench.Read(body)));
+        var advice = Of(
+            Bench.Run(
+                9000,
+                Bench.Read(640),
+                Bench.Dose(0.7),
+                Bench.Read(900),
+                Bench.Dose(0.7),
+                Bench.Read(1800),
+                Bench.Dose(0.3),
+                Bench.Read(body)));
         Assert.IsType<BenchAction.Measure>(advice.Action);
         Assert.InRange(Assert.IsType<AdviceReason.Contradicted>(advice.Why).What.Ratio, least, most);
     }
@@ -419,7 +471,8 @@ public sealed class AdvisorTests
         var run = Bench.Run(9000, Bench.Read(1000, ph: ph), Bench.Dose(0.5), Bench.Read(1150, ph: ph));
         Assert.Equal(isTooLow, Of(run).Action is BenchAction.GiveUp { Remedy: Remedy.RaisePh });
         Assert.Equal(isTooLow, Studied.Of(new(run)).Evidence.Warnings.Any(w => w is EvidenceWarning.LowPh));
-        Assert.IsType<BenchAction.Add>(Of(run with { Thickeners = [Bench.Thickener with { Chemistry = ThickenerChemistry.Associative }] }).Action);
+        Assert.IsType<BenchAction.Add>(
+            Of(run with { Thickeners = [Bench.Thickener with { Chemistry = ThickenerChemistry.Associative }] }).Action);
     }
 
     [Fact]
@@ -439,7 +492,10 @@ public sealed class AdvisorTests
         {
             var place = Steps.Of(run)[step].Readings[0].Entry;
             var reading = ((Entry.Measured)run.Entries[place]).Reading with { Fault = ObservedFault.Weeping };
-            return run with { Entries = run.Entries.Insert(place + 1, new Entry.Measured(reading with { Value = null }) { VoidReason = voided }) };
+            return run with
+            {
+                Entries = run.Entries.Insert(place + 1, new Entry.Measured(reading with { Value = null }) { VoidReason = voided }),
+            };
         }
 
         var limit = Of(Seen(3)).Thickener.Limit;

@@ -9,8 +9,8 @@ using Xunit;
 namespace Viscolog.Core.Tests.Advising;
 
 /// <summary>
-/// What advice becomes on a scale: thickener can't be taken out again, so it is always rounded down to a whole step; base can be followed by more of either, so it
-/// goes to the nearest.
+/// What advice becomes on a scale: thickener can't be taken out again, so it is always rounded down to a whole step; base can be followed
+/// by more of either, so it goes to the nearest.
 /// </summary>
 public sealed class GramsTests
 {

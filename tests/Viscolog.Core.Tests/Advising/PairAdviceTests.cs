@@ -26,11 +26,15 @@ public sealed class PairAdviceTests
 
     [Fact]
     public void A_string_that_was_not_read_since_the_last_addition_is_asked_for()
-        => Assert.True(AsksForString(Measured(PairBench.Run(6000, Wanted, PairBench.Read(1000, 6), PairBench.Dose("A", 0.5), PairBench.Read(1490, null)))));
+        => Assert.True(
+            AsksForString(
+                Measured(PairBench.Run(6000, Wanted, PairBench.Read(1000, 6), PairBench.Dose("A", 0.5), PairBench.Read(1490, null)))));
 
     [Fact]
     public void A_body_that_was_not_read_since_the_last_addition_is_asked_for()
-        => Assert.False(AsksForString(Measured(PairBench.Run(6000, Wanted, PairBench.Read(1000, 6), PairBench.Dose("S", 0.5), PairBench.Read(null, 8)))));
+        => Assert.False(
+            AsksForString(
+                Measured(PairBench.Run(6000, Wanted, PairBench.Read(1000, 6), PairBench.Dose("S", 0.5), PairBench.Read(null, 8)))));
 
     [Fact]
     public void One_addition_of_one_thickener_is_advised_with_its_effect_on_both_and_a_plan()
@@ -44,7 +48,8 @@ public sealed class PairAdviceTests
         Assert.True(advice.Body.Expected!.Median > advice.Body.Now!.Median);
         Assert.True(advice.StringLength!.Expected!.Low < advice.StringLength.Expected.High);
         Assert.True(advice.Thickener.Planned!.About.Percent >= add.Increment.Percent - 0.01);
-        Assert.InRange(advice.Body.ChanceOver.Fraction + advice.StringLength.ChanceOver.Fraction, 0, IncrementPolicy.DefaultRisk.Fraction + 0.001);
+        Assert.InRange(
+            advice.Body.ChanceOver.Fraction + advice.StringLength.ChanceOver.Fraction, 0, IncrementPolicy.DefaultRisk.Fraction + 0.001);
         Assert.True(advice.ChanceAllInBand <= advice.Body.ChanceInBand);
     }
 
@@ -115,15 +120,29 @@ public sealed class PairAdviceTests
         var run = PairBench.Run(6000, Wanted);
         Assert.Equal("S", PairRoles.Of(run)!.StringThickener.Name);
         Assert.Equal("S", PairRoles.Of(run with { Thickeners = [run.Thickeners[1], run.Thickeners[0]] })!.StringThickener.Name);
-        Assert.Equal("S", PairRoles.Of(run with { Thickeners = [run.Thickeners[0] with { Chemistry = ThickenerChemistry.Associative }, run.Thickeners[1]] })!.StringThickener.Name);
+        Assert.Equal(
+            "S",
+            PairRoles.Of(
+                run with
+                {
+                    Thickeners = [run.Thickeners[0] with { Chemistry = ThickenerChemistry.Associative }, run.Thickeners[1]],
+                })!.StringThickener.Name);
     }
 
     [Fact]
     public void A_low_pH_comes_first()
     {
-        var run = PairBench.Along(6000, Wanted, ("S", 0.6)) with { Thickeners = [new Thickener("A") { Chemistry = ThickenerChemistry.AlkaliSwellable }, new Thickener("S")] };
+        var run = PairBench.Along(6000, Wanted, ("S", 0.6)) with
+        {
+            Thickeners = [new Thickener("A") { Chemistry = ThickenerChemistry.AlkaliSwellable }, new Thickener("S")],
+        };
         var sour = (Entry.Measured)run.Entries[^1];
-        var advice = PairBench.Advise(run with { Entries = run.Entries.SetItem(run.Entries.Length - 1, sour with { Reading = sour.Reading with { Acidity = Acidity.FromPh(6.5) } }) });
+        var advice = PairBench.Advise(
+            run with
+            {
+                Entries = run.Entries.SetItem(
+                    run.Entries.Length - 1, sour with { Reading = sour.Reading with { Acidity = Acidity.FromPh(6.5) } }),
+            });
         Assert.Equal(Remedy.RaisePh, Assert.IsType<BenchAction.GiveUp>(advice.Action).Remedy);
     }
 

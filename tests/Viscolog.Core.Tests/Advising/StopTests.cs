@@ -29,7 +29,8 @@ public sealed class StopTests
         var (body, length) = (PairBench.Body(1.8, 1.2), PairBench.Length(1.8, 1.2));
         var run = PairBench.Along(body, (0.8 * length, 1.25 * length), ("S", 0.6), ("A", 0.9), ("S", 0.6), ("A", 0.9));
         var pot = run with { Entries = run.Entries.AddRange(Enumerable.Repeat(PairBench.Read(null, length), 4)) };
-        var (under, over) = AtChance(0.72, tolerance => PairBench.Advise(pot with { Target = Around(pot, tolerance) }), a => a.ChanceAllInBand);
+        var (under, over) = AtChance(
+            0.72, tolerance => PairBench.Advise(pot with { Target = Around(pot, tolerance) }), a => a.ChanceAllInBand);
         Assert.IsNotType<BenchAction.Stop>(under.Action);
         Assert.IsType<BenchAction.Stop>(over.Action);
     }

@@ -29,7 +29,9 @@ public sealed class SurpriseTests
         Assert.Equal(blunder, surprise.Blunder);
     }
 
-    /// <summary>A rise that goes on as it did is nothing to ask about; a thousand times is, and so is a tenth after thickener went in.</summary>
+    /// <summary>
+    /// A rise that goes on as it did is nothing to ask about; a thousand times is, and so is a tenth after thickener went in.
+    /// </summary>
     [Fact]
     public void At_a_new_dose_the_curve_may_still_rise()
     {

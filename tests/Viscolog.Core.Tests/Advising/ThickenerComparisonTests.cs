@@ -38,19 +38,40 @@ public sealed class ThickenerComparisonTests
     {
         var pair = PairBench.Along(20000, (20, 30), ("S", 0.7), ("A", 0.7), ("S", 0.7), ("A", 0.7), ("A", 0.7));
         Assert.Contains("string", Assert.Single(ThickenerComparison.Of([pair], Band, null).LeftAside), StringComparison.Ordinal);
-        var only = Assert.Single(ThickenerComparison.Of([pair], ViscosityBand.Around(Viscosity.FromMilliPascalSeconds(PairBench.Body(2, 1.6)), Percentage.FromPercent(15)), new(Length.FromMillimeters(12), Length.FromMillimeters(18))).Contenders);
+        var only = Assert.Single(
+            ThickenerComparison.Of(
+                [pair],
+                ViscosityBand.Around(Viscosity.FromMilliPascalSeconds(PairBench.Body(2, 1.6)), Percentage.FromPercent(15)),
+                new(Length.FromMillimeters(12), Length.FromMillimeters(18))).Contenders);
         Assert.Equal("A + S", only.Name);
         Assert.InRange(only.Dose!.Median, 2.6, 4.6);
     }
 
     [Fact]
     public void Too_few_readings_are_said()
-        => Assert.Contains("two doses", Assert.Single(ThickenerComparison.Of([Bench.AlongSigmoid(5000, 0.5) with { Entries = [Bench.Dose(0.5), Bench.Read(1200)] }], Band, null).LeftAside), StringComparison.Ordinal);
+        => Assert.Contains(
+            "two doses",
+            Assert.Single(
+                ThickenerComparison.Of(
+                    [Bench.AlongSigmoid(5000, 0.5) with { Entries = [Bench.Dose(0.5), Bench.Read(1200)] }], Band, null).LeftAside),
+            StringComparison.Ordinal);
 
     /// <summary>A run along 1000·e^(strength·dose) by a thickener with a price.</summary>
     private static Run Named(string name, double strength, int price, double active)
     {
-        var run = Bench.Run(5000, Bench.Read(1000), new Entry.Dosed(name, Mass.FromGrams(0.3)), Bench.Read(1000 * Math.Exp(0.3 * strength)), new Entry.Dosed(name, Mass.FromGrams(0.4)), Bench.Read(1000 * Math.Exp(0.7 * strength)));
-        return run with { Thickeners = [new Thickener(name) { PricePerKilogram = price, Active = Percentage.FromPercent(active), UsualRange = DoseRange.Common }] };
+        var run = Bench.Run(
+            5000,
+            Bench.Read(1000),
+            new Entry.Dosed(name, Mass.FromGrams(0.3)),
+            Bench.Read(1000 * Math.Exp(0.3 * strength)),
+            new Entry.Dosed(name, Mass.FromGrams(0.4)),
+            Bench.Read(1000 * Math.Exp(0.7 * strength)));
+        return run with
+        {
+            Thickeners =
+            [
+                new Thickener(name) { PricePerKilogram = price, Active = Percentage.FromPercent(active), UsualRange = DoseRange.Common },
+            ],
+        };
     }
 }

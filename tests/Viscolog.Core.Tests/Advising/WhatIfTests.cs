@@ -50,7 +50,8 @@ public sealed class WhatIfTests
         var run = Bench.AlongSigmoid(9000, 0.5, 0.7);
         var before = ((PosteriorOutcome.Found)Posteriors.OfCurve(run, null, [])).Posterior;
         var next = TestDoses.Next(before)!;
-        var after = ((PosteriorOutcome.Found)Posteriors.OfCurve(Bench.AlongSigmoid(9000, 0.5, 0.7, next.Dose.Percent - 1.2), null, [])).Posterior;
+        var after = (
+            (PosteriorOutcome.Found)Posteriors.OfCurve(Bench.AlongSigmoid(9000, 0.5, 0.7, next.Dose.Percent - 1.2), null, [])).Posterior;
         Assert.True(Spread(after) < 0.8 * Spread(before));
 
         static double Spread(Posterior posterior) => Enumerable.Range(0, 11).Sum(i =>

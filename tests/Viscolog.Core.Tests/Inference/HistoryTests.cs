@@ -15,7 +15,15 @@ public sealed class HistoryTests
     public void A_history_that_the_readings_contradict_is_named_and_loses_its_weight()
     {
         var run = Bench.AlongSigmoid(9000, 0.5, 0.7);
-        var unlike = Bench.Run(9000, Bench.Read(10000), Bench.Dose(1), Bench.Read(10500), Bench.Dose(1), Bench.Read(11000), Bench.Dose(1), Bench.Read(11600));
+        var unlike = Bench.Run(
+            9000,
+            Bench.Read(10000),
+            Bench.Dose(1),
+            Bench.Read(10500),
+            Bench.Dose(1),
+            Bench.Read(11000),
+            Bench.Dose(1),
+            Bench.Read(11600));
         var advised = Studied.Of(new(run) { History = [unlike, unlike, unlike] });
         Assert.True(advised.Posterior.ChanceUnlikeHistory.Fraction > 0.9, advised.Posterior.ChanceUnlikeHistory.ToString());
         Assert.Contains(advised.Advice!.Warnings, w => w is AdviceWarning.UnlikeHistory);
@@ -51,12 +59,17 @@ public sealed class HistoryTests
         }
     }
 
-    /// <summary>A thickener that took minutes in three runs is taken to in the next: τ is learned from the readings that built up.</summary>
+    /// <summary>
+    /// A thickener that took minutes in three runs is taken to in the next: τ is learned from the readings that built up.
+    /// </summary>
     [Fact]
     public void Earlier_runs_tell_how_fast_the_thickener_builds_up()
     {
         Entry[] Step(double from, double to) =>
-            [Bench.Dose(0.8), .. new double[] { 30, 120, 400, 1500 }.Select(t => Bench.Read(from * Math.Pow(to / from, 1 - Math.Exp(-t / 200)), t))];
+            [
+                Bench.Dose(0.8),
+                .. new double[] { 30, 120, 400, 1500 }.Select(t => Bench.Read(from * Math.Pow(to / from, 1 - Math.Exp(-t / 200)), t)),
+            ];
         var slow = Bench.Run(9000, [Bench.Read(1000), .. Step(1000, 1700), .. Step(1700, 3800)]);
         var fresh = Bench.Run(9000, Bench.Read(1000), Bench.Dose(0.8), Bench.Read(1080, 30));
         double Median(params Run[] history)
@@ -67,9 +80,13 @@ public sealed class HistoryTests
 
     [Fact]
     public void Without_history_nothing_can_be_unlike_it()
-        => Assert.Equal(0, ((PosteriorOutcome.Found)Posteriors.OfCurve(Bench.AlongSigmoid(9000, 0.5), null, [])).Posterior.ChanceUnlikeHistory.Fraction);
+        => Assert.Equal(
+            0,
+            ((PosteriorOutcome.Found)Posteriors.OfCurve(Bench.AlongSigmoid(9000, 0.5), null, [])).Posterior.ChanceUnlikeHistory.Fraction);
 
-    /// <summary>Three runs along the same curve allow a bolder step than none, and one past the ordinary cap only over doses they have read.</summary>
+    /// <summary>
+    /// Three runs along the same curve allow a bolder step than none, and one past the ordinary cap only over doses they have read.
+    /// </summary>
     [Fact]
     public void A_history_lets_the_first_dose_go_further_but_not_past_what_it_read()
     {
@@ -90,7 +107,8 @@ public sealed class HistoryTests
         Run[] latest = [.. Enumerable.Range(0, 8).Select(_ => Bench.AlongSigmoid(9000, 0.4, 0.6, 0.6, 0.5))];
         var old = Bench.AlongSigmoid(9000, 2, 0.3);
         Percentage level = Study.Level;
-        Estimate At(params Run[] history) => ((PosteriorOutcome.Found)Posteriors.OfCurve(run, run.Target!.Band, [.. history])).Posterior.BodyAt(Dose.FromPercent(2), level);
+        Estimate At(params Run[] history) => (
+            (PosteriorOutcome.Found)Posteriors.OfCurve(run, run.Target!.Band, [.. history])).Posterior.BodyAt(Dose.FromPercent(2), level);
         Assert.Equal(At(latest), At([old, old, .. latest]));
     }
 }

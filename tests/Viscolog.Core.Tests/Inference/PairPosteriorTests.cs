@@ -20,7 +20,10 @@ public sealed class PairPosteriorTests
         var posterior = PairBench.Posterior(Exact);
         var body = posterior.BodyAt(new(Dose.FromPercent(2.1), Dose.FromPercent(1.4)), Level);
         Assert.InRange(body.Median.MilliPascalSeconds / PairBench.Body(2.1, 1.4), 0.97, 1.03);
-        Assert.InRange(posterior.StringAt(new(Dose.FromPercent(2.1), Dose.FromPercent(1.4)), Level).Median.Millimeters / PairBench.Length(2.1, 1.4), 0.85, 1.15);
+        Assert.InRange(
+            posterior.StringAt(new(Dose.FromPercent(2.1), Dose.FromPercent(1.4)), Level).Median.Millimeters / PairBench.Length(2.1, 1.4),
+            0.85,
+            1.15);
     }
 
     [Fact]
@@ -29,7 +32,9 @@ public sealed class PairPosteriorTests
         var posterior = PairBench.Posterior(Exact);
         foreach (var (a, s) in new[] { (2.4, 1.4), (2.1, 1.8), (2.4, 1.8) })
         {
-            var (body, length) = (posterior.BodyAt(new(Dose.FromPercent(a), Dose.FromPercent(s)), Level), posterior.StringAt(new(Dose.FromPercent(a), Dose.FromPercent(s)), Level));
+            var (body, length) = (
+                posterior.BodyAt(new(Dose.FromPercent(a), Dose.FromPercent(s)), Level),
+                posterior.StringAt(new(Dose.FromPercent(a), Dose.FromPercent(s)), Level));
             Assert.InRange(PairBench.Body(a, s), body.Low.MilliPascalSeconds, body.High.MilliPascalSeconds);
             Assert.InRange(PairBench.Length(a, s), length.Low.Millimeters, length.High.Millimeters);
         }
@@ -39,7 +44,9 @@ public sealed class PairPosteriorTests
     public void The_further_from_the_last_dose_the_less_is_known()
     {
         var posterior = PairBench.Posterior(Exact);
-        double Width(double a, double s) => posterior.BodyAt(new(Dose.FromPercent(a), Dose.FromPercent(s)), Level) is var e ? Math.Log(e.High.MilliPascalSeconds / e.Low.MilliPascalSeconds) : 0;
+        double Width(double a, double s) => posterior.BodyAt(new(Dose.FromPercent(a), Dose.FromPercent(s)), Level) is var e
+            ? Math.Log(e.High.MilliPascalSeconds / e.Low.MilliPascalSeconds)
+            : 0;
         Assert.True(Width(2.1, 1.4) < Width(2.5, 1.4));
         Assert.True(Width(2.5, 1.4) < Width(3.5, 1.4));
         Assert.True(Width(2.1, 1.4) < Width(2.1, 2.4));
@@ -65,7 +72,10 @@ public sealed class PairPosteriorTests
     [Fact]
     public void Water_of_pre_dilution_blurs_nothing()
     {
-        var thickened = Exact with { Thickeners = [Exact.Thickeners[0] with { Dilution = new(1, 1) }, Exact.Thickeners[1] with { Dilution = new(1, 3) }] };
+        var thickened = Exact with
+        {
+            Thickeners = [Exact.Thickeners[0] with { Dilution = new(1, 1) }, Exact.Thickeners[1] with { Dilution = new(1, 3) }],
+        };
         var evidence = Assert.IsType<EvidenceOutcome.Usable>(Evidence.OfPair(thickened)).Evidence;
         BodyReading[] readings = [.. evidence.Steps.SelectMany(s => s.Readings)];
         Assert.Equal(6, readings.Length);
@@ -83,7 +93,9 @@ public sealed class PairPosteriorTests
         // 0.3 for each per cent of S over a range of 5 %; less than half of the range was seen.
         Assert.InRange(rise.Value, 0.8, 2.2);
         Assert.True(fit.Strings.Single(p => p.Name.StartsWith("rise by S", StringComparison.Ordinal)).Value > 1);
-        Assert.All(fit.Body.Concat(fit.Strings), p => Assert.True(double.IsFinite(p.Value) && (p.StandardError > 0 || p.Name == "chance of a late rise")));
+        Assert.All(
+            fit.Body.Concat(fit.Strings),
+            p => Assert.True(double.IsFinite(p.Value) && (p.StandardError > 0 || p.Name == "chance of a late rise")));
     }
 
     [Fact]

@@ -72,7 +72,8 @@ public sealed class PosteriorTests
     [Fact]
     public void One_reading_is_known_to_the_repeatability_where_that_is_stated()
     {
-        // 90 % of a normal distribution lie within 1.645 standard deviations (any table of the normal distribution): 4 % gives 2·1.645·0.04,
+        // 90 % of a normal distribution lie within 1.645 standard deviations (any table of the normal distribution): 4 % gives
+        // 2·1.645·0.04,
         // and a little more as a stated value is taken to be good to a fifth.
         var run = Bench.Run(5000, Bench.Read(1000)) with { Repeatability = Percentage.FromPercent(4) };
         var body = Of(run).BodyAt(Dose.None, Level);
@@ -80,8 +81,8 @@ public sealed class PosteriorTests
     }
 
     /// <summary>
-    /// Unstated, ln of the repeatability over the default is normal about 0.28 by 0.6: the sum of such a scale mixture of normals has its 95 %
-    /// point at 2.27 defaults (by numeric integration), against 1.645 of a known one.
+    /// Unstated, ln of the repeatability over the default is normal about 0.28 by 0.6: the sum of such a scale mixture of normals has its
+    /// 95 % point at 2.27 defaults (by numeric integration), against 1.645 of a known one.
     /// </summary>
     [Fact]
     public void One_reading_is_known_less_well_where_no_repeatability_is_stated()
@@ -95,7 +96,10 @@ public sealed class PosteriorTests
             while (high - low > 1e-6)
             {
                 var middle = (low + high) / 2;
-                var below = Enumerable.Range(-50, 101).Sum(i => Math.Exp(-0.5 * i * i / 100) * MathNet.Numerics.Distributions.Normal.CDF(0, 1, middle / Math.Exp(0.28 + (0.06 * i))))
+                var below = Enumerable.Range(-50, 101)
+                    .Sum(
+                        i => Math.Exp(-0.5 * i * i / 100) * MathNet.Numerics.Distributions.Normal.CDF(
+                            0, 1, middle / Math.Exp(0.28 + (0.06 * i))))
                     / Enumerable.Range(-50, 101).Sum(i => Math.Exp(-0.5 * i * i / 100));
                 (low, high) = below < part ? (middle, high) : (low, middle);
             }
@@ -104,7 +108,9 @@ public sealed class PosteriorTests
         }
     }
 
-    /// <summary>Five repeats that scatter by 12 % tell of it: a further reading is then expected to scatter by more than twice the default.</summary>
+    /// <summary>
+    /// Five repeats that scatter by 12 % tell of it: a further reading is then expected to scatter by more than twice the default.
+    /// </summary>
     [Fact]
     public void Repeats_that_scatter_teach_the_scatter()
     {
@@ -116,8 +122,8 @@ public sealed class PosteriorTests
     }
 
     /// <summary>
-    /// The doubt of the temperature coefficient is one for all readings: a dozen of them 8 K away leave the body at the reference as open as
-    /// the coefficient is, while a dozen at the reference leave next to nothing open.
+    /// The doubt of the temperature coefficient is one for all readings: a dozen of them 8 K away leave the body at the reference as open
+    /// as the coefficient is, while a dozen at the reference leave next to nothing open.
     /// </summary>
     [Fact]
     public void Many_readings_at_one_wrong_temperature_leave_the_doubt_of_the_coefficient()
@@ -161,8 +167,8 @@ public sealed class PosteriorTests
     }
 
     /// <summary>
-    /// An outlier counts with a spread of 0.5 in ln: of a base that an earlier run knows to s, it moves the body by s²/(s² + 0.04² + 0.5²) of its
-    /// distance. A blunder, ten times off and more, counts for nothing.
+    /// An outlier counts with a spread of 0.5 in ln: of a base that an earlier run knows to s, it moves the body by s²/(s² + 0.04² + 0.5²)
+    /// of its distance. A blunder, ten times off and more, counts for nothing.
     /// </summary>
     [Theory]
     [InlineData(1.0, 0.25)]
@@ -191,8 +197,8 @@ public sealed class PosteriorTests
     }
 
     /// <summary>
-    /// A reading at no standing time shows the pot as it was before the dose. What the level has walked over that dose, w, is then noise of the reading as well: from
-    /// the base's variance p and the reading's r the level keeps (p + w)(r + w)/(p + r + 2w).
+    /// A reading at no standing time shows the pot as it was before the dose. What the level has walked over that dose, w, is then noise of
+    /// the reading as well: from the base's variance p and the reading's r the level keeps (p + w)(r + w)/(p + r + 2w).
     /// </summary>
     [Fact]
     public void A_reading_at_no_standing_time_tells_of_the_dose_before()
@@ -213,8 +219,8 @@ public sealed class PosteriorTests
     }
 
     /// <summary>
-    /// A curve that never comes up to the aim counts 0.15; before any dose, one that does so below the usual range counts 0.25. Where that is every curve, the readings
-    /// are so much less likely.
+    /// A curve that never comes up to the aim counts 0.15; before any dose, one that does so below the usual range counts 0.25. Where that
+    /// is every curve, the readings are so much less likely.
     /// </summary>
     [Fact]
     public void Curves_that_nobody_would_choose_a_thickener_for_count_for_less()
@@ -225,7 +231,8 @@ public sealed class PosteriorTests
         Assert.Equal(1, Less(dosed, 1), 1e-9);
         static double Less(Evidence evidence, double target)
             => Math.Exp(Under(evidence, Bench.Run(target).Target!.Band).LogEvidence - Under(evidence, null).LogEvidence);
-        static SampledCurves Under(Evidence evidence, ViscosityBand? band) => new(evidence, evidence.RangeTop, Prior.Common, band, SamplingEffort.Full);
+        static SampledCurves Under(Evidence evidence, ViscosityBand? band)
+            => new(evidence, evidence.RangeTop, Prior.Common, band, SamplingEffort.Full);
     }
 
     [Fact]

@@ -24,7 +24,9 @@ public sealed class ShapeFitsTests
         Assert.DoesNotContain(sigmoid.Parameters, p => p.PriorDecides);
     }
 
-    /// <summary>A figure with digits too many or too few bends no curve and does not pass for scatter: the law is given back as without it.</summary>
+    /// <summary>
+    /// A figure with digits too many or too few bends no curve and does not pass for scatter: the law is given back as without it.
+    /// </summary>
     [Theory]
     [InlineData(10)]
     [InlineData(0.001)]
@@ -34,7 +36,8 @@ public sealed class ShapeFitsTests
         var run = Bench.AlongSigmoid(9000, 0.4, 0.4, 0.4, 0.4, 0.4, 0.4, 0.4, 0.4, 0.6, 0.6, 0.6);
         var last = ((Entry.Measured)run.Entries[^1]).Reading.Value!.Shown;
         var blundered = run with { Entries = run.Entries.Add(Bench.Read(factor * last)) };
-        var sigmoid = ShapeFits.Of(((PosteriorOutcome.Found)Posteriors.OfCurve(blundered, null, [])).Posterior).Single(f => f.Shape.Name == "sigmoid");
+        var sigmoid = ShapeFits.Of(((PosteriorOutcome.Found)Posteriors.OfCurve(blundered, null, [])).Posterior)
+            .Single(f => f.Shape.Name == "sigmoid");
         double Value(string name) => sigmoid.Parameters.Single(p => p.Name == name).Value;
         Assert.Equal(4, Value("span"), 0.1);
         Assert.Equal(2, Value("half-way dose"), 0.05);
@@ -47,7 +50,8 @@ public sealed class ShapeFitsTests
     {
         var run = Bench.AlongSigmoid(9000, 0.5);
         var fits = ShapeFits.Of(((PosteriorOutcome.Found)Posteriors.OfCurve(run, null, [])).Posterior);
-        Assert.Equal(Shapes.All.Select(s => s.Name).Order(StringComparer.Ordinal), fits.Select(f => f.Shape.Name).Order(StringComparer.Ordinal));
+        Assert.Equal(
+            Shapes.All.Select(s => s.Name).Order(StringComparer.Ordinal), fits.Select(f => f.Shape.Name).Order(StringComparer.Ordinal));
         Assert.All(fits, f => Assert.Null(f.Aicc));
         ShapeFit[] wide = [.. fits.Where(f => f.Parameters.Length > 3)];
         Assert.NotEmpty(wide);

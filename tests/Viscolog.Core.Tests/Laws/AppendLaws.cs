@@ -12,16 +12,20 @@ public sealed class AppendLaws
 {
     private static readonly Run Bare = new(new("B"), Mass.FromGrams(100)) { Thickeners = [new("N"), new("C") { Dilution = new(1, 3) }] };
 
-    private static readonly Gen<Entry> AnyEntry = Gen.Select(Gen.Int[0, 6], Gen.OneOf(Gen.Const(0.0), Gen.Double[0.01, 60]), Gen.Int[0, 5], Gen.Bool).Select((kind, g, n, isVoid) => (kind switch
-    {
-        0 => new Entry.Dosed(n == 0 ? "X" : n < 3 ? "C" : "N", Mass.FromGrams(g)),
-        1 => new Entry.TakenOut(Mass.FromGrams(2 * g)),
-        2 => new Entry.LetDown(Mass.FromGrams(g)),
-        3 => new Entry.Watered(Mass.FromGrams(g)),
-        4 => new Entry.Noted(n == 0 ? " " : "levels"),
-        _ => (Entry)Read(n == 0 ? null : n == 1 ? new InstrumentValue.Krebs(80) : Shown, g),
-    }) with
-    { VoidReason = isVoid && n > 3 ? "spilt" : null });
+    private static readonly Gen<Entry> AnyEntry = Gen.Select(
+        Gen.Int[0, 6],
+        Gen.OneOf(Gen.Const(0.0), Gen.Double[0.01, 60]),
+        Gen.Int[0, 5],
+        Gen.Bool).Select((kind, g, n, isVoid) => (kind switch
+        {
+            0 => new Entry.Dosed(n == 0 ? "X" : n < 3 ? "C" : "N", Mass.FromGrams(g)),
+            1 => new Entry.TakenOut(Mass.FromGrams(2 * g)),
+            2 => new Entry.LetDown(Mass.FromGrams(g)),
+            3 => new Entry.Watered(Mass.FromGrams(g)),
+            4 => new Entry.Noted(n == 0 ? " " : "levels"),
+            _ => (Entry)Read(n == 0 ? null : n == 1 ? new InstrumentValue.Krebs(80) : Shown, g),
+        }) with
+        { VoidReason = isVoid && n > 3 ? "spilt" : null });
 
     private static InstrumentValue.Direct Shown { get; } = new(Viscosity.FromMilliPascalSeconds(900));
 
@@ -41,7 +45,8 @@ public sealed class AppendLaws
         => AnyEntry.Array[0, 30].Sample(entries =>
         {
             var run = Kept(entries).Run;
-            Assert.All(run.Entries.Index(), e => Assert.True((run with { Entries = run.Entries[..e.Index] }).PotNow().Total >= OpenRun.LeastLeft));
+            Assert.All(
+                run.Entries.Index(), e => Assert.True((run with { Entries = run.Entries[..e.Index] }).PotNow().Total >= OpenRun.LeastLeft));
             foreach (var step in Steps.Of(run))
             {
                 TimeSpan[] waits = [.. step.Readings.Select(r => r.Reading.Wait!.Value)];
@@ -77,13 +82,18 @@ public sealed class AppendLaws
         Assert.Equal(new EntryFault.Nothing(), Fault([], new Entry.Noted(" ")));
         Assert.Equal(new EntryFault.Nothing(), Fault([], Read(null, 60)));
         Assert.Equal(new EntryFault.NoSuchThickener("X"), Fault([], new Entry.Dosed("X", Mass.FromGrams(1)) { VoidReason = "spilt" }));
-        Assert.Equal(new EntryFault.NotRead(Method.Direct, new InstrumentValue.Krebs(80)), Fault([], Read(new InstrumentValue.Krebs(80), 60)));
+        Assert.Equal(
+            new EntryFault.NotRead(Method.Direct, new InstrumentValue.Krebs(80)), Fault([], Read(new InstrumentValue.Krebs(80), 60)));
         Assert.Equal(new EntryFault.StandsBackwards(TimeSpan.FromSeconds(90)), Fault([Read(Shown, 90)], Read(Shown, 89.9)));
         Assert.Null(Fault([Read(Shown, 90)], Read(Shown, 90)));
         Assert.Null(Fault([Read(Shown, 90), new Entry.Watered(Mass.FromGrams(1))], Read(Shown, 10)));
         Assert.Null(Fault([Read(Shown, 90) with { VoidReason = "slip" }], Read(Shown, 10)));
-        Assert.Equal(new EntryFault.StandsBackwards(TimeSpan.FromSeconds(90)), Fault([Read(Shown, 90), new Entry.TakenOut(Mass.FromGrams(1))], Read(Shown, 10)));
-        Assert.Equal(new EntryFault.SampleTooLarge(Mass.FromGrams(110)), Fault([new Entry.Dosed("N", Mass.FromGrams(10))], new Entry.TakenOut(Mass.FromGrams(109.9995))));
+        Assert.Equal(
+            new EntryFault.StandsBackwards(TimeSpan.FromSeconds(90)),
+            Fault([Read(Shown, 90), new Entry.TakenOut(Mass.FromGrams(1))], Read(Shown, 10)));
+        Assert.Equal(
+            new EntryFault.SampleTooLarge(Mass.FromGrams(110)),
+            Fault([new Entry.Dosed("N", Mass.FromGrams(10))], new Entry.TakenOut(Mass.FromGrams(109.9995))));
         Assert.Null(Fault([], new Entry.TakenOut(Mass.FromGrams(99.998))));
         Assert.Null(Fault([], new Entry.TakenOut(Mass.FromGrams(900)) { VoidReason = "slip" }));
     }

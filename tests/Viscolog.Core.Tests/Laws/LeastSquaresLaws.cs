@@ -197,7 +197,11 @@ public sealed class LeastSquaresLaws
     }
 
     private static FunctionProblem Saturating(double[] noise, double unit) =>
-        new(3, 12, 0, (p, i) => p[0] + (p[1] * (1 - Math.Exp(-p[2] * unit * Doses[i]))) - (7 + (2.5 * (1 - Math.Exp(-0.6 * Doses[i]))) + noise[i]));
+        new(
+            3,
+            12,
+            0,
+            (p, i) => p[0] + (p[1] * (1 - Math.Exp(-p[2] * unit * Doses[i]))) - (7 + (2.5 * (1 - Math.Exp(-0.6 * Doses[i]))) + noise[i]));
 
     private static double[] Readings(double[] noise) => [.. Doses.Select((dose, i) => Logistic([7, 9.5, 3, 0.7], dose) + noise[i])];
 
@@ -226,7 +230,8 @@ public sealed class LeastSquaresLaws
     {
         foreach ((double one, double other) in expected.Zip(actual))
         {
-            Assert.True(Math.Abs(one - other) <= relative * Math.Max(1, Math.Abs(one)), FormattableString.Invariant($"{one} against {other}"));
+            Assert.True(
+                Math.Abs(one - other) <= relative * Math.Max(1, Math.Abs(one)), FormattableString.Invariant($"{one} against {other}"));
         }
     }
 }

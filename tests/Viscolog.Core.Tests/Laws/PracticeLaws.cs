@@ -8,7 +8,9 @@ namespace Viscolog.Core.Tests.Laws;
 /// <summary>What holds for every practice pot, however it is played.</summary>
 public sealed class PracticeLaws
 {
-    private static readonly Gen<PracticeGame> Games = Gen.Select(Gen.Int[0, PracticeDifficulty.All.Length - 1], Gen.Int[0, PracticeGame.GreatestSeed])
+    private static readonly Gen<PracticeGame> Games = Gen.Select(
+        Gen.Int[0, PracticeDifficulty.All.Length - 1],
+        Gen.Int[0, PracticeGame.GreatestSeed])
         .Select((difficulty, seed) => PracticeGame.Of(PracticeDifficulty.All[difficulty], seed));
 
     private static readonly Gen<PracticeMove[]> Doses = Gen.Select(Gen.Double[0.1, 6], Gen.Double[1, 60], Gen.Double[0.5, 400])
@@ -20,12 +22,21 @@ public sealed class PracticeLaws
         => Gen.Select(Games, Doses).Sample((game, moves) =>
         {
             var again = PracticeGame.Of(game.Difficulty, game.Seed);
-            Assert.Equal((game.Start.Name, game.Start.Target, game.Pot.TimeConstant, game.Truth.Needed), (again.Start.Name, again.Start.Target, again.Pot.TimeConstant, again.Truth.Needed));
+            Assert.Equal(
+                (game.Start.Name, game.Start.Target, game.Pot.TimeConstant, game.Truth.Needed),
+                (again.Start.Name, again.Start.Target, again.Pot.TimeConstant, again.Truth.Needed));
             var (one, other) = (Play(game, moves), Play(again, moves));
             Assert.Equal(one.Lines.Select(l => l.Shown), other.Lines.Select(l => l.Shown));
             Assert.Equal(one.Pot.Dose, other.Pot.Dose);
             // Standing in many small parts is the same standing.
-            var split = Play(game, [.. moves.SelectMany(m => m is PracticeMove.Wait wait ? [new PracticeMove.Wait(wait.Time / 2), new PracticeMove.Wait(wait.Time - (wait.Time / 2))] : new[] { m })]);
+            var split = Play(
+                game,
+                [
+                    .. moves.SelectMany(
+                        m => m is PracticeMove.Wait wait
+                            ? [new PracticeMove.Wait(wait.Time / 2), new PracticeMove.Wait(wait.Time - (wait.Time / 2))]
+                            : new[] { m }),
+                ]);
             Assert.Equal(one.Moves, split.Moves);
             Assert.Equal(one.Lines.Select(l => l.Shown), split.Lines.Select(l => l.Shown));
         });
@@ -45,7 +56,9 @@ public sealed class PracticeLaws
             }
 
             Assert.Equal(over, session.WentOverAt is not null);
-            Assert.Equal(over, PracticePath.Of(PracticePlayer.Person, session.Take(new PracticeMove.End()).Session).Score.Verdict == PracticeVerdict.Over);
+            Assert.Equal(
+                over,
+                PracticePath.Of(PracticePlayer.Person, session.Take(new PracticeMove.End()).Session).Score.Verdict == PracticeVerdict.Over);
         });
 
     [Fact]
@@ -61,7 +74,12 @@ public sealed class PracticeLaws
                 return;
             }
 
-            var saved = session.Take([new PracticeMove.LetDown(score.BaseToSave), new PracticeMove.Stir(TimeSpan.FromSeconds(20)), new PracticeMove.End()]).Session;
+            var saved = session.Take(
+                [
+                    new PracticeMove.LetDown(score.BaseToSave),
+                    new PracticeMove.Stir(TimeSpan.FromSeconds(20)),
+                    new PracticeMove.End(),
+                ]).Session;
             var after = PracticePath.Of(PracticePlayer.Person, saved).Score;
             Assert.Equal(PracticeVerdict.InBand, after.Verdict);
             Assert.Equal(game.Band.Aim.Ln, after.Body.Ln, 0.02);
@@ -76,7 +94,14 @@ public sealed class PracticeLaws
     public void Grams_balance()
         => Gen.Select(Games, Doses, Gen.Double[1, 300]).Sample((game, moves, added) =>
         {
-            var session = Play(game, [.. moves, new PracticeMove.LetDown(Mass.FromGrams(added)), new PracticeMove.Stir(TimeSpan.FromSeconds(9)), new PracticeMove.End()]);
+            var session = Play(
+                game,
+                [
+                    .. moves,
+                    new PracticeMove.LetDown(Mass.FromGrams(added)),
+                    new PracticeMove.Stir(TimeSpan.FromSeconds(9)),
+                    new PracticeMove.End(),
+                ]);
             var pot = session.Run.PotNow();
             var score = PracticePath.Of(PracticePlayer.Person, session).Score;
             Assert.Equal(moves.OfType<PracticeMove.Dose>().Sum(d => d.Poured.Grams), score.Poured.Grams, 1e-9);

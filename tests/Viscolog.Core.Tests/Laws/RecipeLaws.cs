@@ -14,7 +14,8 @@ public sealed class RecipeLaws
     private static readonly Thickener Neat = new("N") { Density = Density.FromGramsPerMilliliter(1.05) };
     private static readonly Thickener Cut = new("C") { Dilution = new(1, 3) };
 
-    private static Gen<Run> Runs { get; } = Gen.Select(Grams.Array[1, 4], Grams.Array[0, 4], Gen.Double[0, 10], Gen.Double[0.5, 2]).Select((neat, cut, water, density) =>
+    private static Gen<Run> Runs { get; } = Gen.Select(Grams.Array[1, 4], Grams.Array[0, 4], Gen.Double[0, 10], Gen.Double[0.5, 2])
+        .Select((neat, cut, water, density) =>
         new Run(new("B", Density.FromGramsPerMilliliter(density)), Mass.FromGrams(100))
         {
             Thickeners = [Cut, Neat],
@@ -84,7 +85,11 @@ public sealed class RecipeLaws
     public void Volumes_add_up()
     {
         // 100 g of base at 1.25 g/mL is 80 mL, 5 g of thickener at 1.05 g/mL is 4.7619 mL: by hand.
-        var run = new Run(new("B", Density.FromGramsPerMilliliter(1.25)), Mass.FromGrams(100)) { Thickeners = [Neat], Entries = [new Entry.Dosed("N", Mass.FromGrams(5))] };
+        var run = new Run(new("B", Density.FromGramsPerMilliliter(1.25)), Mass.FromGrams(100))
+        {
+            Thickeners = [Neat],
+            Entries = [new Entry.Dosed("N", Mass.FromGrams(5))],
+        };
         Assert.Equal(84.7619, Recipe.Of(run).VolumeOf(Mass.FromGrams(105))!.Value.Milliliters, 4);
         Assert.Null(Recipe.Of(run with { Base = new("B") }).VolumeOf(Mass.FromGrams(105)));
     }
@@ -92,7 +97,11 @@ public sealed class RecipeLaws
     [Fact]
     public void An_entry_that_is_void_is_no_part_of_the_recipe()
     {
-        var run = new Run(new("B"), Mass.FromGrams(100)) { Thickeners = [Neat, Cut], Entries = [new Entry.Dosed("C", Mass.FromGrams(5)) { VoidReason = "wrong pot" }, new Entry.Dosed("N", Mass.FromGrams(2))] };
+        var run = new Run(new("B"), Mass.FromGrams(100))
+        {
+            Thickeners = [Neat, Cut],
+            Entries = [new Entry.Dosed("C", Mass.FromGrams(5)) { VoidReason = "wrong pot" }, new Entry.Dosed("N", Mass.FromGrams(2))],
+        };
         Assert.Equal("N", Assert.Single(Recipe.Of(run).Parts).Thickener.Name);
     }
 
@@ -102,5 +111,7 @@ public sealed class RecipeLaws
     public void Colour_concentrate_goes_by_its_yield(double volumes, double milliliters)
         => Assert.Equal(milliliters, new ColourYield(volumes).For(Volume.FromMilliliters(5000)).Milliliters, 9);
 
-    private static void Near(double expected, double actual) => Assert.True(Math.Abs(expected - actual) <= 1e-12 * Math.Max(1, Math.Abs(expected)), FormattableString.Invariant($"{expected:R} against {actual:R}"));
+    private static void Near(double expected, double actual) => Assert.True(
+        Math.Abs(expected - actual) <= 1e-12 * Math.Max(1, Math.Abs(expected)),
+        FormattableString.Invariant($"{expected:R} against {actual:R}"));
 }

@@ -80,10 +80,19 @@ public sealed class MethodDriftTests
             [
                 Oil,
                 Oil with { Name = "oil 5000", Viscosity = Viscosity.FromMilliPascalSeconds(5000), Uncertainty = Percentage.FromPercent(2) },
-                Oil with { Name = "oil 200", Viscosity = Viscosity.FromMilliPascalSeconds(200), TemperatureCoefficient = TemperatureCoefficient.Stated(5000) },
+                Oil with
+                {
+                    Name = "oil 200",
+                    Viscosity = Viscosity.FromMilliPascalSeconds(200),
+                    TemperatureCoefficient = TemperatureCoefficient.Stated(5000),
+                },
             ];
             OilReading[] readings = [.. all.Select(a => new OilReading(
-                Krebs, oils[a.Item3], Viscosity.FromLn(oils[a.Item3].Viscosity.Ln + a.Item1), Temperature.FromCelsius(a.Item2), Day.AddDays(a.Item4)))];
+                Krebs,
+                oils[a.Item3],
+                Viscosity.FromLn(oils[a.Item3].Viscosity.Ln + a.Item1),
+                Temperature.FromCelsius(a.Item2),
+                Day.AddDays(a.Item4)))];
             var before = Of([.. readings.SkipLast(1)])!;
             var after = Of([.. readings.SkipLast(1), readings[^1] with { On = before.LastChecked }])!;
             if (after.Days >= before.Days)

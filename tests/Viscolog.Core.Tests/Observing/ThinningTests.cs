@@ -31,15 +31,22 @@ public sealed class ThinningTests
     {
         var run = Series(readings: 4000);
         var evidence = Assert.IsType<EvidenceOutcome.Usable>(Evidence.Of(run, run.Thickeners[0])).Evidence;
-        Assert.Equal(new EvidenceWarning.Thinned(4000, evidence.Steps[1].Readings.Length), Assert.Single(evidence.Warnings.OfType<EvidenceWarning.Thinned>()));
+        Assert.Equal(
+            new EvidenceWarning.Thinned(4000, evidence.Steps[1].Readings.Length),
+            Assert.Single(evidence.Warnings.OfType<EvidenceWarning.Thinned>()));
         Assert.Equal(4000, evidence.Steps[1].Readings[^1].Entry - evidence.Steps[1].Readings[0].Entry + 1);
         var few = Series(readings: 50);
-        Assert.Empty(Assert.IsType<EvidenceOutcome.Usable>(Evidence.Of(few, few.Thickeners[0])).Evidence.Warnings.OfType<EvidenceWarning.Thinned>());
+        Assert.Empty(
+            Assert.IsType<EvidenceOutcome.Usable>(Evidence.Of(few, few.Thickeners[0])).Evidence.Warnings.OfType<EvidenceWarning.Thinned>());
     }
 
     private static Run Series(int readings) => Bench.Run(
         9000,
-        [Bench.Read(850), Bench.Dose(1), .. Enumerable.Range(1, readings).Select(i => Bench.Read(1700 - (600 * Math.Exp(-i / 30.0)) + (i % 7), wait: i))]);
+        [
+            Bench.Read(850),
+            Bench.Dose(1),
+            .. Enumerable.Range(1, readings).Select(i => Bench.Read(1700 - (600 * Math.Exp(-i / 30.0)) + (i % 7), wait: i)),
+        ]);
 
     [Fact]
     public void More_steps_than_a_pot_ever_takes_are_refused()

@@ -6,7 +6,9 @@ namespace Viscolog.Core.Tests.Pots;
 
 public sealed class ThickenerTests
 {
-    /// <summary>The common range is that of emulsions with 30 % of active matter (common practice, no source): a 3 % stock needs ten times as much.</summary>
+    /// <summary>
+    /// The common range is that of emulsions with 30 % of active matter (common practice, no source): a 3 % stock needs ten times as much.
+    /// </summary>
     [Theory]
     [InlineData(30, 1, 5)]
     [InlineData(3, 10, 50)]

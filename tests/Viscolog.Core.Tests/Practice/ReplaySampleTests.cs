@@ -48,7 +48,14 @@ public sealed class ReplaySampleTests
     public void What_is_void_counts_for_nothing()
     {
         var run = Run(40, 4);
-        var half = run with { Entries = [.. run.Entries.Select(e => e is Entry.Measured m && m.Reading.Wait!.Value.TotalSeconds > 20 ? e with { VoidReason = "twice" } : e)] };
+        var half = run with
+        {
+            Entries =
+            [
+                .. run.Entries.Select(
+                    e => e is Entry.Measured m && m.Reading.Wait!.Value.TotalSeconds > 20 ? e with { VoidReason = "twice" } : e),
+            ],
+        };
         Assert.Equal(Enumerable.Range(1, 20), ReplaySample.Of(half).Order());
     }
 
@@ -56,7 +63,11 @@ public sealed class ReplaySampleTests
     private static Run Run(int readings, int every) => new(new("Ledge"), Mass.FromGrams(200))
     {
         Thickeners = [new Thickener("Sail")],
-        Entries = [.. Enumerable.Range(1, readings).SelectMany(n => n % every == 0 ? (Entry[])[Read(n), new Entry.Dosed("Sail", Mass.FromGrams(0.01))] : [Read(n)])],
+        Entries =
+        [
+            .. Enumerable.Range(1, readings)
+                .SelectMany(n => n % every == 0 ? (Entry[])[Read(n), new Entry.Dosed("Sail", Mass.FromGrams(0.01))] : [Read(n)]),
+        ],
     };
 
     private static Entry.Measured Read(int seconds) => new(new Reading

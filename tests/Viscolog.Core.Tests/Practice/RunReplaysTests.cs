@@ -88,5 +88,6 @@ public sealed class RunReplaysTests
     private static Entry.Dosed Dosed(double grams) => new("Sail", Mass.FromGrams(grams));
 
     private static Entry.Measured Read(double mpas, double wait)
-        => new(new Reading { Value = new InstrumentValue.Direct(Viscosity.FromMilliPascalSeconds(mpas)), Wait = TimeSpan.FromSeconds(wait) });
+        => new(
+            new Reading { Value = new InstrumentValue.Direct(Viscosity.FromMilliPascalSeconds(mpas)), Wait = TimeSpan.FromSeconds(wait) });
 }

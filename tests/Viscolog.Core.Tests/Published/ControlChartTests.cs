@@ -124,9 +124,21 @@ public sealed class ControlChartTests
     private static ControlChart Charted(ChartPoint[] points, params string[] leftOut)
         => Assert.IsType<ChartOutcome.Charted>(ControlChart.Of(new([.. points], ChartScale.Linear) { LeftOut = [.. leftOut] })).Chart;
 
-    private static ChartPoint[] Points(string file) => [.. Table.Read(file).Select(r => new ChartPoint(FormattableString.Invariant($"{r[0]}"), r[1]))];
+    private static ChartPoint[] Points(string file)
+        => [.. Table.Read(file).Select(r => new ChartPoint(FormattableString.Invariant($"{r[0]}"), r[1]))];
 
     /// <summary>∫ f(r)·P(R &gt; r) dr, with P(R ≤ r) = n∫φ(x)(Φ(x + r) − Φ(x))ⁿ⁻¹ dx (Tippett, Biometrika 17 (1925) 364).</summary>
     private static double RangeMoment(int n, Func<double, double> f)
-        => Integrate.GaussLegendre(r => f(r) * (1 - (n * Integrate.GaussLegendre(x => Normal.PDF(0, 1, x) * Math.Pow(Normal.CDF(0, 1, x + r) - Normal.CDF(0, 1, x), n - 1), -9, 9, 128))), 0, 12, 64);
+        => Integrate.GaussLegendre(
+            r
+                => f(r) * (
+                    1 - (
+                        n * Integrate.GaussLegendre(
+                            x => Normal.PDF(0, 1, x) * Math.Pow(Normal.CDF(0, 1, x + r) - Normal.CDF(0, 1, x), n - 1),
+                            -9,
+                            9,
+                            128))),
+            0,
+            12,
+            64);
 }

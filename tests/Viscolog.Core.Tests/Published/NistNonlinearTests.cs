@@ -37,7 +37,10 @@ public sealed class NistNonlinearTests(ITestOutputHelper output)
         FitOutcome outcome = LeastSquares.Fit(nist.Problem(exact), nist.Start(start));
         if (outcome is FitOutcome.NotConverged not)
         {
-            output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name} {start} NOT {not.Reason} {not.SumOfSquares} {nist.SumOfSquares} {string.Join(' ', not.Best)}"));
+            output.WriteLine(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{name} {start} NOT {not.Reason} {not.SumOfSquares} {nist.SumOfSquares} {string.Join(' ', not.Best)}"));
         }
 
         FitOutcome.Converged fit = Assert.IsType<FitOutcome.Converged>(outcome);

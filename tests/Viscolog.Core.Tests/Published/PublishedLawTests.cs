@@ -24,14 +24,19 @@ public sealed class PublishedLawTests
     public void The_law_is_the_published_one()
         => Assert.All(Suspension, row => Assert.Equal(row.Relative, Relative(row.Fraction), row.Relative * 1e-4));
 
-    /// <summary>Twenty pots a law: nearly all must end in band, and at most one over; processors may differ in the last digit, and so in a pot.</summary>
+    /// <summary>
+    /// Twenty pots a law: nearly all must end in band, and at most one over; processors may differ in the last digit, and so in a pot.
+    /// </summary>
     [Theory]
     [InlineData("Krieger-Dougherty")]
     [InlineData("Mooney")]
     public void Advice_brings_a_thickening_suspension_into_its_band_and_not_beyond(string law)
     {
         Func<double, double> relative = law == "Mooney" ? Mooney : Relative;
-        double[] ends = [.. from target in new[] { 2.75, 4.8, 11.4, 23.0 } from seed in Enumerable.Range(1, 5) select Played(relative, target, seed)];
+        double[] ends =
+        [
+            .. from target in new[] { 2.75, 4.8, 11.4, 23.0 } from seed in Enumerable.Range(1, 5) select Played(relative, target, seed),
+        ];
         Assert.True(ends.Count(e => e > 1.15) <= 1, string.Join(' ', ends));
         Assert.True(ends.Count(e => e is >= 0.85 and <= 1.15) >= 18, string.Join(' ', ends));
     }
@@ -83,8 +88,8 @@ public sealed class PublishedLawTests
     }
 
     /// <summary>
-    /// Mooney, Journal of Colloid Science 6 (1951) 162–170: relative viscosity exp(2.5·φ/(1 − k·φ)), here with k 1.35 (the value from memory;
-    /// the source gives a range from it upwards).
+    /// Mooney, Journal of Colloid Science 6 (1951) 162–170: relative viscosity exp(2.5·φ/(1 − k·φ)), here with k 1.35 (the value from
+    /// memory; the source gives a range from it upwards).
     /// </summary>
     private static double Mooney(double fraction) => Math.Exp(2.5 * fraction / (1 - (1.35 * fraction)));
 

@@ -104,7 +104,10 @@ public sealed class TemperatureTests
     [Fact]
     public void A_high_coefficient_is_not_drawn_to_the_default_beyond_what_the_readings_leave_open()
     {
-        (double Celsius, double Viscosity)[] rows = [.. Table.Read("D6_sucrose_BinghamJackson1918.csv").Where(r => r[0] is 15 or 25).Select(r => (r[0], r[2]))];
+        (double Celsius, double Viscosity)[] rows =
+        [
+            .. Table.Read("D6_sucrose_BinghamJackson1918.csv").Where(r => r[0] is 15 or 25).Select(r => (r[0], r[2])),
+        ];
         var slope = Math.Log(rows[0].Viscosity / rows[1].Viscosity) / ((1 / (rows[0].Celsius + 273.15)) - (1 / (rows[1].Celsius + 273.15)));
         var learned = Learned(rows);
         Assert.InRange(slope, 5000, 6500);

@@ -29,7 +29,9 @@ public sealed class SettledTests
         Assert.False(Settled.TwoAgree((3, 7), (12, 7.04), 0.05));
     }
 
-    /// <summary>With τ = 18 s a change of 0.4 leaves 0.4·e^(−1) after 18 s; below 0.02, half of 0.04, it is after ln 20 time constants, 53.9 s.</summary>
+    /// <summary>
+    /// With τ = 18 s a change of 0.4 leaves 0.4·e^(−1) after 18 s; below 0.02, half of 0.04, it is after ln 20 time constants, 53.9 s.
+    /// </summary>
     [Fact]
     public void What_is_to_come_after_standing_and_how_long_until_half_the_repeatability()
     {
@@ -82,13 +84,19 @@ public sealed class SettledTests
         Assert.Equal(Math.Exp(-Math.Pow(4, stretch)), kinetics.Remaining(4 * timeConstant), 1e-12);
     }
 
-    /// <summary>The prior in numbers: an alkali-swellable thickener takes minutes one time in twelve, a cellulosic takes them as a rule.</summary>
+    /// <summary>
+    /// The prior in numbers: an alkali-swellable thickener takes minutes one time in twelve, a cellulosic takes them as a rule.
+    /// </summary>
     [Theory]
     [InlineData(ThickenerChemistry.AlkaliSwellable, 20, 1, 3.00)]
     [InlineData(ThickenerChemistry.Associative, 20, 1, 3.00)]
     [InlineData(ThickenerChemistry.Cellulosic, 400, 1, 3.00)]
     [InlineData(ThickenerChemistry.Clay, 1200, 1, 3.67)]
-    public void Time_constants_before_any_reading_go_by_the_chemistry(ThickenerChemistry chemistry, double median, double deviate, double factor)
+    public void Time_constants_before_any_reading_go_by_the_chemistry(
+        ThickenerChemistry chemistry,
+        double median,
+        double deviate,
+        double factor)
     {
         var prior = KineticsPrior.Of(chemistry);
         Assert.Equal(median, prior.At(0, 0).TimeConstant, 1e-9);

@@ -7,7 +7,9 @@ using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Tests.Support;
 
-/// <summary>Runs with two thickeners, A for the body and S for the string, in few words; 100 g of base, so that grams are per cent.</summary>
+/// <summary>
+/// Runs with two thickeners, A for the body and S for the string, in few words; 100 g of base, so that grams are per cent.
+/// </summary>
 internal static class PairBench
 {
     /// <summary>Exact laws that the model can hold: body 1000·e^(0.8a + 0.3s), string 6·e^(0.5s + 0.05a).</summary>
@@ -18,7 +20,11 @@ internal static class PairBench
     public static Run Run(double target, (double Low, double High)? strings, params Entry[] entries) => new(new("B"), Mass.FromGrams(100))
     {
         Name = "test",
-        Thickeners = [new Thickener("A") { UsualRange = DoseRange.Common }, new Thickener("S") { Chemistry = ThickenerChemistry.Associative, UsualRange = DoseRange.Common }],
+        Thickeners =
+        [
+            new Thickener("A") { UsualRange = DoseRange.Common },
+            new Thickener("S") { Chemistry = ThickenerChemistry.Associative, UsualRange = DoseRange.Common },
+        ],
         Target = new Target.Value(Viscosity.FromMilliPascalSeconds(target), null),
         TargetString = strings is { } s ? new(Quantities.Length.FromMillimeters(s.Low), Quantities.Length.FromMillimeters(s.High)) : null,
         Entries = [.. entries],

@@ -21,7 +21,8 @@ public sealed class CheckTests : IDisposable
     [Fact]
     public void Every_sample_is_in_the_table()
         => Assert.Equal(
-            Directory.GetFiles(Checkout.Sample("checks"), "*.csv").Select(f => Path.GetFileNameWithoutExtension(f)!).Order(StringComparer.Ordinal),
+            Directory.GetFiles(Checkout.Sample("checks"), "*.csv").Select(f => Path.GetFileNameWithoutExtension(f)!)
+                .Order(StringComparer.Ordinal),
             Samples.Select(row => row.Data.Item1).Order(StringComparer.Ordinal));
 
     [Theory]

@@ -51,7 +51,12 @@ public sealed class ClosedOutputTests : IDisposable
         var program = Path.Combine(AppContext.BaseDirectory, "viscolog.dll");
         var line = "dotnet " + program + " " + call.Replace("RUN", Checkout.Sample("lantern-gel-06.csv"), StringComparison.Ordinal)
             .Replace("LOG", log, StringComparison.Ordinal);
-        var start = new ProcessStartInfo("sh", ["-c", line]) { UseShellExecute = false, RedirectStandardError = true, RedirectStandardOutput = true };
+        var start = new ProcessStartInfo("sh", ["-c", line])
+        {
+            UseShellExecute = false,
+            RedirectStandardError = true,
+            RedirectStandardOutput = true,
+        };
         using var shell = Process.Start(start)!;
         var said = shell.StandardError.ReadToEnd();
         shell.StandardOutput.ReadToEnd();

@@ -23,7 +23,8 @@ public sealed class ConfigTests : IDisposable
         Assert.True(Directory.Exists(_folder.Of("mine")));
         Assert.Equal(0, Run("import", Checkout.Sample("lantern-gel-06.csv"), "--log", _folder.Of("other")).Code);
         Assert.True(Directory.Exists(_folder.Of("other")));
-        var (bold, plain) = (Run("advise", Checkout.Sample("lantern-gel-07.csv")), Run("advise", Checkout.Sample("lantern-gel-07.csv"), "--risk", "4.5"));
+        var (bold, plain) = (
+            Run("advise", Checkout.Sample("lantern-gel-07.csv")), Run("advise", Checkout.Sample("lantern-gel-07.csv"), "--risk", "4.5"));
         Assert.NotEqual(bold.Output, plain.Output, StringComparer.Ordinal);
         plain.IsAscii();
     }
@@ -66,7 +67,10 @@ public sealed class ConfigTests : IDisposable
         File.WriteAllText(Config, "rsk: 3\nrisk: 60\ncolour: no\n");
         var called = Run("config");
         Assert.Equal(0, called.Code);
-        Assert.Contains("config.txt, line 1: read 'rsk: 3', expected a key: log, risk, color, ascii, theme, mouse; it is not used", called.Error, StringComparison.Ordinal);
+        Assert.Contains(
+            "config.txt, line 1: read 'rsk: 3', expected a key: log, risk, color, ascii, theme, mouse; it is not used",
+            called.Error,
+            StringComparison.Ordinal);
         Assert.Contains("line 2: read 'risk: 60', expected risk:", called.Error, StringComparison.Ordinal);
         Assert.Matches("color +no +the file", called.Output);
         Assert.Empty(Run("config", "--quiet").Error);
@@ -81,7 +85,9 @@ public sealed class ConfigTests : IDisposable
         using var outputWriter = new TerminalWriter(output);
         using var errorWriter = new TerminalWriter(error);
         var code = CommandLine.Run(
-            args, new(outputWriter, errorWriter, new(80)), new(name => name == Settings.Variable ? Config : name == LogPlace.Variable ? log : null, TimeProvider.System));
+            args,
+            new(outputWriter, errorWriter, new(80)),
+            new(name => name == Settings.Variable ? Config : name == LogPlace.Variable ? log : null, TimeProvider.System));
         return new(code, output.ToString(), error.ToString());
     }
 }

@@ -30,10 +30,12 @@ public sealed class ConventionTests : IDisposable
 
     [Fact]
     public void A_file_in_place_of_a_command_is_advised_on()
-        => Assert.Contains($"did you mean 'viscolog advise ", Called.With(Checkout.Sample("lantern-gel-07.csv")).Error, StringComparison.Ordinal);
+        => Assert.Contains(
+            $"did you mean 'viscolog advise ", Called.With(Checkout.Sample("lantern-gel-07.csv")).Error, StringComparison.Ordinal);
 
     [Fact]
-    public void Numbers_below_zero_are_no_options() => Assert.Contains("--at: read '-5'", Called.With("fit", "x.csv", "--at", "-5").Error, StringComparison.Ordinal);
+    public void Numbers_below_zero_are_no_options()
+        => Assert.Contains("--at: read '-5'", Called.With("fit", "x.csv", "--at", "-5").Error, StringComparison.Ordinal);
 
     [Theory]
     [InlineData(1, "there is no command 'advsie'", "advsie", "--json")]
@@ -57,7 +59,9 @@ public sealed class ConventionTests : IDisposable
         var file = _folder.Of("pot.csv");
         File.WriteAllText(file, "# base_g: 100\nviscosity_mpas\n85O\n");
         var root = Parse(["advise", file, "--json"], 2);
-        Assert.Equal((file, 3, "viscosity_mpas"), (root.GetProperty("file").GetString(), root.GetProperty("line").GetInt32(), root.GetProperty("column").GetString()));
+        Assert.Equal(
+            (file, 3, "viscosity_mpas"),
+            (root.GetProperty("file").GetString(), root.GetProperty("line").GetInt32(), root.GetProperty("column").GetString()));
         Assert.Equal("read '85O'", root.GetProperty("error").GetString());
         Assert.StartsWith("expected a number in mPa·s", root.GetProperty("hint").GetString(), StringComparison.Ordinal);
     }
@@ -66,7 +70,8 @@ public sealed class ConventionTests : IDisposable
     public void An_import_of_several_files_answers_with_those_that_were_refused()
     {
         File.WriteAllText(_folder.Of("bad.csv"), "# base_g: x\nviscosity_mpas\n");
-        var root = Parse(["import", _folder.Of("bad.csv"), Checkout.Sample("lantern-gel-06.csv"), "--log", _folder.Of("log"), "--json", "--quiet"], 2);
+        var root = Parse(
+            ["import", _folder.Of("bad.csv"), Checkout.Sample("lantern-gel-06.csv"), "--log", _folder.Of("log"), "--json", "--quiet"], 2);
         Assert.Equal(1, root.GetProperty("files").GetInt32());
         Assert.Equal(1, root.GetProperty("errors")[0].GetProperty("line").GetInt32());
     }
@@ -111,7 +116,17 @@ public sealed class ConventionTests : IDisposable
     public void Target_and_history_are_taken_wherever_they_are_used(string command, params string[] more)
     {
         more = [.. more.Select(m => m == "a.svg" ? _folder.Of(m) : m)];
-        var called = Called.With([command, Checkout.Sample("lantern-gel-07.csv"), "--target", "4500", "--history", Checkout.Sample("lantern-gel-06.csv"), "--quiet", .. more]);
+        var called = Called.With(
+            [
+                command,
+                Checkout.Sample("lantern-gel-07.csv"),
+                "--target",
+                "4500",
+                "--history",
+                Checkout.Sample("lantern-gel-06.csv"),
+                "--quiet",
+                .. more,
+            ]);
         Assert.True(called.Code is 0 or 3 or 5, called.Error);
         Assert.DoesNotContain("10 350", called.Output, StringComparison.Ordinal);
     }
@@ -133,7 +148,9 @@ public sealed class ConventionTests : IDisposable
     [InlineData("flow", "--out")]
     public void A_file_to_write_is_named_alike(string command, string option)
     {
-        var input = command == "flow" ? Path.Combine(Checkout.Root, "sample-runs", "flow", "lantern-gel-sweep.csv") : Checkout.Sample("lantern-gel-06.csv");
+        var input = command == "flow"
+            ? Path.Combine(Checkout.Root, "sample-runs", "flow", "lantern-gel-sweep.csv")
+            : Checkout.Sample("lantern-gel-06.csv");
         var file = _folder.Of(command == "report" ? "a.html" : "a.svg");
         Assert.Equal(0, Called.With(command, input, option, file, "--no-colour").Code);
         Assert.True(File.Exists(file));
@@ -146,21 +163,26 @@ public sealed class ConventionTests : IDisposable
         Assert.Equal(Core.Curves.Shapes.All.Select(m => m.Name), Names("shapes"), StringComparer.Ordinal);
         foreach (var chemistry in Names("chemistries"))
         {
-            File.WriteAllText(_folder.Of("pot.csv"), $"# base_g: 1\n# target_mpas: 9000\n# thickener: TA; chemistry={chemistry}\nviscosity_mpas\n");
+            File.WriteAllText(
+                _folder.Of("pot.csv"), $"# base_g: 1\n# target_mpas: 9000\n# thickener: TA; chemistry={chemistry}\nviscosity_mpas\n");
             Assert.Equal(0, Called.With("advise", _folder.Of("pot.csv")).Code);
         }
 
         IEnumerable<string> Names(string kind)
         {
             var listed = Called.With(kind).Output;
-            string[] names = [.. Parse([kind, "--json"], 0).GetProperty("names").EnumerateArray().Select(n => n.GetProperty("name").GetString()!)];
+            string[] names =
+            [
+                .. Parse([kind, "--json"], 0).GetProperty("names").EnumerateArray().Select(n => n.GetProperty("name").GetString()!),
+            ];
             Assert.All(names, n => Assert.Contains(n, listed, StringComparison.Ordinal));
             return names;
         }
     }
 
     [Fact]
-    public void Help_in_words_is_the_help_of_the_option() => Assert.Equal(Called.With("practice", "demo", "--help"), Called.With("help", "practice", "demo"));
+    public void Help_in_words_is_the_help_of_the_option()
+        => Assert.Equal(Called.With("practice", "demo", "--help"), Called.With("help", "practice", "demo"));
 
     /// <summary>The scripts ask the program itself; here what it answers them.</summary>
     [Theory]
@@ -200,8 +222,12 @@ public sealed class ConventionTests : IDisposable
     {
         Assert.SkipUnless(OperatingSystem.IsLinux(), "the shell's words");
         var program = "dotnet " + Path.Combine(AppContext.BaseDirectory, "viscolog.dll");
-        var line = (call.Contains("PROGRAM", StringComparison.Ordinal) ? call.Replace("PROGRAM", program, StringComparison.Ordinal) : $"{program} {call}")
-            .Replace("RUN", Checkout.Sample("lantern-gel-07.csv"), StringComparison.Ordinal).Replace("LOG", _folder.Of("log"), StringComparison.Ordinal);
+        var line = (
+            call.Contains("PROGRAM", StringComparison.Ordinal)
+                ? call.Replace("PROGRAM", program, StringComparison.Ordinal)
+                : $"{program} {call}")
+            .Replace("RUN", Checkout.Sample("lantern-gel-07.csv"), StringComparison.Ordinal)
+            .Replace("LOG", _folder.Of("log"), StringComparison.Ordinal);
         var (ended, output) = Shell(line);
         Assert.Equal(code, ended);
         Assert.Contains(said, output, StringComparison.Ordinal);

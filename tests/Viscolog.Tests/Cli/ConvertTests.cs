@@ -26,7 +26,24 @@ public sealed class ConvertTests
     [InlineData("dynamic_mpas", 1000, "--method", "krebs", "85")]
     [InlineData("dynamic_mpas", 8200, "--method", "rotational", "--factor", "200", "--torque", "41")]
     [InlineData("dynamic_mpas", 8200, "--method", "rotational", "41", "--factor", "200", "--rpm", "20")]
-    [InlineData("dynamic_mpas", 35280, "--method", "falling-ball", "120", "--ball", "3", "--ball-density", "7.8", "--fall", "100", "--jar", "60", "--density", "1.1")]
+    [
+        InlineData(
+            "dynamic_mpas",
+            35280,
+            "--method",
+            "falling-ball",
+            "120",
+            "--ball",
+            "3",
+            "--ball-density",
+            "7.8",
+            "--fall",
+            "100",
+            "--jar",
+            "60",
+            "--density",
+            "1.1"),
+    ]
     [InlineData("yield_stress_pa", 109.8, "--method", "slump", "50", "--height", "100", "--density", "1.2")]
     public void Every_kind_of_method_converts(string field, double expected, params string[] args)
         => Assert.Equal(expected, Parse(args).GetProperty(field).GetDouble(), expected * 2e-3);

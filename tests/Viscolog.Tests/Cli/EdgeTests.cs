@@ -65,7 +65,12 @@ public sealed class EdgeTests : IDisposable
         var log = _folder.Of("log");
         string[][] calls =
         [
-            ["import", Checkout.Sample("lantern-gel-06.csv"), Checkout.Sample("materials/workshop.csv"), Checkout.Sample("oils/workshop-oils.csv")],
+            [
+                "import",
+                Checkout.Sample("lantern-gel-06.csv"),
+                Checkout.Sample("materials/workshop.csv"),
+                Checkout.Sample("oils/workshop-oils.csv"),
+            ],
             ["runs"], ["show", "1"], ["advise", "1"], ["check", "1", "--low", "1000", "--high", "90000"], ["drift"],
             ["drift", "--method", "direct", "--oil", "N", "--certified", "100", "--certified-temp", "23", "--read", "101", "--temp", "23"],
             ["report", "1"], ["batch", "1", "--to", "5kg"], ["backup"], ["verify"], ["trend", "--product", "Lantern gel"],
@@ -113,7 +118,8 @@ public sealed class EdgeTests : IDisposable
     {
         foreach (var length in new[] { 400_000, 520_000, 522_000, 524_000, 526_000 })
         {
-            var called = Called.In(_folder.Of("log"), "import", Write("long.csv", text.Replace("@", new('x', length), StringComparison.Ordinal)));
+            var called = Called.In(
+                _folder.Of("log"), "import", Write("long.csv", text.Replace("@", new('x', length), StringComparison.Ordinal)));
             Assert.True(called.Code is 0 or 2 or 3 or 5, called.Error[..Math.Min(200, called.Error.Length)]);
         }
     }

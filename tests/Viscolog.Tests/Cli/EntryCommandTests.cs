@@ -35,7 +35,12 @@ public sealed class EntryCommandTests : IDisposable
             2026-03-02T09:15:00+01:00,TA,60,,,,,a slip of the scale,poured into the other pot
 
             """.ReplaceLineEndings("\n"),
-            System.Text.RegularExpressions.Regex.Replace(exported.Output, "run_id: [0-9a-f-]+", "run_id: ID", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(1)));
+            System.Text.RegularExpressions.Regex.Replace(
+                exported.Output,
+                "run_id: [0-9a-f-]+",
+                "run_id: ID",
+                System.Text.RegularExpressions.RegexOptions.None,
+                TimeSpan.FromSeconds(1)));
     }
 
     [Theory]
@@ -67,7 +72,10 @@ public sealed class EntryCommandTests : IDisposable
         Done("new", "base_g=120");
         Done("add", "1", "note=x");
         Done("void", "1", "1", "--reason", "typo");
-        Assert.Contains("row 1 is void already: typo", Called.In(_folder.Of("log"), "void", "1", "1", "--reason", "typo").Error, StringComparison.Ordinal);
+        Assert.Contains(
+            "row 1 is void already: typo",
+            Called.In(_folder.Of("log"), "void", "1", "1", "--reason", "typo").Error,
+            StringComparison.Ordinal);
     }
 
     private void Done(params string[] args)

@@ -43,7 +43,10 @@ public sealed class FlowTests : IDisposable
             StringComparer.Ordinal);
         var first = fits[0];
         Assert.Equal("herschel-bulkley", first.GetProperty("model").GetString());
-        Assert.Equal(["yield_stress_pa", "consistency_pa_sn", "flow_index"], first.GetProperty("parameters").EnumerateObject().Select(p => p.Name), StringComparer.Ordinal);
+        Assert.Equal(
+            ["yield_stress_pa", "consistency_pa_sn", "flow_index"],
+            first.GetProperty("parameters").EnumerateObject().Select(p => p.Name),
+            StringComparer.Ordinal);
         // What the same fit prints as text, cli/flow-lantern-gel-sweep.txt; AICc of 14 points, 3 parameters and the scatter.
         Assert.Equal((11.8, 0.18), Yield(root));
         var rss = first.GetProperty("rss").GetDouble();
@@ -57,10 +60,15 @@ public sealed class FlowTests : IDisposable
     [Fact]
     public void Weights_change_the_answer_and_are_named()
     {
-        var (relative, none) = (Parse("flow", Sample("lantern-gel-sweep"), "--json"), Parse("flow", Sample("lantern-gel-sweep"), "--json", "--weights", "none"));
+        var (relative, none) = (
+            Parse("flow", Sample("lantern-gel-sweep"), "--json"),
+            Parse("flow", Sample("lantern-gel-sweep"), "--json", "--weights", "none"));
         Assert.Equal("none", none.GetProperty("weights").GetString());
         Assert.Equal(((11.8, 0.18), (12.1, 0.44)), (Yield(relative), Yield(none)));
-        Assert.Contains("--weights relative counts", Called.With("flow", Sample("lantern-gel-sweep"), "--weights", "none").Output, StringComparison.Ordinal);
+        Assert.Contains(
+            "--weights relative counts",
+            Called.With("flow", Sample("lantern-gel-sweep"), "--weights", "none").Output,
+            StringComparison.Ordinal);
     }
 
     [Theory]
@@ -85,18 +93,32 @@ public sealed class FlowTests : IDisposable
         var path = Path.Combine(_folder, "p.svg");
         Assert.Equal(0, Called.With("flow", Sample("dusk-glaze-loop"), "-o", path).Code);
         var text = File.ReadAllText(path);
-        Assert.All(new[] { "Viscosity, Pa·s", "Stress, Pa", "Shear rate, 1/s", "herschel-bulkley", "read on the way up" }, word => Assert.Contains(word, text, StringComparison.Ordinal));
+        Assert.All(
+            new[] { "Viscosity, Pa·s", "Stress, Pa", "Shear rate, 1/s", "herschel-bulkley", "read on the way up" },
+            word => Assert.Contains(word, text, StringComparison.Ordinal));
     }
 
     [Theory]
-    [InlineData("shear_rate_1_s,stress_pa\n1,2\n2,3\n4,x\n", "line 4, column stress_pa: read 'x', expected a number in Pa, at least 0.000000001")]
-    [InlineData("shear_rate_1_s,stress_pa\n1,2\n2,3\n0,3\n", "line 4, column shear_rate_1_s: read '0', expected a number in 1/s, at least 0.000000001")]
+    [
+        InlineData(
+            "shear_rate_1_s,stress_pa\n1,2\n2,3\n4,x\n",
+            "line 4, column stress_pa: read 'x', expected a number in Pa, at least 0.000000001"),
+    ]
+    [
+        InlineData(
+            "shear_rate_1_s,stress_pa\n1,2\n2,3\n0,3\n",
+            "line 4, column shear_rate_1_s: read '0', expected a number in 1/s, at least 0.000000001"),
+    ]
     [InlineData("shear_rate_1_s,stress_pa\n1,2\n2,3\n", "read 2 points, expected 3 or more")]
     [InlineData("shear_rate_1_s,stress_pa\n1,2\n2,\n4,5\n", "line 3: read half a point")]
     [InlineData("shear_rate_1_s,stress_pa,viscosity_pas\n1,2,2\n", "one of stress_pa, viscosity_pas and viscosity_mpas")]
     [InlineData("shear_rate_1_s,stress_kpa\n1,2\n", "expected shear_rate_1_s with one of")]
     [InlineData("rpm,torque_pct\n1,2\n2,3\n4,5\n", "# geometry: concentric-cylinder")]
-    [InlineData("# geometry: vase\nrpm,torque_pct\n1,2\n2,3\n4,5\n", "line 1: read 'geometry: vase', expected concentric-cylinder, cone-plate or parallel-plates")]
+    [
+        InlineData(
+            "# geometry: vase\nrpm,torque_pct\n1,2\n2,3\n4,5\n",
+            "line 1: read 'geometry: vase', expected concentric-cylinder, cone-plate or parallel-plates"),
+    ]
     [InlineData("# geometry: cone-plate\n# cone_radius_mm: 20\nrpm,torque_pct\n1,2\n2,3\n4,5\n", "# cone_angle_deg")]
     [InlineData("# geometry: concentric-cylinder\n# bob_radius_mm: 20\n# cup_radius_mm: 18\n# bob_length_mm: 40\n# full_scale_mnm: 1\nrpm,torque_pct\n1,2\n2,3\n4,5\n", "a radius above bob_radius_mm")]
     [InlineData("# gap_cm: 1\nshear_rate_1_s,stress_pa\n1,2\n2,3\n4,5\n", "gap_mm: give it in that unit")]
@@ -132,9 +154,16 @@ public sealed class FlowTests : IDisposable
     public void The_example_and_every_column_and_key_stand_in_the_description()
     {
         var doc = File.ReadAllText(Path.Combine(Checkout.Root, "docs", "file-formats.md"));
-        var section = doc[doc.IndexOf("## Flow file", StringComparison.Ordinal)..doc.IndexOf("## Answers in JSON", StringComparison.Ordinal)];
-        Assert.Equal((0, ""), (Called.With("flow", Write(section.Split("```")[1].TrimStart())).Code, Called.With("flow", Write(section.Split("```")[1].TrimStart())).Error));
-        Assert.All(FlowFiles.FlowColumns.All.Keys.Concat(FlowFiles.FlowHeader.Keys), name => Assert.Contains($"`{name}`", section, StringComparison.Ordinal));
+        var section =
+            doc[doc.IndexOf("## Flow file", StringComparison.Ordinal)..doc.IndexOf("## Answers in JSON", StringComparison.Ordinal)];
+        Assert.Equal(
+            (0, ""),
+            (
+                Called.With("flow", Write(section.Split("```")[1].TrimStart())).Code,
+                Called.With("flow", Write(section.Split("```")[1].TrimStart())).Error));
+        Assert.All(
+            FlowFiles.FlowColumns.All.Keys.Concat(FlowFiles.FlowHeader.Keys),
+            name => Assert.Contains($"`{name}`", section, StringComparison.Ordinal));
     }
 
     private string Write(string text)

@@ -7,7 +7,10 @@ using Viscolog.Tui.Pattern;
 
 namespace Viscolog.Tests.Cli;
 
-/// <summary>Whatever names, notes, arguments and file names hold: no command gives a terminal what moves its cursor, colours it, turns its writing or hides.</summary>
+/// <summary>
+/// Whatever names, notes, arguments and file names hold: no command gives a terminal what moves its cursor, colours it, turns its writing
+/// or hides.
+/// </summary>
 public sealed class HostileTextTests : IDisposable
 {
     /// <summary>Directions, marks of order, widths of nothing, tags: all that a material's name may hold.</summary>
@@ -19,7 +22,8 @@ public sealed class HostileTextTests : IDisposable
     private const string Product = "no" + Unseen + "ne";
 
     private static readonly string[] Commands = [.. typeof(CalledCommand).Assembly.GetTypes()
-        .Where(t => t is { IsAbstract: false } && t.IsSubclassOf(typeof(CalledCommand))).Select(t => ((CalledCommand)Activator.CreateInstance(t)!).Name).Order(StringComparer.Ordinal)];
+        .Where(t => t is { IsAbstract: false } && t.IsSubclassOf(typeof(CalledCommand)))
+        .Select(t => ((CalledCommand)Activator.CreateInstance(t)!).Name).Order(StringComparer.Ordinal)];
 
     private readonly TemporaryFolder _folder = new();
     private readonly string _log;
@@ -106,8 +110,26 @@ public sealed class HostileTextTests : IDisposable
     [
         ["show", "1"], ["runs"], ["export", "1"], ["template", "-o", _folder.Of("t.xlsx"), "--force"],
         ["new", "base_g=1", "name=" + Hostile, "--log", _folder.Of("new")], ["add", "1", "note=" + Hostile, "--log", _folder.Of("new")],
-        ["void", "1", "1", "--reason", Hostile, "--log", _folder.Of("new")], ["help", "advise"], ["config"], ["completions", "bash"], ["methods"], ["chemistries"], ["shapes"], ["convert", "60", "--method", "iso-2431-4"], ["advise", "1"], ["advise", Run()],
-        ["verify"], ["drift"], ["practice"], ["bench", "1"], ["report", "1"], ["report", Run()], ["label", "1"], ["label", Run(), "--batch", "--low", "1000", "--high", "90000"], ["fit", "1"], ["export", "--oils"],
+        ["void", "1", "1", "--reason", Hostile, "--log", _folder.Of("new")],
+        ["help", "advise"],
+        ["config"],
+        ["completions", "bash"],
+        ["methods"],
+        ["chemistries"],
+        ["shapes"],
+        ["convert", "60", "--method", "iso-2431-4"],
+        ["advise", "1"],
+        ["advise", Run()],
+        ["verify"],
+        ["drift"],
+        ["practice"],
+        ["bench", "1"],
+        ["report", "1"],
+        ["report", Run()],
+        ["label", "1"],
+        ["label", Run(), "--batch", "--low", "1000", "--high", "90000"],
+        ["fit", "1"],
+        ["export", "--oils"],
         ["practice", "scores"], ["export", "--materials"], ["export", "1", "-o", _folder.Of(Hostile + ".csv"), "--force"], ["fit", Run()],
         ["report", "1", "--certificate", "--low", "1000", "--high", "90000"], ["report", "1", "--certificate", "--spec", Product],
         ["check", "1", "--low", "1000", "--high", "90000"], ["check", Run(), "--spec", Product], ["batch", "1", "--to", "5kg"],
@@ -121,17 +143,56 @@ public sealed class HostileTextTests : IDisposable
 
     private string[][] WrongCalls() =>
     [
-        [Hostile], ["advise", Run(), Hostile], ["advise", "--" + Hostile], ["advise", Run(), "--target", Hostile], ["advise", _folder.Of(Hostile + "x")],
+        [Hostile],
+        ["advise", Run(), Hostile],
+        ["advise", "--" + Hostile],
+        ["advise", Run(), "--target", Hostile],
+        ["advise", _folder.Of(Hostile + "x")],
         ["advise", Run(), "--history", _folder.Of(Hostile + "x")], ["advise", "@" + Hostile], ["advise", Hostile], ["advise", Refused()],
-        ["import", Refused()], ["import", _folder.Of(Hostile + "x")], ["fit", Run(), "--at", Hostile], ["show", Hostile], ["bench", Hostile],
-        ["check", Run(), "--spec", Product + "x"], ["convert", Hostile], ["convert", "5", "--method", Hostile], ["convert", "5", "--from", Hostile, "--to", "kg"],
-        ["flow", Hostile], ["flow", Refused()], ["trend", Hostile], ["trend", Refused()], ["trend", Trend(), "--column", Hostile], ["trend", "--product", Hostile + "x"],
-        ["plot", Run(), "-o", Hostile], ["plot", Run(), "-o", _folder.Of("a.svg"), "--kind", Hostile], ["plot", Run(), "-o", _folder.Of(Hostile + "/a.svg")],
-        ["report", Run(), "--out", _folder.Of(Hostile + ".doc")], ["label", Run(), "--out", _folder.Of(Hostile + ".doc")], ["label", Run(), "--sheet", Hostile], ["export", Hostile], ["template", "-o", _folder.Of(Hostile + ".doc")], ["new", Hostile], ["new", "base_g=" + Hostile], ["add", "1", Hostile], ["add", "1", "wait_s=" + Hostile],
-        ["add", Hostile, "note=x"], ["void", "1", Hostile, "--reason", "x"], ["help", Hostile], ["config", Hostile], ["config", "risk=" + Hostile], ["completions", Hostile], ["export", "1", "-o", _folder.Of(Hostile + "/x/y.csv")],
+        ["import", Refused()],
+        ["import", _folder.Of(Hostile + "x")],
+        ["fit", Run(), "--at", Hostile],
+        ["show", Hostile],
+        ["bench", Hostile],
+        ["check", Run(), "--spec", Product + "x"],
+        ["convert", Hostile],
+        ["convert", "5", "--method", Hostile],
+        ["convert", "5", "--from", Hostile, "--to", "kg"],
+        ["flow", Hostile],
+        ["flow", Refused()],
+        ["trend", Hostile],
+        ["trend", Refused()],
+        ["trend", Trend(), "--column", Hostile],
+        ["trend", "--product", Hostile + "x"],
+        ["plot", Run(), "-o", Hostile],
+        ["plot", Run(), "-o", _folder.Of("a.svg"), "--kind", Hostile],
+        ["plot", Run(), "-o", _folder.Of(Hostile + "/a.svg")],
+        ["report", Run(), "--out", _folder.Of(Hostile + ".doc")],
+        ["label", Run(), "--out", _folder.Of(Hostile + ".doc")],
+        ["label", Run(), "--sheet", Hostile],
+        ["export", Hostile],
+        ["template", "-o", _folder.Of(Hostile + ".doc")],
+        ["new", Hostile],
+        ["new", "base_g=" + Hostile],
+        ["add", "1", Hostile],
+        ["add", "1", "wait_s=" + Hostile],
+        ["add", Hostile, "note=x"],
+        ["void", "1", Hostile, "--reason", "x"],
+        ["help", Hostile],
+        ["config", Hostile],
+        ["config", "risk=" + Hostile],
+        ["completions", Hostile],
+        ["export", "1", "-o", _folder.Of(Hostile + "/x/y.csv")],
         ["backup", "--keep", Hostile], ["backup", "--to", _folder.Of(Hostile + "x/y")], ["restore", Hostile], ["runs", "--since", Hostile],
-        ["practice", "play", Hostile], ["practice", "play", "read", "--seed", Hostile], ["practice", Hostile], ["practice", "replay", Hostile],
-        ["batch", Run(), "--to", Hostile], ["drift", "--method", Hostile, "--read", "5"], ["drift", "--date", Hostile], ["runs", "--log", Run()], ["verify", "--log", _folder.Of(Hostile + "x/y")],
+        ["practice", "play", Hostile],
+        ["practice", "play", "read", "--seed", Hostile],
+        ["practice", Hostile],
+        ["practice", "replay", Hostile],
+        ["batch", Run(), "--to", Hostile],
+        ["drift", "--method", Hostile, "--read", "5"],
+        ["drift", "--date", Hostile],
+        ["runs", "--log", Run()],
+        ["verify", "--log", _folder.Of(Hostile + "x/y")],
     ];
 
     private static void Harmless(Called called, string call)
@@ -212,7 +273,9 @@ public sealed class HostileTextTests : IDisposable
 
         """);
 
-    private string Refused() => Write("refused" + Hostile + ".csv", $"# base_g: 120\nviscosity_mpas,wait_s,shear_rate_1_s,stress_pa,batch\n{Hostile},{Hostile},{Hostile},{Hostile},{Hostile}\n");
+    private string Refused() => Write(
+        "refused" + Hostile + ".csv",
+        $"# base_g: 120\nviscosity_mpas,wait_s,shear_rate_1_s,stress_pa,batch\n{Hostile},{Hostile},{Hostile},{Hostile},{Hostile}\n");
 
     private string Write(string name, string text)
     {

@@ -23,7 +23,8 @@ public sealed class JsonTests
         var root = Parse("advise", Checkout.Sample(name + ".csv"), "--json");
         Assert.Equal("viscolog.advice/1", root.GetProperty("schema").GetString());
         Assert.Equal(action, root.GetProperty("action").GetString());
-        Assert.Equal(Always.Concat(fields).Order(StringComparer.Ordinal), root.EnumerateObject().Select(p => p.Name).Order(StringComparer.Ordinal));
+        Assert.Equal(
+            Always.Concat(fields).Order(StringComparer.Ordinal), root.EnumerateObject().Select(p => p.Name).Order(StringComparer.Ordinal));
     }
 
     [Fact]
@@ -36,7 +37,9 @@ public sealed class JsonTests
         Assert.Equal(plain.GetProperty("add_g").GetDouble(), root.GetProperty("add_g").GetDouble());
         Assert.Equal(5, large.GetProperty("add_g").GetDouble());
         Assert.True(small.GetProperty("chance_over_pct").GetDouble() < large.GetProperty("chance_over_pct").GetDouble());
-        Assert.True(small.GetProperty("expected_mpas").GetProperty("median").GetDouble() < large.GetProperty("expected_mpas").GetProperty("median").GetDouble());
+        Assert.True(
+            small.GetProperty("expected_mpas").GetProperty("median").GetDouble() < large.GetProperty("expected_mpas").GetProperty("median")
+                .GetDouble());
         Assert.Contains("advice stays within", large.GetProperty("notes")[0].GetString(), StringComparison.Ordinal);
     }
 

@@ -16,9 +16,17 @@ public sealed class LogCommandTests : IDisposable
     public void An_import_says_what_it_added_and_a_second_one_that_all_was_there()
     {
         var first = Json("import", Checkout.Sample("lantern-gel-06.csv"), Checkout.Sample("lantern-gel-07.csv"));
-        Assert.Equal(("viscolog.import/1", 2, 2, 13, 0), (first.GetProperty("schema").GetString(), Number(first, "files"), Number(first, "runs"), Number(first, "entries"), Number(first, "already")));
+        Assert.Equal(
+            ("viscolog.import/1", 2, 2, 13, 0),
+            (
+                first.GetProperty("schema").GetString(),
+                Number(first, "files"),
+                Number(first, "runs"),
+                Number(first, "entries"),
+                Number(first, "already")));
         var second = Json("import", Checkout.Sample("lantern-gel-06.csv"), Checkout.Sample("lantern-gel-07.csv"));
-        Assert.Equal((2, 0, 0, 13), (Number(second, "files"), Number(second, "runs"), Number(second, "entries"), Number(second, "already")));
+        Assert.Equal(
+            (2, 0, 0, 13), (Number(second, "files"), Number(second, "runs"), Number(second, "entries"), Number(second, "already")));
     }
 
     [Fact]
@@ -40,8 +48,17 @@ public sealed class LogCommandTests : IDisposable
         var root = Json("runs");
         Assert.Equal("viscolog.runs/1", root.GetProperty("schema").GetString());
         var run = Assert.Single(root.GetProperty("runs").EnumerateArray());
-        Assert.Equal("base entries id last name number readings thickeners voided", string.Join(' ', run.EnumerateObject().Select(p => p.Name).Order(StringComparer.Ordinal)));
-        Assert.Equal(("Lantern gel 06", "Ledge", "Sail", 7, 7), (run.GetProperty("name").GetString(), run.GetProperty("base").GetString(), run.GetProperty("thickeners")[0].GetString(), Number(run, "entries"), Number(run, "readings")));
+        Assert.Equal(
+            "base entries id last name number readings thickeners voided",
+            string.Join(' ', run.EnumerateObject().Select(p => p.Name).Order(StringComparer.Ordinal)));
+        Assert.Equal(
+            ("Lantern gel 06", "Ledge", "Sail", 7, 7),
+            (
+                run.GetProperty("name").GetString(),
+                run.GetProperty("base").GetString(),
+                run.GetProperty("thickeners")[0].GetString(),
+                Number(run, "entries"),
+                Number(run, "readings")));
         Assert.True(Guid.TryParse(run.GetProperty("id").GetString(), out _));
         Assert.True(DateTimeOffset.TryParse(run.GetProperty("last").GetString(), System.Globalization.CultureInfo.InvariantCulture, out _));
     }
@@ -65,7 +82,9 @@ public sealed class LogCommandTests : IDisposable
     {
         Call("import", Checkout.Sample("lantern-gel-07.csv"));
         Assert.Equal(Called.With("advise", Checkout.Sample("lantern-gel-07.csv")).Output, Call("advise", "1").Output);
-        Assert.Equal(Called.With("fit", Checkout.Sample("lantern-gel-07.csv")).Output, Call("fit", Json("runs").GetProperty("runs")[0].GetProperty("id").GetString()!).Output);
+        Assert.Equal(
+            Called.With("fit", Checkout.Sample("lantern-gel-07.csv")).Output,
+            Call("fit", Json("runs").GetProperty("runs")[0].GetProperty("id").GetString()!).Output);
         Assert.Equal(0, Call("plot", "1", "-o", _folder.Of("a.svg")).Code);
     }
 
@@ -73,7 +92,11 @@ public sealed class LogCommandTests : IDisposable
     public void The_logs_earlier_runs_are_the_history_and_the_run_itself_is_none()
     {
         Call("import", Checkout.Sample("lantern-gel-06.csv"));
-        var expected = Called.With("advise", Checkout.Sample("lantern-gel-07.csv"), "--history", Checkout.Sample("lantern-gel-06.csv")).Output;
+        var expected = Called.With(
+            "advise",
+            Checkout.Sample("lantern-gel-07.csv"),
+            "--history",
+            Checkout.Sample("lantern-gel-06.csv")).Output;
         Assert.NotEqual(Called.With("advise", Checkout.Sample("lantern-gel-07.csv")).Output, expected, StringComparer.Ordinal);
         Assert.Equal(expected, Call("advise", Checkout.Sample("lantern-gel-07.csv")).Output);
         Call("import", Checkout.Sample("lantern-gel-07.csv"));
@@ -106,7 +129,9 @@ public sealed class LogCommandTests : IDisposable
     public void A_command_on_a_log_that_is_not_there_ends_with_4_and_makes_none(params string[] args)
     {
         var called = Call(args);
-        Assert.Equal((4, "", $"there is no log in {Log}; 'viscolog import FILE' starts one, --log names another folder\n"), (called.Code, called.Output, called.Error));
+        Assert.Equal(
+            (4, "", $"there is no log in {Log}; 'viscolog import FILE' starts one, --log names another folder\n"),
+            (called.Code, called.Output, called.Error));
         Assert.Empty(_folder.Names);
     }
 
@@ -159,7 +184,8 @@ public sealed class LogCommandTests : IDisposable
     public void Texts_that_a_spreadsheet_takes_for_formulas_are_marked_only_when_asked()
     {
         var file = _folder.Of("formulas.csv");
-        File.WriteAllText(file, "# name: glaze, =1+1\n# base_g: 100\n# thickener: TA\nadded_g,viscosity_mpas,note\n1,850,=HYPERLINK(0)\n1,900,@sum\n");
+        File.WriteAllText(
+            file, "# name: glaze, =1+1\n# base_g: 100\n# thickener: TA\nadded_g,viscosity_mpas,note\n1,850,=HYPERLINK(0)\n1,900,@sum\n");
         Call("import", file);
         Assert.Contains("\nTA,1,,,850,=HYPERLINK(0)\n", Call("export", "1").Output, StringComparison.Ordinal);
         var safe = Call("export", "1", "--spreadsheet-safe").Output;
@@ -208,7 +234,9 @@ public sealed class LogCommandTests : IDisposable
     public void Verify_says_that_all_is_well()
     {
         Call("import", Checkout.Sample("lantern-gel-06.csv"));
-        Assert.Equal("journal: 11 lines, every checksum holds: 1 run, 7 entries\nquery copy: the same as the journal, every document\n", Call("verify").Output);
+        Assert.Equal(
+            "journal: 11 lines, every checksum holds: 1 run, 7 entries\nquery copy: the same as the journal, every document\n",
+            Call("verify").Output);
     }
 
     [Fact]
@@ -219,11 +247,16 @@ public sealed class LogCommandTests : IDisposable
         Call("import", file);
         ExpectedFile.Check("cli/show-voids.txt", Without(Call("show", "1").Output));
         var entries = Json("show", "1").GetProperty("entries").EnumerateArray().ToList();
-        Assert.Equal(("a digit too many", 0.0), (entries[1].GetProperty("is").GetProperty("void").GetString(), entries[1].GetProperty("doses_pct").GetProperty("TA").GetDouble()));
+        Assert.Equal(
+            ("a digit too many", 0.0),
+            (
+                entries[1].GetProperty("is").GetProperty("void").GetString(),
+                entries[1].GetProperty("doses_pct").GetProperty("TA").GetDouble()));
         Assert.Equal(1, entries[2].GetProperty("doses_pct").GetProperty("TA").GetDouble());
     }
 
-    private static string Without(string output) => string.Join('\n', output.Split('\n').Where(l => !l.Contains("run_id", StringComparison.Ordinal)));
+    private static string Without(string output)
+        => string.Join('\n', output.Split('\n').Where(l => !l.Contains("run_id", StringComparison.Ordinal)));
 
     private static int Number(JsonElement element, string name) => element.GetProperty(name).GetInt32();
 

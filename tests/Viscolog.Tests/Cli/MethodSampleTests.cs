@@ -7,7 +7,12 @@ public sealed class MethodSampleTests : IDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("viscolog-").FullName;
 
-    public static TheoryData<string> Names => [.. Directory.GetFiles(Checkout.Sample("methods"), "*.csv").Select(f => Path.GetFileNameWithoutExtension(f)!).Order(StringComparer.Ordinal)];
+    public static TheoryData<string> Names
+        =>
+        [
+            .. Directory.GetFiles(Checkout.Sample("methods"), "*.csv").Select(f => Path.GetFileNameWithoutExtension(f)!)
+                .Order(StringComparer.Ordinal),
+        ];
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
@@ -36,7 +41,12 @@ public sealed class MethodSampleTests : IDisposable
     [Fact]
     public void Curves_by_different_methods_in_one_picture_are_warned_of()
     {
-        var called = Called.With("plot", Sample("wall-gel-rotational"), Checkout.Sample("lantern-gel-07.csv"), "-o", Path.Combine(_folder, "both.svg"));
+        var called = Called.With(
+            "plot",
+            Sample("wall-gel-rotational"),
+            Checkout.Sample("lantern-gel-07.csv"),
+            "-o",
+            Path.Combine(_folder, "both.svg"));
         Assert.Equal(0, called.Code);
         Assert.Contains("can't be compared", called.Error, StringComparison.Ordinal);
     }

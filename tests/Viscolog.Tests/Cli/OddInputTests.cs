@@ -139,7 +139,9 @@ public sealed class OddInputTests : IDisposable
         var games = Path.Combine(PracticeLog.FolderOf(new LogPlace(log)), "games");
         var game = File.ReadAllText(Directory.GetFiles(games)[0]);
         Pipe(Path.Combine(games, "x.json"));
-        File.WriteAllText(Path.Combine(games, "y.json"), Regex.Replace(game, "\"body_mpas\": *[0-9.]+", "\"body_mpas\":1e999", RegexOptions.None, TimeSpan.FromSeconds(1)));
+        File.WriteAllText(
+            Path.Combine(games, "y.json"),
+            Regex.Replace(game, "\"body_mpas\": *[0-9.]+", "\"body_mpas\":1e999", RegexOptions.None, TimeSpan.FromSeconds(1)));
         foreach (var call in new string[][] { ["practice", "scores"], ["practice", "scores", "--json"] })
         {
             var scores = Called.In(log, call);

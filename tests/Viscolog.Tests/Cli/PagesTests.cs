@@ -28,7 +28,8 @@ public sealed partial class PagesTests
     public void Every_command_names_a_command_and_options_that_there_are(string page)
     {
         var wrong = Lines(page).Select(c => Call().Match(c)).Where(m => m.Success).Select(m => m.Groups["arguments"].Value)
-            .SelectMany(call => Called.Complaints(call, isWhole: call.Contains(" -", StringComparison.Ordinal)).Select(c => $"{call}: {c}"));
+            .SelectMany(
+                call => Called.Complaints(call, isWhole: call.Contains(" -", StringComparison.Ordinal)).Select(c => $"{call}: {c}"));
         Assert.Empty(wrong);
     }
 

@@ -86,7 +86,8 @@ public sealed class PairSampleTests
         var called = Called.In(log, "runs", "--compare", "--base", "Lodge", "--target", "9000");
         Assert.Equal((0, ""), (called.Code, called.Error));
         ExpectedFile.Check("cli/runs-compare.txt", called.Output);
-        using var document = JsonDocument.Parse(Called.In(log, "runs", "--compare", "--base", "Lodge", "--target", "9000", "--json").Output);
+        using var document = JsonDocument.Parse(
+            Called.In(log, "runs", "--compare", "--base", "Lodge", "--target", "9000", "--json").Output);
         Assert.Equal("viscolog.compare/1", document.RootElement.GetProperty("schema").GetString());
         Assert.Equal(2, document.RootElement.GetProperty("candidates").GetArrayLength());
         var bad = Called.In(log, "runs", "--compare", "--string", "40-30");

@@ -9,7 +9,25 @@ namespace Viscolog.Tests.Cli;
 /// <summary>Practice on the command line.</summary>
 public sealed class PracticeTests : IDisposable
 {
-    private static readonly string[] Game = ["practice", "play", "--pot", "easy", "--seed", "7", "read", "dose=2", "stir=10", "wait=60", "read", "dose=4", "stir=10", "wait=60", "read", "end"];
+    private static readonly string[] Game =
+    [
+        "practice",
+        "play",
+        "--pot",
+        "easy",
+        "--seed",
+        "7",
+        "read",
+        "dose=2",
+        "stir=10",
+        "wait=60",
+        "read",
+        "dose=4",
+        "stir=10",
+        "wait=60",
+        "read",
+        "end",
+    ];
 
     private readonly TemporaryFolder _folder = new();
 
@@ -35,7 +53,8 @@ public sealed class PracticeTests : IDisposable
 
     [Fact]
     public void A_replay_is_as_stored()
-        => ExpectedFile.Check("cli/practice-replay-harbour.txt", Called.With("practice", "replay", Checkout.Sample("harbour-gel-02-over.csv")).Output);
+        => ExpectedFile.Check(
+            "cli/practice-replay-harbour.txt", Called.With("practice", "replay", Checkout.Sample("harbour-gel-02-over.csv")).Output);
 
     [Fact]
     public void A_game_shows_nothing_before_its_end_and_all_after_it()
@@ -59,7 +78,8 @@ public sealed class PracticeTests : IDisposable
         Assert.Equal(0, Called.In(Log, [.. Game, "--player=@B, \"the second\""]).Code);
         Assert.Equal(0, Called.In(Log, "practice", "demo", "--brief").Code);
         Assert.Equal(0, Called.In(Log, "practice", "scores").Code);
-        Assert.Equal(before, Directory.GetFiles(Log).ToDictionary(f => f, f => Convert.ToHexString(File.ReadAllBytes(f)), StringComparer.Ordinal));
+        Assert.Equal(
+            before, Directory.GetFiles(Log).ToDictionary(f => f, f => Convert.ToHexString(File.ReadAllBytes(f)), StringComparer.Ordinal));
         Assert.Single(JsonDocument.Parse(Called.In(Log, "runs", "--json").Output).RootElement.GetProperty("runs").EnumerateArray());
         Assert.Equal(["log", "log-practice"], _folder.Names);
     }
@@ -75,7 +95,10 @@ public sealed class PracticeTests : IDisposable
             names[1..].Index(),
             n => Assert.Null(scores.Save(first with { Player = n.Item, Ended = first.Ended.AddSeconds(1 + n.Index) })));
         var lines = Called.In(Log, "practice", "scores").Output.TrimEnd().Split('\n');
-        Assert.StartsWith("player,pot,seed,ended,verdict,doses,readings,waits,early_doses,over_at_dose,body_mpas,target_mpas,poured_g,wasted_g,", lines[0], StringComparison.Ordinal);
+        Assert.StartsWith(
+            "player,pot,seed,ended,verdict,doses,readings,waits,early_doses,over_at_dose,body_mpas,target_mpas,poured_g,wasted_g,",
+            lines[0],
+            StringComparison.Ordinal);
         Assert.Equal(names.Length, lines.Length - 1);
         Assert.StartsWith("Player A,easy,7,", lines[1], StringComparison.Ordinal);
         Assert.Contains(",over,2,3,0,0,2,", lines[1], StringComparison.Ordinal);
@@ -87,7 +110,8 @@ public sealed class PracticeTests : IDisposable
         Assert.Equal(2, Called.In(Log, "practice", "scores", "-o", file).Code);
         var games = JsonDocument.Parse(Called.In(Log, "practice", "scores", "--json").Output).RootElement;
         Assert.Equal("viscolog.practice-scores/1", games.GetProperty("schema").GetString());
-        Assert.Equal(names, games.GetProperty("games").EnumerateArray().Select(g => g.GetProperty("player").GetString()), StringComparer.Ordinal);
+        Assert.Equal(
+            names, games.GetProperty("games").EnumerateArray().Select(g => g.GetProperty("player").GetString()), StringComparer.Ordinal);
     }
 
     [Fact]
@@ -143,7 +167,8 @@ public sealed class PracticeTests : IDisposable
             + string.Concat(Enumerable.Range(1, 599).Select(i => FormattableString.Invariant($"TA,0.005,60,{850 + i}\n"))));
         var called = Called.With("practice", "replay", file, "--json");
         var root = JsonDocument.Parse(called.Output).RootElement;
-        Assert.Contains("8 of 600 readings are judged", root.GetProperty("warnings").EnumerateArray().Last().GetString(), StringComparison.Ordinal);
+        Assert.Contains(
+            "8 of 600 readings are judged", root.GetProperty("warnings").EnumerateArray().Last().GetString(), StringComparison.Ordinal);
         var readings = root.GetProperty("readings").EnumerateArray().ToList();
         Assert.Equal((600, 8), (readings.Count, readings.Count(r => r.TryGetProperty("advice", out _))));
         Assert.Equal(592, readings.Count(r => r.TryGetProperty("no_advice", out var why) && why.GetString() == "Not judged."));
@@ -156,11 +181,18 @@ public sealed class PracticeTests : IDisposable
         var called = Called.With("practice", "demo", "--pot", "peaked", "--seed", "2", "--json", "-o", file);
         var root = JsonDocument.Parse(called.Output).RootElement;
         Assert.Equal("viscolog.practice/1", root.GetProperty("schema").GetString());
-        Assert.Equal(["over", "over", "in band"], root.GetProperty("players").EnumerateArray().Select(p => p.GetProperty("verdict").GetString()), StringComparer.Ordinal);
+        Assert.Equal(
+            ["over", "over", "in band"],
+            root.GetProperty("players").EnumerateArray().Select(p => p.GetProperty("verdict").GetString()),
+            StringComparer.Ordinal);
         Assert.Equal("rise-and-fall", root.GetProperty("hidden").GetProperty("family").GetString());
         Assert.True(File.Exists(file));
-        var replay = JsonDocument.Parse(Called.With("practice", "replay", Checkout.Sample("harbour-gel-02-over.csv"), "--json").Output).RootElement;
-        Assert.Equal(["more", "dosed-against-advice", "otherwise", null], replay.GetProperty("readings").EnumerateArray().Select(r => r.TryGetProperty("compared", out var c) ? c.GetString() : null), StringComparer.Ordinal);
+        var replay = JsonDocument.Parse(
+            Called.With("practice", "replay", Checkout.Sample("harbour-gel-02-over.csv"), "--json").Output).RootElement;
+        Assert.Equal(
+            ["more", "dosed-against-advice", "otherwise", null],
+            replay.GetProperty("readings").EnumerateArray().Select(r => r.TryGetProperty("compared", out var c) ? c.GetString() : null),
+            StringComparer.Ordinal);
     }
 
     [Fact]

@@ -15,7 +15,8 @@ public sealed partial class ReadmeTests : IDisposable
         => [.. Shown()];
 
     private static IEnumerable<string> Shown()
-        => Pages.All.SelectMany(Pages.Calls).Select(c => string.Join('\n', Arguments(c))).Where(c => c.Length > 0).Distinct(StringComparer.Ordinal);
+        => Pages.All.SelectMany(Pages.Calls).Select(c => string.Join('\n', Arguments(c))).Where(c => c.Length > 0)
+            .Distinct(StringComparer.Ordinal);
 
     private static IEnumerable<string> Arguments(string text) => Command().Matches(text).Select(m => m.Groups["arguments"].Value.Trim());
 
@@ -86,8 +87,14 @@ public sealed partial class ReadmeTests : IDisposable
     {
         var words = arguments.Split(' ')
             .Select(w => w.StartsWith("sample-runs", StringComparison.Ordinal) ? Path.Combine(Checkout.Root, w) : w)
-            .Select(w => w.EndsWith(".svg", StringComparison.Ordinal) || w.StartsWith("my-", StringComparison.Ordinal) ? Path.Combine(_folder, w) : w)
-            .Select(w => w.Contains('*', StringComparison.Ordinal) ? Directory.GetFiles(Path.GetDirectoryName(w)!, Path.GetFileName(w)).Single() : w);
+            .Select(
+                w => w.EndsWith(".svg", StringComparison.Ordinal) || w.StartsWith("my-", StringComparison.Ordinal)
+                    ? Path.Combine(_folder, w)
+                    : w)
+            .Select(
+                w => w.Contains('*', StringComparison.Ordinal)
+                    ? Directory.GetFiles(Path.GetDirectoryName(w)!, Path.GetFileName(w)).Single()
+                    : w);
         var called = Called.With([.. words]);
         // A busy machine takes over a second here and there, and then how far it has come is told.
         var complaints = called.Error.Split('\n').Where(l => l.Length > 0 && !ProgressPattern().IsMatch(l));
@@ -107,7 +114,8 @@ public sealed partial class ReadmeTests : IDisposable
             .Select(f => "\n" + File.ReadAllText(f)).ToList();
         if (Environment.GetEnvironmentVariable("VISCOLOG_ACCEPT") == "1")
         {
-            var renewed = Outputs(page).Aggregate(Pages.Text(page), (text, b) => text.Replace(b, Renewed(b, stored), StringComparison.Ordinal));
+            var renewed = Outputs(page)
+                .Aggregate(Pages.Text(page), (text, b) => text.Replace(b, Renewed(b, stored), StringComparison.Ordinal));
             File.WriteAllText(Checkout.At(page), renewed);
         }
 
@@ -116,7 +124,9 @@ public sealed partial class ReadmeTests : IDisposable
 
     private static IEnumerable<string> Outputs(string page) => Pages.Blocks(page).Where(b => !b.TrimEnd().Split('\n').All(IsCommand));
 
-    /// <summary>What is stored now where a block was taken from: the whole of a text that begins alike, or the lines up to an empty one.</summary>
+    /// <summary>
+    /// What is stored now where a block was taken from: the whole of a text that begins alike, or the lines up to an empty one.
+    /// </summary>
     private static string Renewed(string block, IEnumerable<string> stored)
     {
         var lines = block.Split('\n');

@@ -26,11 +26,14 @@ public sealed partial class ReportTests : IDisposable
     [Theory]
     [MemberData(nameof(Sheets))]
     public void A_batch_sheet_is_as_stored(string name, string size)
-        => ExpectedFile.Check($"cli/batch-{Path.GetFileName(name)}.txt", Done("batch", Checkout.Sample(name + ".csv"), "--to", size).Output);
+        => ExpectedFile.Check(
+            $"cli/batch-{Path.GetFileName(name)}.txt", Done("batch", Checkout.Sample(name + ".csv"), "--to", size).Output);
 
     [Fact]
     public void A_batch_sheet_in_html_is_as_stored()
-        => ExpectedFile.Check("cli/batch-lantern-gel-06.html", Page("batch", Checkout.Sample("lantern-gel-06.csv"), "--to", "10 L", "--density", "1.06", "--colour-yield", "12"));
+        => ExpectedFile.Check(
+            "cli/batch-lantern-gel-06.html",
+            Page("batch", Checkout.Sample("lantern-gel-06.csv"), "--to", "10 L", "--density", "1.06", "--colour-yield", "12"));
 
     [Theory]
     [InlineData("lantern-gel-06")]
@@ -48,7 +51,9 @@ public sealed partial class ReportTests : IDisposable
         ExpectedFile.Check("cli/report-voids.txt", Done("report", run).Output);
         var page = Page("report", run);
         ExpectedFile.Check("cli/report-voids.html", page);
-        Assert.Matches("<tr class=\"void\">.*<s>26\u202f000</s>.*<td class=\"words\" data-name=\"remark\">void: scale read by eye; a digit too many", page);
+        Assert.Matches(
+            "<tr class=\"void\">.*<s>26\u202f000</s>.*<td class=\"words\" data-name=\"remark\">void: scale read by eye; a digit too many",
+            page);
         Assert.Contains("Row 8 reads", page, StringComparison.Ordinal);
     }
 
@@ -98,7 +103,9 @@ public sealed partial class ReportTests : IDisposable
 
     [Fact]
     public void A_certificate_in_html_is_as_stored()
-        => ExpectedFile.Check("cli/certificate-lantern-gel-21.html", Page("report", Checkout.Sample("checks/lantern-gel-21.csv"), "--certificate", "--low", "7650", "--high", "10350"));
+        => ExpectedFile.Check(
+            "cli/certificate-lantern-gel-21.html",
+            Page("report", Checkout.Sample("checks/lantern-gel-21.csv"), "--certificate", "--low", "7650", "--high", "10350"));
 
     [Theory]
     [InlineData("--spec", "Lantern gel")]
@@ -151,10 +158,17 @@ public sealed partial class ReportTests : IDisposable
     public void What_can_not_be_done_ends_with_2_and_one_line()
     {
         Assert.Contains("--density", Refused("batch", Checkout.Sample("lantern-gel-06.csv"), "--to", "5 L"), StringComparison.Ordinal);
-        Assert.Contains("gives no dose", Refused("batch", Checkout.Sample("dusk-glaze-05-flattening.csv"), "--to", "5 kg"), StringComparison.Ordinal);
-        Assert.Contains(".html, .txt or .xlsx", Refused("report", Checkout.Sample("lantern-gel-06.csv"), "--out", _folder.Of("a.pdf")), StringComparison.Ordinal);
+        Assert.Contains(
+            "gives no dose", Refused("batch", Checkout.Sample("dusk-glaze-05-flattening.csv"), "--to", "5 kg"), StringComparison.Ordinal);
+        Assert.Contains(
+            ".html, .txt or .xlsx",
+            Refused("report", Checkout.Sample("lantern-gel-06.csv"), "--out", _folder.Of("a.pdf")),
+            StringComparison.Ordinal);
         File.WriteAllText(_folder.Of("taken.html"), "mine");
-        Assert.Contains("already exists", Refused("report", Checkout.Sample("lantern-gel-06.csv"), "--out", _folder.Of("taken.html")), StringComparison.Ordinal);
+        Assert.Contains(
+            "already exists",
+            Refused("report", Checkout.Sample("lantern-gel-06.csv"), "--out", _folder.Of("taken.html")),
+            StringComparison.Ordinal);
         Assert.Equal("mine", File.ReadAllText(_folder.Of("taken.html")));
     }
 
@@ -164,8 +178,15 @@ public sealed partial class ReportTests : IDisposable
         var root = JsonDocument.Parse(Done("batch", Checkout.Sample("lantern-gel-06.csv"), "--to", "5 kg", "--json").Output).RootElement;
         Assert.Equal("viscolog.batch/1", root.GetProperty("schema").GetString());
         Assert.Equal(5000, root.GetProperty("total_g").GetDouble(), 2.0);
-        Assert.Equal(root.GetProperty("thickeners")[0].GetProperty("thickener_g").GetDouble(), root.GetProperty("steps").EnumerateArray().Last().GetProperty("so_far_g").GetDouble(), 0.1);
-        Assert.Equal(0.7, root.GetProperty("steps")[0].GetProperty("dose_pct").GetDouble() / root.GetProperty("thickeners")[0].GetProperty("dose_pct").GetDouble(), 0.01);
+        Assert.Equal(
+            root.GetProperty("thickeners")[0].GetProperty("thickener_g").GetDouble(),
+            root.GetProperty("steps").EnumerateArray().Last().GetProperty("so_far_g").GetDouble(),
+            0.1);
+        Assert.Equal(
+            0.7,
+            root.GetProperty("steps")[0].GetProperty("dose_pct").GetDouble() / root.GetProperty("thickeners")[0].GetProperty("dose_pct")
+                .GetDouble(),
+            0.01);
     }
 
     private static string Refused(params string[] args)
@@ -184,7 +205,9 @@ public sealed partial class ReportTests : IDisposable
         return called;
     }
 
-    /// <summary>The page that a call writes, a drawing's coordinates left out: those may differ in the last digit between processors.</summary>
+    /// <summary>
+    /// The page that a call writes, a drawing's coordinates left out: those may differ in the last digit between processors.
+    /// </summary>
     private string Page(params string[] args)
     {
         var file = _folder.Of($"{Guid.NewGuid():N}.html");

@@ -21,7 +21,8 @@ public sealed class SampleRunTests
     [Fact]
     public void Every_sample_run_is_in_the_table()
         => Assert.Equal(
-            Directory.GetFiles(Path.Combine(Checkout.Root, "sample-runs"), "*.csv").Select(f => Path.GetFileNameWithoutExtension(f)!).Order(StringComparer.Ordinal),
+            Directory.GetFiles(Path.Combine(Checkout.Root, "sample-runs"), "*.csv").Select(f => Path.GetFileNameWithoutExtension(f)!)
+                .Order(StringComparer.Ordinal),
             Advised.Select(row => row.Data.Item1).Order(StringComparer.Ordinal));
 
     [Theory]
@@ -53,5 +54,7 @@ public sealed class SampleRunTests
 
     [Fact]
     public void Advice_with_history_is_as_stored()
-        => ExpectedFile.Check("cli/advise-history.txt", Called.With("advise", Checkout.Sample("lantern-gel-07.csv"), "--history", Checkout.Sample("lantern-gel-06.csv")).Output);
+        => ExpectedFile.Check(
+            "cli/advise-history.txt",
+            Called.With("advise", Checkout.Sample("lantern-gel-07.csv"), "--history", Checkout.Sample("lantern-gel-06.csv")).Output);
 }

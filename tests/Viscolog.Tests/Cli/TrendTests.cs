@@ -36,7 +36,8 @@ public sealed class TrendTests : IDisposable
         Assert.Equal(35.611, root.GetProperty("upper").GetDouble(), 1e-3);
         Assert.Equal(32.565, root.GetProperty("lower").GetDouble(), 1e-3);
         var signal = Assert.Single(root.GetProperty("signals").EnumerateArray());
-        Assert.Equal(("4", "one point beyond the limits"), (signal.GetProperty("batch").GetString(), signal.GetProperty("rule").GetString()));
+        Assert.Equal(
+            ("4", "one point beyond the limits"), (signal.GetProperty("batch").GetString(), signal.GetProperty("rule").GetString()));
         Assert.Equal((36 - 34.088) / (3 * 0.572632 / 1.128), root.GetProperty("cpk").GetDouble(), 1e-4);
         // c ± 1.96·√(1/(9n) + c²/(2ν)) as docs/science.md has it, ν about 0.61·(n − 1).
         var interval = root.GetProperty("cpk_interval");
@@ -51,12 +52,21 @@ public sealed class TrendTests : IDisposable
     [Fact]
     public void A_product_of_the_log_is_charted_by_its_batches()
     {
-        Assert.Equal(0, Called.In(_folder, "import", Checkout.Sample("materials"), Checkout.Sample("checks"), Checkout.Sample("lantern-gel-06.csv")).Code);
+        Assert.Equal(
+            0,
+            Called.In(
+                _folder,
+                "import",
+                Checkout.Sample("materials"),
+                Checkout.Sample("checks"),
+                Checkout.Sample("lantern-gel-06.csv")).Code);
         var called = Called.In(_folder, "trend", "--product", "Lantern gel", "--json");
         Assert.Equal((0, ""), (called.Code, called.Error));
         using var document = JsonDocument.Parse(called.Output);
         var root = document.RootElement;
-        Assert.Equal((3, "log", "Lantern gel"), (root.GetProperty("batches").GetInt32(), root.GetProperty("scale").GetString(), root.GetProperty("name").GetString()));
+        Assert.Equal(
+            (3, "log", "Lantern gel"),
+            (root.GetProperty("batches").GetInt32(), root.GetProperty("scale").GetString(), root.GetProperty("name").GetString()));
         Assert.True(root.TryGetProperty("cpk", out _));
         Assert.Equal(2, Called.In(_folder, "trend", "--product", "Harbour gel").Code);
         Assert.Equal(2, Called.In(_folder, "trend", "--product", "Dusk glaze").Code);
@@ -83,11 +93,16 @@ public sealed class TrendTests : IDisposable
         var path = Path.Combine(_folder, "t.svg");
         Assert.Equal(0, Called.With("trend", Sample, "-o", path).Code);
         var text = File.ReadAllText(path);
-        Assert.All(new[] { "Viscosity, mPa·s", "Moving range, %", "Lantern gel", "limits from 20 batches", "signal", "wanted", "Cpk" }, word => Assert.Contains(word, text, StringComparison.Ordinal));
+        Assert.All(
+            new[] { "Viscosity, mPa·s", "Moving range, %", "Lantern gel", "limits from 20 batches", "signal", "wanted", "Cpk" },
+            word => Assert.Contains(word, text, StringComparison.Ordinal));
     }
 
     [Theory]
-    [InlineData("batch,viscosity_mpas\n1,900\n2,x\n", "line 3, column viscosity_mpas: read 'x', expected a number in mPa·s, at least 0.001")]
+    [
+        InlineData(
+            "batch,viscosity_mpas\n1,900\n2,x\n", "line 3, column viscosity_mpas: read 'x', expected a number in mPa·s, at least 0.001"),
+    ]
     [InlineData("batch,viscosity_mpas\n1,900\n2,\n", "line 3, column viscosity_mpas: read nothing, expected the batch's value")]
     [InlineData("batch,viscosity_mpas\n1,900\n,800\n", "line 3, column batch: read nothing, expected the batch's name")]
     [InlineData("batch,value\n1,900\n2,NaN\n", "line 3, column value: read 'NaN', expected a number, with a decimal point")]
@@ -119,7 +134,9 @@ public sealed class TrendTests : IDisposable
     {
         var path = Write("batch;ph;viscosity_mpas;void\n1;8,8;9000;\n2;8,7;1;misread\n3;8,9;9100;\n4;8,8;8900;\n");
         var root = Parse("trend", path, "--json");
-        Assert.Equal((3, "log", "mPa·s"), (root.GetProperty("batches").GetInt32(), root.GetProperty("scale").GetString(), root.GetProperty("unit").GetString()));
+        Assert.Equal(
+            (3, "log", "mPa·s"),
+            (root.GetProperty("batches").GetInt32(), root.GetProperty("scale").GetString(), root.GetProperty("unit").GetString()));
         Assert.Contains(root.GetProperty("warnings").EnumerateArray(), w => w.GetString()!.Contains("misread", StringComparison.Ordinal));
         Assert.Equal("linear", Parse("trend", path, "--column", "ph", "--json").GetProperty("scale").GetString());
         Assert.Equal(2, Called.With("trend", path, "--column", "ku").Code);
@@ -129,9 +146,16 @@ public sealed class TrendTests : IDisposable
     public void The_example_and_every_key_stand_in_the_description()
     {
         var doc = File.ReadAllText(Path.Combine(Checkout.Root, "docs", "file-formats.md"));
-        var section = doc[doc.IndexOf("## Trend file", StringComparison.Ordinal)..doc.IndexOf("## Answers in JSON", StringComparison.Ordinal)];
-        Assert.Equal((0, ""), (Called.With("trend", Write(section.Split("```")[1].TrimStart())).Code, Called.With("trend", Write(section.Split("```")[1].TrimStart())).Error));
-        Assert.All(TrendHeader.Keys.Concat(TrendColumns.Others).Append(TrendColumns.Value), name => Assert.Contains($"`{name}`", section, StringComparison.Ordinal));
+        var section =
+            doc[doc.IndexOf("## Trend file", StringComparison.Ordinal)..doc.IndexOf("## Answers in JSON", StringComparison.Ordinal)];
+        Assert.Equal(
+            (0, ""),
+            (
+                Called.With("trend", Write(section.Split("```")[1].TrimStart())).Code,
+                Called.With("trend", Write(section.Split("```")[1].TrimStart())).Error));
+        Assert.All(
+            TrendHeader.Keys.Concat(TrendColumns.Others).Append(TrendColumns.Value),
+            name => Assert.Contains($"`{name}`", section, StringComparison.Ordinal));
     }
 
     private static string Sample => Checkout.Sample(Path.Combine("trend", "lantern-gel-batches.csv"));

@@ -13,7 +13,10 @@ public sealed class WorkbookCommandTests : IDisposable
     [Fact]
     public void A_log_goes_to_workbooks_and_comes_back_to_the_last_cell()
     {
-        string[] samples = [.. new[] { "", "checks", "methods", "pair", "materials", "oils" }.Select(s => Path.Combine(Checkout.Root, "sample-runs", s))];
+        string[] samples =
+        [
+            .. new[] { "", "checks", "methods", "pair", "materials", "oils" }.Select(s => Path.Combine(Checkout.Root, "sample-runs", s)),
+        ];
         var (first, second) = (_folder.Of("first"), _folder.Of("second"));
         Done(["import", .. samples, "--log", first]);
         Done("export", "--all", "--xlsx", "-o", _folder.Of("books"), "--log", first);
@@ -22,7 +25,9 @@ public sealed class WorkbookCommandTests : IDisposable
         Done("export", "--all", "-o", _folder.Of("before"), "--log", first);
         Done("export", "--all", "-o", _folder.Of("after"), "--log", second);
         Assert.Equal(19, Directory.GetFiles(_folder.Of("after")).Length);
-        Assert.All(Directory.GetFiles(_folder.Of("before")), f => Assert.Equal(File.ReadAllText(f), File.ReadAllText(Path.Combine(_folder.Of("after"), Path.GetFileName(f)))));
+        Assert.All(
+            Directory.GetFiles(_folder.Of("before")),
+            f => Assert.Equal(File.ReadAllText(f), File.ReadAllText(Path.Combine(_folder.Of("after"), Path.GetFileName(f)))));
     }
 
     [Theory]
@@ -68,8 +73,12 @@ public sealed class WorkbookCommandTests : IDisposable
         Assert.True(sheets.Count >= 2);
         using var reader = new StreamReader(sheets[1].Open());
         Assert.Matches("<x:c r=\"[B-Z]+2\"><x:v>[0-9.]+</x:v>", reader.ReadToEnd());
-        Assert.Contains("Lantern gel 06", WorkbookReader.Read(File.ReadAllBytes(_folder.Of("report.xlsx"))).Rows![0].Cells[0], StringComparison.Ordinal);
+        Assert.Contains(
+            "Lantern gel 06",
+            WorkbookReader.Read(File.ReadAllBytes(_folder.Of("report.xlsx"))).Rows![0].Cells[0],
+            StringComparison.Ordinal);
     }
 
-    private static void Done(params string[] args) => Assert.True(Called.With([.. args, "--quiet"]) is { Code: 0, Error: "" }, string.Join(' ', args));
+    private static void Done(params string[] args)
+        => Assert.True(Called.With([.. args, "--quiet"]) is { Code: 0, Error: "" }, string.Join(' ', args));
 }

@@ -53,11 +53,15 @@ public sealed class WrongCallTests : IDisposable
     [InlineData("fit", "--at", "400", "beyond one and a half times")]
     [InlineData("fit", "--at", "7.6", "beyond one and a half times")]
     public void A_dose_far_outside_the_range_gets_no_forecast(string command, string option, string dose, string said)
-        => Assert.Contains(said, Refused(Called.With(command, Checkout.Sample("lantern-gel-07.csv"), option, dose), 2), StringComparison.Ordinal);
+        => Assert.Contains(
+            said, Refused(Called.With(command, Checkout.Sample("lantern-gel-07.csv"), option, dose), 2), StringComparison.Ordinal);
 
     [Fact]
     public void A_run_without_readings_is_not_drawn()
-        => Assert.Contains("no reading", Refused(Called.With("plot", Write("thickener,added_g,wait_s,viscosity_mpas\n"), "-o", Path.Combine(_folder, "none.svg")), 2), StringComparison.Ordinal);
+        => Assert.Contains(
+            "no reading",
+            Refused(Called.With("plot", Write("thickener,added_g,wait_s,viscosity_mpas\n"), "-o", Path.Combine(_folder, "none.svg")), 2),
+            StringComparison.Ordinal);
 
     [Fact]
     public void A_fault_of_ours_ends_with_70_and_one_line_that_says_how_to_report_it()
@@ -66,7 +70,10 @@ public sealed class WrongCallTests : IDisposable
         using var error = new StringWriter();
         using var output = new TerminalWriter(broken);
         using var errorWriter = new TerminalWriter(error);
-        var code = Viscolog.Cli.CommandLine.Run(["advise", Checkout.Sample("lantern-gel-07.csv"), "--history", Checkout.Sample("lantern-gel-06.csv")], new(output, errorWriter, new(80)), new(_ => null, TimeProvider.System));
+        var code = Viscolog.Cli.CommandLine.Run(
+            ["advise", Checkout.Sample("lantern-gel-07.csv"), "--history", Checkout.Sample("lantern-gel-06.csv")],
+            new(output, errorWriter, new(80)),
+            new(_ => null, TimeProvider.System));
         Assert.Equal(70, code);
         Assert.Contains("please report it", Assert.Single(error.ToString().TrimEnd('\n').Split('\n')), StringComparison.Ordinal);
     }

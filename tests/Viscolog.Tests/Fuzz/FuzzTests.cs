@@ -15,7 +15,9 @@ public sealed class FuzzTests
     {
         var fuzzer = new Fuzzer(Reader.All.Single(r => r.Name == name), Seed);
         var found = fuzzer.Run(Sweep.Tries(200_000, 2_000));
-        Assert.True(found is null, found is var (input, fault) ? $"{fault.GetType().Name}: {fault.Message}\n{Fuzzer.Shown(input)}\n{fault.StackTrace}" : "");
+        Assert.True(
+            found is null,
+            found is var (input, fault) ? $"{fault.GetType().Name}: {fault.Message}\n{Fuzzer.Shown(input)}\n{fault.StackTrace}" : "");
         Assert.True(fuzzer.Taken > 0 || name == "seal and query copy", "nothing was taken");
     }
 

@@ -66,7 +66,8 @@ internal sealed record Reader(string Name, Func<byte[], bool> Read, ImmutableArr
 
     private static bool ReadMaterials(byte[] bytes)
         => Table(MaterialFileReader.Parse(File, bytes)) is { } file
-            && Same(file, (f, stream, _) => MaterialFileWriter.Write(f.Rows, stream), again => Table(MaterialFileReader.Parse(File, again)));
+            && Same(
+                file, (f, stream, _) => MaterialFileWriter.Write(f.Rows, stream), again => Table(MaterialFileReader.Parse(File, again)));
 
     private static bool ReadOils(byte[] bytes)
         => Table(OilFileReader.Parse(File, bytes)) is { } file
@@ -143,7 +144,9 @@ internal sealed record Reader(string Name, Func<byte[], bool> Read, ImmutableArr
 
             var text = JsonSerializer.SerializeToUtf8Bytes(game, PracticeJson.Relaxed.PracticeResult);
             var again = JsonSerializer.Deserialize(text, PracticeJson.Relaxed.PracticeResult);
-            Holds(text.AsSpan().SequenceEqual(JsonSerializer.SerializeToUtf8Bytes(again, PracticeJson.Relaxed.PracticeResult)), "another game when it is read again");
+            Holds(
+                text.AsSpan().SequenceEqual(JsonSerializer.SerializeToUtf8Bytes(again, PracticeJson.Relaxed.PracticeResult)),
+                "another game when it is read again");
             return true;
         }
         catch (JsonException)
@@ -158,7 +161,8 @@ internal sealed record Reader(string Name, Func<byte[], bool> Read, ImmutableArr
         var move = PracticeMoveText.Read(text, out var error);
         Holds(move is not null || OnOneLine(error!), "a refusal on several lines");
         Holds(TerminalText.Of(text).EnumerateRunes().All(PlainText.Shows), "something a terminal must not have");
-        return (move is not null) | (SizeOption.Read(text) is not null) | (NumberOption.Read(text) is not null) | FileTime.TryParse(text, out _)
+        return (move is not null) | (SizeOption.Read(text) is not null) | (
+            NumberOption.Read(text) is not null) | FileTime.TryParse(text, out _)
             | TryHeader(text.Split('\n'));
     }
 
@@ -182,7 +186,8 @@ internal sealed record Reader(string Name, Func<byte[], bool> Read, ImmutableArr
         var first = Written(file, write);
         var again = read(first);
         Holds(again is not null, "refused when it is read again: " + Encoding.UTF8.GetString(first));
-        Holds(first.AsSpan().SequenceEqual(Written(again!, write)), "another text when it is read again: " + Encoding.UTF8.GetString(first));
+        Holds(
+            first.AsSpan().SequenceEqual(Written(again!, write)), "another text when it is read again: " + Encoding.UTF8.GetString(first));
         return true;
     }
 
@@ -200,7 +205,8 @@ internal sealed record Reader(string Name, Func<byte[], bool> Read, ImmutableArr
         return Path.Combine(folder, "seal");
     }
 
-    private static bool OnOneLine(string text) => text.EnumerateRunes().All(r => PlainText.Shows(r) || r == Rune.ReplacementChar) && text.Length < 5000;
+    private static bool OnOneLine(string text)
+        => text.EnumerateRunes().All(r => PlainText.Shows(r) || r == Rune.ReplacementChar) && text.Length < 5000;
 
     private static void Holds(bool holds, string otherwise)
     {

@@ -33,7 +33,8 @@ public sealed partial class IdentityCodeTests : IDisposable
     public void Another_decoder_reads_the_identity_back(string name)
     {
         var text = IdentityCode.Text(Id, name);
-        Assert.Equal(text, Decoded(IdentityCode.Modules(text).Select(r => Enumerable.Range(0, r.Count).Select(x => r[x]).ToArray()).ToArray()));
+        Assert.Equal(
+            text, Decoded(IdentityCode.Modules(text).Select(r => Enumerable.Range(0, r.Count).Select(x => r[x]).ToArray()).ToArray()));
         Assert.StartsWith("urn:uuid:019ac1d2-7c11-7a30-9d5e-0123456789ab\n", text, StringComparison.Ordinal);
         Assert.StartsWith(name[..1], text.Split('\n')[1], StringComparison.Ordinal);
         Assert.Equal(name.Length > 100, text.EndsWith('…'));
@@ -53,10 +54,13 @@ public sealed partial class IdentityCodeTests : IDisposable
         Assert.Equal(0, (side - 8 - 17) % 4);
     }
 
-    /// <summary>A module stays wide enough for a telephone: 0.4 mm, about the least that GS1 asks of QR codes at a counter (0.396 mm; from memory).</summary>
+    /// <summary>
+    /// A module stays wide enough for a telephone: 0.4 mm, about the least that GS1 asks of QR codes at a counter (0.396 mm; from memory).
+    /// </summary>
     [Fact]
     public void A_module_is_wide_enough_on_every_sheet()
-        => Assert.All(LabelSheet.All, s => Assert.True(LabelPage.CodeSide(s) / (17 + (4 * 6) + (2 * IdentityCode.QuietZone)) >= 0.4, s.Name));
+        => Assert.All(
+            LabelSheet.All, s => Assert.True(LabelPage.CodeSide(s) / (17 + (4 * 6) + (2 * IdentityCode.QuietZone)) >= 0.4, s.Name));
 
     [Fact]
     public void The_code_that_a_page_draws_reads_back_as_the_run_of_the_log()
@@ -66,7 +70,8 @@ public sealed partial class IdentityCodeTests : IDisposable
         var file = _folder.Of("labels.html");
         var called = Called.In(log, "label", "1", "--batch", "--copies", "2", "-o", file);
         Assert.True((called.Code, called.Error) == (0, ""), called.Error);
-        var codes = Path().Matches(File.ReadAllText(file)).Select(m => Decoded(Drawn(m.Groups["side"].Value, m.Groups["d"].Value))).ToArray();
+        var codes = Path().Matches(File.ReadAllText(file)).Select(m => Decoded(Drawn(m.Groups["side"].Value, m.Groups["d"].Value)))
+            .ToArray();
         Assert.Equal(2, codes.Length);
         Assert.Equal(codes[0], codes[1]);
         var lines = codes[0].Split('\n');
@@ -97,7 +102,8 @@ public sealed partial class IdentityCodeTests : IDisposable
         const int scale = 4;
         var side = rows.Length * scale;
         byte[] light = [.. Enumerable.Range(0, side * side).Select(i => rows[i / side / scale][i % side / scale] ? (byte)0 : (byte)255)];
-        var bitmap = new BinaryBitmap(new HybridBinarizer(new RGBLuminanceSource(light, side, side, RGBLuminanceSource.BitmapFormat.Gray8)));
+        var bitmap = new BinaryBitmap(
+            new HybridBinarizer(new RGBLuminanceSource(light, side, side, RGBLuminanceSource.BitmapFormat.Gray8)));
         var result = new QRCodeReader().decode(bitmap, new Dictionary<DecodeHintType, object> { [DecodeHintType.TRY_HARDER] = true });
         Assert.NotNull(result);
         return result.Text;

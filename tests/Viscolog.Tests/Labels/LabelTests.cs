@@ -25,9 +25,12 @@ public sealed partial class LabelTests : IDisposable
 
     [Fact]
     public void A_page_of_labels_is_as_stored()
-        => ExpectedFile.Check("cli/label-batch.html", Drawing().Replace(Page("checks/lantern-gel-21", "--batch", "--sheet", "a4-2x4"), "<svg></svg>"));
+        => ExpectedFile.Check(
+            "cli/label-batch.html", Drawing().Replace(Page("checks/lantern-gel-21", "--batch", "--sheet", "a4-2x4"), "<svg></svg>"));
 
-    /// <summary>A page is filled along the rows; the places before the first stay free, and only the rest goes on to the next sheet.</summary>
+    /// <summary>
+    /// A page is filled along the rows; the places before the first stay free, and only the rest goes on to the next sheet.
+    /// </summary>
     [Theory]
     [InlineData("a4-3x8", 1, 1, "L")]
     [InlineData("a4-2x2", 3, 3, "__LL|L")]
@@ -36,7 +39,12 @@ public sealed partial class LabelTests : IDisposable
     public void Labels_take_the_places_that_are_free(string sheet, int start, int copies, string places)
     {
         var page = Page("lantern-gel-06", "--sheet", sheet, "--start", $"{start}", "--copies", $"{copies}");
-        Assert.Equal(places, string.Join('|', Html(page).Descendants("section").Select(s => string.Concat(s.Elements().Select(e => e.Name.LocalName == "article" ? 'L' : '_')))));
+        Assert.Equal(
+            places,
+            string.Join(
+                '|',
+                Html(page).Descendants("section")
+                    .Select(s => string.Concat(s.Elements().Select(e => e.Name.LocalName == "article" ? 'L' : '_')))));
     }
 
     /// <summary>ISO 216: A4 is 210 × 297 mm, A6 105 × 148 mm; Letter is 8.5 × 11 inches of 25.4 mm (ANSI/ASME Y14.1).</summary>

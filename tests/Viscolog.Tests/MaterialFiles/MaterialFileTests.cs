@@ -40,7 +40,8 @@ public class MaterialFileTests
 
     [Fact]
     public void Any_text_is_read_or_refused_with_one_line()
-        => Gen.Select(MaterialGen.Files, Gen.Int[0, int.MaxValue], Gen.Char["09.,;\"#:-e\n\r=a \0"], Gen.Int[0, 2]).Sample((rows, at, c, how) =>
+        => Gen.Select(MaterialGen.Files, Gen.Int[0, int.MaxValue], Gen.Char["09.,;\"#:-e\n\r=a \0"], Gen.Int[0, 2])
+            .Sample((rows, at, c, how) =>
         {
             Enter();
             var text = Write(rows);
@@ -60,10 +61,14 @@ public class MaterialFileTests
 
     [Fact]
     public void Any_text_after_a_header_row_is_read_or_refused_with_one_line()
-        => Gen.OneOf(Gen.Char["19.,;\"#:-e\n\r=a \té"].Select(c => c.ToString()), Gen.Int[0, Words.Length - 1].Select(i => Words[i])).Array[0, 30].Sample(parts =>
+        => Gen.OneOf(
+            Gen.Char["19.,;\"#:-e\n\r=a \té"].Select(c => c.ToString()),
+            Gen.Int[0, Words.Length - 1].Select(i => Words[i])).Array[0, 30].Sample(parts =>
         {
             Enter();
-            AssertAnswer(Encoding.UTF8.GetBytes("# viscolog-materials: 1\nkind,name,method,target_mpas,ph,min_readings,retired,shelf\n" + string.Concat(parts)));
+            AssertAnswer(
+                Encoding.UTF8.GetBytes(
+                    "# viscolog-materials: 1\nkind,name,method,target_mpas,ph,min_readings,retired,shelf\n" + string.Concat(parts)));
         });
 
     [Fact]
@@ -120,7 +125,8 @@ public class MaterialFileTests
     public void Capitals_make_no_difference()
     {
         Enter();
-        var rows = Read("# Viscolog-Materials: 1\nKIND,Name,Density_g_mL,CHEMISTRY,Retired\nBase,Gable,1.1,,\nTHICKENER,TA,,Clay,YES\n").Rows;
+        var rows = Read(
+            "# Viscolog-Materials: 1\nKIND,Name,Density_g_mL,CHEMISTRY,Retired\nBase,Gable,1.1,,\nTHICKENER,TA,,Clay,YES\n").Rows;
         Assert.Equal(
             [
                 new Material.OfBase(new("Gable", Density.FromGramsPerMilliliter(1.1))),
@@ -162,7 +168,10 @@ public class MaterialFileTests
             Base = "Gable",
             Thickener = "TU",
         };
-        var roof = new Specification("roof gel") { Body = new Target.Ends(Viscosity.FromMilliPascalSeconds(4000), Viscosity.FromMilliPascalSeconds(5000)) };
+        var roof = new Specification("roof gel")
+        {
+            Body = new Target.Ends(Viscosity.FromMilliPascalSeconds(4000), Viscosity.FromMilliPascalSeconds(5000)),
+        };
         Assert.Equal(
             [
                 new Material.OfThickener(thickener) { Note = "stir slowly" },
@@ -222,8 +231,10 @@ public class MaterialFileTests
         var rows = Read("# viscolog-materials: 1\nkind,name,density_g_ml\nbase,GB,1.2\nthickener,TA,\n").Rows;
         Assert.Equal(2, log.State(rows).Stated);
         Assert.Equal(0, log.State(rows).Stated);
-        Assert.Equal(1, log.State(Read("# viscolog-materials: 1\nkind,name,density_g_ml,retired\nbase,GB,1.2,\nthickener,TA,,yes\n").Rows).Stated);
-        Assert.Equal("GB, TA retired", string.Join(", ", log.Materials().Select(m => m.Material.Name + (m.Material.IsRetired ? " retired" : ""))));
+        Assert.Equal(
+            1, log.State(Read("# viscolog-materials: 1\nkind,name,density_g_ml,retired\nbase,GB,1.2,\nthickener,TA,,yes\n").Rows).Stated);
+        Assert.Equal(
+            "GB, TA retired", string.Join(", ", log.Materials().Select(m => m.Material.Name + (m.Material.IsRetired ? " retired" : ""))));
     }
 
     [Fact]

@@ -27,15 +27,22 @@ internal static class MaterialText
     {
         var unknown = rows.SelectMany(r => r.Unknown.Keys).Distinct(StringComparer.Ordinal).ToList();
         var lines = rows.Select(r => Row(
-            [MaterialCells.KindOf(r.Material), r.Material.Name, .. MaterialColumns.All.Select(c => Cell(c, r.Material)), .. unknown.Select(u => r.Unknown.GetValueOrDefault(u, ""))]));
-        return string.Join("\r\n", ["# viscolog-materials: 1", Row(["kind", "name", .. MaterialColumns.All.Select(c => c.Name), .. unknown]), .. lines]);
+            [
+                MaterialCells.KindOf(r.Material),
+                r.Material.Name,
+                .. MaterialColumns.All.Select(c => Cell(c, r.Material)),
+                .. unknown.Select(u => r.Unknown.GetValueOrDefault(u, "")),
+            ]));
+        return string.Join(
+            "\r\n", ["# viscolog-materials: 1", Row(["kind", "name", .. MaterialColumns.All.Select(c => c.Name), .. unknown]), .. lines]);
     }
 
     public static IEnumerable<string> Sorted(IEnumerable<MaterialRow> rows) => rows.Select(Whole).Order(StringComparer.Ordinal);
 
     public static string Whole(MaterialRow row) => $"{row.Material} {string.Join('|', row.Unknown)}";
 
-    public static string Refusal(string text) => Assert.IsType<TableOutcome<MaterialFile>.Refused>(MaterialFileReader.Parse("m.csv", Encoding.UTF8.GetBytes(text))).Refusal.Text;
+    public static string Refusal(string text)
+        => Assert.IsType<TableOutcome<MaterialFile>.Refused>(MaterialFileReader.Parse("m.csv", Encoding.UTF8.GetBytes(text))).Refusal.Text;
 
     /// <summary>Any bytes are read, and then written and read again as the same, or refused with one line.</summary>
     public static void AssertAnswer(ReadOnlyMemory<byte> bytes)

@@ -15,10 +15,20 @@ public class OilFileTests
     private const string Head = "# viscolog-oils: 1\ndate,method,oil,certified_mpas,certified_temp_c,uncertainty_pct,viscosity_mpas,cup_s,ku,torque_pct,rpm,temp_c,density_g_ml,factor_mpas_per_pct,shelf,void\n";
 
     private static readonly Gen<string> Line =
-        from method in OneOf("direct,oil A,1000,25,0.5,{0},,,,,25,,", "krebs,oil B,620,25,,,,{1},,,24.5,,", "iso-2431-4,oil C,90,23,0.4,,{2},,,,23,1.05,", "rotational,oil D,1000,25,,,,,{3},20,25.1,,20")
+        from method in OneOf(
+            "direct,oil A,1000,25,0.5,{0},,,,,25,,",
+            "krebs,oil B,620,25,,,,{1},,,24.5,,",
+            "iso-2431-4,oil C,90,23,0.4,,{2},,,,23,1.05,",
+            "rotational,oil D,1000,25,,,,,{3},20,25.1,,20")
         from value in Gen.Int[0, 9]
         from tail in OneOf(",", "left,", "\"a, b\",", ",typed wrong")
-        select "2026-03-02," + string.Format(System.Globalization.CultureInfo.InvariantCulture, method, 980 + value, 72 + (0.1 * value), 60 + value, 45 + value) + "," + tail;
+        select "2026-03-02," + string.Format(
+            System.Globalization.CultureInfo.InvariantCulture,
+            method,
+            980 + value,
+            72 + (0.1 * value),
+            60 + value,
+            45 + value) + "," + tail;
 
     private static readonly Gen<string> Text = Line.Array[1, 12].Select(lines => Head + string.Join('\n', lines) + "\n");
 
@@ -49,12 +59,20 @@ public class OilFileTests
 
     [Theory]
     [InlineData("2026-3-2,direct,oil,1000,25,,1000,,,,,25,,,,", "column date: read '2026-3-2', expected a day such as 2026-03-02")]
-    [InlineData("2026-03-02,slump,oil,1000,25,,1000,,,,,25,,,,", "column method: read 'slump', expected a method that a certified oil can check")]
+    [
+        InlineData(
+            "2026-03-02,slump,oil,1000,25,,1000,,,,,25,,,,",
+            "column method: read 'slump', expected a method that a certified oil can check"),
+    ]
     [InlineData("2026-03-02,cup,oil,1000,25,,1000,,,,,25,,,,", "column method: read 'cup', expected a method: direct")]
     [InlineData("2026-03-02,direct,,1000,25,,1000,,,,,25,,,,", "column oil: read nothing, expected the oil's name")]
     [InlineData("2026-03-02,direct,oil,,25,,1000,,,,,25,,,,", "column certified_mpas: read nothing, expected a number in mPa·s")]
     [InlineData("2026-03-02,direct,oil,1000,25,,1000,,,,,,,,,", "column temp_c: read nothing, expected a number in °C")]
-    [InlineData("2026-03-02,krebs,oil,1000,25,,1000,,,,,25,,,,", "column viscosity_mpas: read '1000', expected one reading, of what the method krebs shows: ku")]
+    [
+        InlineData(
+            "2026-03-02,krebs,oil,1000,25,,1000,,,,,25,,,,",
+            "column viscosity_mpas: read '1000', expected one reading, of what the method krebs shows: ku"),
+    ]
     [InlineData("2026-03-02,rotational,oil,1000,25,,,,,40,,25,,20,,", "column rpm: read nothing, expected rpm with torque_pct")]
     [InlineData("2026-03-02,iso-2431-4,oil,100,25,,,60,,,,25,,,,", "density")]
     [InlineData("2026-03-02,iso-2431-4,oil,100,25,,,10,,,,25,1,,,", "30 to 100 s")]
@@ -62,7 +80,8 @@ public class OilFileTests
     public void Bad_rows_are_refused_with_what_is_expected(string row, string said)
     {
         Enter();
-        var refused = Assert.IsType<TableOutcome<OilFile>.Refused>(OilFileReader.Parse("oils.csv", Encoding.UTF8.GetBytes(Head + row + "\n")));
+        var refused = Assert.IsType<TableOutcome<OilFile>.Refused>(
+            OilFileReader.Parse("oils.csv", Encoding.UTF8.GetBytes(Head + row + "\n")));
         Assert.StartsWith("oils.csv, line 3", refused.Refusal.Text, StringComparison.Ordinal);
         Assert.Contains(said, refused.Refusal.Text, StringComparison.Ordinal);
     }
@@ -123,7 +142,23 @@ public class OilFileTests
         try
         {
             var folder = Path.Combine(log, "log");
-            string[] reading = ["--method", "direct", "--oil", "oil A", "--certified", "1000", "--certified-temp", "25", "--temp", "25", "--uncertainty", "0.4", "--log", folder];
+            string[] reading =
+            [
+                "--method",
+                "direct",
+                "--oil",
+                "oil A",
+                "--certified",
+                "1000",
+                "--certified-temp",
+                "25",
+                "--temp",
+                "25",
+                "--uncertainty",
+                "0.4",
+                "--log",
+                folder,
+            ];
             Assert.Equal(4, Called.In(log, "drift", "--log", folder).Code);
             Assert.Equal(0, Called.In(log, "import", Checkout.Sample("materials"), "--log", folder).Code);
             foreach (var value in new[] { "1100", "1105", "1095", "1100" })
@@ -134,7 +169,16 @@ public class OilFileTests
             var said = Called.In(log, "drift", "--log", folder).Output;
             Assert.Contains("direct: reads 10.0 % too high", said, StringComparison.Ordinal);
             Assert.Contains("checked today with 4", said, StringComparison.Ordinal);
-            var check = Called.In(log, "check", Checkout.Sample("checks/lantern-gel-21.csv"), "--low", "7650", "--high", "10350", "--log", folder);
+            var check = Called.In(
+                log,
+                "check",
+                Checkout.Sample("checks/lantern-gel-21.csv"),
+                "--low",
+                "7650",
+                "--high",
+                "10350",
+                "--log",
+                folder);
             Assert.Contains("10.0 % too high, corrected for", check.Output, StringComparison.Ordinal);
             Assert.Contains("8\u2009310", check.Output, StringComparison.Ordinal);
             Assert.Equal(0, Called.In(log, "drift", "--void", "1", "--why", "typed wrong", "--log", folder).Code);

@@ -7,7 +7,9 @@ using Viscolog.Tests.Support;
 
 namespace Viscolog.Tests.Output;
 
-/// <summary>Who may read a file never becomes more than it was, links are not followed, and no output goes over a log's own files.</summary>
+/// <summary>
+/// Who may read a file never becomes more than it was, links are not followed, and no output goes over a log's own files.
+/// </summary>
 [SupportedOSPlatform("linux")]
 public sealed class RightsTests : IDisposable
 {
@@ -160,7 +162,8 @@ public sealed class RightsTests : IDisposable
     public void No_output_goes_over_a_file_of_a_log(params string[] call)
     {
         Done("backup");
-        var before = Directory.GetFiles(_log, "*", SearchOption.AllDirectories).ToDictionary(p => p, File.ReadAllBytes, StringComparer.Ordinal);
+        var before = Directory.GetFiles(_log, "*", SearchOption.AllDirectories)
+            .ToDictionary(p => p, File.ReadAllBytes, StringComparer.Ordinal);
         foreach (var path in before.Keys.Append(_folder.Of("elsewhere/READINGS.Journal")))
         {
             Assert.NotEqual(0, Called.In(_log, [.. call, path, "--force"]).Code);
@@ -174,7 +177,9 @@ public sealed class RightsTests : IDisposable
     public void Every_file_of_a_log_is_kept()
     {
         foreach (var property in typeof(LogPlace).GetProperties(BindingFlags.Instance | BindingFlags.Public)
-            .Where(p => p.PropertyType == typeof(string) && p.Name is not (nameof(LogPlace.Folder) or nameof(LogPlace.Backups) or nameof(LogPlace.Odd))))
+            .Where(
+                p => p.PropertyType == typeof(string)
+                    && p.Name is not (nameof(LogPlace.Folder) or nameof(LogPlace.Backups) or nameof(LogPlace.Odd))))
         {
             Assert.True(NamedFile.Kept((string)property.GetValue(Place)!) is not null, property.Name);
         }

@@ -27,7 +27,8 @@ public sealed class LabelTests
 
     public static TheoryData<string> Calls =>
     [
-        .. Runs.Select(r => $"plot sample-runs/{r}.csv"), .. new[] { "settling", "residuals", "string" }.SelectMany(k => new[] { "lantern-gel-07", "dusk-glaze-05-flattening" }
+        .. Runs.Select(r => $"plot sample-runs/{r}.csv"),
+        .. new[] { "settling", "residuals", "string" }.SelectMany(k => new[] { "lantern-gel-07", "dusk-glaze-05-flattening" }
             .Select(r => $"plot sample-runs/{r}.csv --kind {k}")),
         "plot sample-runs/pair/thread-gel-02.csv", "plot sample-runs/pair/thread-gel-02.csv --kind map",
         "plot sample-runs/lantern-gel-06.csv sample-runs/lantern-gel-07.csv sample-runs/lantern-gel-08-read-early.csv",
@@ -80,7 +81,8 @@ public sealed class LabelTests
         Assert.InRange(drawn.Marks.Count, 13, 20);
         var words = new Element.Words(Meaning.Boundary, new(1.2, 2000), "over a mark", 0);
         var (first, panel) = (DosePlot.Of(SamplePictures.Full()), DosePlot.Of(SamplePictures.Full()).Panels[0]);
-        Assert.Empty(new DrawnSvg(PictureFile.Svg(first with { Panels = [panel with { Elements = panel.Elements.Add(words) }] })).Overlaps());
+        Assert.Empty(
+            new DrawnSvg(PictureFile.Svg(first with { Panels = [panel with { Elements = panel.Elements.Add(words) }] })).Overlaps());
         Assert.True(new DrawnSvg.Box(0, 0, 10, 10).Meets(new(9, 9, 20, 20)));
         Assert.False(new DrawnSvg.Box(0, 0, 10, 10).Meets(new(10, 0, 20, 10)));
     }
@@ -110,7 +112,8 @@ public sealed class LabelTests
             Target = ViscosityBand.Around(SamplePictures.Mpas(2000 * (i + 1)), Percentage.FromPercent(10)),
         }).ToList();
         var texts = new DrawnSvg(PictureFile.Svg(DosePlot.Of(runs))).Texts.Select(t => t.Text).ToList();
-        Assert.All(Enumerable.Range(1, 5), i => Assert.Contains(texts, t => t.StartsWith($"target of glaze gel 0{i} ", StringComparison.Ordinal)));
+        Assert.All(
+            Enumerable.Range(1, 5), i => Assert.Contains(texts, t => t.StartsWith($"target of glaze gel 0{i} ", StringComparison.Ordinal)));
         Assert.All(Enumerable.Range(1, 4), i => Assert.Contains(texts, t => t.StartsWith("limit of ", StringComparison.Ordinal)
             && t.EndsWith($"glaze gel 0{i}", StringComparison.Ordinal)));
     }
@@ -120,7 +123,9 @@ public sealed class LabelTests
     {
         var picture = DosePlot.Of(SamplePictures.LetDown());
         var arrows = picture.Panels[0].Elements.OfType<Element.Arrow>().ToList();
-        Assert.Equal([(Meaning.LetDown, 3.4, 2.9), (Meaning.LetDown, 2.9, 2.4), (Meaning.Next, 2.4, 1.8)], arrows.Select(a => (a.Meaning, a.From.X, a.To.X)));
+        Assert.Equal(
+            [(Meaning.LetDown, 3.4, 2.9), (Meaning.LetDown, 2.9, 2.4), (Meaning.Next, 2.4, 1.8)],
+            arrows.Select(a => (a.Meaning, a.From.X, a.To.X)));
         Assert.Equal("next: base, to 1.80 %", arrows[2].Lines[0]);
         var texts = new DrawnSvg(PictureFile.Svg(picture)).Texts.Select(t => t.Text).ToList();
         Assert.Contains("base added", texts, StringComparer.Ordinal);
@@ -141,9 +146,12 @@ public sealed class LabelTests
     {
         var picture = Trend(scale, i => $"Lantern gel {i:00}");
         var (file, lines) = (new DrawnSvg(PictureFile.Svg(picture)), TerminalChart.Draw(picture, 80, 24, ascii: true));
-        Assert.All(new[] { "02", "04", "20", "Batch: Lantern gel…" }, n => Assert.Contains(n, file.Texts.Select(t => t.Text), StringComparer.Ordinal));
+        Assert.All(
+            new[] { "02", "04", "20", "Batch: Lantern gel…" },
+            n => Assert.Contains(n, file.Texts.Select(t => t.Text), StringComparer.Ordinal));
         Assert.Empty(file.Overlaps());
-        Assert.EndsWith("batch: lantern gel...", lines.Single(l => l.Contains("batch:", StringComparison.Ordinal)), StringComparison.Ordinal);
+        Assert.EndsWith(
+            "batch: lantern gel...", lines.Single(l => l.Contains("batch:", StringComparison.Ordinal)), StringComparison.Ordinal);
         Assert.Contains(" 03 ", lines.Single(l => l.Contains("batch:", StringComparison.Ordinal)), StringComparison.Ordinal);
         // Both ends of what is wanted have a row of their own or take turns in one with a limit.
         Assert.True(lines.Count(l => l.Contains("!!!", StringComparison.Ordinal)) >= 2, string.Join('\n', lines));
@@ -166,7 +174,8 @@ public sealed class LabelTests
             + string.Join(' ', new DrawnSvg(PictureFile.Svg(DosePlot.Of(runs))).Texts.Select(t => t.Text)).Replace('\u2009', ' ');
         Assert.Equal(2, shown.Split("10 350").Length - 1);
         Assert.DoesNotContain("10 400", shown, StringComparison.Ordinal);
-        Assert.Equal(("10\u2009350", "10\u2009300", "10\u2009025"), (PlotText.Stated(10_350), PlotText.Number(10_340), PlotText.Tick(10_025)));
+        Assert.Equal(
+            ("10\u2009350", "10\u2009300", "10\u2009025"), (PlotText.Stated(10_350), PlotText.Number(10_340), PlotText.Tick(10_025)));
     }
 
     private static Picture Trend(ChartScale scale, Func<int, string> name)
@@ -174,7 +183,8 @@ public sealed class LabelTests
         // Invented batches about 9 000 mPa·s.
         int[] off = [0, 2, -3, 1, 4, -2, 5, -4, 0, 3, -1, 2, -5, 1, 0, 4, -3, 2, -2, 3];
         var outcome = ControlChart.Of(new(
-            [.. off.Select((o, i) => new ChartPoint(name(i + 1), 9000 + (100 * o)))], scale) { Low = 7650, High = 10_350 });
+            [.. off.Select((o, i) => new ChartPoint(name(i + 1), 9000 + (100 * o)))], scale)
+        { Low = 7650, High = 10_350 });
         return new TrendPicture("Lantern gel", "Viscosity, mPa·s", Assert.IsType<ChartOutcome.Charted>(outcome).Chart).Picture();
     }
 }

@@ -13,7 +13,10 @@ namespace Viscolog.Tests.Plots;
 public sealed class PictureFileTests
 {
     public static TheoryData<string, string> KindsAndEndings => new(
-        from kind in RunPlots.Kinds([SamplePictures.Full()]).Select(k => k.ToString()) from ending in new[] { "svg", "pdf", "png" } select (kind, ending));
+        from kind in RunPlots.Kinds([SamplePictures.Full()])
+            .Select(k => k.ToString())
+        from ending in new[] { "svg", "pdf", "png" }
+        select (kind, ending));
 
     [Theory]
     [MemberData(nameof(KindsAndEndings))]
@@ -75,7 +78,10 @@ public sealed class PictureFileTests
         using var folder = new TemporaryFolder();
         var path = folder.Of("run.svg");
         var outcomes = new Outcome<string>[8];
-        Parallel.For(0, outcomes.Length, i => outcomes[i] = PictureFile.Write(RunPlots.Of([SamplePictures.Full($"run {i}")], PlotKind.Residuals), path, force: false));
+        Parallel.For(
+            0,
+            outcomes.Length,
+            i => outcomes[i] = PictureFile.Write(RunPlots.Of([SamplePictures.Full($"run {i}")], PlotKind.Residuals), path, force: false));
         var winner = Assert.Single(outcomes.Index(), o => o.Item.Made is not null);
         Assert.Contains($"run {winner.Index}", File.ReadAllText(path), StringComparison.Ordinal);
         Assert.Equal(["run.svg"], folder.Names);
@@ -147,19 +153,24 @@ public sealed class PictureFileTests
     public void The_axis_is_marked_at_one_two_and_five_of_each_decade_when_it_is_short()
     {
         var text = SvgText(SamplePictures.Full(), PlotKind.Dose);
-        Assert.All(new[] { "1\u2009000", "2\u2009000", "5\u2009000", "10\u2009000" }, tick => Assert.Contains($" {tick} ", text, StringComparison.Ordinal));
+        Assert.All(
+            new[] { "1\u2009000", "2\u2009000", "5\u2009000", "10\u2009000" },
+            tick => Assert.Contains($" {tick} ", text, StringComparison.Ordinal));
     }
 
     [Fact]
     public void The_settling_plot_names_each_step_by_its_dose()
     {
         var text = SvgText(SamplePictures.Full(), PlotKind.Settling);
-        Assert.All(new[] { "0.00 %", "0.50 %", "1.20 %", "1.80 %", "Standing time since stirring ended, s", "settled value" }, w => Assert.Contains(w, text, StringComparison.Ordinal));
+        Assert.All(
+            new[] { "0.00 %", "0.50 %", "1.20 %", "1.80 %", "Standing time since stirring ended, s", "settled value" },
+            w => Assert.Contains(w, text, StringComparison.Ordinal));
     }
 
     [Fact]
     public void A_reading_without_a_wait_is_said_to_be_missing()
-        => Assert.Contains("1 reading without a wait not shown", SvgText(SamplePictures.OneReading(), PlotKind.Settling), StringComparison.Ordinal);
+        => Assert.Contains(
+            "1 reading without a wait not shown", SvgText(SamplePictures.OneReading(), PlotKind.Settling), StringComparison.Ordinal);
 
     [Fact]
     public void An_empty_run_says_so()
@@ -193,7 +204,8 @@ public sealed class PictureFileTests
 
         // Signature and IHDR: W3C, Portable Network Graphics (PNG) Specification, 5.2 and 11.2.2.
         Assert.Equal([0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A], bytes[..8]);
-        Assert.Equal((1800, 1300), (BinaryPrimitives.ReadInt32BigEndian(bytes.AsSpan(16)), BinaryPrimitives.ReadInt32BigEndian(bytes.AsSpan(20))));
+        Assert.Equal(
+            (1800, 1300), (BinaryPrimitives.ReadInt32BigEndian(bytes.AsSpan(16)), BinaryPrimitives.ReadInt32BigEndian(bytes.AsSpan(20))));
     }
 
     [Fact]
@@ -207,7 +219,10 @@ public sealed class PictureFileTests
         Assert.Contains("/FontFile2", text, StringComparison.Ordinal);
     }
 
-    /// <summary>ISO 32000-1, 9.6.4: the name of a subset font begins with six letters and a plus sign; 7.5.4: the table says where each object begins.</summary>
+    /// <summary>
+    /// ISO 32000-1, 9.6.4: the name of a subset font begins with six letters and a plus sign; 7.5.4: the table says where each object
+    /// begins.
+    /// </summary>
     [Theory]
     [InlineData(nameof(PlotKind.Dose))]
     [InlineData(nameof(PlotKind.Settling))]
@@ -218,13 +233,17 @@ public sealed class PictureFileTests
         var bytes = Bytes(folder, "a.pdf", kind, SamplePictures.Full());
         Assert.InRange(bytes.Length, 5_000, 100_000);
         var text = Encoding.Latin1.GetString(bytes);
-        var names = Regex.Matches(text, "/(BaseFont|FontName) /(?<name>[^ \n]+)", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5)).Select(m => m.Groups["name"].Value).ToArray();
+        var names = Regex.Matches(text, "/(BaseFont|FontName) /(?<name>[^ \n]+)", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5))
+            .Select(m => m.Groups["name"].Value).ToArray();
         Assert.NotEmpty(names);
         Assert.All(names, n => Assert.Matches("^[A-Z]{6}\\+", n));
         Assert.Equal(names.Length, 3 * names.Distinct(StringComparer.Ordinal).Count());
-        var table = int.Parse(text[(text.LastIndexOf("startxref\n", StringComparison.Ordinal) + 10)..].Split('\n')[0], System.Globalization.CultureInfo.InvariantCulture);
+        var table = int.Parse(
+            text[(text.LastIndexOf("startxref\n", StringComparison.Ordinal) + 10)..].Split('\n')[0],
+            System.Globalization.CultureInfo.InvariantCulture);
         Assert.StartsWith("xref\n", text[table..], StringComparison.Ordinal);
-        var places = Regex.Matches(text[table..], "(?<place>[0-9]{10}) 00000 n ", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5)).Select(m => int.Parse(m.Groups["place"].Value, System.Globalization.CultureInfo.InvariantCulture)).ToArray();
+        var places = Regex.Matches(text[table..], "(?<place>[0-9]{10}) 00000 n ", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5))
+            .Select(m => int.Parse(m.Groups["place"].Value, System.Globalization.CultureInfo.InvariantCulture)).ToArray();
         Assert.All(places.Index(), p => Assert.StartsWith($"{p.Index + 1} 0 obj\n", text[p.Item..], StringComparison.Ordinal));
     }
 
@@ -249,7 +268,8 @@ public sealed class PictureFileTests
         using var folder = new TemporaryFolder();
         Assert.NotNull(PictureFile.Write(RunPlots.Of(pictures, kind), folder.Of("a.svg"), force: false).Made);
         using var stream = File.OpenRead(folder.Of("a.svg"));
-        using var reader = System.Xml.XmlReader.Create(stream, new() { DtdProcessing = System.Xml.DtdProcessing.Ignore, XmlResolver = null });
+        using var reader = System.Xml.XmlReader.Create(
+            stream, new() { DtdProcessing = System.Xml.DtdProcessing.Ignore, XmlResolver = null });
         var texts = XDocument.Load(reader).Descendants().Where(e => e.Name.LocalName == "text").Select(e => e.Value);
         return " " + string.Join(' ', texts) + " ";
     }

@@ -16,9 +16,11 @@ public sealed class PictureTests
     {
         var picture = DosePlot.Of(SamplePictures.Several(3));
         var limits = Elements(picture).OfType<Element.Limit>().ToList();
-        Assert.Equal([(3.8, true, 2), (3.9, false, 1), (4, false, 0)], limits.Select(l => (Math.Round(l.From, 9), l.IsShaded, l.Of!.Value)));
+        Assert.Equal(
+            [(3.8, true, 2), (3.9, false, 1), (4, false, 0)], limits.Select(l => (Math.Round(l.From, 9), l.IsShaded, l.Of!.Value)));
         Assert.Equal("beyond the limit of 3.80 %, glaze gel 03: supplier's range ends here", limits[0].Text);
-        Assert.Equal(["limit of 3.90 %, glaze gel 02", "limit of 4.00 %, glaze gel 01"], limits.Skip(1).Select(l => l.Text), StringComparer.Ordinal);
+        Assert.Equal(
+            ["limit of 3.90 %, glaze gel 02", "limit of 4.00 %, glaze gel 01"], limits.Skip(1).Select(l => l.Text), StringComparer.Ordinal);
         Assert.Contains("limit C 3.80 %", string.Join(' ', TerminalChart.Draw(picture, 100, 30, ascii: false)), StringComparison.Ordinal);
     }
 
@@ -26,7 +28,8 @@ public sealed class PictureTests
     public void A_limit_that_all_runs_share_is_nobodys()
     {
         var shared = new DoseLimit(Dose.FromPercent(4), "the range ends");
-        var limit = Assert.Single(Elements(DosePlot.Of([.. SamplePictures.Several(3).Select(r => r with { Limit = shared })])).OfType<Element.Limit>());
+        var limit = Assert.Single(
+            Elements(DosePlot.Of([.. SamplePictures.Several(3).Select(r => r with { Limit = shared })])).OfType<Element.Limit>());
         Assert.Equal(("beyond the limit of 4.00 %: the range ends", "limit: the range ends"), (limit.Text, limit.Word));
     }
 
@@ -42,7 +45,10 @@ public sealed class PictureTests
     [Fact]
     public void Several_targets_have_the_names_of_their_runs_and_dashes_of_their_own()
     {
-        var other = SamplePictures.Full("other") with { Target = ViscosityBand.Around(SamplePictures.Mpas(9000), Percentage.FromPercent(10)) };
+        var other = SamplePictures.Full("other") with
+        {
+            Target = ViscosityBand.Around(SamplePictures.Mpas(9000), Percentage.FromPercent(10)),
+        };
         var targets = Elements(DosePlot.Of([SamplePictures.Full("one"), other])).OfType<Element.Target>().ToList();
         Assert.Equal([0, 1], targets.Select(t => t.Of));
         Assert.Equal(["target of one", "target of other"], targets.Select(t => t.Text), StringComparer.Ordinal);
@@ -58,7 +64,9 @@ public sealed class PictureTests
     {
         var runs = SamplePictures.Several(3);
         var picture = RunPlots.Of(runs, Enum.Parse<PlotKind>(kind));
-        var (file, text) = (System.Text.Encoding.UTF8.GetString(PictureFile.Svg(picture)), string.Join(' ', TerminalChart.Draw(picture, 100, 30, ascii: false)));
+        var (file, text) = (
+            System.Text.Encoding.UTF8.GetString(PictureFile.Svg(picture)),
+            string.Join(' ', TerminalChart.Draw(picture, 100, 30, ascii: false)));
         Assert.All(runs, r => Assert.Contains(r.Name!, file, StringComparison.Ordinal));
         Assert.All(runs, r => Assert.Contains(r.Name!, text, StringComparison.Ordinal));
     }
@@ -67,19 +75,27 @@ public sealed class PictureTests
     public void Steps_of_several_runs_say_whose_they_are()
     {
         var ends = Assert.Single(Elements(RunPlots.Of(SamplePictures.Several(2), PlotKind.Settling)).OfType<Element.Ends>());
-        Assert.Equal("A 0.00 %, A 0.60 %, A 1.50 %, A 2.20 %, B 0.00 %, B 0.70 %, B 1.50 %, B 2.30 %", string.Join(", ", ends.Traces.Select(t => t.Text)));
+        Assert.Equal(
+            "A 0.00 %, A 0.60 %, A 1.50 %, A 2.20 %, B 0.00 %, B 0.70 %, B 1.50 %, B 2.30 %",
+            string.Join(", ", ends.Traces.Select(t => t.Text)));
     }
 
     [Fact]
     public void Readings_keep_their_letters_where_no_value_has_settled_yet()
     {
         var runs = SamplePictures.Several(2).Select(r => r with { Steps = [] }).ToList();
-        Assert.Contains("A reading, a settled  A glaze gel 01  B glaze gel 02", string.Join(' ', TerminalChart.Draw(DosePlot.Of(runs), 100, 20, ascii: false)), StringComparison.Ordinal);
+        Assert.Contains(
+            "A reading, a settled  A glaze gel 01  B glaze gel 02",
+            string.Join(' ', TerminalChart.Draw(DosePlot.Of(runs), 100, 20, ascii: false)),
+            StringComparison.Ordinal);
     }
 
     [Fact]
     public void A_reading_without_a_wait_is_said_to_be_missing_in_characters_too()
-        => Assert.Contains("1 reading without a wait not shown", string.Join(' ', TerminalChart.Draw(RunPlots.Of([SamplePictures.OneReading()], PlotKind.Settling), 72, 20, ascii: false)), StringComparison.Ordinal);
+        => Assert.Contains(
+            "1 reading without a wait not shown",
+            string.Join(' ', TerminalChart.Draw(RunPlots.Of([SamplePictures.OneReading()], PlotKind.Settling), 72, 20, ascii: false)),
+            StringComparison.Ordinal);
 
     /// <summary>On a grid of exp(x + 2y) the field is that function everywhere, as it is straight in the logarithm.</summary>
     [Theory]

@@ -31,7 +31,12 @@ public sealed class TerminalChartTests
     public void No_line_is_too_long_no_chart_too_high_and_plain_is_plain()
     {
         var odd = OddPictures.All();
-        Gen.Select(Gen.Int[1, 140], Gen.Int[1, 50], Gen.Bool, Gen.Int[0, odd.Count - 1], Gen.OneOf([.. RunPlots.Kinds(odd[0]).Select(k => Gen.Const(k))])).Sample((width, height, ascii, which, kind) =>
+        Gen.Select(
+            Gen.Int[1, 140],
+            Gen.Int[1, 50],
+            Gen.Bool,
+            Gen.Int[0, odd.Count - 1],
+            Gen.OneOf([.. RunPlots.Kinds(odd[0]).Select(k => Gen.Const(k))])).Sample((width, height, ascii, which, kind) =>
         {
             var lines = TerminalChart.Draw(RunPlots.Of(odd[which], kind), width, height, ascii);
             Assert.InRange(lines.Count, 1, height);
@@ -59,11 +64,16 @@ public sealed class TerminalChartTests
 
     [Fact]
     public void An_empty_run_says_so()
-        => Assert.Contains("nothing to show yet", string.Concat(TerminalChart.Draw(DosePlot.Of(SamplePictures.Empty()), 72, 20, ascii: false)), StringComparison.Ordinal);
+        => Assert.Contains(
+            "nothing to show yet",
+            string.Concat(TerminalChart.Draw(DosePlot.Of(SamplePictures.Empty()), 72, 20, ascii: false)),
+            StringComparison.Ordinal);
 
     [Theory]
     [InlineData(39, 20)]
     [InlineData(72, 9)]
     public void Too_little_room_is_said_in_one_line(int width, int height)
-        => Assert.Equal("the chart needs 40 x 10 characters", Assert.Single(TerminalChart.Draw(DosePlot.Of(SamplePictures.Full()), width, height, ascii: false)));
+        => Assert.Equal(
+            "the chart needs 40 x 10 characters",
+            Assert.Single(TerminalChart.Draw(DosePlot.Of(SamplePictures.Full()), width, height, ascii: false)));
 }

@@ -22,7 +22,8 @@ public sealed partial class BrowserTests : IDisposable
         var papers = Papers();
         var reaches = Browser.Reaches(_folder, width, [.. papers.Select(p => p.Page), "<p style=\"width: 900px\">too wide</p>"]);
         Assert.Equal(papers.Length + 1, reaches.Length);
-        Assert.Equal([], papers.Zip(reaches).Where(p => p.Second > width).Select(p => $"{p.First.Call}: {p.Second} px"), StringComparer.Ordinal);
+        Assert.Equal(
+            [], papers.Zip(reaches).Where(p => p.Second > width).Select(p => $"{p.First.Call}: {p.Second} px"), StringComparer.Ordinal);
         Assert.True(reaches[^1] >= 900);
     }
 
@@ -33,7 +34,15 @@ public sealed partial class BrowserTests : IDisposable
     public void Labels_print_on_sheets_of_their_size(string sheet, int width, int height)
     {
         Browser.Need();
-        Paper("label", Checkout.Sample("lantern-gel-06.csv"), "--sheet", sheet, "--start", "2", "--copies", $"{LabelSheet.Find(sheet)!.Count}");
+        Paper(
+            "label",
+            Checkout.Sample("lantern-gel-06.csv"),
+            "--sheet",
+            sheet,
+            "--start",
+            "2",
+            "--copies",
+            $"{LabelSheet.Find(sheet)!.Count}");
         var boxes = MediaBox().Matches(Encoding.Latin1.GetString(Browser.Print(_folder, _folder.Of("a.html"))));
         Assert.Equal(2, boxes.Count);
         Assert.All(boxes, b =>
@@ -46,17 +55,21 @@ public sealed partial class BrowserTests : IDisposable
     private (string Call, string Page)[] Papers()
     {
         var runs = Directory.GetFiles(Path.Combine(Checkout.Root, "sample-runs"), "*.csv")
-            .Concat(new[] { "pair", "methods", "checks" }.SelectMany(f => Directory.GetFiles(Path.Combine(Checkout.Root, "sample-runs", f), "*.csv")))
+            .Concat(
+                new[] { "pair", "methods", "checks" }.SelectMany(
+                    f => Directory.GetFiles(Path.Combine(Checkout.Root, "sample-runs", f), "*.csv")))
             .Order(StringComparer.Ordinal);
         string[][] calls =
         [
             .. runs.SelectMany(run => new string[][] { ["report", run], ["label", run, "--sheet", "a4-2x2"] }),
-            .. Directory.GetFiles(Path.Combine(Checkout.Root, "sample-runs", "checks"), "*.csv").Select(run => new[] { "report", run, "--certificate" }),
+            .. Directory.GetFiles(Path.Combine(Checkout.Root, "sample-runs", "checks"), "*.csv")
+                .Select(run => new[] { "report", run, "--certificate" }),
             ["report", Path.Combine(Checkout.Root, "tests", "Viscolog.Tests", "Reports", "wall-gel-voids.csv")],
             ["batch", Checkout.Sample("lantern-gel-06.csv"), "--to", "10 L", "--density", "1.06", "--colour-yield", "12"],
             ["batch", Checkout.Sample("pair/thread-gel-02.csv"), "--to", "2 kg"],
             ["practice", "demo"],
-            .. LabelSheet.All.Select(s => new[] { "label", Checkout.Sample("checks/lantern-gel-21.csv"), "--batch", "--sheet", s.Name, "--copies", "3" }),
+            .. LabelSheet.All.Select(
+                s => new[] { "label", Checkout.Sample("checks/lantern-gel-21.csv"), "--batch", "--sheet", s.Name, "--copies", "3" }),
         ];
         return calls.Select(call => (string.Join(' ', call.Select(Path.GetFileName)), Paper(call))).ToArray();
     }

@@ -56,12 +56,18 @@ public sealed partial class PaperTests
     public void Html_needs_no_other_file_and_runs_nothing()
     {
         var page = Html(Everything("plain"));
-        Assert.DoesNotContain(page.Descendants(), e => e.Name.LocalName is "script" or "link" or "img" or "iframe" or "object" or "embed" or "form" or "base");
-        Assert.DoesNotContain(page.Descendants().Attributes(), a => a.Name.LocalName.StartsWith("on", StringComparison.OrdinalIgnoreCase) || a.Name.LocalName is "href" or "src");
+        Assert.DoesNotContain(
+            page.Descendants(),
+            e => e.Name.LocalName is "script" or "link" or "img" or "iframe" or "object" or "embed" or "form" or "base");
+        Assert.DoesNotContain(
+            page.Descendants().Attributes(),
+            a => a.Name.LocalName.StartsWith("on", StringComparison.OrdinalIgnoreCase) || a.Name.LocalName is "href" or "src");
         Assert.DoesNotContain("url(", PaperStyle.Sheet, StringComparison.Ordinal);
         Assert.DoesNotContain("@import", PaperStyle.Sheet, StringComparison.Ordinal);
         Assert.DoesNotContain(PaperStyle.Sheet, c => c is '<' or '>' or '&');
-        Assert.Contains(page.Descendants("meta"), m => m.Attribute("content")?.Value.StartsWith("default-src 'none'", StringComparison.Ordinal) == true);
+        Assert.Contains(
+            page.Descendants("meta"),
+            m => m.Attribute("content")?.Value.StartsWith("default-src 'none'", StringComparison.Ordinal) == true);
     }
 
     /// <summary>U+202F and U+00A0 hold a line together (Unicode Standard Annex 14, class GL).</summary>
@@ -72,7 +78,10 @@ public sealed partial class PaperTests
     [InlineData("23 °C and 4 % of 5 kg in 15 s", "23\u00a0°C and 4\u00a0% of 5\u00a0kg in 15\u00a0s")]
     [InlineData("3 samples, 2 guards", "3 samples, 2 guards")]
     public void No_number_breaks_over_a_line_in_html(string text, string shown)
-        => Assert.Contains($"<p>{shown}</p>", Encoding.UTF8.GetString(HtmlPaper.Write(new("a", "b", Day) { Blocks = [new Block.Prose(text)] })), StringComparison.Ordinal);
+        => Assert.Contains(
+            $"<p>{shown}</p>",
+            Encoding.UTF8.GetString(HtmlPaper.Write(new("a", "b", Day) { Blocks = [new Block.Prose(text)] })),
+            StringComparison.Ordinal);
 
     [Theory]
     [InlineData("<svg xmlns='http://www.w3.org/2000/svg'><script>alert(1)</script></svg>")]
@@ -115,8 +124,16 @@ public sealed partial class PaperTests
             new Block.Result(text, text, ResultWeight.Good),
             new Block.Facts([new(text, text), Fact.Blank(text)]),
             new Block.Points([text, text]),
-            new Block.Grid([new(text), new(text, GridFill.Numbers), new(text, GridFill.Blank)], [GridRow.Of(text, text, text), GridRow.Of(text, text, text) with { IsStruck = true }, GridRow.Of(text, text, "") with { IsTotal = true }]),
-            new Block.Drawing(SvgPicture.Of(Encoding.UTF8.GetBytes("<svg xmlns='http://www.w3.org/2000/svg' width='10' height='10'><rect/></svg>")), text),
+            new Block.Grid(
+                [new(text), new(text, GridFill.Numbers), new(text, GridFill.Blank)],
+                [
+                    GridRow.Of(text, text, text),
+                    GridRow.Of(text, text, text) with { IsStruck = true },
+                    GridRow.Of(text, text, "") with { IsTotal = true },
+                ]),
+            new Block.Drawing(
+                SvgPicture.Of(Encoding.UTF8.GetBytes("<svg xmlns='http://www.w3.org/2000/svg' width='10' height='10'><rect/></svg>")),
+                text),
             new Block.Signatures([text, text]),
         ],
     };
@@ -131,6 +148,9 @@ public sealed partial class PaperTests
     private static string Outline(XElement element)
         => $"<{element.Name.LocalName} {string.Join(' ', element.Attributes().Select(a => a.Name.LocalName))}>{string.Concat(element.Elements().Select(Outline))}</>";
 
-    [GeneratedRegex("[\\u0000-\\u0009\\u000B-\\u001F\\u007F-\\u009F\\u200B-\\u200F\\u2028-\\u202E\\u2066-\\u2069]", RegexOptions.None, 1000)]
+    [
+        GeneratedRegex(
+            "[\\u0000-\\u0009\\u000B-\\u001F\\u007F-\\u009F\\u200B-\\u200F\\u2028-\\u202E\\u2066-\\u2069]", RegexOptions.None, 1000),
+    ]
     private static partial Regex Unshowable();
 }

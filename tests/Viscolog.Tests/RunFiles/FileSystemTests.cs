@@ -39,8 +39,16 @@ public sealed class FileSystemTests : IDisposable
     }
 
     [Theory]
-    [InlineData(new byte[] { (byte)'#', (byte)'\r', (byte)'\n', (byte)'#', (byte)'\r', 0xE4 }, "pot.csv, line 3: read byte 0xE4, expected text in UTF-8; save the file again as CSV in UTF-8")]
-    [InlineData(new byte[] { 0xFF, 0xFE, (byte)'#', 0, 0, 0xD8 }, "pot.csv: read text in UTF-16 with letters cut in half, expected text in UTF-8; save the file again as CSV in UTF-8")]
+    [
+        InlineData(
+            new byte[] { (byte)'#', (byte)'\r', (byte)'\n', (byte)'#', (byte)'\r', 0xE4 },
+            "pot.csv, line 3: read byte 0xE4, expected text in UTF-8; save the file again as CSV in UTF-8"),
+    ]
+    [
+        InlineData(
+            new byte[] { 0xFF, 0xFE, (byte)'#', 0, 0, 0xD8 },
+            "pot.csv: read text in UTF-16 with letters cut in half, expected text in UTF-8; save the file again as CSV in UTF-8"),
+    ]
     public void Bytes_that_are_not_UTF_8_are_refused(byte[] bytes, string expected)
         => Assert.Equal(expected, Assert.IsType<TableOutcome<RunFile>.Refused>(RunFileReader.Parse("pot.csv", bytes)).Refusal.Text);
 

@@ -33,7 +33,9 @@ internal static class FileText
         var run = file.Run;
         var parts = run.Thickeners.Select(t => t.ToString())
             .Concat(run.Entries.Select(e => FormattableString.Invariant($"{e} {e.Time:O}")))
-            .Concat(file.Rows.Select(r => FormattableString.Invariant($"{r.FirstEntry} {r.EntryCount} {r.Replaces} {string.Join('|', r.Unknown)}")))
+            .Concat(
+                file.Rows.Select(
+                    r => FormattableString.Invariant($"{r.FirstEntry} {r.EntryCount} {r.Replaces} {string.Join('|', r.Unknown)}")))
             .Concat(file.UnknownKeys.Select(k => k.ToString()))
             .Concat(file.UnknownTraits.Select(t => t.ToString()))
             .Concat(file.UnknownColumns)

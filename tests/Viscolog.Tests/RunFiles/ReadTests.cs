@@ -39,7 +39,9 @@ public class ReadTests
     public void Every_header_key_reaches_the_run()
     {
         var run = FileText.Read(Gel).Run;
-        Assert.Equal(("Harbour Lane wall gel 07", "L5", "second bench", "cold morning: 16 °C in the hall"), (run.Name, run.Lot, run.Operator, run.Note));
+        Assert.Equal(
+            ("Harbour Lane wall gel 07", "L5", "second bench", "cold morning: 16 °C in the hall"),
+            (run.Name, run.Lot, run.Operator, run.Note));
         Assert.Equal(new PotBase("Wharf", Density.FromGramsPerMilliliter(1.31)), run.Base);
         Assert.Equal(Mass.FromGrams(150.5), run.BaseMass);
         Assert.Equal(new Target.Value(Viscosity.FromMilliPascalSeconds(9000), Percentage.FromPercent(12.5)), run.Target);
@@ -97,10 +99,18 @@ public class ReadTests
     [Fact]
     public void Within_a_row_a_sample_leaves_first_and_the_note_comes_last()
     {
-        const string Row = "note,viscosity_mpas,added_g,thickener,water_g,let_down_g,taken_g,time,void\nall,850,1,TA,2,3,4,2026-03-02T09:15Z,spilled\n";
+        const string Row =
+            "note,viscosity_mpas,added_g,thickener,water_g,let_down_g,taken_g,time,void\nall,850,1,TA,2,3,4,2026-03-02T09:15Z,spilled\n";
         var entries = FileText.Read(Head + Row).Run.Entries;
         Assert.Equal(
-            [typeof(Entry.TakenOut), typeof(Entry.LetDown), typeof(Entry.Watered), typeof(Entry.Dosed), typeof(Entry.Measured), typeof(Entry.Noted)],
+            [
+                typeof(Entry.TakenOut),
+                typeof(Entry.LetDown),
+                typeof(Entry.Watered),
+                typeof(Entry.Dosed),
+                typeof(Entry.Measured),
+                typeof(Entry.Noted),
+            ],
             entries.Select(e => e.GetType()));
         Assert.All(entries, e => Assert.Equal("spilled", e.VoidReason));
         Assert.All(entries, e => Assert.Equal(new(2026, 3, 2, 9, 15, 0, TimeSpan.Zero), e.Time));
@@ -111,7 +121,11 @@ public class ReadTests
     [InlineData("110", "0.3", "", 0.33)]
     [InlineData("100", "0.55", "; dilution=1:2", 1.65)]
     [InlineData("70", "1.1", "; dilution=2:1", 1.155)]
-    public void A_percentage_is_of_the_base_in_the_pot_and_leaves_no_rounding_behind(string grams, string percent, string trait, double poured)
+    public void A_percentage_is_of_the_base_in_the_pot_and_leaves_no_rounding_behind(
+        string grams,
+        string percent,
+        string trait,
+        double poured)
     {
         var entries = FileText.Read($"# base_g: {grams}\n# thickener: TA{trait}\nthickener,added_pct\nTA,{percent}\n").Run.Entries;
         Assert.Equal([new Entry.Dosed("TA", Mass.FromGrams(poured))], entries);
@@ -149,7 +163,9 @@ public class ReadTests
     [InlineData("temp_f\n-459.67\n", -273.15)]
     [InlineData("temp_c\n23\n", 23)]
     public void A_temperature_is_read_in_either_unit(string table, double celsius)
-        => Assert.Equal(celsius, Assert.IsType<Entry.Measured>(Assert.Single(FileText.Read(Head + table).Run.Entries)).Reading.Temperature!.Value.Celsius);
+        => Assert.Equal(
+            celsius,
+            Assert.IsType<Entry.Measured>(Assert.Single(FileText.Read(Head + table).Run.Entries)).Reading.Temperature!.Value.Celsius);
 
     [Fact]
     public void Milliliters_are_weighed_by_the_thickeners_density()
@@ -168,8 +184,18 @@ public class ReadTests
     {
         const string head = "# base_g: 120\n# base_density_g_ml: 1.08\n# method: falling-ball\n# ball_diameter_mm: 3\n# ball_density_g_ml: 7.8\n# fall_mm: 100\n# jar_diameter_mm: 60\n# temp_coefficient_k: 4200\n";
         var setup = FileText.Read(head + "reading\n42\n").Run.Setup;
-        Assert.Equal((3, 7.8, 100, 60, 4200), (setup.BallDiameter!.Value.Millimeters, setup.BallDensity!.Value.GramsPerMilliliter, setup.Fall!.Value.Millimeters, setup.JarDiameter!.Value.Millimeters, setup.TemperatureCoefficient!.Kelvin));
-        Assert.Contains("at most", FileText.Refusal(head.Replace("4200", "42000", StringComparison.Ordinal) + "reading\n42\n"), StringComparison.Ordinal);
+        Assert.Equal(
+            (3, 7.8, 100, 60, 4200),
+            (
+                setup.BallDiameter!.Value.Millimeters,
+                setup.BallDensity!.Value.GramsPerMilliliter,
+                setup.Fall!.Value.Millimeters,
+                setup.JarDiameter!.Value.Millimeters,
+                setup.TemperatureCoefficient!.Kelvin));
+        Assert.Contains(
+            "at most",
+            FileText.Refusal(head.Replace("4200", "42000", StringComparison.Ordinal) + "reading\n42\n"),
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -178,7 +204,8 @@ public class ReadTests
         Assert.Equal(new InstrumentValue.CupTime(TimeSpan.FromSeconds(62.5)), Value("# method: iso-2431-4\ncup_s\n62.5\n"));
         Assert.Equal(new InstrumentValue.CupTime(TimeSpan.FromSeconds(31)), Value("# method: d4212-23ml-2.5\ncup_s\n31\n"));
         Assert.Equal(new InstrumentValue.Krebs(85), Value("# method: krebs\nku\n85\n"));
-        Assert.Equal(new InstrumentValue.Torque(Percentage.FromPercent(45.5), 20), Value("# method: rotational\ntorque_pct,rpm\n45.5,20\n"));
+        Assert.Equal(
+            new InstrumentValue.Torque(Percentage.FromPercent(45.5), 20), Value("# method: rotational\ntorque_pct,rpm\n45.5,20\n"));
         Assert.Equal(new InstrumentValue.Plain(12.5), Value("# method: slump\nreading\n12.5\n"));
         Assert.Equal(new InstrumentValue.Plain(3), Value("# method: falling-ball\nreading\n3\n"));
     }
@@ -195,10 +222,15 @@ public class ReadTests
         const string Text = "# base_g: 120,5\n# thickener: TA; range_pct=0,5-4,5; dilution=1:0,5\n# target_string_mm: 40,5-60\nthickener;added_g;wait_s;viscosity_mpas;note\nTA;0,60;30;1,42e3;warm, but fine\n";
         var run = FileText.Read(Text).Run;
         Assert.Equal(120.5, run.BaseMass.Grams);
-        Assert.Equal((0.5, 4.5, 0.5), (run.Thickeners[0].UsualRange.Low.Percent, run.Thickeners[0].UsualRange.Top.Percent, run.Thickeners[0].Dilution.WaterParts));
+        Assert.Equal(
+            (0.5, 4.5, 0.5),
+            (run.Thickeners[0].UsualRange.Low.Percent, run.Thickeners[0].UsualRange.Top.Percent, run.Thickeners[0].Dilution.WaterParts));
         Assert.Equal(40.5, run.TargetString?.Low.Millimeters);
         Assert.Equal(new Entry.Dosed("TA", Mass.FromGrams(0.6)), run.Entries[0]);
-        Assert.Equal(1420, Assert.IsType<InstrumentValue.Direct>(Assert.IsType<Entry.Measured>(run.Entries[1]).Reading.Value).Viscosity.MilliPascalSeconds);
+        Assert.Equal(
+            1420,
+            Assert.IsType<InstrumentValue.Direct>(
+                Assert.IsType<Entry.Measured>(run.Entries[1]).Reading.Value).Viscosity.MilliPascalSeconds);
         Assert.Equal(new Entry.Noted("warm, but fine"), run.Entries[2]);
     }
 

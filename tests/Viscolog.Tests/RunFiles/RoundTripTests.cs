@@ -29,7 +29,9 @@ public class RoundTripTests
     [Fact]
     public void Semicolons_and_decimal_commas_say_the_same()
         // A point in a thickener's name would turn into a comma with the numbers beside it.
-        => RunFileGen.Files.Where(f => f.Run.Thickeners.All(t => !t.Name.Contains('.', StringComparison.Ordinal)) && f.UnknownTraits.All(t => !t.Value.Contains('.', StringComparison.Ordinal)))
+        => RunFileGen.Files.Where(
+            f => f.Run.Thickeners.All(t => !t.Name.Contains('.', StringComparison.Ordinal))
+                && f.UnknownTraits.All(t => !t.Value.Contains('.', StringComparison.Ordinal)))
             .Sample(
                 file =>
                 {
@@ -40,7 +42,8 @@ public class RoundTripTests
 
     [Fact]
     public void A_file_with_one_change_is_read_or_refused_with_one_line()
-        => Gen.Select(RunFileGen.Files, Gen.Int[0, int.MaxValue], Gen.Char["09.,;\"#:-e\n\r=a \0"], Gen.Int[0, 2]).Sample((file, at, c, how) =>
+        => Gen.Select(RunFileGen.Files, Gen.Int[0, int.MaxValue], Gen.Char["09.,;\"#:-e\n\r=a \0"], Gen.Int[0, 2])
+            .Sample((file, at, c, how) =>
         {
             var text = FileText.Write(file);
             var i = at % text.Length;
@@ -60,7 +63,8 @@ public class RoundTripTests
     [Fact]
     public void Any_text_after_a_header_is_read_or_refused_with_one_line()
         => Gen.Char["19.,;\"#:-e\n\r=a \té"].Array[0, 60].Sample(chars
-            => AssertAnswer(Encoding.UTF8.GetBytes("# base_g: 120\n# thickener: a\nthickener,added_pct,wait_s,ph,note\n" + new string(chars))));
+            => AssertAnswer(
+                Encoding.UTF8.GetBytes("# base_g: 120\n# thickener: a\nthickener,added_pct,wait_s,ph,note\n" + new string(chars))));
 
     /// <summary>Called on the thread of each sample, since samples run on threads of their own.</summary>
     protected virtual void Enter()

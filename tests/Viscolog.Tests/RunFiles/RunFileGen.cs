@@ -16,13 +16,16 @@ internal static class RunFileGen
     private static Gen<double> Number(double least, double most)
         => Gen.OneOf(Gen.Double[least, most], Gen.Int[1, 9999].Select(i => Math.Clamp(i / 100.0, least, most)));
 
-    private static readonly Gen<string> Cell = Gen.Char[Marks].Array[1, 12].Select(c => new string(c)).Where(s => !string.IsNullOrWhiteSpace(s));
+    private static readonly Gen<string> Cell = Gen.Char[Marks].Array[1, 12].Select(c => new string(c))
+        .Where(s => !string.IsNullOrWhiteSpace(s));
 
     private static readonly Gen<string> Line = Cell.Select(s => s.Replace('\n', ' ').Replace('\r', ' ').Trim()).Where(s => s.Length > 0);
 
     private static readonly Gen<string> Word = Gen.Char["abcxyz19"].Array[1, 6].Select(c => "x-" + new string(c));
 
-    private static readonly Gen<TimeSpan> Seconds = Gen.OneOf(Gen.Int[0, 9999].Select(s => TimeSpan.FromSeconds(s)), Gen.Long[0, 1_000_000_000_000].Select(TimeSpan.FromTicks));
+    private static readonly Gen<TimeSpan> Seconds = Gen.OneOf(
+        Gen.Int[0, 9999].Select(s => TimeSpan.FromSeconds(s)),
+        Gen.Long[0, 1_000_000_000_000].Select(TimeSpan.FromTicks));
 
     private static readonly Gen<DateTimeOffset> Time = Gen.Select(
         Gen.Long[0, DateTime.MaxValue.Ticks - TimeSpan.TicksPerDay],
@@ -99,9 +102,21 @@ internal static class RunFileGen
             Id = tolerance is null ? null : id,
             UnknownKeys = [.. keys],
             UnknownColumns = names,
-            UnknownTraits = [.. run.Thickeners.Take(keys.Length).Select((t, i) => new UnknownTrait(t.Name, keys[i].Key, keys[i].Value.Replace(';', '/')))],
+            UnknownTraits =
+            [
+                .. run.Thickeners.Take(keys.Length)
+                    .Select((t, i) => new UnknownTrait(t.Name, keys[i].Key, keys[i].Value.Replace(';', '/'))),
+            ],
             UnusedTolerance = run.Target is Target.Value ? null : tolerance,
-            Rows = [.. file.Rows.Select((r, i) => r with { Replaces = which == 0 && i > 0 && IsVoid(run, file.Rows[i - 1]), Unknown = [.. texts.Skip(i * names.Length).Take(names.Length).Select(t => t ?? "")] })],
+            Rows =
+            [
+                .. file.Rows.Select(
+                    (r, i) => r with
+                    {
+                        Replaces = which == 0 && i > 0 && IsVoid(run, file.Rows[i - 1]),
+                        Unknown = [.. texts.Skip(i * names.Length).Take(names.Length).Select(t => t ?? "")],
+                    }),
+            ],
         };
 
     private static bool IsVoid(Run run, RunFileRow row) => row.EntryCount > 0 && !run.Entries[row.FirstEntry].Counts;
@@ -109,7 +124,9 @@ internal static class RunFileGen
     private static Gen<ImmutableArray<Entry>> Entries(ImmutableArray<Thickener> thickeners, Method method)
     {
         var mass = Number(0.001, 0.9).Select(Mass.FromGrams);
-        var pouring = thickeners.IsEmpty ? Gen.Const((Entry)new Entry.Noted("nothing to pour")) : Gen.Select(Gen.Int[0, thickeners.Length - 1], mass, (i, m) => (Entry)new Entry.Dosed(thickeners[i].Name, m));
+        var pouring = thickeners.IsEmpty
+            ? Gen.Const((Entry)new Entry.Noted("nothing to pour"))
+            : Gen.Select(Gen.Int[0, thickeners.Length - 1], mass, (i, m) => (Entry)new Entry.Dosed(thickeners[i].Name, m));
         var any = Gen.OneOf(
             pouring,
             Readings(method).Select(r => (Entry)new Entry.Measured(r)),
@@ -117,7 +134,11 @@ internal static class RunFileGen
             mass.Select(m => (Entry)new Entry.LetDown(m)),
             mass.Select(m => (Entry)new Entry.Watered(m)),
             Cell.Select(t => (Entry)new Entry.Noted(t)));
-        var timed = Gen.Select(any, Rarely(Time), Rarely(Cell.Select(c => c)), (e, time, reason) => e with { Time = time, VoidReason = reason });
+        var timed = Gen.Select(
+            any,
+            Rarely(Time),
+            Rarely(Cell.Select(c => c)),
+            (e, time, reason) => e with { Time = time, VoidReason = reason });
         return timed.Array[0, 12].Select(Standing);
     }
 
@@ -125,7 +146,11 @@ internal static class RunFileGen
     private static ImmutableArray<Entry> Standing(Entry[] entries)
     {
         var waits = new Queue<TimeSpan>(entries.OfType<Entry.Measured>().Select(m => m.Reading.Wait).OfType<TimeSpan>().Order());
-        return [.. entries.Select(e => e is Entry.Measured { Reading.Wait: not null } m ? m with { Reading = m.Reading with { Wait = waits.Dequeue() } } : e)];
+        return
+        [
+            .. entries.Select(
+                e => e is Entry.Measured { Reading.Wait: not null } m ? m with { Reading = m.Reading with { Wait = waits.Dequeue() } } : e),
+        ];
     }
 
     private static Gen<Reading> Readings(Method method)
@@ -147,7 +172,11 @@ internal static class RunFileGen
 
     private static Gen<InstrumentValue?> Value(Method method)
         => Gen.Select(Number(0.01, 1e4), Number(0.1, 200), Gen.Int[0, 3], (v, rpm, which)
-            => which == 0 ? null : method.Scales[which % method.Scales.Length] is { HasSpeed: true } torque ? torque.Make(rpm, v) : method.Scales[^1].Make(v));
+            => which == 0
+                ? null
+                : method.Scales[which % method.Scales.Length] is { HasSpeed: true } torque
+                ? torque.Make(rpm, v)
+                : method.Scales[^1].Make(v));
 
     private static MethodSetup Setup(double? number) => number is not { } v ? MethodSetup.None : new()
     {

@@ -9,7 +9,8 @@ internal static class Semicolons
 
     public static string Write(RunFile file)
     {
-        var header = HeaderKeys.All.SelectMany(k => k.Show(file).Select(v => $"# {k.Name}: {(Texts.Contains(k.Name, StringComparer.Ordinal) ? v : v.Replace('.', ','))}"));
+        var header = HeaderKeys.All.SelectMany(
+            k => k.Show(file).Select(v => $"# {k.Name}: {(Texts.Contains(k.Name, StringComparer.Ordinal) ? v : v.Replace('.', ','))}"));
         var unknown = file.UnknownKeys.Select(k => $"# {k.Key}: {k.Value}");
         var columns = Columns.All.Where(c => c.Name is not ("added_pct" or "viscosity_cp" or "viscosity_pas")).ToList();
         var names = Row(columns.Select(c => c.Name).Concat(file.UnknownColumns));
@@ -19,7 +20,10 @@ internal static class Semicolons
 
     // As everywhere, a text that could be taken for cells stands in quotes.
     private static string Line(string line)
-        => line.TrimEnd().EndsWith(';') || line.Contains('"', StringComparison.Ordinal) || line.Contains(":;", StringComparison.Ordinal) || line.Contains(": ;", StringComparison.Ordinal) ? Row([line]) : line;
+        => line.TrimEnd().EndsWith(';')
+            || line.Contains('"', StringComparison.Ordinal)
+            || line.Contains(":;", StringComparison.Ordinal)
+            || line.Contains(": ;", StringComparison.Ordinal) ? Row([line]) : line;
 
     private static string Cell(Column column, FileRow content)
     {

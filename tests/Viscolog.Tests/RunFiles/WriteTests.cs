@@ -11,7 +11,8 @@ public class WriteTests
 
     [Fact]
     public void A_bare_run_has_its_base_and_the_basic_columns()
-        => Assert.Equal("# viscolog-run: 1\n# base_g: 120\nthickener,added_g,stir_s,wait_s,viscosity_mpas\n", FileText.Write(RunFile.FromRun(Bare)));
+        => Assert.Equal(
+            "# viscolog-run: 1\n# base_g: 120\nthickener,added_g,stir_s,wait_s,viscosity_mpas\n", FileText.Write(RunFile.FromRun(Bare)));
 
     [Fact]
     public void A_full_run_is_written_in_the_order_of_the_format()

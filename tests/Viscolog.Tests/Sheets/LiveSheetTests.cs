@@ -14,7 +14,10 @@ public sealed class LiveSheetTests
     {
         using var folder = new TemporaryFolder();
         var (first, second) = (folder.Of("first"), folder.Of("second"));
-        string[] samples = [.. new[] { "", "checks", "methods", "pair", "materials", "oils" }.Select(s => Path.Combine(Checkout.Root, "sample-runs", s))];
+        string[] samples =
+        [
+            .. new[] { "", "checks", "methods", "pair", "materials", "oils" }.Select(s => Path.Combine(Checkout.Root, "sample-runs", s)),
+        ];
         Done(Called.With(["import", .. samples, "--log", first]));
         Done(Called.With("export", "--all", "--xlsx", "-o", folder.Of("books"), "--log", first));
         Convert(format, folder.Of("saved"), folder.Of("profile"), Directory.GetFiles(folder.Of("books")));
@@ -31,7 +34,12 @@ public sealed class LiveSheetTests
 
     private static void Convert(string format, string to, string profile, string[] files)
     {
-        var start = new ProcessStartInfo("soffice") { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo("soffice")
+        {
+            UseShellExecute = false,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
         foreach (var argument in (string[])["--headless", "-env:UserInstallation=" + new Uri(profile), "--convert-to", format, "--outdir", to, .. files])
         {
             start.ArgumentList.Add(argument);

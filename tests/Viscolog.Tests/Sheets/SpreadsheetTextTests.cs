@@ -58,7 +58,10 @@ public sealed class SpreadsheetTextTests
     [InlineData("a\t\"b\"")]
     public void Such_texts_are_written_so_that_they_read_as_they_are(string note)
     {
-        var text = FileText.Write(FileText.Read("# base_g: 1\nthickener,wait_s,viscosity_mpas\n") is var file ? file with { Run = file.Run with { Note = note } } : null!);
+        var text = FileText.Write(
+            FileText.Read("# base_g: 1\nthickener,wait_s,viscosity_mpas\n") is var file
+                ? file with { Run = file.Run with { Note = note } }
+                : null!);
         Assert.Equal(note, FileText.Read(text).Run.Note);
     }
 
@@ -75,5 +78,8 @@ public sealed class SpreadsheetTextTests
 
     [Fact]
     public void The_line_of_a_refusal_counts_the_lines_of_a_header_cell()
-        => Assert.StartsWith("pot.csv, line 5,", FileText.Refusal("# base_g: 1\n\"# note: two\nlines\",,\nviscosity_mpas,note\nx,\n"), StringComparison.Ordinal);
+        => Assert.StartsWith(
+            "pot.csv, line 5,",
+            FileText.Refusal("# base_g: 1\n\"# note: two\nlines\",,\nviscosity_mpas,note\nx,\n"),
+            StringComparison.Ordinal);
 }

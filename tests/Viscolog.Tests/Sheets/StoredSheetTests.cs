@@ -6,8 +6,8 @@ using Viscolog.Tests.Support;
 namespace Viscolog.Tests.Sheets;
 
 /// <summary>
-/// One run as a spreadsheet saved it again (LibreOffice 7.4, from the workbook that 'export --xlsx' wrote): as a workbook, with commas, and where
-/// decimal commas are usual with semicolons and, in UTF-16, with tabs.
+/// One run as a spreadsheet saved it again (LibreOffice 7.4, from the workbook that 'export --xlsx' wrote): as a workbook, with commas, and
+/// where decimal commas are usual with semicolons and, in UTF-16, with tabs.
 /// </summary>
 public sealed class StoredSheetTests
 {
@@ -27,6 +27,8 @@ public sealed class StoredSheetTests
     {
         var path = Path.Combine(Checkout.Root, "tests", "Viscolog.Tests", "Data", "spreadsheet", name);
         var outcome = RunFileReader.Read(path);
-        return outcome is TableOutcome<RunFile>.Read read ? read.File : throw new InvalidOperationException(((TableOutcome<RunFile>.Refused)outcome).Refusal.Text);
+        return outcome is TableOutcome<RunFile>.Read read
+            ? read.File
+            : throw new InvalidOperationException(((TableOutcome<RunFile>.Refused)outcome).Refusal.Text);
     }
 }

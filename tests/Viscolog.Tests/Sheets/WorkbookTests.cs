@@ -13,7 +13,8 @@ namespace Viscolog.Tests.Sheets;
 public sealed class WorkbookTests
 {
     public static TheoryData<string> Samples => [.. new[] { "", "checks", "methods", "pair" }
-        .SelectMany(s => Directory.GetFiles(Path.Combine(Checkout.Root, "sample-runs", s), "*.csv")).Select(f => Path.GetRelativePath(Checkout.Root, f)).Order(StringComparer.Ordinal)];
+        .SelectMany(s => Directory.GetFiles(Path.Combine(Checkout.Root, "sample-runs", s), "*.csv"))
+        .Select(f => Path.GetRelativePath(Checkout.Root, f)).Order(StringComparer.Ordinal)];
 
     [Theory]
     [MemberData(nameof(Samples))]
@@ -25,17 +26,22 @@ public sealed class WorkbookTests
 
     [Fact]
     public void Any_run_comes_back_without_the_loss_of_a_cell()
-        => RunFileGen.Files.Sample(file => Assert.Equal(FileText.Whole(FileText.Read(FileText.Write(file))), FileText.Whole(Again(file))), iter: 300);
+        => RunFileGen.Files.Sample(
+            file => Assert.Equal(FileText.Whole(FileText.Read(FileText.Write(file))), FileText.Whole(Again(file))), iter: 300);
 
     [Fact]
     public void Numbers_are_numbers_and_texts_are_texts_and_none_is_a_formula()
     {
-        var sheet = XmlOf(TableSheet.Workbook([new("a", [[SheetCell.Of(0.1), SheetCell.Of("=1+1"), SheetCell.Of("007"), SheetCell.Of("a\r\nb\u0001_x0041_")]])]).Made!);
+        var sheet = XmlOf(
+            TableSheet.Workbook(
+                [new("a", [[SheetCell.Of(0.1), SheetCell.Of("=1+1"), SheetCell.Of("007"), SheetCell.Of("a\r\nb\u0001_x0041_")]])]).Made!);
         Assert.DoesNotContain("<x:f", sheet, StringComparison.Ordinal);
         Assert.Contains("<x:v>0.1</x:v>", sheet, StringComparison.Ordinal);
         Assert.Contains("t=\"inlineStr\"", sheet, StringComparison.Ordinal);
         Assert.Contains("s=\"1\"", sheet, StringComparison.Ordinal);
-        var read = WorkbookReader.Read(TableSheet.Workbook([new("a", [[SheetCell.Of(0.1), SheetCell.Of("=1+1"), SheetCell.Of("007"), SheetCell.Of("a\r\nb\u0001_x0041_")]])]).Made!);
+        var read = WorkbookReader.Read(
+            TableSheet.Workbook(
+                [new("a", [[SheetCell.Of(0.1), SheetCell.Of("=1+1"), SheetCell.Of("007"), SheetCell.Of("a\r\nb\u0001_x0041_")]])]).Made!);
         Assert.Equal(["0.1", "=1+1", "007", "a\r\nb\u0001_x0041_"], read.Rows!.Single().Cells);
     }
 
@@ -78,7 +84,8 @@ public sealed class WorkbookTests
     [Fact]
     public void A_sheet_of_too_many_cells_is_refused()
     {
-        var rows = string.Concat(Enumerable.Range(1, 1250).Select(i => FormattableString.Invariant($"<row r=\"{i}\"><c r=\"XFD{i}\"><v>1</v></c></row>")));
+        var rows = string.Concat(
+            Enumerable.Range(1, 1250).Select(i => FormattableString.Invariant($"<row r=\"{i}\"><c r=\"XFD{i}\"><v>1</v></c></row>")));
         Assert.Equal("a sheet of more than 20000000 cells", WorkbookReader.Read(SheetZip.Of(rows)).Trouble);
     }
 
@@ -86,7 +93,8 @@ public sealed class WorkbookTests
     [Fact]
     public void A_text_in_very_many_cells_is_refused()
     {
-        var rows = string.Concat(Enumerable.Range(1, 9000).Select(i => FormattableString.Invariant($"<row r=\"{i}\"><c r=\"A{i}\" t=\"s\"><v>0</v></c></row>")));
+        var rows = string.Concat(
+            Enumerable.Range(1, 9000).Select(i => FormattableString.Invariant($"<row r=\"{i}\"><c r=\"A{i}\" t=\"s\"><v>0</v></c></row>")));
         var bytes = SheetZip.Of(rows, new string('x', SheetText.Longest));
         Assert.InRange(bytes.Length, 1, 1 << 20);
         Assert.Contains("a sheet of more than 256 MiB of text", Refusal(bytes), StringComparison.Ordinal);
@@ -102,7 +110,8 @@ public sealed class WorkbookTests
             "<row r=\"6\"><c r=\"A6\"><v>850</v></c><c r=\"B6\" t=\"str\"><v>two\nlines</v></c></row>",
             "<row r=\"9\"><c r=\"A9\" t=\"str\"><v>850 cP</v></c></row>",
         ];
-        Assert.StartsWith("pot.xlsx, line 9, column viscosity_mpas: read '850 cP'", Refusal(SheetZip.Of(string.Concat(rows))), StringComparison.Ordinal);
+        Assert.StartsWith(
+            "pot.xlsx, line 9, column viscosity_mpas: read '850 cP'", Refusal(SheetZip.Of(string.Concat(rows))), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -115,7 +124,8 @@ public sealed class WorkbookTests
     [InlineData("# name: sweep\nshear_rate_1_s,stress_pa\n", "a flow file")]
     [InlineData("batch,viscosity_mpas\n", "a trend file")]
     public void What_is_no_run_is_called_what_it_is(string text, string expected)
-        => Assert.StartsWith($"pot.xlsx: read {expected}, expected a run file", Refusal(Encoding.UTF8.GetBytes(text)), StringComparison.Ordinal);
+        => Assert.StartsWith(
+            $"pot.xlsx: read {expected}, expected a run file", Refusal(Encoding.UTF8.GetBytes(text)), StringComparison.Ordinal);
 
     [Theory]
     [InlineData("mimetype", "application/vnd.oasis.opendocument.spreadsheet", "an OpenDocument spreadsheet")]
@@ -134,13 +144,16 @@ public sealed class WorkbookTests
         Assert.StartsWith($"pot.xlsx: read {expected}, expected a run file", Refusal(stream.ToArray()), StringComparison.Ordinal);
     }
 
-    private static string Refusal(byte[] bytes) => Assert.IsType<TableOutcome<RunFile>.Refused>(RunFileReader.Parse("pot.xlsx", bytes)).Refusal.Text;
+    private static string Refusal(byte[] bytes)
+        => Assert.IsType<TableOutcome<RunFile>.Refused>(RunFileReader.Parse("pot.xlsx", bytes)).Refusal.Text;
 
     private static RunFile Again(RunFile file)
     {
         var bytes = TableSheet.Workbook([TableSheet.Of("run", FileText.Bytes(file), RunSheet.IsText)]).Made!;
         var outcome = RunFileReader.Parse("pot.xlsx", bytes);
-        return outcome is TableOutcome<RunFile>.Read read ? read.File : throw new InvalidOperationException(((TableOutcome<RunFile>.Refused)outcome).Refusal.Text);
+        return outcome is TableOutcome<RunFile>.Read read
+            ? read.File
+            : throw new InvalidOperationException(((TableOutcome<RunFile>.Refused)outcome).Refusal.Text);
     }
 
     private static string XmlOf(byte[] workbook)

@@ -73,6 +73,7 @@ public sealed class BackupTests
     private static BackupMade Made(Bench bench, int keep, DateTimeOffset now, string? folder = null)
     {
         using var log = bench.Open(LogUse.Read);
-        return LogBackups.Make(log, folder ?? bench.Place.Backups, keep, now, null).Match(made => made, reason => throw new InvalidOperationException(reason));
+        return LogBackups.Make(log, folder ?? bench.Place.Backups, keep, now, null)
+            .Match(made => made, reason => throw new InvalidOperationException(reason));
     }
 }

@@ -74,5 +74,6 @@ internal sealed class Bench : IDisposable
 
     /// <summary>A row with an addition and a reading.</summary>
     public static FileRow Row(int mpas)
-        => FileText.Read(FormattableString.Invariant($"# base_g: 120\n# thickener: TA\nadded_g,wait_s,viscosity_mpas\n0.1,30,{mpas}\n")).Contents().Single();
+        => FileText.Read(FormattableString.Invariant($"# base_g: 120\n# thickener: TA\nadded_g,wait_s,viscosity_mpas\n0.1,30,{mpas}\n"))
+            .Contents().Single();
 }

@@ -31,7 +31,9 @@ public sealed class BenchLogTests
         var run = again.Run(1)!;
         Assert.Equal(FileText.Whole(file with { Id = run.File.Id }), FileText.Whole(run.File));
         var summary = Assert.Single(again.Runs());
-        Assert.Equal((1, "glaze 1", "Gable", 5, 5), (summary.Number, summary.Header.Name, summary.Header.Base.Name, summary.Entries, summary.Readings));
+        Assert.Equal(
+            (1, "glaze 1", "Gable", 5, 5),
+            (summary.Number, summary.Header.Name, summary.Header.Base.Name, summary.Entries, summary.Readings));
     }
 
     [Fact]
@@ -112,7 +114,9 @@ public sealed class BenchLogTests
         using var bench = Bench.Filled();
         using var log = bench.Open();
         Viscolog.Core.Measuring.InstrumentValue krebs = new Viscolog.Core.Measuring.InstrumentValue.Krebs(80);
-        Refused(new() { Dosed = new("XX", Grams(1)) }, "thickener: read 'XX', expected a thickener of the header (TA, TU), or a header line '# thickener: NAME' for it");
+        Refused(
+            new() { Dosed = new("XX", Grams(1)) },
+            "thickener: read 'XX', expected a thickener of the header (TA, TU), or a header line '# thickener: NAME' for it");
         Refused(new() { Water = Grams(1e10) }, "water_g: read '10000000000', expected a number in g, 0 or more and at most 1000000000");
         Refused(new() { LetDown = Grams(0) }, "read a row in which nothing happens, expected an addition, let-down, water, sample, reading or note; fill the row in or delete it");
         Refused(new() { Note = "a\0b" }, "read byte 0x00, expected text in UTF-8; save the file again as CSV in UTF-8");
@@ -133,9 +137,12 @@ public sealed class BenchLogTests
     {
         using var bench = new Bench();
         using var log = bench.Open();
-        log.Import(FileText.Read("# base_g: 120\n# thickener: TA\nwater_g,wait_s,viscosity_mpas\n,60,800\n5,20,700\n"), CancellationToken.None);
+        log.Import(
+            FileText.Read("# base_g: 120\n# thickener: TA\nwater_g,wait_s,viscosity_mpas\n,60,800\n5,20,700\n"), CancellationToken.None);
         Assert.IsType<WriteOutcome.Saved>(log.Add(1, new() { Water = Viscolog.Core.Quantities.Mass.FromGrams(1) }));
-        Assert.IsType<WriteOutcome.Saved>(log.Add(1, new() { Reading = new() { Acidity = Viscolog.Core.Quantities.Acidity.FromPh(8), Wait = TimeSpan.FromSeconds(10) } }));
+        Assert.IsType<WriteOutcome.Saved>(
+            log.Add(
+                1, new() { Reading = new() { Acidity = Viscolog.Core.Quantities.Acidity.FromPh(8), Wait = TimeSpan.FromSeconds(10) } }));
         Assert.Equal(
             "wait_s: read '10', expected 20 s or more: the pot keeps standing until something is added",
             Assert.IsType<WriteOutcome.NotSaved>(log.Void(1, 3, "slip")).Reason);
@@ -150,7 +157,8 @@ public sealed class BenchLogTests
         log.Import(Bench.File("glaze 1", 3), CancellationToken.None);
         var journal = new FileInfo(bench.Place.Journal).Length;
         var sample = new FileRow { Taken = Viscolog.Core.Quantities.Mass.FromGrams(500) };
-        Assert.Contains("less than the 120.03 g in the pot", Assert.IsType<WriteOutcome.NotSaved>(log.Add(1, sample)).Reason, StringComparison.Ordinal);
+        Assert.Contains(
+            "less than the 120.03 g in the pot", Assert.IsType<WriteOutcome.NotSaved>(log.Add(1, sample)).Reason, StringComparison.Ordinal);
         Assert.Equal(journal, new FileInfo(bench.Place.Journal).Length);
     }
 
@@ -172,8 +180,11 @@ public sealed class BenchLogTests
         var name = new string('é', 3000);
         using (var log = bench.Open())
         {
-            Assert.IsType<WriteOutcome.Saved>(log.Import(Bench.File(name, 2, $"# lot: {name}\n# thickener: {name}\n"), CancellationToken.None).Outcome);
-            Assert.Equal(0, Bench.Plan(log.Import(Bench.File(name, 2, $"# lot: {name}\n# thickener: {name}\n"), CancellationToken.None)).RecordCount);
+            Assert.IsType<WriteOutcome.Saved>(
+                log.Import(Bench.File(name, 2, $"# lot: {name}\n# thickener: {name}\n"), CancellationToken.None).Outcome);
+            Assert.Equal(
+                0,
+                Bench.Plan(log.Import(Bench.File(name, 2, $"# lot: {name}\n# thickener: {name}\n"), CancellationToken.None)).RecordCount);
             var endless = new FileRow { Note = new string('x', JournalWriter.LongestLine) };
             Assert.Contains("can't be logged", Assert.IsType<WriteOutcome.NotSaved>(log.Add(1, endless)).Reason, StringComparison.Ordinal);
             Assert.IsType<WriteOutcome.Saved>(log.Add(1, Bench.Row(900)));
@@ -236,9 +247,11 @@ public sealed class BenchLogTests
         var bytes = File.ReadAllBytes(bench.Place.Copy);
         bytes[^100] ^= 4;
         File.WriteAllBytes(bench.Place.Copy, bytes);
-        Assert.Contains("not as it was left", LogBackups.RestoreFromCopy(bench.Place, DateTimeOffset.UtcNow, null).Reason, StringComparison.Ordinal);
+        Assert.Contains(
+            "not as it was left", LogBackups.RestoreFromCopy(bench.Place, DateTimeOffset.UtcNow, null).Reason, StringComparison.Ordinal);
         File.Delete(bench.Place.Seal);
-        Assert.Contains("nothing vouches", LogBackups.RestoreFromCopy(bench.Place, DateTimeOffset.UtcNow, null).Reason, StringComparison.Ordinal);
+        Assert.Contains(
+            "nothing vouches", LogBackups.RestoreFromCopy(bench.Place, DateTimeOffset.UtcNow, null).Reason, StringComparison.Ordinal);
     }
 
     private static ImmutableArray<MaterialRow> Materials()

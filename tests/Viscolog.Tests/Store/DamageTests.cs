@@ -6,7 +6,9 @@ using Viscolog.Tests.Support;
 
 namespace Viscolog.Tests.Store;
 
-/// <summary>Sectors and pages of a journal that are overwritten, bits that change together: named, never taken for an end that was not written.</summary>
+/// <summary>
+/// Sectors and pages of a journal that are overwritten, bits that change together: named, never taken for an end that was not written.
+/// </summary>
 public sealed class DamageTests
 {
     private const int Sector = 512;
@@ -147,7 +149,8 @@ public sealed class DamageTests
         Assert.Equal(0, Called.In(bench.Place.Folder, "verify", "--salvage", found.Place.Folder).Code);
         using var back = found.Open(LogUse.Read);
         var rows = back.Run(1)!.File.Contents().ToList();
-        Assert.Equal([null, "spilt", null, null, "lost:", "after", "after"], rows.Select(r => r.Void?.Split(' ')[0]), StringComparer.Ordinal);
+        Assert.Equal(
+            [null, "spilt", null, null, "lost:", "after", "after"], rows.Select(r => r.Void?.Split(' ')[0]), StringComparer.Ordinal);
         Assert.Equal(2, back.Run(2)!.File.Rows.Length);
         // What is there can be exported and read again.
         Assert.Equal(7, FileText.Read(FileText.Write(back.Run(1)!.File)).Rows.Length);
@@ -169,7 +172,8 @@ public sealed class DamageTests
         Assert.Equal("mine", File.ReadAllText(outside));
         Assert.Equal(
             ["readings.torn-2 10 {\"kind\":\"row", "readings.torn-3 10 {\"kind\":\"v", "readings.torn-4 10 "],
-            Directory.GetFiles(bench.Place.Folder, "readings.torn-*").Order(StringComparer.Ordinal).Select(p => $"{Path.GetFileName(p)} {File.ReadAllText(p)}"),
+            Directory.GetFiles(bench.Place.Folder, "readings.torn-*").Order(StringComparer.Ordinal)
+                .Select(p => $"{Path.GetFileName(p)} {File.ReadAllText(p)}"),
             StringComparer.Ordinal);
     }
 

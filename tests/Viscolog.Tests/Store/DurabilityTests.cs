@@ -132,7 +132,10 @@ public sealed class DurabilityTests
         Assert.NotNull(LogBackups.Make(log, bench.Place.Backups, 1, Now.AddDays(1), null).Made);
         Assert.Equal(
             [
-                "flush folder log", "write a passing file", "flush a passing file", $"move a passing file to backup-20260303T090000Z-{id}.journal",
+                "flush folder log",
+                "write a passing file",
+                "flush a passing file",
+                $"move a passing file to backup-20260303T090000Z-{id}.journal",
                 "flush folder backups", $"delete backup-20260302T090000Z-{id}.journal",
             ],
             bench.Disk.Done());
@@ -154,7 +157,8 @@ public sealed class DurabilityTests
         const string mark = "move readings.mark to readings.mark";
         var first = bench.Disk.Done();
         Assert.Contains(mark, first, StringComparer.Ordinal);
-        Assert.Equal(["write readings.journal.new", "flush readings.journal.new", .. PutBack], first.Where(l => l != mark), StringComparer.Ordinal);
+        Assert.Equal(
+            ["write readings.journal.new", "flush readings.journal.new", .. PutBack], first.Where(l => l != mark), StringComparer.Ordinal);
         Assert.NotNull(LogBackups.RestoreFromCopy(bench.Place, Now.AddDays(1), null).Made);
         var done = bench.Disk.Done();
         Assert.Equal(Whole("readings.journal.new"), done[..4]);

@@ -148,7 +148,9 @@ public sealed class FaultTests
                 Assert.True(called.Code == 4, $"{what} as {where}, {args[0]}: {called.Code} {called.Error}{called.Output}");
                 Assert.Contains(path, called.Error, StringComparison.Ordinal);
                 Assert.Equal("", called.Output);
-                Assert.True(bytes is null ? Directory.Exists(path) : File.ReadAllBytes(path).AsSpan().SequenceEqual(bytes), $"{what} as {where}, {args[0]}");
+                Assert.True(
+                    bytes is null ? Directory.Exists(path) : File.ReadAllBytes(path).AsSpan().SequenceEqual(bytes),
+                    $"{what} as {where}, {args[0]}");
             }
 
             var advised = Called.In(bench.Place.Folder, "advise", Checkout.Sample("lantern-gel-07.csv"));
@@ -162,7 +164,9 @@ public sealed class FaultTests
     {
         using var folder = new TemporaryFolder();
         var called = Called.In(folder.Of("no/log"), "import", Checkout.Sample("lantern-gel-06.csv"));
-        Assert.Equal((4, $"there is no folder {folder.Of("no")} to make the log in; make it first or name another with --log\n"), (called.Code, called.Error));
+        Assert.Equal(
+            (4, $"there is no folder {folder.Of("no")} to make the log in; make it first or name another with --log\n"),
+            (called.Code, called.Error));
         Assert.Empty(folder.Names);
     }
 
@@ -202,7 +206,10 @@ public sealed class FaultTests
         using (var log = bench.Open())
         {
             BreakCopy(log);
-            Assert.StartsWith("the query copy failed, nothing was saved", Assert.IsType<WriteOutcome.NotSaved>(log.Add(1, Bench.Row(950))).Reason, StringComparison.Ordinal);
+            Assert.StartsWith(
+                "the query copy failed, nothing was saved",
+                Assert.IsType<WriteOutcome.NotSaved>(log.Add(1, Bench.Row(950))).Reason,
+                StringComparison.Ordinal);
             Assert.IsType<WriteOutcome.NotSaved>(log.Add(1, Bench.Row(951)));
             Assert.IsType<WriteOutcome.NotSaved>(log.Import(Bench.File("glaze 2", 1), CancellationToken.None).Outcome);
         }
@@ -215,7 +222,8 @@ public sealed class FaultTests
     // The disk under LiteDB fails: its file is closed behind its back.
     private static void BreakCopy(BenchLog log)
     {
-        var copy = (QueryCopy)typeof(BenchLog).GetField("_copy", System.Reflection.BindingFlags.Instance | System.Reflection.BindingFlags.NonPublic)!.GetValue(log)!;
+        var copy = (QueryCopy)typeof(BenchLog)
+            .GetField("_copy", System.Reflection.BindingFlags.Instance | System.Reflection.BindingFlags.NonPublic)!.GetValue(log)!;
         copy.Dispose();
     }
 

@@ -20,18 +20,23 @@ public sealed partial class FlippedBitTests
         {
             var flipped = before.Bytes(bench.Place.Journal);
             flipped[at] ^= (byte)(1 << random.Next(8));
-            before.PutBack((bench.Place.Journal, flipped), isSealed ? (bench.Place.Seal, before.Bytes(bench.Place.Seal)) : (bench.Place.Seal, null));
+            before.PutBack(
+                (bench.Place.Journal, flipped), isSealed ? (bench.Place.Seal, before.Bytes(bench.Place.Seal)) : (bench.Place.Seal, null));
             var reason = bench.Refusal(FormattableString.Invariant($"byte {at} of {journal.Length}"));
             Assert.True(Snapshot.IsUntouched(bench.Place.Journal, flipped), FormattableString.Invariant($"byte {at}: {reason}"));
             if (Named().Match(reason) is { Success: true } named)
             {
                 // The line itself, or the one after it where the flip hit what both share.
                 var line = 1 + journal.AsSpan(0, at).Count((byte)'\n');
-                Assert.InRange(int.Parse(named.Groups["line"].ValueSpan, System.Globalization.CultureInfo.InvariantCulture), line, line + 1);
+                Assert.InRange(
+                    int.Parse(named.Groups["line"].ValueSpan, System.Globalization.CultureInfo.InvariantCulture), line, line + 1);
             }
             else
             {
-                Assert.Contains("its first line", reason.Replace("is not the journal of a log", "its first line", StringComparison.Ordinal), StringComparison.Ordinal);
+                Assert.Contains(
+                    "its first line",
+                    reason.Replace("is not the journal of a log", "its first line", StringComparison.Ordinal),
+                    StringComparison.Ordinal);
             }
         }
     }

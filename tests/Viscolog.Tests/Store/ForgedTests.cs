@@ -8,7 +8,24 @@ namespace Viscolog.Tests.Store;
 /// <summary>Records that nobody logged under checksums that hold: refused with the line named, or left out with the line named.</summary>
 public sealed class ForgedTests
 {
-    private static readonly string[] Values = ["-1", "0", "1", "7", "2147483647", "99999999999", "1e999", "null", "\"\"", "\"x\"", "[]", "[null]", "{}", "true", "\"\\u0000\""];
+    private static readonly string[] Values =
+    [
+        "-1",
+        "0",
+        "1",
+        "7",
+        "2147483647",
+        "99999999999",
+        "1e999",
+        "null",
+        "\"\"",
+        "\"x\"",
+        "[]",
+        "[null]",
+        "{}",
+        "true",
+        "\"\\u0000\"",
+    ];
 
     [Fact]
     public void A_forged_record_is_named_or_says_what_could_have_been_logged()
@@ -21,9 +38,19 @@ public sealed class ForgedTests
             Assert.IsType<WriteOutcome.Saved>(log.Restate(1, log.Run(1)!.File));
         }
 
-        Assert.Equal(0, Called.In(bench.Place.Folder, "import", Checkout.Sample("materials/workshop.csv"), Checkout.Sample("oils/workshop-oils.csv")).Code);
+        Assert.Equal(
+            0,
+            Called.In(
+                bench.Place.Folder,
+                "import",
+                Checkout.Sample("materials/workshop.csv"),
+                Checkout.Sample("oils/workshop-oils.csv")).Code);
         var before = new Snapshot(bench.Place);
-        string[] records = [.. Encoding.UTF8.GetString(before.Bytes(bench.Place.Journal)).TrimEnd().Split('\n').Select(l => l[(l.IndexOf(' ', StringComparison.Ordinal) + 1)..l.LastIndexOf(' ')])];
+        string[] records =
+        [
+            .. Encoding.UTF8.GetString(before.Bytes(bench.Place.Journal)).TrimEnd().Split('\n')
+                .Select(l => l[(l.IndexOf(' ', StringComparison.Ordinal) + 1)..l.LastIndexOf(' ')]),
+        ];
         var (random, opened, refused) = (new Random(61), 0, 0);
         for (var i = 0; i < Sweep.Tries(6000, 250); i++)
         {
@@ -35,7 +62,10 @@ public sealed class ForgedTests
             if (called.Code == 4)
             {
                 refused++;
-                Assert.True(called.Error.Contains("line", StringComparison.Ordinal) || called.Error.Contains("newer version", StringComparison.Ordinal), called.Error);
+                Assert.True(
+                    called.Error.Contains("line", StringComparison.Ordinal)
+                        || called.Error.Contains("newer version", StringComparison.Ordinal),
+                    called.Error);
                 continue;
             }
 

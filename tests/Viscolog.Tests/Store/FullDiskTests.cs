@@ -56,7 +56,9 @@ public sealed class FullDiskTests
                 Send([.. Enumerable.Range(800 + (100 * round), 3)], () =>
                 {
                     var file = Bench.File(FormattableString.Invariant($"pot {round}"), 3);
-                    return log.Import(file.With(file.Contents().Select((_, i) => Bench.Row(800 + (100 * round) + i)).ToList()), CancellationToken.None).Outcome;
+                    return log.Import(
+                        file.With(file.Contents().Select((_, i) => Bench.Row(800 + (100 * round) + i)).ToList()),
+                        CancellationToken.None).Outcome;
                 });
                 if (log.Runs().Count > 0)
                 {

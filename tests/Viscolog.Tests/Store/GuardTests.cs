@@ -3,7 +3,9 @@ using Viscolog.Tests.Support;
 
 namespace Viscolog.Tests.Store;
 
-/// <summary>The journal guards itself where the lock file is gone, and a log that may not be read is not taken for one that is not there.</summary>
+/// <summary>
+/// The journal guards itself where the lock file is gone, and a log that may not be read is not taken for one that is not there.
+/// </summary>
 public sealed class GuardTests
 {
     [Theory]
@@ -92,7 +94,10 @@ public sealed class GuardTests
 
         using var writer = bench.Open();
         File.Delete(bench.Place.Lock);
-        Assert.StartsWith($"the log in {bench.Place.Folder} is busy: ", LogBackups.Restore(bench.Place, backup, DateTimeOffset.UnixEpoch, null).Reason, StringComparison.Ordinal);
+        Assert.StartsWith(
+            $"the log in {bench.Place.Folder} is busy: ",
+            LogBackups.Restore(bench.Place, backup, DateTimeOffset.UnixEpoch, null).Reason,
+            StringComparison.Ordinal);
         Assert.IsType<WriteOutcome.Saved>(writer.Add(1, Bench.Row(951)));
     }
 
@@ -138,7 +143,8 @@ public sealed class GuardTests
 
     private static void Ends4(TemporaryFolder folder, string log, string[] args)
     {
-        var named = args.Select(a => a switch { "FILE" => Checkout.Sample("lantern-gel-07.csv"), "OUT" => folder.Of("out.svg"), _ => a }).ToArray();
+        var named = args.Select(a => a switch { "FILE" => Checkout.Sample("lantern-gel-07.csv"), "OUT" => folder.Of("out.svg"), _ => a })
+            .ToArray();
         var called = Called.In(log, named);
         Assert.Equal((4, ""), (called.Code, called.Output));
         Assert.DoesNotContain("there is no log", called.Error, StringComparison.Ordinal);

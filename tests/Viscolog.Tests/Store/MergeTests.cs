@@ -42,7 +42,10 @@ public sealed class MergeTests
         log.Import(Bench.File("glaze 1", 3), CancellationToken.None);
         var id = log.Run(1)!.File.Id;
         var other = FileText.Read($"# run_id: {id}\n# name: glaze 1\n# base: Gable\n# base_g: 120\n{header}thickener,added_g,wait_s\n");
-        Assert.Contains(", expected ", Assert.IsType<WriteOutcome.Contradicted>(log.Import(other, CancellationToken.None).Outcome).Trouble, StringComparison.Ordinal);
+        Assert.Contains(
+            ", expected ",
+            Assert.IsType<WriteOutcome.Contradicted>(log.Import(other, CancellationToken.None).Outcome).Trouble,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -132,12 +135,19 @@ public sealed class MergeTests
         var mended = Bench.File("glaze 1", 3, more: "# tolerance_pct: 15\n");
         Assert.IsType<WriteOutcome.Saved>(log.Import(mended, CancellationToken.None).Outcome);
 
-        var voided = FileText.Read(string.Join('\n', text.TrimEnd().Split('\n').Select(l => l.StartsWith("thickener,", StringComparison.Ordinal)
+        var voided =
+            FileText.Read(string.Join('\n', text.TrimEnd().Split('\n').Select(l => l.StartsWith("thickener,", StringComparison.Ordinal)
             ? l + ",void,replaces"
-            : l.Contains(",801", StringComparison.Ordinal) ? l + ",typed wrong,\nTA,0.01,10,30,8010,,above" : l.StartsWith('#') ? l : l + ",,")));
+            : l.Contains(",801", StringComparison.Ordinal)
+            ? l + ",typed wrong,\nTA,0.01,10,30,8010,,above"
+            : l.StartsWith('#')
+            ? l
+            : l + ",,")));
         var plan = Bench.Plan(log.Import(voided, CancellationToken.None));
         Assert.Equal((1, 1, 3), (plan.Added, plan.Voided, plan.Already));
-        Assert.Equal(FileText.Whole(voided with { Id = log.Run(1)!.File.Id, UnusedTolerance = log.Run(1)!.File.UnusedTolerance }), FileText.Whole(log.Run(1)!.File));
+        Assert.Equal(
+            FileText.Whole(voided with { Id = log.Run(1)!.File.Id, UnusedTolerance = log.Run(1)!.File.UnusedTolerance }),
+            FileText.Whole(log.Run(1)!.File));
     }
 
     [Fact]
@@ -177,7 +187,10 @@ public sealed class MergeTests
         const string header = "# name: glaze 9\n# base_g: 100\n# thickener: TA\n";
         log.Import(FileText.Read(header + "added_g,viscosity_mpas,gloss\n,850,80\n1,900,\n"), CancellationToken.None);
         log.Import(FileText.Read(header + "added_g,viscosity_mpas,shade\n,850,\n1,900,\n1,990,warm\n"), CancellationToken.None);
-        Assert.EndsWith("viscosity_mpas,gloss,shade\n,,,,850,80,\nTA,1,,,900,,\nTA,1,,,990,,warm\n", FileText.Write(log.Run(1)!.File), StringComparison.Ordinal);
+        Assert.EndsWith(
+            "viscosity_mpas,gloss,shade\n,,,,850,80,\nTA,1,,,900,,\nTA,1,,,990,,warm\n",
+            FileText.Write(log.Run(1)!.File),
+            StringComparison.Ordinal);
     }
 
     private static void Saved(WriteOutcome outcome) => Assert.IsType<WriteOutcome.Saved>(outcome);

@@ -115,7 +115,9 @@ public sealed class MisfitTests
         }
     }
 
-    /// <summary>Records as an earlier version may have written them, and the line that can't be applied. The log has nine lines before.</summary>
+    /// <summary>
+    /// Records as an earlier version may have written them, and the line that can't be applied. The log has nine lines before.
+    /// </summary>
     private static (LogRecord[][] Batches, int Line) Bad(string what, Guid known)
     {
         string[] header = ["name: glaze 1", "base_g: 120", "thickener: TA"];

@@ -20,8 +20,16 @@ public sealed class PatienceTests
                 other.Dispose();
             }
         });
-        using var log = BenchLog.Open(bench.Place, LogUse.Write, TimeProvider.System, waiting, new(TimeSpan.FromHours(1), CancellationToken.None)).Made!;
-        Assert.Contains(FormattableString.Invariant($"process {Environment.ProcessId} of {Environment.UserName} on "), said[0], StringComparison.Ordinal);
+        using var log = BenchLog.Open(
+            bench.Place,
+            LogUse.Write,
+            TimeProvider.System,
+            waiting,
+            new(TimeSpan.FromHours(1), CancellationToken.None)).Made!;
+        Assert.Contains(
+            FormattableString.Invariant($"process {Environment.ProcessId} of {Environment.UserName} on "),
+            said[0],
+            StringComparison.Ordinal);
         Assert.IsType<WriteOutcome.Saved>(log.Add(1, Bench.Row(950)));
     }
 

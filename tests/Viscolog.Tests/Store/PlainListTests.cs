@@ -143,7 +143,8 @@ public sealed class PlainListTests
         private void Reopen(int more)
         {
             _log.Dispose();
-            foreach (var (path, bit) in new[] { (_bench.Place.Copy, 1), (_bench.Place.Seal, 2), (_bench.Place.Mark, 4), (_bench.Place.Lock, 8) })
+            foreach (
+                var (path, bit) in new[] { (_bench.Place.Copy, 1), (_bench.Place.Seal, 2), (_bench.Place.Mark, 4), (_bench.Place.Lock, 8) })
             {
                 if ((more & bit) != 0)
                 {
@@ -159,7 +160,10 @@ public sealed class PlainListTests
             var now = DateTimeOffset.UnixEpoch.AddSeconds(more);
             var path = LogBackups.Make(_log, _bench.Place.Backups, 1 + (more % 3), now, null).Made!.Path;
             _log.Dispose();
-            Assert.NotNull(more % 2 == 0 ? LogBackups.Restore(_bench.Place, path, now, null).Made : LogBackups.RestoreFromCopy(_bench.Place, now, null).Made);
+            Assert.NotNull(
+                more % 2 == 0
+                    ? LogBackups.Restore(_bench.Place, path, now, null).Made
+                    : LogBackups.RestoreFromCopy(_bench.Place, now, null).Made);
             _log = _bench.Open();
         }
 
@@ -175,12 +179,18 @@ public sealed class PlainListTests
         }
 
         private static RunFile File(int run, List<(int Value, string? Void)> rows)
-            => FileText.Read($"# name: {Name(run)}\n# base_g: 120\nviscosity_mpas\n" + string.Concat(rows.Select(r => FormattableString.Invariant($"{r.Value}\n"))));
+            => FileText.Read(
+                $"# name: {Name(run)}\n# base_g: 120\nviscosity_mpas\n" + string.Concat(
+                    rows.Select(r => FormattableString.Invariant($"{r.Value}\n"))));
 
         private static FileRow Row((int Value, string? Void) row)
             => FileText.Read(FormattableString.Invariant($"# base_g: 120\nviscosity_mpas\n{row.Value}\n")).Contents().Single();
 
         private static List<(int Value, string? Void)> Said(RunFile file)
-            => [.. file.Contents().Select(r => ((int)((Viscolog.Core.Measuring.InstrumentValue.Direct)r.Reading!.Value!).Viscosity.MilliPascalSeconds, r.Void))];
+            =>
+            [
+                .. file.Contents().Select(
+                    r => ((int)((Viscolog.Core.Measuring.InstrumentValue.Direct)r.Reading!.Value!).Viscosity.MilliPascalSeconds, r.Void)),
+            ];
     }
 }

@@ -41,7 +41,11 @@ public sealed class PowerCutTests
             }
 
             // The mark is written once a row is on the disk; here it never was.
-            before.PutBack((bench.Place.Journal, left), (bench.Place.Seal, null), (bench.Place.Mark, null), (bench.Place.Copy, Torn(copies[random.Next(copies.Count)], before.Bytes(bench.Place.Copy), random)));
+            before.PutBack(
+                (bench.Place.Journal, left),
+                (bench.Place.Seal, null),
+                (bench.Place.Mark, null),
+                (bench.Place.Copy, Torn(copies[random.Next(copies.Count)], before.Bytes(bench.Place.Copy), random)));
             using var log = bench.Open(LogUse.Read);
             var rows = log.Run(1)!.File.Rows.Length - 2;
             Assert.Equal(acknowledged, rows);
@@ -74,7 +78,10 @@ public sealed class PowerCutTests
                 left.AsSpan(cut, Math.Min(100, end - cut)).Fill(cut % 2 == 0 ? (byte)0 : (byte)'x');
             }
 
-            before.PutBack((bench.Place.Journal, left), (bench.Place.Seal, random.Next(2) == 0 ? null : "viscolog-seal 1\njournal 0"u8.ToArray()), (bench.Place.Copy, null));
+            before.PutBack(
+                (bench.Place.Journal, left),
+                (bench.Place.Seal, random.Next(2) == 0 ? null : "viscolog-seal 1\njournal 0"u8.ToArray()),
+                (bench.Place.Copy, null));
             using var log = bench.Open(LogUse.Read);
             Assert.Equal(cut == journal.Length ? 1 : 0, log.Runs().Count);
         }

@@ -10,13 +10,15 @@ public sealed class SideBySideTests
 {
     private const int Rows = 5000;
 
-    private static readonly RunFile Header = FileText.Read("# name: long\n# base_g: 120\n# thickener: TA\nthickener,added_g,wait_s,viscosity_mpas\n");
+    private static readonly RunFile Header = FileText.Read(
+        "# name: long\n# base_g: 120\n# thickener: TA\nthickener,added_g,wait_s,viscosity_mpas\n");
 
     [Fact]
     public void A_file_is_compared_with_the_log_row_by_row()
     {
         var (there, furthest) = (0, 0);
-        var merge = RowMerge.Of(Logged(i => there = i), Sent(Rows + 10, i => furthest = Math.Max(furthest, Math.Abs(i - there) * (i <= Rows ? 1 : 0))));
+        var merge = RowMerge.Of(
+            Logged(i => there = i), Sent(Rows + 10, i => furthest = Math.Max(furthest, Math.Abs(i - there) * (i <= Rows ? 1 : 0))));
         Assert.Equal((Rows, 10, 0), (merge.Already, merge.Changes.Added, merge.Changes.Voided));
         Assert.InRange(furthest, 0, 2);
         Assert.Null(merge.Fault);
@@ -44,7 +46,9 @@ public sealed class SideBySideTests
         var (passes, written) = (0, 0L);
         RunFileWriter.Write(
             Header,
-            Seen(Enumerable.Range(1, 10 * Rows).Select(Row), i => (passes, written) = (passes + (i == 1 ? 1 : 0), i == 8 * Rows ? stream.Length : written)),
+            Seen(
+                Enumerable.Range(1, 10 * Rows).Select(Row),
+                i => (passes, written) = (passes + (i == 1 ? 1 : 0), i == 8 * Rows ? stream.Length : written)),
             stream,
             spreadsheetSafe: false);
         Assert.Equal(2, passes);
@@ -63,7 +67,8 @@ public sealed class SideBySideTests
         Assert.True(second * 5 < first, FormattableString.Invariant($"{first} bytes the first time, {second} the second"));
         Assert.IsType<WriteOutcome.NotSaved>(log.Add(1, Row(1)));
         Assert.IsType<WriteOutcome.Saved>(log.Add(1, Row(Rows + 3)));
-        Assert.Equal([Rows + 1, Rows + 2, Rows + 3], log.Run(1)!.File.Contents().Skip(Rows).Select(r => (int)r.Reading!.Wait!.Value.TotalSeconds));
+        Assert.Equal(
+            [Rows + 1, Rows + 2, Rows + 3], log.Run(1)!.File.Contents().Skip(Rows).Select(r => (int)r.Reading!.Wait!.Value.TotalSeconds));
 
         static long Allocated(Func<WriteOutcome> act)
         {
@@ -85,5 +90,12 @@ public sealed class SideBySideTests
     });
 
     private static FileRow Row(int seconds)
-        => new() { Reading = new() { Wait = TimeSpan.FromSeconds(seconds), Value = new Core.Measuring.InstrumentValue.Direct(Core.Quantities.Viscosity.FromMilliPascalSeconds(850)) } };
+        => new()
+        {
+            Reading = new()
+            {
+                Wait = TimeSpan.FromSeconds(seconds),
+                Value = new Core.Measuring.InstrumentValue.Direct(Core.Quantities.Viscosity.FromMilliPascalSeconds(850)),
+            },
+        };
 }

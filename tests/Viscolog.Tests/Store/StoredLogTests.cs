@@ -8,8 +8,8 @@ using Viscolog.Tests.Support;
 namespace Viscolog.Tests.Store;
 
 /// <summary>
-/// A log that was written before, kept as it was: journal, query copy and seal. It opens as it is, says what it said, and the same things done again
-/// are written in the same words.
+/// A log that was written before, kept as it was: journal, query copy and seal. It opens as it is, says what it said, and the same things
+/// done again are written in the same words.
 /// </summary>
 public sealed class StoredLogTests : IDisposable
 {
@@ -82,7 +82,8 @@ public sealed class StoredLogTests : IDisposable
     public void The_same_done_again_is_logged_in_the_same_words()
     {
         Make();
-        Assert.Equal(Records(Path.Combine(Kept, "readings.journal")), Records(Path.Combine(Log, "readings.journal")), StringComparer.Ordinal);
+        Assert.Equal(
+            Records(Path.Combine(Kept, "readings.journal")), Records(Path.Combine(Log, "readings.journal")), StringComparer.Ordinal);
     }
 
     // The first line holds a UUID of its own, and every line a sum of what stands before it.
@@ -108,7 +109,12 @@ public sealed class StoredLogTests : IDisposable
         Saved(log.Void(1, 3, "wrong pot"));
         Saved(log.VoidOil(2, "bubble"));
         Saved(log.AddOil(log.Oils()[0].Row));
-        var begun = odd with { Id = Guid.Parse("0199d3a0-5c1e-7b3a-9f10-2a6b8c4d0e11"), UnknownColumns = [], Run = odd.Run with { Name = "begun here" } };
+        var begun = odd with
+        {
+            Id = Guid.Parse("0199d3a0-5c1e-7b3a-9f10-2a6b8c4d0e11"),
+            UnknownColumns = [],
+            Run = odd.Run with { Name = "begun here" },
+        };
         Saved(log.Begin(begun.WithoutRows()).Outcome);
         Saved(log.Add(19, Row(odd, "TA 1,1,2,3,4,5,6,,")));
     }
@@ -117,7 +123,9 @@ public sealed class StoredLogTests : IDisposable
     {
         var header = FileText.Write(odd.WithoutRows() with { UnknownColumns = [] });
         var lines = header.Split('\n').Where(l => l.StartsWith('#'));
-        return FileText.Read(string.Join('\n', lines) + "\nthickener,added_g,stir_s,wait_s,viscosity_mpas,temp_c,ph,note,batch colour\n" + cells + "\n").Contents().Single();
+        return FileText.Read(
+            string.Join('\n', lines) + "\nthickener,added_g,stir_s,wait_s,viscosity_mpas,temp_c,ph,note,batch colour\n" + cells
+                + "\n").Contents().Single();
     }
 
     private static void Saved(WriteOutcome outcome) => Assert.IsType<WriteOutcome.Saved>(outcome);

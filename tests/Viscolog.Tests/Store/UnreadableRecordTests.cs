@@ -44,7 +44,10 @@ public sealed class UnreadableRecordTests : IDisposable
         var named = 0;
         ForgedJournal.Change(place.Journal, (line, json) =>
         {
-            if (named == 0 && json.StartsWith($"{{\"kind\":\"{kind}\"", StringComparison.Ordinal) && Regex.IsMatch(json, find, RegexOptions.None, TimeSpan.FromSeconds(1)))
+            if (
+                named == 0
+                    && json.StartsWith($"{{\"kind\":\"{kind}\"", StringComparison.Ordinal)
+                    && Regex.IsMatch(json, find, RegexOptions.None, TimeSpan.FromSeconds(1)))
             {
                 named = line;
                 return Regex.Replace(json, find, put, RegexOptions.None, TimeSpan.FromSeconds(1));

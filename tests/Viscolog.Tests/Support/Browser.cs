@@ -21,7 +21,10 @@ internal static class Browser
     public static int[] Reaches(TemporaryFolder folder, int width, IReadOnlyCollection<string> pages)
     {
         // Its window has a least width; a frame has none, and a page in one asks for the frame's.
-        var frames = string.Concat(pages.Select(p => FormattableString.Invariant($"<iframe width=\"{width}\" height=\"600\" style=\"border:0\" srcdoc=\"{WebUtility.HtmlEncode(p)}\"></iframe>")));
+        var frames = string.Concat(
+            pages.Select(
+                p => FormattableString.Invariant(
+                    $"<iframe width=\"{width}\" height=\"600\" style=\"border:0\" srcdoc=\"{WebUtility.HtmlEncode(p)}\"></iframe>")));
         File.WriteAllText(folder.Of("frames.html"), $$"""
             <!DOCTYPE html><meta charset="utf-8"><title></title>{{frames}}
             <script>onload = () => document.title = JSON.stringify([...document.querySelectorAll('iframe')].map(f => f.contentDocument.documentElement.scrollWidth));</script>
@@ -40,8 +43,17 @@ internal static class Browser
 
     private static string Run(TemporaryFolder folder, params string[] args)
     {
-        string[] all = ["--headless", "--no-sandbox", "--disable-gpu", "--user-data-dir=" + folder.Of("browser"), .. args[..^1], new Uri(args[^1]).AbsoluteUri];
-        using var browser = Process.Start(new ProcessStartInfo(Program!, all) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true })!;
+        string[] all =
+        [
+            "--headless",
+            "--no-sandbox",
+            "--disable-gpu",
+            "--user-data-dir=" + folder.Of("browser"),
+            .. args[..^1],
+            new Uri(args[^1]).AbsoluteUri,
+        ];
+        using var browser = Process.Start(
+            new ProcessStartInfo(Program!, all) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true })!;
         var errors = browser.StandardError.ReadToEndAsync();
         var output = browser.StandardOutput.ReadToEndAsync();
         if (!browser.WaitForExit(Patience))

@@ -61,7 +61,9 @@ internal sealed record Called(int Code, string Output, string Error)
         using var outputWriter = new TerminalWriter(output);
         using var errorWriter = new TerminalWriter(error);
         var code = CommandLine.Run(
-            args, new(outputWriter, errorWriter, new(80) { Terminal = isTerminal }), new(name => name == LogPlace.Variable ? log : null, clock));
+            args,
+            new(outputWriter, errorWriter, new(80) { Terminal = isTerminal }),
+            new(name => name == LogPlace.Variable ? log : null, clock));
         return new(code, output.ToString(), error.ToString());
     }
 

@@ -19,13 +19,18 @@ internal static class CompiledCode
 
     /// <summary>What uses what, each pair once.</summary>
     public static IReadOnlyList<(TypeDefinition User, TypeReference Used)> Uses
-        => field ??= [.. Types.SelectMany(t => Used(t).DistinctBy(used => used.FullName, StringComparer.Ordinal).Select(used => (t, used)))];
+        => field ??=
+        [
+            .. Types.SelectMany(t => Used(t).DistinctBy(used => used.FullName, StringComparer.Ordinal).Select(used => (t, used))),
+        ];
 
     /// <summary>What uses what from one room to another.</summary>
     public static IEnumerable<(TypeDefinition User, TypeReference Used)> Crossings
         => Uses.Where(u => Room(u.User) is { } user && Room(u.Used) is { } used && user != used);
 
-    /// <summary>The room that a type stands in, without the project's name; null for other people's types and for those that belong to no room.</summary>
+    /// <summary>
+    /// The room that a type stands in, without the project's name; null for other people's types and for those that belong to no room.
+    /// </summary>
     public static string? Room(TypeReference type)
     {
         while (type.DeclaringType is { } outer)
@@ -37,9 +42,12 @@ internal static class CompiledCode
     }
 
     /// <summary>Whether a type is ours.</summary>
-    public static bool IsOwn(TypeReference type) => Array.Exists(Modules, m => m == type.Scope || type.Scope is AssemblyNameReference && type.Scope.Name == m.Assembly.Name.Name);
+    public static bool IsOwn(TypeReference type)
+        => Array.Exists(Modules, m => m == type.Scope || type.Scope is AssemblyNameReference && type.Scope.Name == m.Assembly.Name.Name);
 
-    /// <summary>Every type that a type names: in its declaration, its attributes, its signatures, its locals and its instructions.</summary>
+    /// <summary>
+    /// Every type that a type names: in its declaration, its attributes, its signatures, its locals and its instructions.
+    /// </summary>
     public static IEnumerable<TypeReference> Used(TypeDefinition type)
         => type.Interfaces.Select(i => i.InterfaceType).Append(type.BaseType)
             .Concat(Attributes(type)).Concat(Constraints(type))
@@ -67,7 +75,13 @@ internal static class CompiledCode
             }));
 
     private static IEnumerable<TypeReference> Signature(MethodReference method)
-        => [method.DeclaringType, method.ReturnType, .. method.Parameters.Select(p => p.ParameterType), .. method is GenericInstanceMethod made ? made.GenericArguments : []];
+        =>
+        [
+            method.DeclaringType,
+            method.ReturnType,
+            .. method.Parameters.Select(p => p.ParameterType),
+            .. method is GenericInstanceMethod made ? made.GenericArguments : [],
+        ];
 
     private static IEnumerable<TypeReference> Constraints(IGenericParameterProvider owner)
         => owner.GenericParameters.SelectMany(p => p.Constraints.Select(c => c.ConstraintType));

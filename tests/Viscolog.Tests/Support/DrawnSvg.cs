@@ -70,7 +70,11 @@ internal sealed partial class DrawnSvg
         switch (element.Name.LocalName)
         {
             case "ellipse":
-                return new(Number("cx") - Number("rx"), Number("cy") - Number("ry"), Number("cx") + Number("rx"), Number("cy") + Number("ry"));
+                return new(
+                    Number("cx") - Number("rx"),
+                    Number("cy") - Number("ry"),
+                    Number("cx") + Number("rx"),
+                    Number("cy") + Number("ry"));
             case "polygon":
                 double[] all = [.. element.Attribute("points")!.Value.Split(' ', ',').Where(p => p.Length > 0)
                     .Select(p => double.Parse(p, CultureInfo.InvariantCulture))];

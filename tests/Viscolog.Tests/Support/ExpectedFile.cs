@@ -2,7 +2,10 @@ using System.Runtime.CompilerServices;
 
 namespace Viscolog.Tests.Support;
 
-/// <summary>Compares text with a file in Expected; with VISCOLOG_ACCEPT=1 in the environment the file is written anew, to be read before it is committed.</summary>
+/// <summary>
+/// Compares text with a file in Expected; with VISCOLOG_ACCEPT=1 in the environment the file is written anew, to be read before it is
+/// committed.
+/// </summary>
 internal static class ExpectedFile
 {
     public static void Check(string name, string actual)
@@ -18,5 +21,6 @@ internal static class ExpectedFile
         Assert.Equal(File.ReadAllText(path), actual);
     }
 
-    private static string Folder([CallerFilePath] string here = "") => Path.GetFullPath(Path.Combine(Path.GetDirectoryName(here)!, "..", "Expected"));
+    private static string Folder([CallerFilePath] string here = "")
+        => Path.GetFullPath(Path.Combine(Path.GetDirectoryName(here)!, "..", "Expected"));
 }

@@ -8,22 +8,23 @@ internal static class ExpectedPage
     private const string Folder = "docs/pictures";
 
     /// <summary>The stored pages that the documentation has a picture of, one for each screen, with what they are of.</summary>
-    public static IReadOnlyDictionary<string, (string File, string Title)> Pictures { get; } = new Dictionary<string, (string, string)>(StringComparer.Ordinal)
-    {
-        ["bench-120x40"] = ("bench.svg", "The bench"),
-        ["bench-pair-120x40"] = ("screen-pair.svg", "The bench with two thickeners"),
-        ["runs-80x24"] = ("screen-runs.svg", "The list of runs"),
-        ["chart-dose-80x24"] = ("screen-chart.svg", "The chart"),
-        ["chart-runs-80x24"] = ("screen-overlay.svg", "The chart of several runs"),
-        ["check-lantern-gel-21-80x24"] = ("screen-check.svg", "The check of a batch"),
-        ["trend-log-80x24"] = ("screen-trend.svg", "The trend of a product"),
-        ["materials-80x24"] = ("screen-materials.svg", "The materials"),
-        ["practice-choice-80x24"] = ("screen-practice.svg", "The choice of a practice pot"),
-        ["practice-game-80x24"] = ("screen-game.svg", "A practice game"),
-        ["practice-demo-end-80x24"] = ("screen-demo.svg", "The demonstration"),
-        ["practice-scores-80x24"] = ("screen-scores.svg", "The score sheet"),
-        ["help-80x24"] = ("screen-help.svg", "The help"),
-    };
+    public static IReadOnlyDictionary<string, (string File, string Title)> Pictures { get; } =
+        new Dictionary<string, (string, string)>(StringComparer.Ordinal)
+        {
+            ["bench-120x40"] = ("bench.svg", "The bench"),
+            ["bench-pair-120x40"] = ("screen-pair.svg", "The bench with two thickeners"),
+            ["runs-80x24"] = ("screen-runs.svg", "The list of runs"),
+            ["chart-dose-80x24"] = ("screen-chart.svg", "The chart"),
+            ["chart-runs-80x24"] = ("screen-overlay.svg", "The chart of several runs"),
+            ["check-lantern-gel-21-80x24"] = ("screen-check.svg", "The check of a batch"),
+            ["trend-log-80x24"] = ("screen-trend.svg", "The trend of a product"),
+            ["materials-80x24"] = ("screen-materials.svg", "The materials"),
+            ["practice-choice-80x24"] = ("screen-practice.svg", "The choice of a practice pot"),
+            ["practice-game-80x24"] = ("screen-game.svg", "A practice game"),
+            ["practice-demo-end-80x24"] = ("screen-demo.svg", "The demonstration"),
+            ["practice-scores-80x24"] = ("screen-scores.svg", "The score sheet"),
+            ["help-80x24"] = ("screen-help.svg", "The help"),
+        };
 
     /// <summary>Checks a page.</summary>
     /// <param name="name">Of the stored page, without its ending.</param>

@@ -30,7 +30,11 @@ internal static class OddPictures
             [new RunPicture("\u0000\u202E", "\u001b", Temperature.FromCelsius(-20)) { Readings = full.Readings }],
             [full with { Name = "Гель 漆ゲル \u0007 <&> _{x}" }],
             SamplePictures.Several(12),
-            [SamplePictures.Empty(), full, SamplePictures.OneReading() with { Thickener = "TB", ReferenceTemperature = Temperature.FromCelsius(20) }],
+            [
+                SamplePictures.Empty(),
+                full,
+                SamplePictures.OneReading() with { Thickener = "TB", ReferenceTemperature = Temperature.FromCelsius(20) },
+            ],
         ];
     }
 
@@ -42,7 +46,11 @@ internal static class OddPictures
 
     private static CurveSample Flat(CurveSample sample)
     {
-        var same = new Estimate(SamplePictures.Mpas(1000), SamplePictures.Mpas(1000), SamplePictures.Mpas(1000), Percentage.FromPercent(90));
+        var same = new Estimate(
+            SamplePictures.Mpas(1000),
+            SamplePictures.Mpas(1000),
+            SamplePictures.Mpas(1000),
+            Percentage.FromPercent(90));
         return new(sample.Dose, same, same);
     }
 }

@@ -7,5 +7,7 @@ internal static class Project
     public static string Root { get; } = Find(AppContext.BaseDirectory);
 
     private static string Find(string folder)
-        => File.Exists(Path.Combine(folder, "Viscolog.sln")) ? folder : Find(Path.GetDirectoryName(Path.TrimEndingDirectorySeparator(folder))!);
+        => File.Exists(Path.Combine(folder, "Viscolog.sln"))
+            ? folder
+            : Find(Path.GetDirectoryName(Path.TrimEndingDirectorySeparator(folder))!);
 }

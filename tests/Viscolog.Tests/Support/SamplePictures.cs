@@ -23,7 +23,8 @@ internal static class SamplePictures
         Strings = [String(1, 0.5, 8), String(2, 1.2, 21), String(2, 1.2, 26), String(3, 1.8, 44)],
         TargetString = new(Length.FromMillimeters(40), Length.FromMillimeters(70)),
         Target = ViscosityBand.Around(Mpas(12_000), Percentage.FromPercent(15)),
-        Limit = new DoseLimit(Dose.FromPercent(3.6), "the curve flattens from 3.6 %; more thickener hardly thickens and makes the film slow to dry"),
+        Limit = new DoseLimit(
+            Dose.FromPercent(3.6), "the curve flattens from 3.6 %; more thickener hardly thickens and makes the film slow to dry"),
         Next = new NextIncrement(Dose.FromPercent(1.8), Mpas(At(1.8)), Dose.FromPercent(2.4), Around(At(2.4), 0.22)),
     };
 
@@ -78,7 +79,18 @@ internal static class SamplePictures
         double[] doses = [0, 0.6 + (0.1 * i), 1.5, 2.2 + (0.1 * i)];
         return new($"glaze gel {i + 1:00}", "TA", Temperature.FromCelsius(23))
         {
-            Readings = [.. doses.Select((d, s) => new PicturedReading(s, Dose.FromPercent(d), TimeSpan.FromSeconds(60), Mpas(At(d, top, middle) * 0.98), Mpas(At(d, top, middle)), -0.4, Doubted: i == 1 && s == 2))],
+            Readings =
+            [
+                .. doses.Select(
+                    (d, s) => new PicturedReading(
+                        s,
+                        Dose.FromPercent(d),
+                        TimeSpan.FromSeconds(60),
+                        Mpas(At(d, top, middle) * 0.98),
+                        Mpas(At(d, top, middle)),
+                        -0.4,
+                        Doubted: i == 1 && s == 2)),
+            ],
             Steps = [.. doses.Select((d, s) => new PicturedStep(s, Dose.FromPercent(d), Around(At(d, top, middle), 0.05), []))],
             Curve = Curve(top, middle, 4.5),
             Target = ViscosityBand.Around(Mpas(12_000), Percentage.FromPercent(15)),
@@ -92,12 +104,17 @@ internal static class SamplePictures
         return new(step, Dose.FromPercent(dose), TimeSpan.FromSeconds(wait), Mpas(expected * factor), Mpas(expected), residual, doubted);
     }
 
-    private static PicturedString String(int step, double dose, double length) => new(step, Dose.FromPercent(dose), Length.FromMillimeters(length));
+    private static PicturedString String(int step, double dose, double length)
+        => new(step, Dose.FromPercent(dose), Length.FromMillimeters(length));
 
     private static PicturedStep Step(int place, double dose, double spread)
     {
         double[] waits = dose > 0 ? [5, 10, 20, 30, 45, 60, 90, 120, 180, 240, 300] : [];
-        return new(place, Dose.FromPercent(dose), Around(At(dose), spread), [.. waits.Select(w => new TimedEstimate(TimeSpan.FromSeconds(w), Around(At(dose) * Way(w), spread)))]);
+        return new(
+            place,
+            Dose.FromPercent(dose),
+            Around(At(dose), spread),
+            [.. waits.Select(w => new TimedEstimate(TimeSpan.FromSeconds(w), Around(At(dose) * Way(w), spread)))]);
     }
 
     private static System.Collections.Immutable.ImmutableArray<CurveSample> Curve(double top, double middle, double end) =>
@@ -106,7 +123,8 @@ internal static class SamplePictures
         {
             var spread = 0.05 + (0.12 * Math.Max(0, d - 1.8));
             var median = At(d, top, middle);
-            return new CurveSample(Dose.FromPercent(d), Around(median, spread), Around(median, Math.Sqrt((spread * spread) + (0.16 * 0.16))));
+            return new CurveSample(
+                Dose.FromPercent(d), Around(median, spread), Around(median, Math.Sqrt((spread * spread) + (0.16 * 0.16))));
         }),
     ];
 
@@ -115,5 +133,6 @@ internal static class SamplePictures
     private static double At(double dose, double top = 12_000, double middle = 2)
         => 850 * Math.Exp(Math.Log(top * 1.2 / 850) / (1 + Math.Pow(middle / Math.Max(dose, 1e-9), 2.2)));
 
-    private static Estimate Around(double median, double spread) => new(Mpas(median), Mpas(median * Math.Exp(-spread)), Mpas(median * Math.Exp(spread)), Level);
+    private static Estimate Around(double median, double spread)
+        => new(Mpas(median), Mpas(median * Math.Exp(-spread)), Mpas(median * Math.Exp(spread)), Level);
 }

@@ -7,7 +7,9 @@ using Viscolog.Tui.Pattern;
 
 namespace Viscolog.Tests.Support;
 
-/// <summary>A page of a screen as an SVG: its text, its tones in the colours of the light theme or, where the reader's is dark, of the dark one.</summary>
+/// <summary>
+/// A page of a screen as an SVG: its text, its tones in the colours of the light theme or, where the reader's is dark, of the dark one.
+/// </summary>
 internal static class ScreenPicture
 {
     private const double CellWidth = 7.2;
@@ -21,8 +23,12 @@ internal static class ScreenPicture
     {
         var (width, height) = ((page.Width * CellWidth) + (2 * Margin), (page.Height * CellHeight) + (2 * Margin));
         var svg = new StringBuilder();
-        svg.Append(CultureInfo.InvariantCulture, $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {width:0} {height:0}\" width=\"{width:0}\" ");
-        svg.Append(CultureInfo.InvariantCulture, $"height=\"{height:0}\"><title>{title}, {page.Width} x {page.Height} characters</title>\n<style>");
+        svg.Append(
+            CultureInfo.InvariantCulture,
+            $"<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {width:0} {height:0}\" width=\"{width:0}\" ");
+        svg.Append(
+            CultureInfo.InvariantCulture,
+            $"height=\"{height:0}\"><title>{title}, {page.Width} x {page.Height} characters</title>\n<style>");
         svg.Append("text{white-space:pre;font:12px 'DejaVu Sans Mono',Menlo,Consolas,monospace}\n");
         svg.Append(Colors(Theme.Light)).Append("@media(prefers-color-scheme:dark){").Append(Colors(Theme.Dark)).Append("}</style>\n");
         svg.Append("<rect class=\"Ground\" width=\"100%\" height=\"100%\"/>\n");
@@ -60,7 +66,8 @@ internal static class ScreenPicture
         if (piece.Tone == Tone.Chosen)
         {
             svg.Append(CultureInfo.InvariantCulture, $"<rect class=\"Plain\" x=\"{X(column)}\" y=\"{top:0.#}\" ");
-            svg.Append(CultureInfo.InvariantCulture, $"width=\"{PlainText.Columns(piece.Text) * CellWidth:0.#}\" height=\"{CellHeight:0}\"/>\n");
+            svg.Append(
+                CultureInfo.InvariantCulture, $"width=\"{PlainText.Columns(piece.Text) * CellWidth:0.#}\" height=\"{CellHeight:0}\"/>\n");
         }
 
         foreach (var (from, text) in Runs(piece.Text))

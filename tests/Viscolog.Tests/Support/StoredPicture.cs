@@ -3,7 +3,9 @@ using System.Text.RegularExpressions;
 
 namespace Viscolog.Tests.Support;
 
-/// <summary>Compares a picture with the file that the documentation shows; with VISCOLOG_ACCEPT=1 in the environment the file is drawn anew.</summary>
+/// <summary>
+/// Compares a picture with the file that the documentation shows; with VISCOLOG_ACCEPT=1 in the environment the file is drawn anew.
+/// </summary>
 internal static partial class StoredPicture
 {
     /// <summary>Checks a picture.</summary>

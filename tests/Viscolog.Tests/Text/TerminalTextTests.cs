@@ -7,7 +7,11 @@ namespace Viscolog.Tests.Text;
 public sealed class TerminalTextTests
 {
     /// <summary>Letters, and all that a terminal must not be given.</summary>
-    private static readonly Gen<string> Texts = Gen.OneOf(Gen.Char['a', 'z'], Gen.Char, Gen.Char['\0', '\u009f'], Gen.Char['\u2000', '\u206f'])
+    private static readonly Gen<string> Texts = Gen.OneOf(
+        Gen.Char['a', 'z'],
+        Gen.Char,
+        Gen.Char['\0', '\u009f'],
+        Gen.Char['\u2000', '\u206f'])
         .Array[0, 40].Select(c => new string(c));
 
     [Theory]
@@ -61,7 +65,9 @@ public sealed class TerminalTextTests
 
         var written = inner.ToString();
         Assert.StartsWith("\e[1m", written, StringComparison.Ordinal);
-        Assert.All(written[4..].EnumerateRunes(), r => Assert.True(r.Value is '\n' or '\t' || PlainText.Shows(r) || r == System.Text.Rune.ReplacementChar));
+        Assert.All(
+            written[4..].EnumerateRunes(),
+            r => Assert.True(r.Value is '\n' or '\t' || PlainText.Shows(r) || r == System.Text.Rune.ReplacementChar));
     });
 
     [Fact]

@@ -40,7 +40,9 @@ public sealed class TextTests
 
     [Fact]
     public void Prose_breaks_at_spaces_but_not_before_a_unit()
-        => Assert.Equal("it reads|850 mPa·s|(now)   or|thereabouts,|in the pot", string.Join('|', Paragraph.Of("it reads 850 mPa·s (now)   or thereabouts, in the pot", 11)));
+        => Assert.Equal(
+            "it reads|850 mPa·s|(now)   or|thereabouts,|in the pot",
+            string.Join('|', Paragraph.Of("it reads 850 mPa·s (now)   or thereabouts, in the pot", 11)));
 
     [Theory]
     [InlineData("", new string[0])]

@@ -80,7 +80,10 @@ public sealed class CheckPageTests
         Assert.Equal("target of the run", Assert.IsType<WorkOutCheck>(Assert.Single(moved.Effects)).Specification.Name);
         Assert.Equal(
             new CheckOutcome.Refused(new CheckRefusal.AsksForNothing("right")),
-            CheckSteps.Next(moved.State, new CheckEvent.Answered(new CheckOutcome.Refused(new CheckRefusal.AsksForNothing("right")), null), default).State.Outcome);
+            CheckSteps.Next(
+                moved.State,
+                new CheckEvent.Answered(new CheckOutcome.Refused(new CheckRefusal.AsksForNothing("right")), null),
+                default).State.Outcome);
         Assert.Empty(CheckSteps.Next(moved.State, new CheckEvent.Chose(0), default).Effects);
         Assert.Equal(default, CheckSteps.Next(state, new CheckEvent.Scrolled(-5), default).State.Passed);
     }

@@ -78,7 +78,8 @@ public sealed class KeyTableTests
         Assert.Equal(" F2 short ^Q", keys.Footer(79));
         Assert.Equal(" F2 short ^Q", keys.Footer(12));
         Assert.Equal(" ^Q", keys.Footer(11));
-        Assert.Equal([null, "F2", "F2", null, "^Q", null], new[] { 0, 1, 8, 9, 10, 12 }.Select(c => keys.KeyAt(79, c)), StringComparer.Ordinal);
+        Assert.Equal(
+            [null, "F2", "F2", null, "^Q", null], new[] { 0, 1, 8, 9, 10, 12 }.Select(c => keys.KeyAt(79, c)), StringComparer.Ordinal);
     }
 
     private static void OneThing<TEvent>(KeyTable<TEvent> keys)

@@ -45,7 +45,11 @@ public sealed class PageTests
         {
             var lines = File.ReadAllText(p).TrimEnd('\n').Split('\n');
             var boxed = lines.Where(l => l.StartsWith(" │", StringComparison.Ordinal) || l.StartsWith(" |", StringComparison.Ordinal));
-            Assert.DoesNotContain(boxed.Append(lines[^1]), l => l.Contains('…', StringComparison.Ordinal) || l.Contains("...", StringComparison.Ordinal) || l.Contains('~', StringComparison.Ordinal));
+            Assert.DoesNotContain(
+                boxed.Append(lines[^1]),
+                l => l.Contains('…', StringComparison.Ordinal)
+                    || l.Contains("...", StringComparison.Ordinal)
+                    || l.Contains('~', StringComparison.Ordinal));
         });
     }
 

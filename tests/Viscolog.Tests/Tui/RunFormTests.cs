@@ -33,12 +33,25 @@ public sealed class RunFormTests
         var form = RunForm.New([], null);
         var answer = form.Read(Typed(
             form,
-            ("name", "Thread gel 9"), ("base", "Quay base"), ("base in the pot", "1,5 kg"), ("thickener", "body one"), ("usual range", "0,2-1"),
-            ("second thickener", "string one"), ("its usual range", "0.5-2"), ("target", "9 000"), ("tolerance", "12"), ("string from-to", "30-45"),
-            ("chemistry", "cellulosic"), ("second's chemistry", "associative"), ("product", "Thread gel"), ("lot", "7"), ("reads at", "73.4 F")));
+            ("name", "Thread gel 9"),
+            ("base", "Quay base"),
+            ("base in the pot", "1,5 kg"),
+            ("thickener", "body one"),
+            ("usual range", "0,2-1"),
+            ("second thickener", "string one"),
+            ("its usual range", "0.5-2"),
+            ("target", "9 000"),
+            ("tolerance", "12"),
+            ("string from-to", "30-45"),
+            ("chemistry", "cellulosic"),
+            ("second's chemistry", "associative"),
+            ("product", "Thread gel"),
+            ("lot", "7"),
+            ("reads at", "73.4 F")));
         Assert.Null(answer.Error);
         var run = answer.Value!.Run;
-        Assert.Equal((1500.0, 9000.0, "Thread gel", "7"), (run.BaseMass.Grams, run.Target!.Band.Aim.MilliPascalSeconds, run.Product, run.Lot));
+        Assert.Equal(
+            (1500.0, 9000.0, "Thread gel", "7"), (run.BaseMass.Grams, run.Target!.Band.Aim.MilliPascalSeconds, run.Product, run.Lot));
         Assert.Equal((30.0, 45.0), (run.TargetString!.Low.Millimeters, run.TargetString.High.Millimeters));
         Assert.Equal(23, run.ReferenceTemperatureInForce.Celsius, 9);
         Assert.Equal([ThickenerChemistry.Cellulosic, ThickenerChemistry.Associative], run.Thickeners.Select(t => t.Chemistry));
@@ -74,13 +87,19 @@ public sealed class RunFormTests
     [InlineData("direct", "0.9 Pa.s", null)]
     public void A_target_may_be_typed_as_the_method_shows_it(string method, string target, double? shown)
     {
-        var run = FileText.Read($"# base: Quay base\n# base_g: 120\n# base_density_g_ml: 1.1\n# thickener: TA\n# method: {method}\nadded_g\n");
+        var run = FileText.Read(
+            $"# base: Quay base\n# base_g: 120\n# base_density_g_ml: 1.1\n# thickener: TA\n# method: {method}\nadded_g\n");
         var form = RunForm.Of([], run);
         var answer = form.Read(Typed(form, ("target", target)));
         Assert.Null(answer.Error);
         var scale = run.Run.MethodInForce.Scales[0];
         var expected = shown is { } value
-            ? ((Conversion.Converted)Conversions.ToBody(run.Run.MethodInForce, scale.Make(value), run.Run.Setup, run.Run.Base.Density)).Reading.Body!.Value.MilliPascalSeconds
+            ? (
+                (Conversion.Converted)Conversions.ToBody(
+                    run.Run.MethodInForce,
+                    scale.Make(value),
+                    run.Run.Setup,
+                    run.Run.Base.Density)).Reading.Body!.Value.MilliPascalSeconds
             : 900;
         Assert.Equal(expected, answer.Value!.Run.Target!.Band.Aim.MilliPascalSeconds, 9);
     }
@@ -99,7 +118,9 @@ public sealed class RunFormTests
 
             var answer = form.Read(Typed(form));
             Assert.True(answer.Error is null, $"{path}: {answer.Error}");
-            var (before, after) = (HeaderText.Of(file.WithoutRows()).Order(StringComparer.Ordinal), HeaderText.Of(answer.Value!).Order(StringComparer.Ordinal));
+            var (before, after) = (
+                HeaderText.Of(file.WithoutRows()).Order(StringComparer.Ordinal),
+                HeaderText.Of(answer.Value!).Order(StringComparer.Ordinal));
             var changed = after.Except(before, StringComparer.Ordinal).Concat(before.Except(after, StringComparer.Ordinal));
             // The method and a tolerance, which a file may leave unsaid, are stated.
             Assert.DoesNotContain(changed, l => !l.StartsWith("method", StringComparison.Ordinal) && !l.StartsWith("tolerance", StringComparison.Ordinal)
@@ -113,7 +134,9 @@ public sealed class RunFormTests
         var file = FileText.Read("# base: Quay base\n# base_g: 120\n# note: by hand\n# shelf: 4\n# scale_step_g: 0.01\n# thickener: TA; active_pct=30; lot=9\nadded_g,ph\n0.5,9\n");
         var form = RunForm.Of([], file);
         var header = form.Read(Typed(form, ("name", "another"), ("base in the pot", "125"))).Value!;
-        Assert.Equal(("another", 125.0, "by hand", 0.01), (header.Run.Name, header.Run.BaseMass.Grams, header.Run.Note, header.Run.ScaleStep!.Value.Grams));
+        Assert.Equal(
+            ("another", 125.0, "by hand", 0.01),
+            (header.Run.Name, header.Run.BaseMass.Grams, header.Run.Note, header.Run.ScaleStep!.Value.Grams));
         Assert.Equal(30, header.Run.Thickeners[0].Active!.Value.Percent);
         Assert.Contains(HeaderText.Of(header), l => l == "shelf: 4");
         Assert.Contains(HeaderText.Of(header), l => l.Contains("lot=9", StringComparison.Ordinal));

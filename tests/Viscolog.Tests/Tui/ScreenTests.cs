@@ -108,7 +108,9 @@ public sealed class ScreenTests
             stage.Show(dialog);
             var shown = string.Join(' ', stage.Text.Split([' ', '\n', '┃', '│'], StringSplitOptions.RemoveEmptyEntries));
             Assert.Contains(form.About, shown, StringComparison.Ordinal);
-            Assert.All(height > 16 ? form.Fields : form.Fields.Where(f => f.IsFirst), f => Assert.Contains(f.Label, shown, StringComparison.Ordinal));
+            Assert.All(
+                height > 16 ? form.Fields : form.Fields.Where(f => f.IsFirst),
+                f => Assert.Contains(f.Label, shown, StringComparison.Ordinal));
             stage.End();
         }
     }

@@ -3,7 +3,9 @@ using Viscolog.Tui.Pattern;
 
 namespace Viscolog.Tests.Tui;
 
-/// <summary>Colours that are read on their ground. Contrast after WCAG 2.2, "relative luminance" and "contrast ratio"; 4.5 to 1 is 1.4.3.</summary>
+/// <summary>
+/// Colours that are read on their ground. Contrast after WCAG 2.2, "relative luminance" and "contrast ratio"; 4.5 to 1 is 1.4.3.
+/// </summary>
 public sealed class ShadesTests
 {
     private const double Least = 4.5;
@@ -33,7 +35,8 @@ public sealed class ShadesTests
         {
             Assert.All(Enum.GetValues<Tone>(), t =>
             {
-                var (ink, ground) = (new Shades(hasColor: true, theme).Of(t).Foreground, new Shades(hasColor: true, theme).Of(t).Background);
+                var (ink, ground) = (
+                    new Shades(hasColor: true, theme).Of(t).Foreground, new Shades(hasColor: true, theme).Of(t).Background);
                 Assert.True(Contrast(ink, ground) >= Least, $"{t} on {theme}: {Contrast(ink, ground)}");
             });
         }

@@ -19,9 +19,15 @@ internal sealed record Failure(string Text, string Error, string? Hint)
 
     /// <summary>A sentence whose hint, where it has one, follows the first semicolon.</summary>
     public static Failure Of(string text)
-        => text.IndexOf("; ", StringComparison.Ordinal) is > 0 and var mark ? new(text, text[..mark], text[(mark + 2)..]) : new(text, text, null);
+        => text.IndexOf("; ", StringComparison.Ordinal) is > 0 and var mark
+            ? new(text, text[..mark], text[(mark + 2)..])
+            : new(text, text, null);
 
     /// <summary>A refused file.</summary>
     public static Failure Of(Refusal refusal)
-        => new(refusal.Text, $"read {refusal.Read}", $"expected {refusal.Expected}") { File = refusal.File, Line = refusal.Line, Column = refusal.Column };
+        => new(
+            refusal.Text,
+            $"read {refusal.Read}",
+            $"expected {refusal.Expected}")
+        { File = refusal.File, Line = refusal.Line, Column = refusal.Column };
 }

@@ -12,7 +12,8 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
     private readonly bool _quiet = parsed.GetValue(common.Quiet);
 
     public CallOutput Terminal { get; } = terminal.With(
-        parsed.GetValue(common.Ascii) || common.Surroundings.Settings.Value.IsAscii, parsed.GetValue(common.NoColor) || !common.Surroundings.Settings.Value.HasColor);
+        parsed.GetValue(common.Ascii) || common.Surroundings.Settings.Value.IsAscii,
+        parsed.GetValue(common.NoColor) || !common.Surroundings.Settings.Value.HasColor);
 
     /// <summary>What the user's configuration file sets.</summary>
     public Settings Settings => common.Surroundings.Settings.Value;
@@ -25,7 +26,8 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
 
     /// <summary>The log that the call is about.</summary>
     public LogPlace Log { get; } = LogPlace.Of(
-        parsed.GetValue(common.Log) ?? (string.IsNullOrEmpty(common.Surroundings.Variable(LogPlace.Variable)) ? common.Surroundings.Settings.Value.Log : null),
+        parsed.GetValue(common.Log) ?? (
+            string.IsNullOrEmpty(common.Surroundings.Variable(LogPlace.Variable)) ? common.Surroundings.Settings.Value.Log : null),
         common.Surroundings.Variable);
 
     /// <summary>Today, by the call's clock, where the bench stands.</summary>
@@ -117,7 +119,8 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
         var term = Surroundings.Variable("TERM") ?? "";
         var trueColor = Surroundings.Variable("COLORTERM") is "truecolor" or "24bit";
         return new(
-            Terminal.IsAscii, !parsed.GetValue(common.NoColor) && Settings.HasColor && string.IsNullOrEmpty(Surroundings.Variable("NO_COLOR")),
+            Terminal.IsAscii,
+            !parsed.GetValue(common.NoColor) && Settings.HasColor && string.IsNullOrEmpty(Surroundings.Variable("NO_COLOR")),
             !trueColor || term is "linux")
         {
             Ground = Settings.Theme,
@@ -168,7 +171,8 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
         if (Json)
         {
             var answer = json();
-            Terminal.Pieces(stream => System.Text.Json.JsonSerializer.Serialize(stream, answer, answer.GetType(), Cli.Json.AnswerContext.Relaxed));
+            Terminal.Pieces(
+                stream => System.Text.Json.JsonSerializer.Serialize(stream, answer, answer.GetType(), Cli.Json.AnswerContext.Relaxed));
         }
         else
         {

@@ -16,7 +16,11 @@ internal sealed record Settings(string Path, IReadOnlyDictionary<string, string>
     public static IReadOnlyList<SettingKey> Keys { get; } =
     [
         new("log", "the log's folder", "the user's data folder", text => text.Length > 0),
-        new("risk", "greatest chance of going over, in % from 0.01 to below 50", "4.5", text => NumberOption.Read(text) is >= 0.01 and < 50),
+        new(
+            "risk",
+            "greatest chance of going over, in % from 0.01 to below 50",
+            "4.5",
+            text => NumberOption.Read(text) is >= 0.01 and < 50),
         new("color", "yes or no", "yes", IsYesOrNo),
         new("ascii", "yes or no", "no", IsYesOrNo),
         new("theme", "terminal, dark or light: the ground of the screens", "terminal", text => text is "terminal" or "dark" or "light"),
@@ -61,13 +65,19 @@ internal sealed record Settings(string Path, IReadOnlyDictionary<string, string>
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return new(path, new Dictionary<string, string>(StringComparer.Ordinal)) { Warnings = [$"{path}: can't be read ({e.Message}); nothing in it is used"] };
+            return new(path, new Dictionary<string, string>(StringComparer.Ordinal))
+            {
+                Warnings = [$"{path}: can't be read ({e.Message}); nothing in it is used"],
+            };
         }
     }
 
     /// <summary>The usual file, in the user's folder of configuration.</summary>
     public static string UsualPath()
-        => System.IO.Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.ApplicationData, Environment.SpecialFolderOption.DoNotVerify), "viscolog", "config.txt");
+        => System.IO.Path.Combine(
+            Environment.GetFolderPath(Environment.SpecialFolder.ApplicationData, Environment.SpecialFolderOption.DoNotVerify),
+            "viscolog",
+            "config.txt");
 
     /// <summary>The file with some values changed; one without a value is taken out.</summary>
     public Outcome<string> Write(IEnumerable<(string Key, string Value)> changes)
@@ -101,7 +111,10 @@ internal sealed record Settings(string Path, IReadOnlyDictionary<string, string>
             var key = Keys.FirstOrDefault(k => k.Name == name || (k.Name == "color" && name == "colour"));
             if (key is null || !key.Allows(value))
             {
-                warnings.Add(string.Create(CultureInfo.InvariantCulture, $"{path}, line {i + 1}: read {OneLine.Quoted(line)}, expected {Expected(key)}; it is not used"));
+                warnings.Add(
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{path}, line {i + 1}: read {OneLine.Quoted(line)}, expected {Expected(key)}; it is not used"));
             }
             else
             {

@@ -12,19 +12,30 @@ internal static class WrongWord
     public static Failure? Find(IReadOnlyList<string> args, ParseResult parsed)
     {
         var command = parsed.CommandResult.Command;
-        string[] options = [.. AllOf(command).Concat(parsed.RootCommandResult.Command.Options.Where(o => o.Recursive)).SelectMany(o => o.Aliases.Prepend(o.Name)).Distinct(StringComparer.Ordinal)];
+        string[] options =
+        [
+            .. AllOf(command).Concat(parsed.RootCommandResult.Command.Options.Where(o => o.Recursive))
+                .SelectMany(o => o.Aliases.Prepend(o.Name)).Distinct(StringComparer.Ordinal),
+        ];
         foreach (var arg in args.TakeWhile(a => a != "--"))
         {
             if (IsOption(arg) && !IsKnown(arg, options))
             {
                 var name = arg[..(arg.IndexOf('=', StringComparison.Ordinal) is > 0 and var mark ? mark : arg.Length)];
-                return Of($"there is no option {OneLine.Quoted(name)}", Spelling.Meant(name, options.Where(o => o.Length > 2)), "a file of such a name is meant with './' before it", command);
+                return Of(
+                    $"there is no option {OneLine.Quoted(name)}",
+                    Spelling.Meant(name, options.Where(o => o.Length > 2)),
+                    "a file of such a name is meant with './' before it",
+                    command);
             }
         }
 
         // The command of the deepest level is known; what follows it may be a form of it that is not.
         var word = args.FirstOrDefault(a => !a.StartsWith('-') && !IsPath(parsed, a));
-        return word is not null && command.Subcommands.Count > 0 && command.Arguments.Count == 0 && parsed.UnmatchedTokens.Contains(word, StringComparer.Ordinal)
+        return word is not null
+            && command.Subcommands.Count > 0
+            && command.Arguments.Count == 0
+            && parsed.UnmatchedTokens.Contains(word, StringComparer.Ordinal)
             ? OfCommand(word, command)
             : null;
     }
@@ -33,13 +44,19 @@ internal static class WrongWord
     {
         var meant = Spelling.Meant(word, command.Subcommands.Select(c => c.Name));
         var isRun = meant is null && (File.Exists(word) || RunSource.IsLogged(word));
-        return Of($"there is no command {OneLine.Quoted(word)}", isRun ? $"viscolog advise {OneLine.Quoted(word).Trim('\'')}" : meant, null, command);
+        return Of(
+            $"there is no command {OneLine.Quoted(word)}",
+            isRun ? $"viscolog advise {OneLine.Quoted(word).Trim('\'')}" : meant,
+            null,
+            command);
     }
 
     private static Failure Of(string error, string? meant, string? otherwise, Command command)
     {
         var name = NameOf(command);
-        var hint = (meant is not null ? $"did you mean '{meant}'?" : otherwise) is { } said ? $"{said} (see viscolog {name}--help)" : $"see viscolog {name}--help";
+        var hint = (meant is not null ? $"did you mean '{meant}'?" : otherwise) is { } said
+            ? $"{said} (see viscolog {name}--help)"
+            : $"see viscolog {name}--help";
         return new($"{error}; {hint}", error, hint);
     }
 

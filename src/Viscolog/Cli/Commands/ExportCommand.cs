@@ -33,7 +33,8 @@ internal sealed class ExportCommand : CalledCommand
         "PATH", "A file for one run or the materials, else a folder; one file without it goes to standard output.");
     private readonly Option<bool> _safe = FlagOption.Create("--spreadsheet-safe", "Put a mark before texts that a spreadsheet would take "
         + "for formulas. These files differ from the log; don't import them.");
-    private readonly Option<bool> _xlsx = FlagOption.Create("--xlsx", "Write workbooks (.xlsx): the run in the first sheet, numbers as numbers and "
+    private readonly Option<bool> _xlsx =
+        FlagOption.Create("--xlsx", "Write workbooks (.xlsx): the run in the first sheet, numbers as numbers and "
         + "texts as texts. The ending .xlsx of -o does the same for one file.");
     private readonly Option<bool> _force = FlagOption.Create("--force", "Overwrite existing files.");
 
@@ -241,7 +242,10 @@ internal sealed class ExportCommand : CalledCommand
         => new("materials", stream => MaterialFileWriter.Write(log.Materials(), stream, call.Value(_safe)), MaterialColumns.IsText);
 
     private Part RunOf(StreamedRun logged, Invocation call)
-        => new("run", stream => RunFileWriter.Write(logged.Header, logged.Rows.Select(r => r.Row), stream, call.Value(_safe)), RunSheet.IsText);
+        => new(
+            "run",
+            stream => RunFileWriter.Write(logged.Header, logged.Rows.Select(r => r.Row), stream, call.Value(_safe)),
+            RunSheet.IsText);
 
     private static ExitCode Answer(Invocation call, List<string> written) => call.Answer(
         () => new ExportAnswer(written),

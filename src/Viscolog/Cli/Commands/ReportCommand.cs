@@ -61,7 +61,8 @@ internal sealed class ReportCommand : CalledCommand
         }
 
         var study = Study.Of(new(check.Run) { Band = check.Body?.Band, History = named.Earlier }) as StudyOutcome.Made;
-        var given = _paper.Give(BatchCertificate.Of(named.File with { Run = check.Run }, named.Rows, check, study?.Study, call.Today), call);
+        var given = _paper.Give(
+            BatchCertificate.Of(named.File with { Run = check.Run }, named.Rows, check, study?.Study, call.Today), call);
         return given == ExitCode.Done && check.Verdict is not Verdict.Accept ? ExitCode.Rejected : given;
     }
 

@@ -21,7 +21,8 @@ internal sealed class ShowCommand : CalledCommand
         : base("show", "Show a logged run: its header, every entry in order, doses, readings, what was voided and why.", Example)
         => Take(_run);
 
-    protected override ExitCode Run(Invocation call) => call.WithLog(LogUse.Read, log => RunSource.Stream(log, call.Value(_run)) is { } logged
+    protected override ExitCode Run(Invocation call)
+        => call.WithLog(LogUse.Read, log => RunSource.Stream(log, call.Value(_run)) is { } logged
         ? call.AnswerLong(() => RunAnswer.Of(logged), terminal => Write(terminal, logged))
         : call.Refuse(RunSource.Unknown(call.Value(_run))));
 

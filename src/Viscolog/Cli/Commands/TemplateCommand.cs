@@ -22,7 +22,8 @@ internal sealed class TemplateCommand : CalledCommand
         var path = call.Value(_output.File) ?? "run.xlsx";
         return path.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase)
             ? call.Written(
-                NamedFile.Write(path, call.Value(_output.Force), () => TableSheet.Workbook(RunSheet.Template()).Made!), written => new ExportAnswer([written]))
+                NamedFile.Write(path, call.Value(_output.Force), () => TableSheet.Workbook(RunSheet.Template()).Made!),
+                written => new ExportAnswer([written]))
             : call.Wrong("give a file that ends with .xlsx");
     }
 }

@@ -10,7 +10,8 @@ namespace Viscolog.Cli.Entries;
 /// <summary>Adds a row to a run without a screen.</summary>
 internal sealed class AddCommand : CalledCommand
 {
-    public const string Example = NewCommand.Example + " && dotnet run --project src/Viscolog -- add 1 added_g=0.6 stir_s=10 wait_s=30 viscosity_mpas=1420 --log my-new-log";
+    public const string Example = NewCommand.Example
+        + " && dotnet run --project src/Viscolog -- add 1 added_g=0.6 stir_s=10 wait_s=30 viscosity_mpas=1420 --log my-new-log";
 
     private readonly Argument<string> _run = new("RUN") { Description = "The number of a logged run, or its UUID." };
     private readonly Argument<string[]> _words = new("COLUMN=VALUE")
@@ -24,7 +25,8 @@ internal sealed class AddCommand : CalledCommand
         : base("add", "Log an addition, a reading or a note at the end of a run, without a screen.", Example)
         => Take(_run, _words);
 
-    protected override ExitCode Run(Invocation call) => call.WithLog(LogUse.Write, log => RunSource.Find(log, call.Value(_run)) is { } logged
+    protected override ExitCode Run(Invocation call)
+        => call.WithLog(LogUse.Write, log => RunSource.Find(log, call.Value(_run)) is { } logged
         ? Add(log, logged, call)
         : call.Refuse(RunSource.Unknown(call.Value(_run))));
 
@@ -47,7 +49,10 @@ internal sealed class AddCommand : CalledCommand
         return outcome is WriteOutcome.Saved
             ? call.Answer(
                 () => new LoggedAnswer(logged.Number, logged.File.Id, number),
-                terminal => terminal.Line(FormattableString.Invariant($"run {logged.Number}, row {number}: logged; 'viscolog advise {logged.Number}' says what comes next")))
+                terminal
+                    => terminal.Line(
+                        FormattableString.Invariant(
+                            $"run {logged.Number}, row {number}: logged; 'viscolog advise {logged.Number}' says what comes next")))
             : call.LogFailed(outcome.Trouble!);
     }
 }

@@ -10,7 +10,8 @@ namespace Viscolog.Cli.Entries;
 /// <summary>Begins a run without a screen.</summary>
 internal sealed class NewCommand : CalledCommand
 {
-    public const string Example = "dotnet run --project src/Viscolog -- new base_g=120 base=Ledge thickener=Sail target_mpas=9000 --log my-new-log";
+    public const string Example =
+        "dotnet run --project src/Viscolog -- new base_g=120 base=Ledge thickener=Sail target_mpas=9000 --log my-new-log";
 
     private readonly Argument<string[]> _words = new("KEY=VALUE")
     {

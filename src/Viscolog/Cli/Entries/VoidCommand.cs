@@ -36,7 +36,8 @@ internal sealed class VoidCommand : CalledCommand
         var place = logged.Rows.IndexOf(row);
         if (place < 0)
         {
-            return call.Refuse(FormattableString.Invariant($"run {logged.Number} has no row {row}; 'viscolog show {logged.Number}' lists its rows"));
+            return call.Refuse(
+                FormattableString.Invariant($"run {logged.Number} has no row {row}; 'viscolog show {logged.Number}' lists its rows"));
         }
 
         List<FileRow> rows = [.. logged.File.Contents()];

@@ -7,7 +7,9 @@ namespace Viscolog.Cli.Guide;
 /// <summary>Prints a script that makes a shell complete the program's commands and options.</summary>
 internal sealed class CompletionsCommand : CalledCommand
 {
-    /// <summary>The shells, each with its script. The program itself is asked what can stand at a place, so they need no renewing.</summary>
+    /// <summary>
+    /// The shells, each with its script. The program itself is asked what can stand at a place, so they need no renewing.
+    /// </summary>
     private static readonly Dictionary<string, string> Scripts = new(StringComparer.Ordinal)
     {
         ["bash"] = """
@@ -57,7 +59,10 @@ internal sealed class CompletionsCommand : CalledCommand
     private readonly Argument<string> _shell = new("SHELL") { Description = "bash, zsh, fish or pwsh." };
 
     public CompletionsCommand()
-        : base("completions", "Print a script that makes a shell complete commands and options.", "dotnet run --project src/Viscolog -- completions bash")
+        : base(
+            "completions",
+            "Print a script that makes a shell complete commands and options.",
+            "dotnet run --project src/Viscolog -- completions bash")
     {
         _shell.AcceptOnlyFromAmong([.. Scripts.Keys]);
         Take(_shell);

@@ -50,7 +50,8 @@ internal sealed class ConfigCommand : CalledCommand
     }
 
     private static IEnumerable<ConfigAnswer.Setting> All(Settings settings, Invocation call) => Settings.Keys.Select(k =>
-        k.Name == "log" && call.Surroundings.Variable(LogPlace.Variable) is { Length: > 0 } named ? new ConfigAnswer.Setting(k.Name, named, "$" + LogPlace.Variable)
+        k.Name == "log" && call.Surroundings.Variable(LogPlace.Variable) is { Length: > 0 } named ? new ConfigAnswer.Setting(
+            k.Name, named, "$" + LogPlace.Variable)
         : k.Name == "color" && call.Surroundings.Variable("NO_COLOR") is { Length: > 0 } ? new(k.Name, "no", "$NO_COLOR")
         : settings.Values.TryGetValue(k.Name, out var value) ? new(k.Name, value, "the file")
         : new(k.Name, k.Otherwise, "the default"));

@@ -6,10 +6,15 @@ namespace Viscolog.Cli.Guide;
 /// <summary>The help of a command, asked for in words.</summary>
 internal sealed class HelpCommand : CalledCommand
 {
-    private readonly Argument<string[]> _words = new("COMMAND") { Description = "A command, such as 'advise' or 'practice demo'.", Arity = ArgumentArity.ZeroOrMore };
+    private readonly Argument<string[]> _words = new("COMMAND")
+    {
+        Description = "A command, such as 'advise' or 'practice demo'.",
+        Arity = ArgumentArity.ZeroOrMore,
+    };
 
     public HelpCommand()
-        : base("help", "Show what a command does and takes; the same as --help after it.", "dotnet run --project src/Viscolog -- help advise")
+        : base(
+            "help", "Show what a command does and takes; the same as --help after it.", "dotnet run --project src/Viscolog -- help advise")
         => Take(_words);
 
     protected override ExitCode Run(Invocation call)
@@ -23,6 +28,7 @@ internal sealed class HelpCommand : CalledCommand
             return ExitCode.WrongCall;
         }
 
-        return (ExitCode)parsed.Invoke(new() { EnableDefaultExceptionHandler = false, Output = call.Terminal.Writer, Error = call.Terminal.ErrorWriter });
+        return (ExitCode)parsed.Invoke(
+            new() { EnableDefaultExceptionHandler = false, Output = call.Terminal.Writer, Error = call.Terminal.ErrorWriter });
     }
 }

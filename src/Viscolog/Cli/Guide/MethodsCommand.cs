@@ -6,5 +6,6 @@ namespace Viscolog.Cli.Guide;
 /// <summary>The methods of measuring.</summary>
 internal sealed class MethodsCommand() : NamesCommand("methods", "List the methods of measuring that a run file or 'convert' may name.")
 {
-    protected override IReadOnlyList<NamedThing> Names => [.. Method.All.Select(m => new NamedThing(m.Id, m.Words, m.Unit, m.Repeatability.Percent))];
+    protected override IReadOnlyList<NamedThing> Names
+        => [.. Method.All.Select(m => new NamedThing(m.Id, m.Words, m.Unit, m.Repeatability.Percent))];
 }

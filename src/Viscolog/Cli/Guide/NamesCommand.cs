@@ -16,7 +16,11 @@ internal abstract class NamesCommand(string kind, string description)
         var table = new TextTable("name", "unit", "repeatability %", "what it is");
         foreach (var thing in Names)
         {
-            table.Add(thing.Name, thing.Unit ?? "", thing.RepeatabilityPct?.ToString("0.0", CultureInfo.InvariantCulture) ?? "", thing.Words ?? "");
+            table.Add(
+                thing.Name,
+                thing.Unit ?? "",
+                thing.RepeatabilityPct?.ToString("0.0", CultureInfo.InvariantCulture) ?? "",
+                thing.Words ?? "");
         }
 
         terminal.Table(table);

@@ -7,7 +7,13 @@ namespace Viscolog.Cli.Json;
 /// <param name="Line">Its line, of a sheet its row.</param>
 /// <param name="Column">The column.</param>
 /// <param name="ExitCode">The exit code of the call.</param>
-internal sealed record ErrorAnswer(string Error, string? Hint, string? File, int? Line, string? Column, int ExitCode) : Answer("viscolog.error/1");
+internal sealed record ErrorAnswer(
+    string Error,
+    string? Hint,
+    string? File,
+    int? Line,
+    string? Column,
+    int ExitCode) : Answer("viscolog.error/1");
 
 /// <summary>Why one of several files was not taken.</summary>
 internal sealed record FileError(string Error, string? Hint, string? File, int? Line, string? Column);

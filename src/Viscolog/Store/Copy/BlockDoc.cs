@@ -28,7 +28,11 @@ internal sealed record BlockDoc
         for (var i = 0; i < rows.Count;)
         {
             var length = 0;
-            while (length < Length && i + length < rows.Count && rows[i + length] is { After: null, Voided: null } row && row.Id == rows[i].Id + length)
+            while (
+                length < Length
+                    && i + length < rows.Count
+                    && rows[i + length] is { After: null, Voided: null } row
+                    && row.Id == rows[i].Id + length)
             {
                 length++;
             }
@@ -64,7 +68,8 @@ internal sealed record BlockDoc
         var text = new StringBuilder();
         foreach (var row in rows)
         {
-            text.Append(text.Length == 0 ? "" : "\n").Append(row.Json is { } json ? Encoding.UTF8.GetString(json.Span) : RowJson.Text(row.Is));
+            text.Append(text.Length == 0 ? "" : "\n")
+                .Append(row.Json is { } json ? Encoding.UTF8.GetString(json.Span) : RowJson.Text(row.Is));
         }
 
         return new() { Id = rows[0].Id, Count = rows.Count, Lines = text.ToString() };

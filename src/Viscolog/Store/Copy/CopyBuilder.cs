@@ -39,7 +39,10 @@ internal static class CopyBuilder
 
     /// <summary>Makes a query copy that ends with the program.</summary>
     /// <inheritdoc cref="Build"/>
-    public static (QueryCopy Copy, IReadOnlyList<string> LeftOut) BuildInMemory(LogPlace place, JournalScan scan, IProgress<LogProgress>? progress)
+    public static (QueryCopy Copy, IReadOnlyList<string> LeftOut) BuildInMemory(
+        LogPlace place,
+        JournalScan scan,
+        IProgress<LogProgress>? progress)
     {
         var filling = new CopyFilling(place, scan, progress);
         while (true)

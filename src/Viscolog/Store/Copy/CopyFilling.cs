@@ -15,7 +15,9 @@ internal sealed class CopyFilling(LogPlace place, JournalScan scan, IProgress<Lo
     /// <summary>What was left out, a line each.</summary>
     public IReadOnlyList<string> LeftOut => _words;
 
-    /// <summary>Fills a copy; false where something of a batch was applied before the rest could not be: then with another copy again.</summary>
+    /// <summary>
+    /// Fills a copy; false where something of a batch was applied before the rest could not be: then with another copy again.
+    /// </summary>
     /// <exception cref="InvalidDataException">A record can't be understood.</exception>
     public bool TryFill(QueryCopy copy)
     {
@@ -66,7 +68,8 @@ internal sealed class CopyFilling(LogPlace place, JournalScan scan, IProgress<Lo
         {
             return e.Message;
         }
-        catch (Exception e) when (e is FormatException or ArgumentException or InvalidOperationException or OverflowException or NullReferenceException)
+        catch (Exception e) when (
+            e is FormatException or ArgumentException or InvalidOperationException or OverflowException or NullReferenceException)
         {
             throw new InvalidDataException(
                 FormattableString.Invariant($"line {line} holds a record that this program can't read: {OneLine.Of(e.Message)}"), e);

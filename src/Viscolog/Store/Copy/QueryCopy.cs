@@ -142,7 +142,8 @@ internal sealed class QueryCopy : IDisposable
         catch (ArgumentException e)
         {
             // As when more is taken out than the pot holds, once a row before is void.
-            throw new InvalidDataException(FormattableString.Invariant($"the lines of run {state.Doc.Id} do not fit together: {e.Message}"), e);
+            throw new InvalidDataException(
+                FormattableString.Invariant($"the lines of run {state.Doc.Id} do not fit together: {e.Message}"), e);
         }
     }
 
@@ -209,7 +210,8 @@ internal sealed class QueryCopy : IDisposable
     /// </summary>
     public IEnumerable<(string Text, string? Doses)> Everything()
     {
-        var whole = Collections.SelectMany(name => _database.GetCollection(name).FindAll().Select(d => (name + " " + JsonSerializer.Serialize(d), (string?)null)));
+        var whole = Collections.SelectMany(
+            name => _database.GetCollection(name).FindAll().Select(d => (name + " " + JsonSerializer.Serialize(d), (string?)null)));
         return whole.Concat(Stored(0, long.MaxValue).Select(Whole));
     }
 

@@ -76,7 +76,9 @@ internal sealed record RunDoc
     {
         // Hardly any run comes near, and counting exactly takes time.
         var texts = Header.Sum(Least) + Earlier.Sum(Least) + Columns.Sum(Least) + Pairs.Sum(Least) + Thickeners.Sum(Least);
-        return texts > MostBytes / 8 && BsonSerializer.Serialize(mapper.ToDocument(this)).Length is > MostBytes and var length ? length : null;
+        return texts > MostBytes / 8 && BsonSerializer.Serialize(mapper.ToDocument(this)).Length is > MostBytes and var length
+            ? length
+            : null;
     }
 
     private static long Least(string text) => 4 + text.Length;
@@ -104,7 +106,8 @@ internal sealed record RunDoc
 
     /// <summary>The run with rows that are gone through one by one.</summary>
     /// <param name="rows">Its rows, each time anew.</param>
-    public StreamedRun Streamed(IEnumerable<RowDoc> rows) => new(Id, FileWithoutRows(), Rows, Counted(rows)) { Headers = [.. Earlier, string.Join('\n', Header)] };
+    public StreamedRun Streamed(IEnumerable<RowDoc> rows)
+        => new(Id, FileWithoutRows(), Rows, Counted(rows)) { Headers = [.. Earlier, string.Join('\n', Header)] };
 
     private IEnumerable<LoggedRow> Counted(IEnumerable<RowDoc> rows)
     {
@@ -162,7 +165,9 @@ internal sealed record RowDoc
     /// <summary>Why it was void before that was lifted, the earliest first; null where nothing was.</summary>
     public string[]? Lifted { get; init; }
 
-    /// <summary>The dose in the pot of each thickener after the row, in g per 100 g of base; null for a row of a block, which has none.</summary>
+    /// <summary>
+    /// The dose in the pot of each thickener after the row, in g per 100 g of base; null for a row of a block, which has none.
+    /// </summary>
     public Dictionary<string, double>? DosesPct { get; init; } = [];
 
     /// <summary>What it says as JSON, where that is at hand; not stored.</summary>

@@ -61,12 +61,14 @@ internal sealed class RunState
 
         if (added.Is.Dosed is { Thickener: var name } && _run.FindThickener(name) is null)
         {
-            throw new FormatException(FormattableString.Invariant($"row {added.Row} of run {Doc.Id} names a thickener that its header lacks: {name}"));
+            throw new FormatException(
+                FormattableString.Invariant($"row {added.Row} of run {Doc.Id} names a thickener that its header lacks: {name}"));
         }
 
         if (added.Is.Reading?.Value is { } value && !_run.MethodInForce.Reads(value))
         {
-            throw new FormatException(FormattableString.Invariant($"row {added.Row} of run {Doc.Id} is read by another method than its header says"));
+            throw new FormatException(
+                FormattableString.Invariant($"row {added.Row} of run {Doc.Id} is read by another method than its header says"));
         }
 
         var row = new RowDoc { Id = RowDoc.IdOf(Doc.Id, added.Row), After = added.After, Is = added.Is, Json = added.Json };
@@ -105,7 +107,8 @@ internal sealed class RunState
     {
         if (row.Row().Void is not { } reason)
         {
-            throw new MisfitException(FormattableString.Invariant($"row {row.Number()} of run {Doc.Id} is not void, so nothing can be lifted"));
+            throw new MisfitException(
+                FormattableString.Invariant($"row {row.Number()} of run {Doc.Id} is not void, so nothing can be lifted"));
         }
 
         var lifted = row with { Voided = null, Lifted = [.. row.Lifted ?? [], reason] };
@@ -121,7 +124,8 @@ internal sealed class RunState
         {
             if (!FileTime.TryParse(text, out _))
             {
-                throw new FormatException(FormattableString.Invariant($"the clock of run {Doc.Id} is set to {OneLine.Quoted(text)}, which is no time"));
+                throw new FormatException(
+                    FormattableString.Invariant($"the clock of run {Doc.Id} is set to {OneLine.Quoted(text)}, which is no time"));
             }
         }
 
@@ -135,7 +139,11 @@ internal sealed class RunState
     public IReadOnlyList<RowDoc> Redosed(IEnumerable<RowDoc> rows)
     {
         _pot = Pot.With(_run.BaseMass);
-        return [.. rows.Select(r => (r.DosesPct, Now: Take(r))).Where(r => r.DosesPct?.SequenceEqual(r.Now.DosesPct!) == false).Select(r => r.Now)];
+        return
+        [
+            .. rows.Select(r => (r.DosesPct, Now: Take(r))).Where(r => r.DosesPct?.SequenceEqual(r.Now.DosesPct!) == false)
+                .Select(r => r.Now),
+        ];
     }
 
     private static bool CountsAsReading(RowDoc row)

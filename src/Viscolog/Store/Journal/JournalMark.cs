@@ -6,20 +6,26 @@ using Viscolog.Output;
 namespace Viscolog.Store.Journal;
 
 /// <summary>
-/// How long the journal was when something was last acknowledged, beside it while a log is open. It is written after the journal was flushed
-/// and never flushed itself, so it may say too little and never too much: what it vouches for was not torn, it is damaged where it is bad.
+/// How long the journal was when something was last acknowledged, beside it while a log is open. It is written after the journal was
+/// flushed and never flushed itself, so it may say too little and never too much: what it vouches for was not torn, it is damaged where it
+/// is bad.
 /// </summary>
 internal sealed class JournalMark(string path, string journal) : IDisposable
 {
     private FileStream? _file;
 
-    /// <summary>The bytes that it vouches for; 0 where there is no mark, or where the journal is shorter: then it speaks of another one.</summary>
+    /// <summary>
+    /// The bytes that it vouches for; 0 where there is no mark, or where the journal is shorter: then it speaks of another one.
+    /// </summary>
     public static long Read(string path, long journalLength)
     {
         try
         {
             var text = File.Exists(path) ? File.ReadAllText(path) : "";
-            return text.Split(' ', '\n') is ["viscolog-mark", "1", var digits, _, ""] && Number(digits) is { } length && Text(length) == text && length <= journalLength
+            return text.Split(' ', '\n') is ["viscolog-mark", "1", var digits, _, ""]
+                && Number(digits) is { } length
+                && Text(length) == text
+                && length <= journalLength
                 ? length
                 : 0;
         }
@@ -29,7 +35,9 @@ internal sealed class JournalMark(string path, string journal) : IDisposable
         }
     }
 
-    /// <summary>Says that so many bytes are acknowledged. A mark that can't be written is none; nothing depends on it but an earlier warning.</summary>
+    /// <summary>
+    /// Says that so many bytes are acknowledged. A mark that can't be written is none; nothing depends on it but an earlier warning.
+    /// </summary>
     public void Set(long length)
     {
         try

@@ -82,7 +82,9 @@ internal sealed record LogPlace(string Folder, bool IsUsual = false)
     /// <summary>How long the journal was when something was last acknowledged.</summary>
     public string Mark => Of("readings.mark");
 
-    /// <summary>Ends of journal lines that were cut off because they were never written whole; later ones have a number behind the name.</summary>
+    /// <summary>
+    /// Ends of journal lines that were cut off because they were never written whole; later ones have a number behind the name.
+    /// </summary>
     public string Torn => Of("readings.torn");
 
     /// <summary>All of those that are there.</summary>

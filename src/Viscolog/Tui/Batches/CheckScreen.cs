@@ -11,7 +11,12 @@ internal static class CheckScreen
         "Check",
         new("Up/Down", "specification", "another specification", new CheckEvent.Chose(-1), new CheckEvent.Chose(1)),
         new("PgUp/PgDn", null, "scroll", new CheckEvent.Scrolled(-5), new CheckEvent.Scrolled(5)),
-        new("Home/End", null, "the beginning, the end", new CheckEvent.Scrolled(-Scrolling.ToEnd), new CheckEvent.Scrolled(Scrolling.ToEnd)),
+        new(
+            "Home/End",
+            null,
+            "the beginning, the end",
+            new CheckEvent.Scrolled(-Scrolling.ToEnd),
+            new CheckEvent.Scrolled(Scrolling.ToEnd)),
         new("F4", "certified oil", "log a certified oil read by the run's method, to know the method's bias", new CheckEvent.OilCalled()),
         new("F7", "certificate", "write the certificate", new CheckEvent.CertificateCalled()),
         new("F9", "trend", "trend of the product", new CheckEvent.TrendCalled()),

@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Checking;
 using Viscolog.Core.Pots;
-using Viscolog.Store.Copy;
 using Viscolog.Store;
+using Viscolog.Store.Copy;
 using Viscolog.Tui.Pattern;
 
 namespace Viscolog.Tui.Batches;

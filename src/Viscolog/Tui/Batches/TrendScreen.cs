@@ -10,7 +10,12 @@ internal static class TrendScreen
         "Trend",
         new("Up/Down", "product", "another product", new TrendEvent.Chose(-1), new TrendEvent.Chose(1)),
         new("PgUp/PgDn", null, "scroll", new TrendEvent.Scrolled(-3), new TrendEvent.Scrolled(3)),
-        new("Home/End", null, "the beginning, the end", new TrendEvent.Scrolled(-Scrolling.ToEnd), new TrendEvent.Scrolled(Scrolling.ToEnd)),
+        new(
+            "Home/End",
+            null,
+            "the beginning, the end",
+            new TrendEvent.Scrolled(-Scrolling.ToEnd),
+            new TrendEvent.Scrolled(Scrolling.ToEnd)),
         new("F6", "log or linear", "log or linear scale", new TrendEvent.Turned()),
         new("F7", "export", "export SVG, PDF or PNG", new TrendEvent.Exported()),
         new("F1", "help", "") { Role = KeyRole.Helps },

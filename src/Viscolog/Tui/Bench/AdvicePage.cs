@@ -11,7 +11,8 @@ internal static class AdvicePage
         => Paragraphs(said).SelectMany(p => p.Length == 0 ? [""] : Paragraph.Of(p, width));
 
     /// <summary>Why the advice is what it is, and what else is to be known, without a break.</summary>
-    public static string Why(Advice advice) => string.Join(' ', [ReasonWords.Of(advice), .. Plan(advice), .. advice.Warnings.Select(ReasonWords.Of)]);
+    public static string Why(Advice advice)
+        => string.Join(' ', [ReasonWords.Of(advice), .. Plan(advice), .. advice.Warnings.Select(ReasonWords.Of)]);
 
     private static IEnumerable<string> Paragraphs(BenchAdvice said)
     {
@@ -32,7 +33,8 @@ internal static class AdvicePage
             .. Plan(advice),
             .. advice.Warnings.Select(ReasonWords.Of),
             "",
-            .. advice.Thickeners.Select(t => $"{t.Name}: {Shown.Dose(t.DoseNow)} in the pot, limit {Shown.Dose(t.Limit.Dose)}: {t.Limit.Why}"),
+            .. advice.Thickeners.Select(
+                t => $"{t.Name}: {Shown.Dose(t.DoseNow)} in the pot, limit {Shown.Dose(t.Limit.Dose)}: {t.Limit.Why}"),
             "",
             .. advice.Cautions,
         ];

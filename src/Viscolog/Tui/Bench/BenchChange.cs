@@ -15,7 +15,9 @@ internal abstract record BenchChange(string What)
     /// <summary>Why a row is void that was taken back.</summary>
     public const string TakenBack = "taken back";
 
-    /// <summary>What a run holds as changes that can be taken back: its rows, the one logged last above the others, and then its clock.</summary>
+    /// <summary>
+    /// What a run holds as changes that can be taken back: its rows, the one logged last above the others, and then its clock.
+    /// </summary>
     public static ImmutableStack<BenchChange> Known(LoggedRun run)
     {
         var changes = Known(run.Rows, run.File);

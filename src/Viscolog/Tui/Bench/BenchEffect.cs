@@ -50,7 +50,8 @@ internal abstract record BenchEffect : IEffect<BenchEvent>
         {
             if (stage.Ask(RunPapers.Form(Run, Earlier, stage.Context.Today)) is { } paper)
             {
-                RunPapers.Export<BenchEvent>(paper, "Write a paper", RunPapers.NameOf(Run, "paper"), said => new BenchEvent.Told(said)).Perform(stage);
+                RunPapers.Export<BenchEvent>(paper, "Write a paper", RunPapers.NameOf(Run, "paper"), said => new BenchEvent.Told(said))
+                    .Perform(stage);
             }
         }
     }

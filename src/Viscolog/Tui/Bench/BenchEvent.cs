@@ -19,7 +19,9 @@ internal abstract record BenchEvent
     /// <summary>The reading that was asked about was typed wrongly.</summary>
     internal sealed record Corrected : BenchEvent;
 
-    /// <summary>Several lines were pasted: a reading in each, then its wait and a note where they are there, set apart by tabs or semicolons.</summary>
+    /// <summary>
+    /// Several lines were pasted: a reading in each, then its wait and a note where they are there, set apart by tabs or semicolons.
+    /// </summary>
     internal sealed record Pasted(ImmutableArray<string> Lines) : BenchEvent;
 
     /// <summary>The advised grams went in.</summary>

@@ -44,7 +44,8 @@ internal static class BenchForms
 
     /// <summary>The cautions before the first addition of a run; empty at the others.</summary>
     public static string Cautions(BenchState state)
-        => !state.Run.File.Run.Entries.Any(e => e is Entry.Dosed { Counts: true }) && state.Advice?.Advice?.Cautions is { IsDefault: false } cautions
+        => !state.Run.File.Run.Entries.Any(e => e is Entry.Dosed { Counts: true })
+            && state.Advice?.Advice?.Cautions is { IsDefault: false } cautions
             ? string.Join(' ', cautions) : "";
 
     public static Form<BenchEvent> Beside(BenchState state) => new(

@@ -132,7 +132,11 @@ internal static class BenchSteps
             if (Reading(alone, typed, now, out var error) is not { Value: not null } reading)
             {
                 var why = error ?? "a reading is missing";
-                return state with { Pasted = [], Error = FormattableString.Invariant($"line {place} of {lines.Length}: {why}; nothing is saved") };
+                return state with
+                {
+                    Pasted = [],
+                    Error = FormattableString.Invariant($"line {place} of {lines.Length}: {why}; nothing is saved"),
+                };
             }
 
             rows.Add(new() { Reading = reading, Time = now, Note = typed.Note.Trim() is { Length: > 0 } note ? note : null });
@@ -237,7 +241,11 @@ internal static class BenchSteps
         if (change is BenchChange.Clock clock)
         {
             var due = state.Clock.Due;
-            return after with { Clock = BenchClock.Of(clock.TimesOf(way)) with { Due = due }, Said = way == ChangeWay.First ? change.What : said };
+            return after with
+            {
+                Clock = BenchClock.Of(clock.TimesOf(way)) with { Due = due },
+                Said = way == ChangeWay.First ? change.What : said,
+            };
         }
 
         var isReading = change is BenchChange.Rows { First: [RunEdit.Add { Row.Reading: not null }] } && way == ChangeWay.First;
@@ -263,7 +271,9 @@ internal static class BenchSteps
         var (what, text) = state.Chosen is { } place ? ("the entry", BenchTable.Words(state.Run.File.Contents().ElementAt(place)))
             : state.Advice is { } advice ? ("the advice", string.Join('\n', AdvicePage.Lines(advice, 100)))
             : ("", "");
-        return text.Length == 0 ? Say(state, "nothing to copy yet") : new BenchStep(Say(state, $"copied: {what}"), new Copy<BenchEvent>(text));
+        return text.Length == 0
+            ? Say(state, "nothing to copy yet")
+            : new BenchStep(Say(state, $"copied: {what}"), new Copy<BenchEvent>(text));
     }
 
     private static BenchStep Explain(BenchState state)

@@ -26,7 +26,8 @@ internal static class ChartSteps
     }
 
     private static Export<ChartEvent> Export(ChartState state) => new(
-        PathForm.Picture(RunFileName.Plain(state.Pictures is [var only] ? only.Name ?? "run" : "runs") + "-" + state.Kind.ToString().ToLowerInvariant()),
+        PathForm.Picture(
+            RunFileName.Plain(state.Pictures is [var only] ? only.Name ?? "run" : "runs") + "-" + state.Kind.ToString().ToLowerInvariant()),
         (path, replace, _) => PictureFile.Write(RunPlots.Of(state.Pictures, state.Kind), path, replace),
         said => new ChartEvent.Told(said));
 }

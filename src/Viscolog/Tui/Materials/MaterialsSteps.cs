@@ -91,6 +91,7 @@ internal sealed record ListMaterials : IEffect<MaterialsEvent>
         ])
     {
         Drifts = BenchKnowledge.Of(context.Log).Drifts().GroupBy(d => d.Condition.Method.Id, StringComparer.Ordinal)
-            .ToImmutableDictionary(g => g.Key, g => string.Join("; ", g.Select(d => DriftWords.Brief(d, context.Today))), StringComparer.Ordinal),
+            .ToImmutableDictionary(
+                g => g.Key, g => string.Join("; ", g.Select(d => DriftWords.Brief(d, context.Today))), StringComparer.Ordinal),
     };
 }

@@ -16,7 +16,9 @@ using Viscolog.Wording;
 
 namespace Viscolog.Tui.Papers;
 
-/// <summary>The papers of a run: its report, the sheet of a batch of another size, the label of its pot, the certificate of a check.</summary>
+/// <summary>
+/// The papers of a run: its report, the sheet of a batch of another size, the label of its pot, the certificate of a check.
+/// </summary>
 internal static class RunPapers
 {
     /// <summary>A batch of less than a gram can not be dosed.</summary>
@@ -35,7 +37,11 @@ internal static class RunPapers
         texts => Papers.FirstOrDefault(p => p.StartsWith(texts[0].Trim(), StringComparison.OrdinalIgnoreCase)) switch
         {
             "report" => FormAnswer<PaperWriter>.Of(Writer(
-                RunReport.Of(run.File, run.Rows, new StudyRequest(run.File.Run) { Band = run.File.Run.Target?.Band, History = earlier }, today))),
+                RunReport.Of(
+                    run.File,
+                    run.Rows,
+                    new StudyRequest(run.File.Run) { Band = run.File.Run.Target?.Band, History = earlier },
+                    today))),
             "batch sheet" => Sheet(run.File.Run, earlier, texts[1], today),
             "label" => Labels(run.File, texts[2], texts[3], today),
             _ => FormAnswer<PaperWriter>.Wrong(0, $"one of {string.Join(", ", Papers)}"),

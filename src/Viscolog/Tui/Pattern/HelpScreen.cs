@@ -12,7 +12,8 @@ internal static class HelpScreen
         new(KeyTable<HelpScrolled>.AnyKey, "returns", "") { Role = KeyRole.Leaves });
 
     public static ScreenView On(TuiContext context, string title, Func<int, IEnumerable<string>> lines)
-        => new ScreenView<HelpState, HelpScrolled>(context, new(_ => Keys, (state, scrolled, _) => state.Scroll(scrolled.By), PageOf), new HelpState(title, lines));
+        => new ScreenView<HelpState, HelpScrolled>(
+            context, new(_ => Keys, (state, scrolled, _) => state.Scroll(scrolled.By), PageOf), new HelpState(title, lines));
 
     public static Page PageOf(HelpState state, Canvas canvas)
     {

@@ -40,7 +40,9 @@ internal sealed record KeyTable<TEvent>(string Title, params ImmutableArray<KeyR
         return null;
     }
 
-    /// <summary>The keys in so many columns: those in front where not all fit, but always the ones for help, to go back and to quit.</summary>
+    /// <summary>
+    /// The keys in so many columns: those in front where not all fit, but always the ones for help, to go back and to quit.
+    /// </summary>
     public string Footer(int width) => " " + string.Join(width >= WideFrom ? Gap : " ", Shown(width).Select(s => s.Text));
 
     /// <summary>The key that the footer shows at a column; null between them.</summary>

@@ -25,7 +25,8 @@ internal static class PickScreen
     {
         PickEvent.Moved moved => state with { Chosen = Scrolling.Moved(state.Place, moved.By, state.Shown.Length) },
         PickEvent.Searched searched => searched.Text == state.Filter ? state : state with { Filter = searched.Text, Chosen = 0 },
-        PickEvent.Taken => state.Shown.IsEmpty ? state : new PickStep(state with { Picked = state.Shown[state.Place] }, new Close<PickEvent>()),
+        PickEvent.Taken
+            => state.Shown.IsEmpty ? state : new PickStep(state with { Picked = state.Shown[state.Place] }, new Close<PickEvent>()),
         _ => throw new ArgumentOutOfRangeException(nameof(@event), @event, "not a case of the closed set"),
     };
 

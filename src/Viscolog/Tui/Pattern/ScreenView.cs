@@ -139,7 +139,10 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
             return;
         }
 
-        ImmutableArray<string> lines = [.. args.Text.Split(['\r', '\n'], StringSplitOptions.RemoveEmptyEntries).Where(l => l.Trim().Length > 0).Take(MostPasted)];
+        ImmutableArray<string> lines =
+        [
+            .. args.Text.Split(['\r', '\n'], StringSplitOptions.RemoveEmptyEntries).Where(l => l.Trim().Length > 0).Take(MostPasted),
+        ];
         if (lines.Length > 1 && _plan.Pasted is { } pasted)
         {
             Send(pasted(lines));

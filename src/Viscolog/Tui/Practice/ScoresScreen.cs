@@ -63,7 +63,8 @@ internal static class ScoresSteps
         ScoresEvent.Moved moved => state with { Above = Scrolling.Moved(state.Above, moved.By, state.Results.Length) },
         ScoresEvent.Exported => new ScoresStep(
             state,
-            new Export<ScoresEvent>(PathForm.Scores(), (path, replace, _) => Write(state.Results, path, replace), said => new ScoresEvent.Told(said))),
+            new Export<ScoresEvent>(
+                PathForm.Scores(), (path, replace, _) => Write(state.Results, path, replace), said => new ScoresEvent.Told(said))),
         ScoresEvent.Told told => state with { Said = told.Said },
         _ => throw new ArgumentOutOfRangeException(nameof(@event), @event, "not a case of the closed set"),
     };

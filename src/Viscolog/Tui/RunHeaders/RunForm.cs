@@ -41,7 +41,8 @@ internal sealed class RunForm
 
     /// <summary>The form that corrects what a run says of itself; its entries stay.</summary>
     public static Form<RunFile> Of(IReadOnlyList<MaterialRow> materials, RunFile run)
-        => new RunForm(materials, run.WithoutRows(), run.Run).Form("About this run", "What is corrected here is logged; the entries stay as they are.");
+        => new RunForm(materials, run.WithoutRows(), run.Run)
+            .Form("About this run", "What is corrected here is logged; the entries stay as they are.");
 
     private Form<RunFile> Form(string title, string about) => new(title, about, _fields, Read);
 
@@ -56,7 +57,8 @@ internal sealed class RunForm
         yield return new(BaseGrams, _known is null ? "" : FileNumbers.Show(_known.BaseMass.Grams), "g");
         yield return new(First, first?.Name ?? thickeners.FirstOrDefault("")) { Choices = thickeners };
         yield return new(FirstRange, (first ?? Kept(thickeners.FirstOrDefault(""))) is { } t ? Range(t) : "1-5", "% of base");
-        yield return new(Target, _known?.Target is { } target ? FileNumbers.Show(Math.Round(target.Band.Aim.MilliPascalSeconds, 3)) : "", TargetHint());
+        yield return new(
+            Target, _known?.Target is { } target ? FileNumbers.Show(Math.Round(target.Band.Aim.MilliPascalSeconds, 3)) : "", TargetHint());
         yield return new(Tolerance, ToleranceOf(_known?.Target), "% either side");
         yield return new(
             TheMethod,
@@ -69,7 +71,8 @@ internal sealed class RunForm
         yield return new(SecondRange, second is null ? "" : Range(second), "% of base");
         yield return new(
             String,
-            _known?.TargetString is { } s ? $"{FileNumbers.Show(s.Low.Millimeters)}-{FileNumbers.Show(s.High.Millimeters)}" : "", "mm, such as 30-45");
+            _known?.TargetString is { } s ? $"{FileNumbers.Show(s.Low.Millimeters)}-{FileNumbers.Show(s.High.Millimeters)}" : "",
+            "mm, such as 30-45");
         yield return new(Product, _known?.Product ?? "") { Choices = Names<Material.OfSpecification>() };
         yield return new(Lot, _run?.Run.Lot ?? "", "of the base");
         yield return new(FirstChemistry, first is null ? "" : FileNames.Chemistries.Of(first.Chemistry)) { Choices = chemistries };
@@ -123,7 +126,9 @@ internal sealed class RunForm
             ["name", "base", "base_g", "thickener", "target_mpas", "target_low_mpas", "target_high_mpas", "tolerance_pct", "target_string_mm",
                 "product", "lot", "operator", "reference_temp_c", "method", .. HeaderKeys.All.Where(k => k.IsOfMethod).Select(k => k.Name)],
             StringComparer.Ordinal);
-        var rest = _run is null ? [] : HeaderText.Of(_run with { Id = null }).Where(l => !edited.Contains(l[..l.IndexOf(':', StringComparison.Ordinal)]));
+        var rest = _run is null
+            ? []
+            : HeaderText.Of(_run with { Id = null }).Where(l => !edited.Contains(l[..l.IndexOf(':', StringComparison.Ordinal)]));
         var (file, refusal, place) = HeaderText.TryRead([.. lines.Select(l => l.Line), .. rest]);
         if (file is null)
         {
@@ -167,7 +172,9 @@ internal sealed class RunForm
             return first;
         }
 
-        if (typed[Second].Length > 0 && Thickener(typed[Second], typed[SecondRange], typed[SecondChemistry], lines, Second, SecondRange) is { } second)
+        if (
+            typed[Second].Length > 0
+                && Thickener(typed[Second], typed[SecondRange], typed[SecondChemistry], lines, Second, SecondRange) is { } second)
         {
             return second;
         }
@@ -178,7 +185,9 @@ internal sealed class RunForm
         }
 
         string[] keys = [.. HeaderKeys.All.Where(k => k.IsOfMethod).Select(k => k.Name)];
-        if (MethodLines(typed[TheMethod]).Skip(1).FirstOrDefault(l => !keys.Any(k => l.StartsWith(k + ":", StringComparison.Ordinal))) is { } unknown)
+        if (
+            MethodLines(typed[TheMethod]).Skip(1)
+                .FirstOrDefault(l => !keys.Any(k => l.StartsWith(k + ":", StringComparison.Ordinal))) is { } unknown)
         {
             return Wrong(TheMethod, $"after the method's name, 'key=value' with one of {string.Join(", ", keys)}; read '{unknown}'");
         }
@@ -240,7 +249,13 @@ internal sealed class RunForm
         var known = Kept(name) ?? _known?.FindThickener(name) ?? new Thickener(name);
         var unknown = _run?.UnknownTraits.Where(u => u.Thickener == name) ?? [];
         var traits = ThickenerLine.Show(
-            new Thickener(name) { Active = known.Active, Density = known.Density, PricePerKilogram = known.PricePerKilogram, Dilution = known.Dilution },
+            new Thickener(name)
+            {
+                Active = known.Active,
+                Density = known.Density,
+                PricePerKilogram = known.PricePerKilogram,
+                Dilution = known.Dilution,
+            },
             unknown);
         if (chemistry.Length > 0 && FileNames.Chemistries.Find(chemistry) is null)
         {

@@ -89,7 +89,9 @@ internal abstract record RunsEffect : IEffect<RunsEvent>
             var outcome = stage.Context.Log.Archive(Run, IsArchived);
             var run = FormattableString.Invariant($"run {Run}");
             stage.Send(new RunsEvent.Listed(RunsState.Of(stage.Context)));
-            stage.Send(new RunsEvent.Told(TuiContext.Words(outcome, IsArchived ? $"{run} is put away; Ctrl+P shows it" : $"{run} is back in the list")));
+            stage.Send(
+                new RunsEvent.Told(
+                    TuiContext.Words(outcome, IsArchived ? $"{run} is put away; Ctrl+P shows it" : $"{run} is back in the list")));
         }
     }
 

@@ -36,7 +36,10 @@ internal static class RunsPage
             new Piece($" · {Count.Of(shown.Length, "run", "runs")}"),
             new Piece(shown.Length < state.All.Length ? $" of {state.All.Length}" : ""),
             new Piece(shown.Length > 1 ? $" · at {state.Place + 1}" : ""),
-            new Piece(state.Order == RunOrder.Number ? "" : $" · by {(state.Order == RunOrder.Last ? "last change" : state.Order.ToString().ToLowerInvariant())}"),
+            new Piece(
+                state.Order == RunOrder.Number
+                    ? ""
+                    : $" · by {(state.Order == RunOrder.Last ? "last change" : state.Order.ToString().ToLowerInvariant())}"),
             new Piece(state.Marked.Count > 0 ? $" · {state.Marked.Count} marked" : ""));
         page.Add("");
         page.Add("  " + Row(page, "run", "name", "base", "thickener", "entries", "last"), Tone.Dim);
@@ -71,6 +74,7 @@ internal static class RunsPage
         int[] widths = [rest[0], name, rest[1], rest[2], rest[3], rest[4]];
         string[] shown = isWide ? cells : [.. cells[..^1], cells[^1].Split(' ')[0]];
         return string.Join(
-            "  ", widths.Zip(shown).Select((c, i) => (c.First, Text: page.Fit(c.Second, c.First, toRight: i is 0 or 4))).Where(c => c.First > 0).Select(c => c.Text));
+            "  ", widths.Zip(shown).Select((c, i) => (c.First, Text: page.Fit(c.Second, c.First, toRight: i is 0 or 4)))
+                .Where(c => c.First > 0).Select(c => c.Text));
     }
 }

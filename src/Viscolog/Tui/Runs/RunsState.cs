@@ -69,7 +69,8 @@ internal sealed record RunsState(ImmutableArray<RunSummary> All)
     private IEnumerable<RunSummary> Sorted(IEnumerable<RunSummary> runs) => Order switch
     {
         RunOrder.Name => runs.OrderBy(r => r.Header.Name ?? "", StringComparer.CurrentCultureIgnoreCase).ThenBy(r => r.Number),
-        RunOrder.Base => runs.OrderBy(r => r.Header.Base.Name ?? "", StringComparer.CurrentCultureIgnoreCase).ThenByDescending(r => r.Number),
+        RunOrder.Base
+            => runs.OrderBy(r => r.Header.Base.Name ?? "", StringComparer.CurrentCultureIgnoreCase).ThenByDescending(r => r.Number),
         RunOrder.Last => runs.OrderByDescending(r => r.Last),
         _ => runs,
     };

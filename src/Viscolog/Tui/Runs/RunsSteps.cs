@@ -21,7 +21,8 @@ internal static class RunsSteps
         RunsEvent.Checked => state.Current is { } run
             ? Show(state, context => CheckScreen.On(context, context.Log.Run(run.Number)!))
             : state,
-        RunsEvent.TrendCalled => Show(state, context => TrendScreen.On(context, state.Current?.Header.Product ?? state.Current?.Header.Name)),
+        RunsEvent.TrendCalled
+            => Show(state, context => TrendScreen.On(context, state.Current?.Header.Product ?? state.Current?.Header.Name)),
         RunsEvent.MaterialsCalled => Show(state, MaterialsScreen.On),
         RunsEvent.PracticeLogCalled => state is { All.IsEmpty: true, IsPractice: false }
             ? new RunsStep(state, new RunsEffect.Practise(RunsScreen.On))

@@ -5,8 +5,8 @@ using Viscolog.Tables;
 namespace Viscolog.Tui.Typing;
 
 /// <summary>
-/// Numbers as people type them: a decimal point or a decimal comma, thousands set apart by a space as the screens write them, and a unit behind
-/// it where it is not the usual one.
+/// Numbers as people type them: a decimal point or a decimal comma, thousands set apart by a space as the screens write them, and a unit
+/// behind it where it is not the usual one.
 /// </summary>
 internal static partial class TypedNumber
 {
@@ -23,7 +23,10 @@ internal static partial class TypedNumber
         var number = Leading().Match(typed).Value;
         var unit = typed[number.Length..].Trim();
         var isUnit = unit.Length == 0 || char.IsLetter(unit[0]) || unit[0] is '°' or '%';
-        if (!isUnit || number.Count(c => c is ',' or '.') > 1 || !Points.TryParse(Together(number).Replace(',', '.'), range.Shift, out var value))
+        if (
+            !isUnit
+                || number.Count(c => c is ',' or '.') > 1
+                || !Points.TryParse(Together(number).Replace(',', '.'), range.Shift, out var value))
         {
             error = $"read '{typed}', expected {range.Words(null)}, such as 1450 or 0.84";
             return null;
@@ -65,6 +68,11 @@ internal static partial class TypedNumber
 
     private static string Together(string number) => string.Concat(number.Where(c => !char.IsWhiteSpace(c)));
 
-    [GeneratedRegex(@"^[-+]?([0-9]{1,3}([ \u00a0\u2009\u202f][0-9]{3})+(?![0-9])([.,][0-9]*)?|[0-9.,]*)([eE][-+]?[0-9]+)?", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    [
+        GeneratedRegex(
+            @"^[-+]?([0-9]{1,3}([ \u00a0\u2009\u202f][0-9]{3})+(?![0-9])([.,][0-9]*)?|[0-9.,]*)([eE][-+]?[0-9]+)?",
+            RegexOptions.ExplicitCapture,
+            matchTimeoutMilliseconds: 1000),
+    ]
     private static partial Regex Leading();
 }
