@@ -52,23 +52,7 @@ internal static class Seed
 
     public const string Materials = """
         # viscolog-materials: 1
-        kind,
-        name,
-        chemistry,
-        range_pct,
-        active_pct,
-        density_g_ml,
-        price_per_kg,
-        method,
-        repeatability_pct,
-        base,
-        thickener,
-        target_mpas,
-        tolerance_pct,
-        ph,
-        note,
-        retired,
-        mood
+        kind,name,chemistry,range_pct,active_pct,density_g_ml,price_per_kg,method,repeatability_pct,base,thickener,target_mpas,tolerance_pct,ph,note,retired,mood
         base,B,,,,1.06,,,,,,,,,invented,,
         thickener,T,alkali-swellable,1-5,30,1.05,7.8,,,,,,,,slowly,yes,
         method,cup,,,,,,direct,3.5,,,,,,,,x
@@ -114,21 +98,8 @@ internal static class Seed
 
     public const string Game = """
         {"schema":"viscolog.practice-game/1","player":"A","pot":"easy","seed":7,"ended":"2026-11-25T11:36:48+00:00","verdict":"in band","doses":2,"readings":3,
-        "waits":2,
-        "early_doses":0,
-        "over_at_dose":1,
-        "body_mpas":9000.5,
-        "target_mpas":9000,
-        "poured_g":4,
-        "wasted_g":0.1,
-        "base_g":100,
-        "base_to_save_g":0,
-        "time_s":240,
-        "moves":["read","dose=2","stir=10","wait=60","read","end"],
-        "advised_verdict":"in band",
-        "advised_doses":2,
-        "advised_waits":2,
-        "advised_wasted_g":0}
+        "waits":2,"early_doses":0,"over_at_dose":1,"body_mpas":9000.5,"target_mpas":9000,"poured_g":4,"wasted_g":0.1,"base_g":100,"base_to_save_g":0,"time_s":240,
+        "moves":["read","dose=2","stir=10","wait=60","read","end"],"advised_verdict":"in band","advised_doses":2,"advised_waits":2,"advised_wasted_g":0}
         """;
 
     public static readonly string[] Records =
