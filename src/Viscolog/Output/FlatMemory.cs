@@ -6,7 +6,7 @@ namespace Viscolog.Output;
 /// </summary>
 internal static class FlatMemory
 {
-    private const long Most = 16L << 20;
+    private const long Most = 64L << 20;
 
     private static long _swept;
 
