@@ -21,7 +21,7 @@ internal static class LabelPage
     {
         pen.Open("p", ("class", "how"));
         pen.Text($"{order.Sheet.Size}, {order.Sheet.Columns} by {order.Sheet.Rows} on {order.Sheet.Page.Name}: print at actual size "
-            + "(100 %), without margins or headers. They are no hazard labels as the law asks for.");
+            + "(100 %), without margins or headers. They are not the hazard labels that the law requires.");
         pen.Close();
         pen.Line();
         var places = Enumerable.Repeat(false, order.Start - 1).Concat(Enumerable.Repeat(true, order.Copies));

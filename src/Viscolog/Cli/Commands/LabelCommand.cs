@@ -26,7 +26,7 @@ internal sealed class LabelCommand : CalledCommand
 
     public LabelCommand()
         : base("label", "Make labels for a pot or a batch: name, lot, dose, dates, value, cautions, and a QR code that holds the run's "
-            + "identity. They are no hazard labels as the law asks for.", Example)
+            + "identity. They are not the hazard labels that the law requires.", Example)
         => Take([_run, _batch, .. _specification.All, _history, _sheet, _start, _copies, .. _output.All]);
 
     protected override ExitCode Run(Invocation call)
