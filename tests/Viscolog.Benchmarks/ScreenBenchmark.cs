@@ -6,6 +6,8 @@ using Terminal.Gui.Drivers;
 using Terminal.Gui.Input;
 using Terminal.Gui.Testing;
 using Terminal.Gui.Time;
+using Terminal.Gui.Views;
+using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.Tables;
@@ -15,7 +17,7 @@ using Viscolog.Tui.Runs;
 
 namespace Viscolog.Benchmarks;
 
-/// <summary>Times a keystroke, drawn, on the list of runs and on the bench, with so many readings in the log.</summary>
+/// <summary>Times keystrokes, drawn, on the list of runs and on the bench, opening a run, and the advice after a reading.</summary>
 internal static class ScreenBenchmark
 {
     private const int RowsARun = 50;
@@ -23,23 +25,16 @@ internal static class ScreenBenchmark
 
     public static int Run(string[] args)
     {
-        var size = args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : 100_000;
+        var runCount = args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : 2000;
         var folder = Directory.CreateTempSubdirectory("viscolog-screen-").FullName;
         try
         {
             using var log = BenchLog.Open(new(Path.Combine(folder, "log")), LogUse.Write, TimeProvider.System, null).Made!;
-            for (var i = 0; i < size / RowsARun; i++)
+            Import(log, "short", 20);
+            Import(log, "long", 500);
+            for (var i = 2; i < runCount; i++)
             {
-                var text = new StringBuilder(FormattableString.Invariant($"# name: run {i}\n# base: GB-{i % 10}\n# base_g: 120\n# thickener: TA\n# target_mpas: 12000\nthickener,added_g,wait_s,viscosity_mpas\n"));
-                for (var k = 0; k < RowsARun; k++)
-                {
-                    text.Append(k is > 0 and < 7 ? "TA,0.6," : ",,")
-                        .Append(CultureInfo.InvariantCulture, $"{60 + k},{850 * Math.Pow(1.4, Math.Min(k, 6)):0.0}\n");
-                }
-
-                log.Import(
-                    ((TableOutcome<RunFile>.Read)RunFileReader.Parse("run", Encoding.UTF8.GetBytes(text.ToString()))).File,
-                    CancellationToken.None);
+                Import(log, FormattableString.Invariant($"run {i}"), RowsARun);
             }
 
             Environment.SetEnvironmentVariable("DisableRealDriverIO", "1");
@@ -47,14 +42,27 @@ internal static class ScreenBenchmark
             app.Init(DriverRegistry.Names.ANSI);
             app.Driver!.SetScreenSize(120, 40);
             var context = new TuiContext(log, TimeProvider.System, new(hasColor: true), IsAscii: false);
+            Console.WriteLine($"Milliseconds a keystroke, drawn at 120 x 40, median and worst of {Strokes}; the toolkit alone is a field in an empty window:");
+            using var bare = new Bare();
+            Console.WriteLine($"toolkit alone      {Time(app, bare, new Key('1'), Key.Backspace)}");
             using var runs = RunsScreen.On(context);
-            var list = Time(app, runs, Key.CursorDown);
-            var search = Time(app, runs, new Key('1'), Key.Backspace);
-            using var bench = BenchScreen.On(context, log.Run(1)!);
-            var type = Time(app, bench, new Key('1'), Key.Backspace);
-            var move = Time(app, bench, Key.CursorUp);
-            Console.WriteLine(FormattableString.Invariant($"{size} readings in {size / RowsARun} runs, milliseconds a keystroke drawn at 120 x 40, median and worst of {Strokes}:"));
-            Console.WriteLine($"list of runs, move {list}; search {search}; bench, type {type}; bench, choose an entry {move}");
+            Console.WriteLine(
+                $"list of {runCount} runs  move {Time(app, runs, Key.CursorDown)}, search {Time(app, runs, new Key('1'), Key.Backspace)}");
+            foreach (var (number, entries) in ((int, int)[])[(1, 20), (2, 500)])
+            {
+                using var bench = BenchScreen.On(context, log.Run(number)!);
+                Console.WriteLine($"bench, {entries,3} entries  type {Time(app, bench, new Key('1'), Key.Backspace)}, choose {Time(app, bench, Key.CursorUp)}");
+            }
+
+            Console.WriteLine("Milliseconds to open a run and to advise on it, median of 9:");
+            foreach (var (number, entries) in ((int, int)[])[(1, 20), (2, 500)])
+            {
+                var opened = Median(() => BenchScreen.On(context, log.Run(number)!).Dispose());
+                var run = log.Run(number)!.File.Run;
+                var advised = Median(() => BenchAdvisor.Of(new(run, Percentage.FromPercent(4.5), [])));
+                Console.WriteLine(FormattableString.Invariant($"{entries,3} entries  open {opened:0}, advise {advised:0}"));
+            }
+
             return 0;
         }
         finally
@@ -63,7 +71,47 @@ internal static class ScreenBenchmark
         }
     }
 
-    private static string Time(IApplication app, ScreenView screen, params Key[] keys)
+    /// <summary>A run of so many readings, in steps of ten.</summary>
+    private static void Import(BenchLog log, string name, int readings)
+    {
+        var text = new StringBuilder($"# name: {name}\n# base: Gable\n# base_g: 120\n# thickener: TA\n# target_mpas: 12000\n"
+            + "thickener,added_g,wait_s,viscosity_mpas\n");
+        for (var k = 0; k < readings; k++)
+        {
+            var dose = 20.0 * k / readings;
+            text.Append(k > 0 && k % 10 == 0 ? string.Create(CultureInfo.InvariantCulture, $"TA,{36.0 / readings:0.000},") : ",,")
+                .Append(
+                    CultureInfo.InvariantCulture,
+                    $"{60 * ((k % 10) + 1)},{850 * Math.Exp(0.1 * dose) * (1 + (0.01 * ((k * 7 % 5) - 2))):0.0}\n");
+        }
+
+        log.Import(
+            ((TableOutcome<RunFile>.Read)RunFileReader.Parse("run", Encoding.UTF8.GetBytes(text.ToString()))).File,
+            CancellationToken.None);
+    }
+
+    private static double Median(Action act)
+    {
+        var times = new double[9];
+        act();
+        for (var i = 0; i < times.Length; i++)
+        {
+            var start = Stopwatch.GetTimestamp();
+            act();
+            times[i] = Stopwatch.GetElapsedTime(start).TotalMilliseconds;
+        }
+
+        Array.Sort(times);
+        return times[times.Length / 2];
+    }
+
+    /// <summary>What the toolkit alone takes: one field in an empty window.</summary>
+    private sealed class Bare : Runnable
+    {
+        public Bare() => Add(new TextField { X = 1, Y = 1, Width = 20 });
+    }
+
+    private static string Time(IApplication app, IRunnable screen, params Key[] keys)
     {
         var token = app.Begin(screen)!;
         app.LayoutAndDraw();

@@ -3,9 +3,8 @@ namespace Viscolog.Core.Quantities;
 /// <summary>
 /// A unit that is accepted and shown. The set is closed: <see cref="All"/> holds every one. Each is an exact fraction of the unit that its
 /// kind is kept in
-/// (NIST Special Publication 811 (2008), appendix B; the US fluid ounce is exactly 29.5735295625 mL, the cup 8 of them), so what was typed
-/// comes back
-/// as it was typed.
+/// (NIST Special Publication 811 (2008), appendix B: the avoirdupois pound is exactly 453.59237 g and its ounce a sixteenth of that, the US
+/// gallon exactly 231 cubic inches, its fluid ounce a 128th of that and the cup 8 of them), so what was typed comes back as it was typed.
 /// </summary>
 public sealed record Unit
 {
@@ -39,10 +38,13 @@ public sealed record Unit
         new("cSt", UnitKind.KinematicViscosity, 1),
         new("g", UnitKind.Mass, 1),
         new("kg", UnitKind.Mass, 1000),
+        new("oz", UnitKind.Mass, 28.349523125m),
+        new("lb", UnitKind.Mass, 453.59237m),
         new("mL", UnitKind.Volume, 1),
         new("L", UnitKind.Volume, 1000),
         new("US fl oz", UnitKind.Volume, 29.5735295625m, typed: ["us-fl-oz", "us-oz"]),
         new("US cup", UnitKind.Volume, 236.5882365m, typed: ["us-cup"]),
+        new("US gal", UnitKind.Volume, 3785.411784m, typed: ["us-gal", "gal"]),
         new("°C", UnitKind.Temperature, 1, typed: ["C", "degC"]),
         new("°F", UnitKind.Temperature, 5, 9, 32, "F", "degF"),
     ];

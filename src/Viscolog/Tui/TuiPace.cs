@@ -10,7 +10,11 @@ namespace Viscolog.Tui;
 /// </summary>
 internal sealed class TuiPace : IDisposable
 {
-    private const int LongestRest = 200;
+    /// <summary>So often it is asked whether time alone has changed something.</summary>
+    private const int Look = 200;
+
+    /// <summary>The toolkit goes round at least so often, to see whether the terminal's size has changed.</summary>
+    private const int LongestRest = 1000;
 
     /// <summary>The toolkit's own reader looks for keys every 20 ms; until it has, there is no rest.</summary>
     private const int AwakeAfterKey = 60;
@@ -25,19 +29,22 @@ internal sealed class TuiPace : IDisposable
     private readonly AnonymousPipeClientStream _waker;
     private readonly Lock _lock = new();
     private long _awakeUntil;
+    private readonly IEnumerable<Func<bool>> _watched;
     private bool _isOver;
 
-    private TuiPace(IApplication app)
+    private TuiPace(IApplication app, IEnumerable<Func<bool>> watched)
     {
-        _app = app;
+        (_app, _watched) = (app, watched);
         _waker = new(PipeDirection.Out, _wakened.ClientSafePipeHandle);
         Application.MaximumIterationsPerSecond = Turns;
         _app.Iteration += Rest;
     }
 
     /// <summary>A pace for screens; null where the system can't wait for keys, and the toolkit's own pace stays.</summary>
-    public static TuiPace? Of(IApplication app)
-        => (OperatingSystem.IsLinux() || OperatingSystem.IsMacOS()) && !Console.IsInputRedirected ? new(app) : null;
+    /// <param name="app">Whose turns are made to rest.</param>
+    /// <param name="watched">What time alone may change.</param>
+    public static TuiPace? Of(IApplication app, IEnumerable<Func<bool>> watched)
+        => (OperatingSystem.IsLinux() || OperatingSystem.IsMacOS()) && !Console.IsInputRedirected ? new(app, watched) : null;
 
     /// <summary>Ends the rest, from any thread.</summary>
     public void Wake()
@@ -75,8 +82,16 @@ internal sealed class TuiPace : IDisposable
             new() { File = 0, Events = Readable },
             new() { File = (int)_wakened.SafePipeHandle.DangerousGetHandle(), Events = Readable },
         ];
-        if (Poll(entries, (nuint)entries.Length, LongestRest) <= 0)
+        var until = Environment.TickCount64 + LongestRest;
+        int came;
+        do
         {
+            came = Poll(entries, (nuint)entries.Length, Look);
+        }
+        while (came == 0 && Environment.TickCount64 < until && !_watched.Any(isDue => isDue()));
+        if (came <= 0)
+        {
+            // Time has changed something, or a signal such as that of another size has come.
             return;
         }
 
@@ -93,7 +108,7 @@ internal sealed class TuiPace : IDisposable
         if ((entries[0].Came & Gone) != 0)
         {
             // The terminal is gone: no key will come, and polling would not rest.
-            Thread.Sleep(LongestRest);
+            Thread.Sleep(Look);
         }
     }
 

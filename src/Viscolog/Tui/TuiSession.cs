@@ -56,8 +56,13 @@ internal static class TuiSession
             app.Driver!.Force16Colors = look.IsSixteenColors || !look.HasColor;
             rescue = new(app, e => fault = e);
             using var signals = new TuiSignals(app, code => signal = code);
-            using var pace = TuiPace.Of(app);
-            TuiContext context = new(log, TimeProvider.System, new(look.HasColor, look.Theme), look.IsAscii) { Wake = () => pace?.Wake() };
+            HashSet<Func<bool>> watched = [];
+            using var pace = TuiPace.Of(app, watched);
+            TuiContext context = new(log, TimeProvider.System, new(look.HasColor, look.Theme), look.IsAscii)
+            {
+                Wake = () => pace?.Wake(),
+                Watched = watched,
+            };
             screens(app, context, () => signal != 0 || fault is not null);
         }
         catch (Exception e) when (e is not OutOfMemoryException)

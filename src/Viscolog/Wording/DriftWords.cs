@@ -1,5 +1,6 @@
 using System.Globalization;
 using Viscolog.Core.Measuring;
+using Viscolog.Text;
 
 namespace Viscolog.Wording;
 
@@ -27,6 +28,26 @@ internal static class DriftWords
         var speed = drift.Condition.RevolutionsPerMinute is null ? "" : MethodWords.Of(drift.Condition) + " ";
         return string.Create(CultureInfo.InvariantCulture, $"{speed}{100 * double.ExpM1(drift.LnBias):+0.0;-0.0;0.0} % ± "
             + $"{drift.Uncertainty.Percent:0.0}, checked {Ago(drift, today)}{(drift.IsOld(today) ? ", overdue" : "")}");
+    }
+
+    /// <summary>The readings of certified oils, a row each.</summary>
+    public static TextTable Table(IEnumerable<(int Number, OilReading Reading, string? Void)> oils)
+    {
+        var table = new TextTable("no.", "date", "method", "oil", "certified", "read mPa·s", "off", "void");
+        foreach (var (number, reading, reason) in oils)
+        {
+            table.Add(
+                number.ToString(CultureInfo.InvariantCulture),
+                reading.On.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+                MethodWords.Of(reading.Condition),
+                PlainText.Shorten(reading.Oil.Name, 20),
+                Shown.Limit(reading.Oil.Viscosity.MilliPascalSeconds),
+                Shown.Limit(reading.Read.MilliPascalSeconds),
+                FormattableString.Invariant($"{100 * double.ExpM1(reading.Deviation.Ln):+0.0;-0.0;0.0} %"),
+                PlainText.Shorten(reason ?? "", 20));
+        }
+
+        return table;
     }
 
     private static string Pooled(MethodDrift drift)

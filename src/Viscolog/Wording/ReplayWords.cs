@@ -7,6 +7,8 @@ namespace Viscolog.Wording;
 /// <summary>A replayed run in words.</summary>
 internal static class ReplayWords
 {
+    private const int NameColumns = 10;
+
     /// <summary>How many of a run's readings are judged; null where all are.</summary>
     public static string? Sampled(Run run)
     {
@@ -19,6 +21,20 @@ internal static class ReplayWords
                         ? FormattableString.Invariant($"of the first {ReplaySample.Furthest}")
                         : "spread over the run");
     }
+
+    /// <summary>The whole of it, in lines of so many columns.</summary>
+    public static Func<int, IEnumerable<string>> Lines(Run run, IReadOnlyList<ReplayMoment> moments) => columns =>
+    [
+        .. Sampled(run) is { } sampled ? Paragraph.Of(sampled, columns) : [],
+        .. moments.SelectMany(m => (string[])
+        [
+            "",
+            FormattableString.Invariant($"Reading {m.Number}"),
+            .. Row("known", Known(m), columns),
+            .. m.Outcome is null ? [] : Row("advised", Advised(m), columns),
+            .. Row("done", $"{Done(m)} {Compared(m)}".TrimEnd(), columns),
+        ]),
+    ];
 
     /// <summary>What was known: the last reading, and what the readings so far say of the body.</summary>
     public static string Known(ReplayMoment moment)
@@ -76,6 +92,9 @@ internal static class ReplayWords
             _ => "",
         };
     }
+
+    private static IEnumerable<string> Row(string name, string text, int columns)
+        => Paragraph.Of(text, columns - NameColumns).Select((l, i) => (i == 0 ? name : "").PadRight(NameColumns) + l);
 
     private static string Part(Entry entry, Run run) => entry switch
     {

@@ -15,6 +15,10 @@ public sealed class UnitTests
     [InlineData("1", "us-fl-oz", "mL", "29.5735295625")]
     [InlineData("2", "us-cup", "mL", "473.176473")]
     [InlineData("1", "us-cup", "us-fl-oz", "8")]
+    [InlineData("1", "lb", "g", "453.59237")]
+    [InlineData("16", "oz", "lb", "1")]
+    [InlineData("1", "gal", "us-fl-oz", "128")]
+    [InlineData("1", "us-gal", "L", "3.785411784")]
     [InlineData("73.4", "F", "C", "23")]
     [InlineData("-40", "C", "F", "-40")]
     public void Values_convert_exactly(string value, string from, string to, string result)

@@ -71,7 +71,7 @@ public sealed class ConvertTests
 
     [Theory]
     [InlineData("iso-2431-6", "--method", "iso-2431-4", "200")]
-    [InlineData("above 0", "--method", "iso-2431-4", "60 s")]
+    [InlineData("expected s", "--method", "iso-2431-4", "60 mm")]
     [InlineData("above 0", "--method", "iso-2431-4", "-60")]
     [InlineData("above 0", "--method", "krebs")]
     [InlineData("--factor", "--method", "rotational", "41")]
@@ -81,7 +81,7 @@ public sealed class ConvertTests
     [InlineData("needs --density", "12", "--from", "mL", "--to", "g")]
     [InlineData("don't measure", "12", "--from", "mL", "--to", "cP")]
     [InlineData("expected a unit", "12", "--from", "stone", "--to", "g")]
-    [InlineData("expected a number", "12,5", "--from", "mL", "--to", "mL")]
+    [InlineData("expected a number", "12,5,0", "--from", "mL", "--to", "mL")]
     [InlineData("expected a number", "1e40", "--from", "mL", "--to", "mL")]
     [InlineData("0 or more", "--from", "g", "--to", "g", "--", "-3")]
     public void What_can_not_be_converted_is_refused_with_what_to_do(string said, params string[] args)

@@ -13,12 +13,37 @@ public sealed class WrongCallTests : IDisposable
     [Theory]
     [InlineData("advise")]
     [InlineData("advice", "x.csv")]
-    [InlineData("advise", "x.csv", "--risk", "1,5")]
-    [InlineData("advise", "x.csv", "--target", "12000 mPas")]
+    [InlineData("advise", "x.csv", "--risk", "1.5 g")]
+    [InlineData("advise", "x.csv", "--risk", "51")]
+    [InlineData("advise", "x.csv", "--target", "12000 grams")]
+    [InlineData("advise", "x.csv", "--target", "12,000")]
     [InlineData("advise", "x.csv", "--target", "NaN")]
     [InlineData("plot", "x.csv")]
     [InlineData("plot", "x.csv", "-o", "y.svg", "--kind", "pie")]
     public void A_wrong_call_ends_with_1(params string[] args) => Refused(Called.With(args), 1);
+
+    /// <summary>What the screens take, options take: the same reading of numbers.</summary>
+    [Theory]
+    [InlineData("--target", "12000", "--target", "12 Pa.s")]
+    [InlineData("--target", "12000", "--target", "12 000 cP")]
+    [InlineData("--risk", "1.5", "--risk", "1,5 %")]
+    [InlineData("--what-if", "14.1747615625", "--what-if", "0,5 oz")]
+    public void Options_take_numbers_as_the_screens_do(string option, string plain, string other, string typed)
+    {
+        var sample = Checkout.Sample("lantern-gel-07.csv");
+        Assert.Equal(Called.With("advise", sample, option, plain).Output, Called.With("advise", sample, other, typed).Output);
+    }
+
+    /// <summary>85 KU are 1000 mPa·s by the same conversion that <c>convert --method krebs 85</c> makes.</summary>
+    [Fact]
+    public void A_target_may_be_stated_in_what_the_run_s_method_shows()
+    {
+        var paint = Checkout.Sample("methods/flat-paint-krebs.csv");
+        Assert.Contains("target 1\u2009000 mPa·s", Called.With("advise", paint, "--target", "85 KU").Output, StringComparison.Ordinal);
+        var gel = Checkout.Sample("lantern-gel-07.csv");
+        var refusal = Refused(Called.With("advise", gel, "--target", "85 KU"), 1);
+        Assert.Contains("--target: read the unit 'KU', expected mPa·s", refusal, StringComparison.Ordinal);
+    }
 
     [Fact]
     public void A_missing_file_ends_with_2()

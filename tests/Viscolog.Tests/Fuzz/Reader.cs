@@ -12,6 +12,7 @@ using Viscolog.Store.Journal;
 using Viscolog.Tables;
 using Viscolog.Text;
 using Viscolog.TrendFiles;
+using Viscolog.Typing;
 
 namespace Viscolog.Tests.Fuzz;
 
@@ -161,8 +162,8 @@ internal sealed record Reader(string Name, Func<byte[], bool> Read, ImmutableArr
         var move = PracticeMoveText.Read(text, out var error);
         Holds(move is not null || OnOneLine(error!), "a refusal on several lines");
         Holds(TerminalText.Of(text).EnumerateRunes().All(PlainText.Shows), "something a terminal must not have");
-        return (move is not null) | (SizeOption.Read(text) is not null) | (
-            NumberOption.Read(text) is not null) | FileTime.TryParse(text, out _)
+        return (move is not null) | (TypedSize.Read(text, out _) is not null) | (
+            TypedNumber.Read(text, NumberRange.Viscosity, out _) is not null) | FileTime.TryParse(text, out _)
             | TryHeader(text.Split('\n'));
     }
 

@@ -7,7 +7,7 @@ using Viscolog.Store.Copy;
 using Viscolog.Tui.Bench;
 using Viscolog.Tui.Pattern;
 using Viscolog.Tui.RunHeaders;
-using Viscolog.Tui.Typing;
+using Viscolog.Typing;
 
 namespace Viscolog.Tests.Tui;
 

@@ -1,6 +1,7 @@
 using Viscolog.Store.Copy;
 using Viscolog.Tests.RunFiles;
 using Viscolog.Tests.Store;
+using Viscolog.Tests.Support;
 using Viscolog.Tui.Pattern;
 using Viscolog.Tui.Runs;
 
@@ -58,6 +59,72 @@ public sealed class RunsStateTests
         var many = new RunsState([.. Enumerable.Range(1, 40).Select(i => Summary(i, "gel", "Quay base", null, 2))]).Move(20);
         var place = Page.First(20, 40, 6);
         Assert.Equal(new RunsEvent.Moved(place - 20), RunsPage.Clicked(many, 3, 12));
+    }
+
+    /// <summary>The words are those of <c>practice replay</c>, broken to the screen.</summary>
+    [Theory]
+    [InlineData(58)]
+    [InlineData(118)]
+    public void A_run_is_gone_through_again_reading_by_reading(int columns)
+    {
+        using var bench = new Bench();
+        using var log = bench.Open();
+        log.Import(FileText.Read(File.ReadAllText(Checkout.Sample("lantern-gel-07.csv"))), CancellationToken.None);
+        TuiContext context = new(log, TimeProvider.System, new(hasColor: true), IsAscii: false);
+        var step = RunsSteps.Next(RunsState.Of(context), new RunsEvent.Replayed(), default);
+        var stage = new OneAnswer<RunsEvent>(context);
+        Assert.Single(step.Effects).Perform(stage);
+        var made = Assert.IsType<RunsEvent.ReplayMade>(stage.Answer);
+        Assert.StartsWith("Lantern gel 07", made.Title, StringComparison.Ordinal);
+        var lines = made.Lines(columns).ToList();
+        Assert.All(lines, l => Assert.True(l.Length <= columns, l));
+        Assert.Equal(6, lines.Count(l => l.StartsWith("Reading ", StringComparison.Ordinal)));
+        Assert.Contains("known     Read 4\u2009460 mPa·s after 3 min 00 s at 2.00 %.", string.Join('\n', lines), StringComparison.Ordinal);
+        Assert.Single(RunsSteps.Next(step.State, made, default).Effects);
+    }
+
+    [Fact]
+    public void A_run_without_a_reading_has_nothing_to_go_through()
+    {
+        using var bench = new Bench();
+        using var log = bench.Open();
+        log.Import(FileText.Read("# name: empty\n# base_g: 120\n# thickener: TA\nadded_g,viscosity_mpas\n0.6,\n"), CancellationToken.None);
+        TuiContext context = new(log, TimeProvider.System, new(hasColor: true), IsAscii: false);
+        var stage = new OneAnswer<RunsEvent>(context);
+        Assert.Single(RunsSteps.Next(RunsState.Of(context), new RunsEvent.Replayed(), default).Effects).Perform(stage);
+        Assert.Equal(new RunsEvent.Told("that run has no reading yet"), stage.Answer);
+    }
+
+    /// <summary>A stage that works things out at once and keeps the last answer.</summary>
+    private sealed class OneAnswer<TEvent>(TuiContext context) : IStage<TEvent>
+        where TEvent : class
+    {
+        public TEvent? Answer { get; private set; }
+
+        public TuiContext Context => context;
+
+        public void Send(TEvent @event) => Answer = @event;
+
+        public T? Ask<T>(Form<T> form)
+            where T : class => null;
+
+        public void Show(ScreenView screen)
+        {
+        }
+
+        public void Work(string what, Func<TEvent> work, Func<string, TEvent> failed) => Send(work());
+
+        public void Ring()
+        {
+        }
+
+        public void Close()
+        {
+        }
+
+        public void Copy(string text)
+        {
+        }
     }
 
     [Fact]

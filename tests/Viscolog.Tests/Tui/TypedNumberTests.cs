@@ -1,5 +1,6 @@
+using Viscolog.Core.Quantities;
 using Viscolog.Tables;
-using Viscolog.Tui.Typing;
+using Viscolog.Typing;
 
 namespace Viscolog.Tests.Tui;
 
@@ -30,4 +31,40 @@ public sealed class TypedNumberTests
         Assert.Null(TypedNumber.Read(text, NumberRange.Viscosity, out var error));
         Assert.StartsWith($"read '{text.Trim()}'", error, StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("12,000", "12.000 or 12000")]
+    [InlineData("9,750 mPas", "9.750 or 9750")]
+    public void A_viscosity_whose_comma_may_part_thousands_is_asked_about(string text, string said)
+    {
+        Assert.Null(TypedNumber.Read(text, NumberRange.Viscosity, out var error));
+        Assert.Contains(said, error, StringComparison.Ordinal);
+    }
+
+    /// <summary>A balance shows thousandths of a gram, and many countries write them behind a comma.</summary>
+    [Theory]
+    [InlineData("1,250", 1.25)]
+    [InlineData("0,005 kg", 5)]
+    [InlineData("0.5 oz", 14.1747615625)]
+    [InlineData("2 lb", 907.18474)]
+    [InlineData("1 gal", 4542.4941408)]
+    public void Grams_read_in_every_unit_of_mass_and_by_density_of_volume(string text, double grams)
+        => Assert.Equal(grams, TypedNumber.Read(text, NumberRange.Grams, out _, Density.FromGramsPerMilliliter(1.2))!.Value, 1e-9);
+
+    [Fact]
+    public void A_unit_where_there_is_none_is_refused()
+    {
+        Assert.Null(TypedNumber.Read("5 g", new("", 1, 10), out var error));
+        Assert.Equal("read the unit 'g', expected a number without a unit", error);
+    }
+
+    [Theory]
+    [InlineData("92 KU", true)]
+    [InlineData("38 s", true)]
+    [InlineData("1.2 Pa·s", true)]
+    [InlineData("NaN", false)]
+    [InlineData("38 m", false)]
+    [InlineData("KU", false)]
+    public void A_target_is_wrong_where_no_method_would_understand_it(string text, bool isRight)
+        => Assert.Equal(isRight, TypedTarget.Wrong(text) is null);
 }

@@ -1,44 +1,45 @@
 using System.CommandLine;
 using System.Globalization;
 using Viscolog.Core.Batches;
-using Viscolog.Core.Quantities;
+using Viscolog.Tables;
+using Viscolog.Typing;
 
 namespace Viscolog.Cli.Calls;
 
-/// <summary>An option that takes a number with a decimal point, strictly: a comma or a unit is refused rather than misread.</summary>
+/// <summary>
+/// An option that takes a number as it may be typed on the screens: with a decimal point or comma, and a unit where it has one.
+/// </summary>
 internal static class NumberOption
 {
-    private const NumberStyles Styles = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
-
-    public static Option<double?> Create(string name, string unit, string description, double above, double below) => new(name)
+    /// <param name="name">The option.</param>
+    /// <param name="helpName">What stands for the number in the help.</param>
+    /// <param name="description">What it is for.</param>
+    /// <param name="range">What is allowed, in the unit that a number without one has.</param>
+    public static Option<double?> Create(string name, string helpName, string description, NumberRange range) => new(name)
     {
-        HelpName = unit,
+        HelpName = helpName,
         Description = description,
-        CustomParser = result => Parse(name, result.Tokens[0].Value, above, below, result.AddError),
+        CustomParser = result => Parse(name, result.Tokens[0].Value, range, result.AddError),
     };
 
-    public static Option<double[]> CreateRepeatable(string name, string unit, string description, double above, double below) => new(name)
+    /// <inheritdoc cref="Create"/>
+    public static Option<double[]> CreateRepeatable(string name, string helpName, string description, NumberRange range) => new(name)
     {
-        HelpName = unit,
+        HelpName = helpName,
         Description = description,
         Arity = ArgumentArity.OneOrMore,
-        CustomParser = result => [.. result.Tokens.Select(t => Parse(name, t.Value, above, below, result.AddError)).OfType<double>()],
+        CustomParser = result => [.. result.Tokens.Select(t => Parse(name, t.Value, range, result.AddError)).OfType<double>()],
     };
 
-    /// <summary>A number as strictly as an option takes it; null where the text is none.</summary>
-    public static double? Read(string? text)
-        => double.TryParse(text, Styles, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value) ? value : null;
-
-    private static double? Parse(string name, string text, double above, double below, Action<string> addError)
+    private static double? Parse(string name, string text, NumberRange range, Action<string> addError)
     {
-        if (double.TryParse(text, Styles, CultureInfo.InvariantCulture, out var value) && value >= above && value < below)
+        var value = TypedNumber.Read(text, range, out var error);
+        if (error is not null)
         {
-            return value;
+            addError($"{name}: {error}");
         }
 
-        addError(string.Create(CultureInfo.InvariantCulture, $"{name}: read '{text}', expected a number from {above} to below {below} "
-            + $"with a decimal point and no unit"));
-        return null;
+        return value;
     }
 }
 
@@ -66,9 +67,6 @@ internal static class DayOption
 /// <summary>An option that takes a mass or a volume with its unit, as "5 kg" or "750 mL".</summary>
 internal static class SizeOption
 {
-    private const double Least = 1;
-    private const double Most = 1e9;
-
     public static Option<BatchSize> Create(string name, string description) => new(name)
     {
         HelpName = "SIZE",
@@ -76,36 +74,18 @@ internal static class SizeOption
         Required = true,
         CustomParser = result =>
         {
-            if (Read(result.Tokens[0].Value) is { } size)
+            var text = result.Tokens[0].Value;
+            string? error = null;
+            // A bare number would be grams to one and kilograms to another.
+            if (text.Any(char.IsLetter) && TypedSize.Read(text, out error) is { } size)
             {
                 return size;
             }
 
-            result.AddError($"{name}: read '{result.Tokens[0].Value}', expected a size with its unit, such as \"5 kg\", \"750 g\", \"10 "
-                + $"L\" or \"500 mL\": 1 g or mL at least, with a decimal point");
+            result.AddError($"{name}: {error ?? $"read '{text}', expected {TypedSize.Expected}"}");
             return null;
         },
     };
-
-    /// <summary>A size as typed; null where it is none.</summary>
-    public static BatchSize? Read(string text)
-    {
-        var mark = text.TakeWhile(c => char.IsAsciiDigit(c) || c is '.' or ' ').Count();
-        if (mark <= 0 || NumberOption.Read(text[..mark].Trim()) is not { } number
-            || Unit.Find(text[mark..].Trim()) is not { } unit || number is <= 0 or > Most)
-        {
-            return null;
-        }
-
-        var kept = (double)unit.ToKept((decimal)number);
-        return (unit.Kind, kept) switch
-        {
-            (_, < Least or > Most) => null,
-            (UnitKind.Mass, _) => new BatchSize.OfMass(Mass.FromGrams(kept)),
-            (UnitKind.Volume, _) => new BatchSize.OfVolume(Volume.FromMilliliters(kept)),
-            _ => null,
-        };
-    }
 }
 
 /// <summary>An option that takes a whole number from 1.</summary>

@@ -29,19 +29,17 @@ internal static class RunSource
     /// <param name="history">Earlier runs to take instead of the log's; null for the log's.</param>
     /// <param name="call">The call.</param>
     /// <param name="code">How the call ends where there is no run.</param>
-    public static NamedRun? Read(string named, string[]? history, Invocation call, out ExitCode code)
+    /// <param name="target">What the call gives in place of the run's target; it may need the run's method to be understood.</param>
+    public static NamedRun? Read(string named, string[]? history, Invocation call, out ExitCode code, TargetOptions? target = null)
     {
-        code = ExitCode.InputRefused;
-        history = history is { Length: > 0 } ? history : null;
-        var run = IsLogged(named)
-            ? ReadLogged(named, withEarlier: history is null, call, ref code)
-            : ReadFile(named, withEarlier: history is null, call, ref code);
-        if (run is null || history is null)
+        var run = ReadWithHistory(named, history, call, out code);
+        if (run is null || target?.Trouble(run.File.Run, call) is not { } trouble)
         {
             return run;
         }
 
-        return ReadHistory(history, named, call) is { } earlier ? run with { Earlier = earlier } : null;
+        code = call.Wrong(trouble);
+        return null;
     }
 
     /// <summary>A run of the log by number or UUID; null where it has none such.</summary>
@@ -103,6 +101,21 @@ internal static class RunSource
             call.Warn([$"{path}: skipped, the folder can't be read ({e.Message})"]);
             return [];
         }
+    }
+
+    private static NamedRun? ReadWithHistory(string named, string[]? history, Invocation call, out ExitCode code)
+    {
+        code = ExitCode.InputRefused;
+        history = history is { Length: > 0 } ? history : null;
+        var run = IsLogged(named)
+            ? ReadLogged(named, withEarlier: history is null, call, ref code)
+            : ReadFile(named, withEarlier: history is null, call, ref code);
+        if (run is null || history is null)
+        {
+            return run;
+        }
+
+        return ReadHistory(history, named, call) is { } earlier ? run with { Earlier = earlier } : null;
     }
 
     private static int? Number(string named)

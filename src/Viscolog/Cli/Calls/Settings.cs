@@ -1,6 +1,8 @@
 using System.Globalization;
 using Viscolog.Output;
+using Viscolog.Tables;
 using Viscolog.Text;
+using Viscolog.Typing;
 
 namespace Viscolog.Cli.Calls;
 
@@ -12,15 +14,18 @@ internal sealed record Settings(string Path, IReadOnlyDictionary<string, string>
     /// <summary>The variable of the environment that names the file.</summary>
     public const string Variable = "VISCOLOG_CONFIG";
 
+    /// <summary>The greatest chance of going over that may be asked for.</summary>
+    public static NumberRange RiskRange { get; } = new("%", 0.01, 50);
+
     /// <summary>Every key, with what it may say and what stands where it is not set.</summary>
     public static IReadOnlyList<SettingKey> Keys { get; } =
     [
         new("log", "the log's folder", "the user's data folder", text => text.Length > 0),
         new(
             "risk",
-            "greatest chance of going over, in % from 0.01 to below 50",
+            "greatest chance of going over, in % from 0.01 to 50",
             "4.5",
-            text => NumberOption.Read(text) is >= 0.01 and < 50),
+            text => TypedNumber.Read(text, RiskRange, out _) is not null),
         new("color", "yes or no", "yes", IsYesOrNo),
         new("ascii", "yes or no", "no", IsYesOrNo),
         new("theme", "terminal, dark or light: the ground of the screens", "terminal", text => text is "terminal" or "dark" or "light"),
@@ -34,7 +39,7 @@ internal sealed record Settings(string Path, IReadOnlyDictionary<string, string>
     public string? Log => Values.GetValueOrDefault("log");
 
     /// <summary>The risk in %; null where none is set.</summary>
-    public double? Risk => NumberOption.Read(Values.GetValueOrDefault("risk"));
+    public double? Risk => Values.TryGetValue("risk", out var typed) ? TypedNumber.Read(typed, RiskRange, out _) : null;
 
     /// <summary>Whether letters may stand out.</summary>
     public bool HasColor => Values.GetValueOrDefault("color") != "no";

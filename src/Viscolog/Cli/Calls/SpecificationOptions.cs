@@ -3,14 +3,23 @@ using Viscolog.Core.Checking;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.Store;
+using Viscolog.Tables;
 
 namespace Viscolog.Cli.Calls;
 
 /// <summary>What a batch is checked against, as a call names it.</summary>
 internal sealed class SpecificationOptions
 {
-    private readonly Option<double?> _low = NumberOption.Create("--low", "MPAS", "The lowest body accepted, in mPa·s.", 1e-3, 1e12);
-    private readonly Option<double?> _high = NumberOption.Create("--high", "MPAS", "The highest body accepted, in mPa·s.", 1e-3, 1e12);
+    private readonly Option<double?> _low = NumberOption.Create(
+        "--low",
+        "MPAS",
+        "The lowest body accepted, in mPa·s.",
+        NumberRange.Viscosity);
+    private readonly Option<double?> _high = NumberOption.Create(
+        "--high",
+        "MPAS",
+        "The highest body accepted, in mPa·s.",
+        NumberRange.Viscosity);
     private readonly Option<string?> _spec = TextOption.Create("--spec", "NAME", "A specification of the log. Without it and without "
         + "--low and --high: that of the run's product, else the run's own target.");
 

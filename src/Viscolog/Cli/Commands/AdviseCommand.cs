@@ -18,10 +18,11 @@ internal sealed class AdviseCommand : CalledCommand
     private readonly Option<string[]> _history = RunSource.History();
     private readonly Option<double?> _risk = NumberOption.Create(
         "--risk", "PCT",
-        FormattableString.Invariant($"Greatest chance of going over, in %; default {IncrementPolicy.DefaultRisk.Percent}."), 0.01, 50);
+        FormattableString.Invariant($"Greatest chance of going over, in %; default {IncrementPolicy.DefaultRisk.Percent}."),
+        Settings.RiskRange);
 
     private readonly Option<double?> _whatIf = NumberOption.Create(
-        "--what-if", "GRAMS", "Also say what to expect if so many grams are poured instead.", 0.0001, 1e6);
+        "--what-if", "GRAMS", "Also say what to expect if so many grams are poured instead.", new("g", 0.0001, 1e6));
 
     public AdviseCommand()
         : base("advise", "Say what to do with the pot now: how much to add, what to expect, and the risk.", Example)
@@ -29,7 +30,7 @@ internal sealed class AdviseCommand : CalledCommand
 
     protected override ExitCode Run(Invocation call)
     {
-        if (RunSource.Read(call.Value(_run), call.Value(_history), call, out var code) is not { } named)
+        if (RunSource.Read(call.Value(_run), call.Value(_history), call, out var code, _target) is not { } named)
         {
             return code;
         }

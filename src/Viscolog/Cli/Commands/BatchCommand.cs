@@ -20,11 +20,14 @@ internal sealed class BatchCommand : CalledCommand
     private readonly TargetOptions _target = new();
     private readonly Option<string[]> _history = RunSource.History();
     private readonly Option<double?> _density = NumberOption.Create(
-        "--density", "G_ML", "The base's density in g/mL, in place of the run's own.", 0.001, 1000);
+        "--density", "G_ML", "The base's density in g/mL, in place of the run's own.", new("g/mL", 0.001, 1000));
     private readonly Option<double?> _step = NumberOption.Create(
-        "--scale-step", "G", "Step of the scale that thickener is weighed on; default: the step that the batch needs.", 0.0001, 1000);
+        "--scale-step",
+        "G",
+        "Step of the scale that thickener is weighed on; default: the step that the batch needs.",
+        new("g", 0.0001, 1000));
     private readonly Option<double?> _colour = NumberOption.Create(
-        "--colour-yield", "N", "Volumes of paint that one volume of colour concentrate makes; 8 to 16 is usual.", 1, 10_000);
+        "--colour-yield", "N", "Volumes of paint that one volume of colour concentrate makes; 8 to 16 is usual.", new("", 1, 10_000));
     private readonly PaperOptions _paper = new();
 
     public BatchCommand()
@@ -37,7 +40,7 @@ internal sealed class BatchCommand : CalledCommand
 
     protected override ExitCode Run(Invocation call)
     {
-        if (RunSource.Read(call.Value(_run), call.Value(_history), call, out var code) is not { File: var file } named)
+        if (RunSource.Read(call.Value(_run), call.Value(_history), call, out var code, _target) is not { File: var file } named)
         {
             return code;
         }

@@ -32,7 +32,7 @@ internal sealed class CheckCommand : CalledCommand
             return call.Wrong(conflict);
         }
 
-        if (RunSource.Read(call.Value(_run), call.Value(_history), call, out var code) is not { } named
+        if (RunSource.Read(call.Value(_run), call.Value(_history), call, out var code, _target) is not { } named
             || (Asked(named, call) ?? _specification.Find(ref named, call, out code)) is not { } wanted)
         {
             return code;

@@ -4,6 +4,8 @@ using Viscolog.Cli.Calls;
 using Viscolog.Cli.Json;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Quantities;
+using Viscolog.Tables;
+using Viscolog.Typing;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli.Commands;
@@ -20,26 +22,50 @@ internal sealed class ConvertCommand : CalledCommand
         DefaultValueFactory = _ => null,
     };
     private readonly Option<string?> _method = TextOption.Create("--method", "ID", "How it was read.");
-    private readonly Option<double?> _density = NumberOption.Create("--density", "G_ML", "The liquid's density, in g/mL.", 0.001, 1000);
-    private readonly Option<double?> _factor = NumberOption.Create("--factor", "N", "rotational: mPa·s for each % of torque.", 1e-6, 1e12);
+    private readonly Option<double?> _density = NumberOption.Create(
+        "--density",
+        "G_ML",
+        "The liquid's density, in g/mL.",
+        new("g/mL", 0.001, 1000));
+    private readonly Option<double?> _factor = NumberOption.Create(
+        "--factor",
+        "N",
+        "rotational: mPa·s for each % of torque.",
+        new("", 1e-6, 1e12));
     private readonly Option<double?> _torque = NumberOption.Create(
-        "--torque", "PCT", "rotational: torque in % of full scale; in place of VALUE.", 1e-6, 1000);
+        "--torque", "PCT", "rotational: torque in % of full scale; in place of VALUE.", new("%", 1e-6, 1000));
     private readonly Option<double?> _speed = NumberOption.Create(
-        "--rpm", "RPM", "rotational: the speed, for the words on shear.", 1e-6, 1e6);
-    private readonly Option<double?> _ball = NumberOption.Create("--ball", "MM", "falling-ball: the ball's diameter.", 0.001, 1e6);
+        "--rpm", "RPM", "rotational: the speed, for the words on shear.", new("1/min", 1e-6, 1e6));
+    private readonly Option<double?> _ball = NumberOption.Create(
+        "--ball",
+        "MM",
+        "falling-ball: the ball's diameter.",
+        new("mm", 0.001, 1e6));
     private readonly Option<double?> _ballDensity = NumberOption.Create(
-        "--ball-density", "G_ML", "falling-ball: the ball's density.", 0.001, 1000);
-    private readonly Option<double?> _fall = NumberOption.Create("--fall", "MM", "falling-ball: the distance that is timed.", 0.001, 1e6);
-    private readonly Option<double?> _jar = NumberOption.Create("--jar", "MM", "falling-ball: the jar's inner diameter.", 0.001, 1e6);
-    private readonly Option<double?> _height = NumberOption.Create("--height", "MM", "slump: the cylinder's height.", 0.001, 1e6);
+        "--ball-density", "G_ML", "falling-ball: the ball's density.", new("g/mL", 0.001, 1000));
+    private readonly Option<double?> _fall = NumberOption.Create(
+        "--fall",
+        "MM",
+        "falling-ball: the distance that is timed.",
+        new("mm", 0.001, 1e6));
+    private readonly Option<double?> _jar = NumberOption.Create(
+        "--jar",
+        "MM",
+        "falling-ball: the jar's inner diameter.",
+        new("mm", 0.001, 1e6));
+    private readonly Option<double?> _height = NumberOption.Create(
+        "--height",
+        "MM",
+        "slump: the cylinder's height.",
+        new("mm", 0.001, 1e6));
     private readonly Option<double?> _diameter = NumberOption.Create(
-        "--diameter", "MM", "slump: the cylinder's inner diameter.", 0.001, 1e6);
+        "--diameter", "MM", "slump: the cylinder's inner diameter.", new("mm", 0.001, 1e6));
     private readonly Option<double?> _temperature = NumberOption.Create(
-        "--temp", "C", "Temperature of the reading: the value is brought to --reference as well.", -100, 500);
+        "--temp", "C", "Temperature of the reading: the value is brought to --reference as well.", new("°C", -100, 500));
     private readonly Option<double?> _reference = NumberOption.Create(
-        "--reference", "C", "Reference temperature; default 23 °C.", -100, 500);
+        "--reference", "C", "Reference temperature; default 23 °C.", new("°C", -100, 500));
     private readonly Option<double?> _coefficient = NumberOption.Create(
-        "--coefficient", "K", "The liquid's temperature coefficient B; default 2000 K ± 700 K.", 0, 30_000);
+        "--coefficient", "K", "The liquid's temperature coefficient B; default 2000 K ± 700 K.", new("K", 0, 30_000));
     private readonly Option<string?> _from = new("--from")
     {
         HelpName = "UNIT",
@@ -73,11 +99,14 @@ internal sealed class ConvertCommand : CalledCommand
         }
 
         var how = Method.Find(id)!;
-        var typed = how.Scales[0].HasSpeed && call.Value(_torque) is { } percent ? percent : NumberOption.Read(call.Value(_value));
-        if (typed is not { } number || number <= 0)
+        string? error = null;
+        var scale = how.Scales[0];
+        var typed = scale.HasSpeed && call.Value(_torque) is { } percent
+            ? percent
+            : TypedNumber.Read(call.Value(_value) ?? "", new(scale.Unit, 0, 1e12, Above: true), out error);
+        if (typed is not { } number)
         {
-            return call.Refuse($"read '{call.Value(_value)}', expected what {id} shows: a number in {ReadingWords.Typed(how)}, above 0, "
-                + $"with a decimal point and no unit");
+            return call.Refuse($"{error} ({id} shows {ReadingWords.Typed(how)})");
         }
 
         var conversion = how.Scales[0].HasSpeed
@@ -169,17 +198,14 @@ internal static class ConvertText
 /// <summary>One value to another unit.</summary>
 internal static class UnitConversion
 {
-    private const decimal Most = 1e15m;
-
     public static ExitCode Run(Invocation call, string? typed, string from, string to, Density? density)
     {
-        if (!decimal.TryParse(
-            typed, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var value)
-            || Math.Abs(value) > Most)
+        if (TypedNumber.Read(typed ?? "", NumberRange.Any, out var error) is not { } number)
         {
-            return call.Refuse($"read '{typed}', expected a number with a decimal point and no unit, at most 1e15 in size");
+            return call.Refuse(error!);
         }
 
+        var value = (decimal)number;
         if (Unit.Find(from) is not { } given || Unit.Find(to) is not { } wanted)
         {
             return call.Refuse($"read '{(Unit.Find(from) is null ? from : to)}', expected a unit: "

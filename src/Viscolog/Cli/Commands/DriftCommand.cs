@@ -22,27 +22,39 @@ internal sealed class DriftCommand : CalledCommand
 
     private readonly Option<string?> _method = TextOption.Create(
         "--method", "ID", "Log a reading by this method; the next options belong to it.");
-    private readonly Option<double?> _rpm = NumberOption.Create("--rpm", "N", "Speed in 1/min, if a torque is read.", 1e-6, 1e6);
+    private readonly Option<double?> _rpm = NumberOption.Create(
+        "--rpm",
+        "RPM",
+        "Speed in 1/min, if a torque is read.",
+        new("1/min", 1e-6, 1e6));
     private readonly Option<string?> _oil = TextOption.Create("--oil", "NAME", "The oil, as on its bottle.");
     private readonly Option<double?> _certified = NumberOption.Create(
-        "--certified", "MPAS", "The certificate's viscosity in mPa·s.", 1e-3, 1e12);
+        "--certified", "MPAS", "The certificate's viscosity in mPa·s.", NumberRange.Viscosity);
     private readonly Option<double?> _certifiedAt = NumberOption.Create(
-        "--certified-temp", "C", "The certificate's temperature in °C.", -273, 1e4);
+        "--certified-temp", "C", "The certificate's temperature in °C.", new("°C", -273, 1e4));
     private readonly Option<double?> _uncertainty = NumberOption.Create(
         "--uncertainty", "PCT",
-        FormattableString.Invariant($"The certificate's expanded uncertainty (k = 2) in %; default {OilCells.UsualUncertainty}."), 0.001,
-        50);
+        FormattableString.Invariant($"The certificate's expanded uncertainty (k = 2) in %; default {OilCells.UsualUncertainty}."),
+        new("%", 0.001, 50));
     private readonly Option<double?> _coefficient = NumberOption.Create("--coefficient", "K", "The oil's temperature coefficient in K; "
-        + "without it read the oil within 0.5 °C of the certificate.", 0, 30_000);
+        + "without it read the oil within 0.5 °C of the certificate.", new("K", 0, 30_000));
     private readonly Option<double?> _read = NumberOption.Create(
-        "--read", "VALUE", "What the method showed: mPa·s, seconds of a cup, KU, or % of torque if --rpm is given.", 1e-3, 1e12);
-    private readonly Option<double?> _temperature = NumberOption.Create("--temp", "C", "The oil's temperature in °C.", -273, 1e4);
+        "--read", "VALUE", "What the method showed: mPa·s, seconds of a cup, KU, or % of torque if --rpm is given.", new("", 1e-3, 1e12));
+    private readonly Option<double?> _temperature = NumberOption.Create(
+        "--temp",
+        "C",
+        "The oil's temperature in °C.",
+        new("°C", -273, 1e4));
     private readonly Option<double?> _density = NumberOption.Create(
-        "--density", "G_ML", "The oil's density in g/mL; cups need it.", 1e-3, 1e3);
-    private readonly Option<double?> _factor = NumberOption.Create("--factor", "MPAS", "mPa·s for each % of torque.", 1e-3, 1e12);
+        "--density", "G_ML", "The oil's density in g/mL; cups need it.", new("g/mL", 1e-3, 1e3));
+    private readonly Option<double?> _factor = NumberOption.Create(
+        "--factor",
+        "MPAS",
+        "mPa·s for each % of torque.",
+        NumberRange.Viscosity);
     private readonly Option<DateOnly?> _date = DayOption.Create("--date", "The day; default: today.");
     private readonly Option<string?> _note = TextOption.Create("--note", "TEXT", "A note.");
-    private readonly Option<double?> _voided = NumberOption.Create("--void", "N", "Void the reading with this number.", 1, 1e9);
+    private readonly Option<double?> _voided = NumberOption.Create("--void", "N", "Void the reading with this number.", new("", 1, 1e9));
     private readonly Option<string?> _why = TextOption.Create("--why", "TEXT", "Why it is voided.");
 
     public DriftCommand()
@@ -142,18 +154,6 @@ internal sealed class DriftCommand : CalledCommand
         }
 
         terminal.Line();
-        var table = new TextTable("no.", "date", "method", "oil", "certified", "read mPa·s", "off", "void");
-        foreach (var o in oils)
-        {
-            var reading = o.Row.Reading;
-            table.Add(
-                o.Number.ToString(CultureInfo.InvariantCulture), reading.On.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
-                MethodWords.Of(reading.Condition), PlainText.Shorten(reading.Oil.Name, 20),
-                Wording.Shown.Limit(reading.Oil.Viscosity.MilliPascalSeconds), Wording.Shown.Limit(reading.Read.MilliPascalSeconds),
-                FormattableString.Invariant($"{100 * double.ExpM1(reading.Deviation.Ln):+0.0;-0.0;0.0} %"),
-                PlainText.Shorten(o.Row.Void ?? "", 20));
-        }
-
-        terminal.Table(table);
+        terminal.Table(DriftWords.Table(oils.Select(o => (o.Number, o.Row.Reading, o.Row.Void))));
     }
 }

@@ -19,7 +19,7 @@ internal sealed class FitCommand : CalledCommand
     private readonly TargetOptions _target = new();
     private readonly Option<string[]> _history = RunSource.History();
     private readonly Option<double[]> _at = NumberOption.CreateRepeatable(
-        "--at", "PCT", "Ask for the body at a dose, in g per 100 g of base; may be given more than once.", 0, 1000);
+        "--at", "PCT", "Ask for the body at a dose, in g per 100 g of base; may be given more than once.", new("%", 0, 1000));
 
     public FitCommand()
         : base("fit", "Fit the dose–response curve: shapes, weights, parameters, a chart, and bodies at doses.", Example)
@@ -27,7 +27,7 @@ internal sealed class FitCommand : CalledCommand
 
     protected override ExitCode Run(Invocation call)
     {
-        if (RunSource.Read(call.Value(_run), call.Value(_history), call, out var code) is not { } named)
+        if (RunSource.Read(call.Value(_run), call.Value(_history), call, out var code, _target) is not { } named)
         {
             return code;
         }

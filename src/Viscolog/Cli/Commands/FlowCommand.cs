@@ -28,7 +28,7 @@ internal sealed class FlowCommand : CalledCommand
         DefaultValueFactory = _ => "relative",
     };
     private readonly Option<double[]> _at = NumberOption.CreateRepeatable(
-        "--at", "RATE", "Ask for the viscosity at a shear rate, in 1/s; may be given more than once.", 1e-9, 1e9);
+        "--at", "RATE", "Ask for the viscosity at a shear rate, in 1/s; may be given more than once.", new("1/s", 1e-9, 1e9));
     private readonly OutputOptions _output = new("Write a picture as well: .svg, .pdf or .png.", "picture");
 
     public FlowCommand()

@@ -45,7 +45,7 @@ internal sealed class PlotCommand : CalledCommand
         Core.Pots.Run? first = null;
         foreach (var path in call.Value(_runs))
         {
-            if (RunSource.Read(path, call.Value(_history), call, out var code) is not { File: var file } named)
+            if (RunSource.Read(path, call.Value(_history), call, out var code, _target) is not { File: var file } named)
             {
                 return code;
             }

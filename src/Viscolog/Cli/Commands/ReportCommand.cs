@@ -32,7 +32,7 @@ internal sealed class ReportCommand : CalledCommand
             return call.Wrong(conflict);
         }
 
-        if (RunSource.Read(call.Value(_run), call.Value(_history), call, out var code) is not { File: var file } named)
+        if (RunSource.Read(call.Value(_run), call.Value(_history), call, out var code, _target) is not { File: var file } named)
         {
             return code;
         }

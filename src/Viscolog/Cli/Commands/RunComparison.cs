@@ -7,6 +7,7 @@ using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.Store;
 using Viscolog.Store.Copy;
+using Viscolog.Tables;
 using Viscolog.Wording;
 
 namespace Viscolog.Cli.Commands;
@@ -17,7 +18,7 @@ internal sealed class RunComparison
     private readonly Option<bool> _compare = FlagOption.Create(
         "--compare", "Compare the thickeners of these runs: dose, cost and water for a target, with intervals.");
     private readonly Option<double?> _target = NumberOption.Create(
-        "--target", "MPAS", "With --compare: the body wanted; default: the latest run's.", 1e-3, 1e12);
+        "--target", "MPAS", "With --compare: the body wanted; default: the latest run's.", NumberRange.Viscosity);
     private readonly Option<string?> _strings = TextOption.Create(
         "--string", "LOW-HIGH", "With --compare: the string wanted in mm; default: that of the latest run that has one.");
 

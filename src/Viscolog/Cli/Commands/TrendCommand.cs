@@ -29,7 +29,7 @@ internal sealed class TrendCommand : CalledCommand
     private readonly Option<double?> _baseline = NumberOption.Create(
         "--baseline", "N",
         FormattableString.Invariant($"Take the limits from the first N batches; default: the first {ControlChart.UsualBaseline}, or all."),
-        ControlChart.LeastBaseline, 1e6);
+        new("", ControlChart.LeastBaseline, 1e6));
     private readonly Option<string[]> _leaveOut = new("--leave-out")
     {
         HelpName = "BATCH",
@@ -40,8 +40,11 @@ internal sealed class TrendCommand : CalledCommand
         "--log-scale", "Work on logarithms: the default, unless it is a pH or a value is 0 or less.");
     private readonly Option<bool> _linear = FlagOption.Create("--linear-scale", "Work on the values as they are.");
     private readonly Option<double?> _low = NumberOption.Create(
-        "--low", "VALUE", "The lowest value accepted, for the capability; default: that of the file or the specification.", -1e15, 1e15);
-    private readonly Option<double?> _high = NumberOption.Create("--high", "VALUE", "The highest value accepted.", -1e15, 1e15);
+        "--low",
+        "VALUE",
+        "The lowest value accepted, for the capability; default: that of the file or the specification.",
+        new("", -1e15, 1e15));
+    private readonly Option<double?> _high = NumberOption.Create("--high", "VALUE", "The highest value accepted.", new("", -1e15, 1e15));
     private readonly Option<string?> _column = TextOption.Create(
         "--column", "NAME", "The file's column to chart; default: 'value', else a reading, else the first.");
     private readonly OutputOptions _output = new("Write a picture as well: .svg, .pdf or .png.", "picture");

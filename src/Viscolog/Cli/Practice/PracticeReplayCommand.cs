@@ -23,7 +23,7 @@ internal sealed class PracticeReplayCommand : CalledCommand
 
     protected override ExitCode Run(Invocation call)
     {
-        if (RunSource.Read(call.Value(_run), call.Value(_history), call, out var code) is not { File: var file } named)
+        if (RunSource.Read(call.Value(_run), call.Value(_history), call, out var code, _target) is not { File: var file } named)
         {
             return code;
         }

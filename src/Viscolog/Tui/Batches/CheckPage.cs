@@ -2,7 +2,7 @@ using Viscolog.Core.Checking;
 using Viscolog.Core.Pots;
 using Viscolog.Text;
 using Viscolog.Tui.Pattern;
-using Viscolog.Tui.Typing;
+using Viscolog.Typing;
 using Viscolog.Wording;
 
 namespace Viscolog.Tui.Batches;

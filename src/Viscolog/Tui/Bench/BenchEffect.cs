@@ -50,7 +50,11 @@ internal abstract record BenchEffect : IEffect<BenchEvent>
         {
             if (stage.Ask(RunPapers.Form(Run, Earlier, stage.Context.Today)) is { } paper)
             {
-                RunPapers.Export<BenchEvent>(paper, "Write a paper", RunPapers.NameOf(Run, "paper"), said => new BenchEvent.Told(said))
+                RunPapers.Export<BenchEvent>(
+                    paper.Write,
+                    "Write a paper",
+                    RunPapers.NameOf(Run, paper.Name),
+                    said => new BenchEvent.Told(said))
                     .Perform(stage);
             }
         }

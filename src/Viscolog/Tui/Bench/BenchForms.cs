@@ -4,7 +4,7 @@ using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
 using Viscolog.Tables;
 using Viscolog.Tui.Pattern;
-using Viscolog.Tui.Typing;
+using Viscolog.Typing;
 
 namespace Viscolog.Tui.Bench;
 

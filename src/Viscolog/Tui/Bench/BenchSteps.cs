@@ -9,7 +9,7 @@ using Viscolog.Tables;
 using Viscolog.Tui.Batches;
 using Viscolog.Tui.Charts;
 using Viscolog.Tui.Pattern;
-using Viscolog.Tui.Typing;
+using Viscolog.Typing;
 using Viscolog.Wording;
 using BenchStep = Viscolog.Tui.Pattern.Step<Viscolog.Tui.Bench.BenchState, Viscolog.Tui.Bench.BenchEvent>;
 

@@ -5,7 +5,7 @@ using Viscolog.Core.Pots;
 using Viscolog.RunFiles;
 using Viscolog.Text;
 using Viscolog.Tui.Pattern;
-using Viscolog.Tui.Typing;
+using Viscolog.Typing;
 using Viscolog.Wording;
 
 namespace Viscolog.Tui.Bench;

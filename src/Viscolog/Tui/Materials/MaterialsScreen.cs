@@ -18,6 +18,8 @@ internal static class MaterialsScreen
             "certified oil",
             "a method: log a certified oil that was read by it; its bias is shown beside it",
             new MaterialsEvent.OilCalled()),
+        new("F7", null, "every oil that was read, and what the methods make of them", new MaterialsEvent.OilsCalled()),
+        new("F9", null, "void the reading of an oil", new MaterialsEvent.OilVoided()),
         new("F1", "help", "") { Role = KeyRole.Helps },
         new("Esc", "", "back") { Role = KeyRole.Leaves },
         new("^Q", "", "quit") { Role = KeyRole.Quits })

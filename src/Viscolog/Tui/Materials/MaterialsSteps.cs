@@ -28,6 +28,9 @@ internal static class MaterialsSteps
                     method.Method.Method,
                     (outcome, name) => new MaterialsEvent.Logged(TuiContext.Words(outcome, name))))
             : state,
+        MaterialsEvent.OilsCalled => new MaterialsStep(state, new Show<MaterialsEvent>(OilList.On)),
+        MaterialsEvent.OilVoided => Ask(state, OilForm.Void()),
+        MaterialsEvent.OilVoidTyped typed => new MaterialsStep(state, new VoidOil(typed.Number, typed.Reason)),
         MaterialsEvent.Logged logged => new MaterialsStep(state with { Said = logged.Said }, new ListMaterials()),
         MaterialsEvent.Listed listed => state with { All = listed.List.All, Drifts = listed.List.Drifts },
         _ => throw new ArgumentOutOfRangeException(nameof(@event), @event, "not a case of the closed set"),
@@ -65,6 +68,15 @@ internal abstract record MaterialsEvent
     /// <summary>A certified oil is to be logged for the chosen method.</summary>
     internal sealed record OilCalled : MaterialsEvent;
 
+    /// <summary>The oils were called for.</summary>
+    internal sealed record OilsCalled : MaterialsEvent;
+
+    /// <summary>The reading of an oil is to be voided.</summary>
+    internal sealed record OilVoided : MaterialsEvent;
+
+    /// <summary>Which, and why.</summary>
+    internal sealed record OilVoidTyped(int Number, string Reason) : MaterialsEvent;
+
     /// <summary>The log was added to, or not.</summary>
     internal sealed record Logged(string Said) : MaterialsEvent;
 
@@ -77,6 +89,17 @@ internal sealed record KeepMaterial(MaterialRow Row) : IEffect<MaterialsEvent>
 {
     public void Perform(IStage<MaterialsEvent> stage)
         => stage.Send(new MaterialsEvent.Logged(TuiContext.Words(stage.Context.Log.State([Row]).Outcome, Row.Material.Name)));
+}
+
+/// <summary>Makes the reading of an oil void.</summary>
+internal sealed record VoidOil(int Number, string Reason) : IEffect<MaterialsEvent>
+{
+    public void Perform(IStage<MaterialsEvent> stage)
+        => stage.Send(
+            new MaterialsEvent.Logged(
+                TuiContext.Words(
+                    stage.Context.Log.VoidOil(Number, Reason),
+                    FormattableString.Invariant($"oil reading {Number} is void"))));
 }
 
 /// <summary>Reads what the log keeps.</summary>

@@ -48,6 +48,17 @@ internal static class OilForm
             texts => Read(method, columns, texts));
     }
 
+    /// <summary>Which reading is to be void, and why.</summary>
+    public static Form<MaterialsEvent> Void() => new(
+        "Void the reading of an oil",
+        "It stays in the log with your reason, and no longer counts. F7 shows the numbers.",
+        [new("number"), new("why")],
+        texts => !int.TryParse(texts[0].Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+            ? FormAnswer<MaterialsEvent>.Wrong(0, $"number: read '{texts[0].Trim()}', expected the number of a reading")
+            : texts[1].Trim() is not { Length: > 0 } reason
+                ? FormAnswer<MaterialsEvent>.Wrong(1, "why: say what was wrong with it")
+                : FormAnswer<MaterialsEvent>.Of(new MaterialsEvent.OilVoidTyped(number, reason)));
+
     private static IEnumerable<string> Shown(Method method)
     {
         var scale = method.Scales[0];

@@ -11,7 +11,7 @@ using Viscolog.RunFiles;
 using Viscolog.Store.Copy;
 using Viscolog.Tables;
 using Viscolog.Tui.Pattern;
-using Viscolog.Tui.Typing;
+using Viscolog.Typing;
 using Viscolog.Wording;
 
 namespace Viscolog.Tui.Papers;
@@ -21,11 +21,8 @@ namespace Viscolog.Tui.Papers;
 /// </summary>
 internal static class RunPapers
 {
-    /// <summary>A batch of less than a gram can not be dosed.</summary>
-    private static readonly NumberRange SizeRange = NumberRange.Grams with { Least = 1 };
-
     /// <summary>Asks for which paper, and gives what writes it.</summary>
-    public static Form<PaperWriter> Form(LoggedRun run, ImmutableArray<Run> earlier, DateOnly today) => new(
+    public static Form<AskedPaper> Form(LoggedRun run, ImmutableArray<Run> earlier, DateOnly today) => new(
         "Write a paper",
         "The report covers the whole run. The batch sheet says what to weigh and add for a pot of another size. The label is for the pot.",
         [
@@ -36,7 +33,7 @@ internal static class RunPapers
         ],
         texts => Papers.FirstOrDefault(p => p.StartsWith(texts[0].Trim(), StringComparison.OrdinalIgnoreCase)) switch
         {
-            "report" => FormAnswer<PaperWriter>.Of(Writer(
+            "report" => Asked("report", Writer(
                 RunReport.Of(
                     run.File,
                     run.Rows,
@@ -44,7 +41,7 @@ internal static class RunPapers
                     today))),
             "batch sheet" => Sheet(run.File.Run, earlier, texts[1], today),
             "label" => Labels(run.File, texts[2], texts[3], today),
-            _ => FormAnswer<PaperWriter>.Wrong(0, $"one of {string.Join(", ", Papers)}"),
+            _ => FormAnswer<AskedPaper>.Wrong(0, $"one of {string.Join(", ", Papers)}"),
         });
 
     /// <summary>Asks where a paper goes and writes it.</summary>
@@ -67,46 +64,30 @@ internal static class RunPapers
 
     private static ImmutableArray<string> Papers { get; } = ["report", "batch sheet", "label"];
 
-    private static FormAnswer<PaperWriter> Sheet(Run run, ImmutableArray<Run> earlier, string size, DateOnly today)
+    private static FormAnswer<AskedPaper> Asked(string name, PaperWriter write) => FormAnswer<AskedPaper>.Of(new(name, write));
+
+    private static FormAnswer<AskedPaper> Sheet(Run run, ImmutableArray<Run> earlier, string size, DateOnly today)
     {
-        if (Size(size, out var error) is not { } wanted)
+        if (TypedSize.Read(size, out var error) is not { } wanted)
         {
-            return FormAnswer<PaperWriter>.Wrong(1, error!);
+            return FormAnswer<AskedPaper>.Wrong(1, error!);
         }
 
         var outcome = BatchPlans.Of(new(run, wanted) { Band = run.Target?.Band, History = earlier });
         return outcome is BatchOutcome.Planned { Plan: var plan }
-            ? FormAnswer<PaperWriter>.Of(Writer(BatchSheet.Of(plan, null, today)))
-            : FormAnswer<PaperWriter>.Wrong(0, BatchWords.Of(((BatchOutcome.Refused)outcome).Reason));
+            ? Asked("sheet", Writer(BatchSheet.Of(plan, null, today)))
+            : FormAnswer<AskedPaper>.Wrong(0, BatchWords.Of(((BatchOutcome.Refused)outcome).Reason));
     }
 
-    private static FormAnswer<PaperWriter> Labels(RunFile file, string name, string place, DateOnly today)
+    private static FormAnswer<AskedPaper> Labels(RunFile file, string name, string place, DateOnly today)
     {
         if (LabelSheet.Find(name) is not { } sheet)
         {
-            return FormAnswer<PaperWriter>.Wrong(2, $"one of {string.Join(", ", LabelSheet.All.Select(s => s.Name))}");
+            return FormAnswer<AskedPaper>.Wrong(2, $"one of {string.Join(", ", LabelSheet.All.Select(s => s.Name))}");
         }
 
         return int.TryParse(place, NumberStyles.None, CultureInfo.InvariantCulture, out var start) && start >= 1 && start <= sheet.Count
-            ? FormAnswer<PaperWriter>.Of(new LabelOrder(Label.OfPot(file, today), sheet) { Start = start }.Write)
-            : FormAnswer<PaperWriter>.Wrong(3, FormattableString.Invariant($"a whole number from 1 to {sheet.Count}"));
-    }
-
-    /// <summary>A size in grams or, where a unit of volume stands behind it, in millilitres.</summary>
-    private static BatchSize? Size(string text, out string? error)
-    {
-        if (TypedNumber.Read(text, SizeRange, out error) is { } grams)
-        {
-            return new BatchSize.OfMass(Mass.FromGrams(grams));
-        }
-
-        var reason = error;
-        if (TypedNumber.Read(text, SizeRange with { Unit = "mL" }, out error) is { } millilitres)
-        {
-            return new BatchSize.OfVolume(Volume.FromMilliliters(millilitres));
-        }
-
-        error = reason;
-        return null;
+            ? Asked("label", new LabelOrder(Label.OfPot(file, today), sheet) { Start = start }.Write)
+            : FormAnswer<AskedPaper>.Wrong(3, FormattableString.Invariant($"a whole number from 1 to {sheet.Count}"));
     }
 }

@@ -160,6 +160,7 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
         if (disposing && _pasteFrom is { } app)
         {
             app.Paste -= Paste;
+            Context.Watched.Remove(IsDue);
         }
 
         base.Dispose(disposing);
@@ -173,6 +174,7 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
         Perform(first);
         if (_plan.Ticked is { } ticked)
         {
+            Context.Watched.Add(IsDue);
             App!.AddTimeout(Tick, () =>
             {
                 LookForJump();
@@ -185,16 +187,23 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
     /// <summary>Lets time go by; the page is drawn again only where it would show something else.</summary>
     private void Take(TEvent ticked)
     {
+        if (After(ticked) is var (step, shown))
+        {
+            _shown = shown;
+            Perform(step);
+        }
+    }
+
+    /// <summary>Whether time has changed anything, so that a tick would be of use.</summary>
+    private bool IsDue() => After(_plan.Ticked!) is not null;
+
+    /// <summary>What a tick makes of the state now; null where it changes nothing.</summary>
+    private (Step<TState, TEvent> Step, string Shown)? After(TEvent ticked)
+    {
         var now = Context.Now;
         var step = _plan.Next(State, ticked, now);
         var shown = _plan.ShownOfTime(step.State, now);
-        if (ReferenceEquals(step.State, State) && step.Effects.IsEmpty && shown == _shown)
-        {
-            return;
-        }
-
-        _shown = shown;
-        Perform(step);
+        return ReferenceEquals(step.State, State) && step.Effects.IsEmpty && shown == _shown ? null : (step, shown);
     }
 
     /// <summary>Sees whether the computer's clock was set, or the computer slept, since the last tick.</summary>

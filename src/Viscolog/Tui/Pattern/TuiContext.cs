@@ -13,6 +13,11 @@ internal sealed record TuiContext(BenchLog Log, TimeProvider Clock, Shades Shade
     /// <summary>Has what was handed to the screen from another thread looked at soon.</summary>
     public Action Wake { get; init; } = () => { };
 
+    /// <summary>
+    /// What time alone may change: asked while nothing else happens, so that nothing needs to be drawn until one says so.
+    /// </summary>
+    public ISet<Func<bool>> Watched { get; init; } = new HashSet<Func<bool>>();
+
     public DateTimeOffset Now => Clock.GetLocalNow();
 
     public DateOnly Today => DateOnly.FromDateTime(Now.DateTime);

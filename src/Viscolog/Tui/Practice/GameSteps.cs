@@ -3,7 +3,7 @@ using Viscolog.Core.Quantities;
 using Viscolog.Reports;
 using Viscolog.Tables;
 using Viscolog.Tui.Pattern;
-using Viscolog.Tui.Typing;
+using Viscolog.Typing;
 using Viscolog.Wording;
 using GameStep = Viscolog.Tui.Pattern.Step<Viscolog.Tui.Practice.GameState, Viscolog.Tui.Practice.GameEvent>;
 

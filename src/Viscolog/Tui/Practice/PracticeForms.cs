@@ -3,7 +3,7 @@ using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
 using Viscolog.Tables;
 using Viscolog.Tui.Pattern;
-using Viscolog.Tui.Typing;
+using Viscolog.Typing;
 using Viscolog.Wording;
 
 namespace Viscolog.Tui.Practice;

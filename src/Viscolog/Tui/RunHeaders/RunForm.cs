@@ -7,7 +7,7 @@ using Viscolog.RunFiles;
 using Viscolog.Store.Copy;
 using Viscolog.Tables;
 using Viscolog.Tui.Pattern;
-using Viscolog.Tui.Typing;
+using Viscolog.Typing;
 
 namespace Viscolog.Tui.RunHeaders;
 

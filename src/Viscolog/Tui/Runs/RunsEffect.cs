@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Advising;
+using Viscolog.Core.Practice;
 using Viscolog.Output;
 using Viscolog.RunFiles;
 using Viscolog.Store;
@@ -102,6 +103,22 @@ internal abstract record RunsEffect : IEffect<RunsEvent>
         {
             var runs = Runs.Select(n => stage.Context.Log.Run(n)!.File.Run).ToList();
             stage.Show(HelpScreen.On(stage.Context, "Thickeners compared", ComparisonWords.Of(runs)));
+        }
+    }
+
+    /// <summary>Go through a run reading by reading: what was known, what would have been advised, what was done.</summary>
+    internal sealed record Replay(int Run) : RunsEffect
+    {
+        public override void Perform(IStage<RunsEvent> stage)
+        {
+            var file = stage.Context.Log.Run(Run)!.File;
+            var earlier = stage.Context.Log.Earlier(file.Run, Run);
+            stage.Work(
+                "replay",
+                () => RunReplays.Of(file.Run, null, earlier).ToArray() is { Length: > 0 } moments
+                    ? new RunsEvent.ReplayMade(RunTitle.Of(file.Run), ReplayWords.Lines(file.Run, moments))
+                    : new RunsEvent.Told("that run has no reading yet"),
+                fault => new RunsEvent.Told(fault));
         }
     }
 

@@ -23,6 +23,7 @@ internal static class RunsScreen
         new("F10", "practice", "practice pots, apart from this log", new RunsEvent.PotsCalled()) { Brief = null },
         new("F11", null, "put the run away, or bring it back; nothing is lost", new RunsEvent.PutAway()),
         new("F12", null, "compare the thickeners of the marked runs: dose, cost, water", new RunsEvent.TableCalled()),
+        new("^R", null, "go through the run again, reading by reading: known, advised, done", new RunsEvent.Replayed()),
         new("^C", null, "copy the list as it is shown", new RunsEvent.Copied()),
         new("^T", null, "another order", new RunsEvent.Sorted()),
         new("^P", null, "show runs that were put away as well, or hide them", new RunsEvent.ArchiveTurned()),

@@ -35,6 +35,10 @@ internal static class RunsSteps
         RunsEvent.ArchiveTurned => state with { ShowsArchived = !state.ShowsArchived, Chosen = 0 },
         RunsEvent.PutAway => state.Current is { } run ? new RunsStep(state, new RunsEffect.PutAway(run.Number, !run.IsArchived)) : state,
         RunsEvent.TableCalled => new RunsStep(state, new RunsEffect.Tabulate(state.Meant)),
+        RunsEvent.Replayed => state.Current is { } run
+            ? new RunsStep(state with { Said = "going through it reading by reading" }, new RunsEffect.Replay(run.Number))
+            : state,
+        RunsEvent.ReplayMade made => Show(state with { Said = "" }, context => HelpScreen.On(context, made.Title, made.Lines)),
         RunsEvent.Listed listed => state with { All = listed.List.All, Said = "" },
         RunsEvent.Told told => state with { Said = told.Said },
         _ => throw new ArgumentOutOfRangeException(nameof(@event), @event, "not a case of the closed set"),
@@ -100,6 +104,12 @@ internal abstract record RunsEvent
 
     /// <summary>The thickeners of the marked runs are to be compared.</summary>
     internal sealed record TableCalled : RunsEvent;
+
+    /// <summary>The chosen run is to be gone through again.</summary>
+    internal sealed record Replayed : RunsEvent;
+
+    /// <summary>It was gone through.</summary>
+    internal sealed record ReplayMade(string Title, Func<int, IEnumerable<string>> Lines) : RunsEvent;
 
     /// <summary>The log's runs as they are now.</summary>
     internal sealed record Listed(RunsState List) : RunsEvent;

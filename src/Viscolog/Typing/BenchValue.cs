@@ -4,7 +4,7 @@ using Viscolog.RunFiles;
 using Viscolog.Tables;
 using Viscolog.Wording;
 
-namespace Viscolog.Tui.Typing;
+namespace Viscolog.Typing;
 
 /// <summary>What is typed as a reading, by the run's method.</summary>
 internal static class BenchValue

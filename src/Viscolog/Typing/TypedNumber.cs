@@ -2,11 +2,11 @@ using System.Text.RegularExpressions;
 using Viscolog.Core.Quantities;
 using Viscolog.Tables;
 
-namespace Viscolog.Tui.Typing;
+namespace Viscolog.Typing;
 
 /// <summary>
-/// Numbers as people type them: a decimal point or a decimal comma, thousands set apart by a space as the screens write them, and a unit
-/// behind it where it is not the usual one.
+/// Numbers as people type them, on the screens and in options: a decimal point or a decimal comma, thousands set apart by a space as the
+/// program writes them, and a unit behind it where it is not the usual one.
 /// </summary>
 internal static partial class TypedNumber
 {
@@ -28,7 +28,15 @@ internal static partial class TypedNumber
                 || number.Count(c => c is ',' or '.') > 1
                 || !Points.TryParse(Together(number).Replace(',', '.'), range.Shift, out var value))
         {
-            error = $"read '{typed}', expected {range.Words(null)}, such as 1450 or 0.84";
+            error = $"read '{typed}', expected {range.Words(null)}{(range.Allows(1450) ? ", such as 1450 or 0.84" : "")}";
+            return null;
+        }
+
+        if (range.Unit == NumberRange.Viscosity.Unit && Thousands().IsMatch(number))
+        {
+            // No viscosity is stated to a thousandth of a mPa·s: whoever types this means thousands, and 12 would be far off.
+            error = $"read '{typed}', which may be {number.Replace(',', '.')} or {number.Replace(",", "", StringComparison.Ordinal)}; "
+                + "leave the comma out";
             return null;
         }
 
@@ -53,8 +61,8 @@ internal static partial class TypedNumber
         if (usual is null || given is null || !Reaches(given, usual))
         {
             string[] units = [.. Unit.All.Where(u => usual is not null && Reaches(u, usual))
-                .Select(u => u.Symbol).DefaultIfEmpty(range.Unit)];
-            error = $"read the unit '{typed}', expected {string.Join(", ", units)}";
+                .Select(u => u.Symbol).DefaultIfEmpty(range.Unit).Where(u => u.Length > 0)];
+            error = $"read the unit '{typed}', expected {(units.Length > 0 ? string.Join(", ", units) : "a number without a unit")}";
             return null;
         }
 
@@ -75,4 +83,8 @@ internal static partial class TypedNumber
             matchTimeoutMilliseconds: 1000),
     ]
     private static partial Regex Leading();
+
+    /// <summary>A comma where some languages write thousands.</summary>
+    [GeneratedRegex("^[1-9][0-9]{0,2},[0-9]{3}$", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex Thousands();
 }
