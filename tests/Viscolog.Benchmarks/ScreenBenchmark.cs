@@ -6,6 +6,7 @@ using Terminal.Gui.Drivers;
 using Terminal.Gui.Input;
 using Terminal.Gui.Testing;
 using Terminal.Gui.Time;
+using Terminal.Gui.ViewBase;
 using Terminal.Gui.Views;
 using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
@@ -42,9 +43,11 @@ internal static class ScreenBenchmark
             app.Init(DriverRegistry.Names.ANSI);
             app.Driver!.SetScreenSize(120, 40);
             var context = new TuiContext(log, TimeProvider.System, new(hasColor: true), IsAscii: false);
-            Console.WriteLine($"Milliseconds a keystroke, drawn at 120 x 40, median and worst of {Strokes}; the toolkit alone is a field in an empty window:");
+            Console.WriteLine($"Milliseconds a keystroke, drawn at 120 x 40, median and worst of {Strokes}; the toolkit alone is one field, and a page of letters:");
             using var bare = new Bare();
-            Console.WriteLine($"toolkit alone      {Time(app, bare, new Key('1'), Key.Backspace)}");
+            using var filled = new Filled();
+            Console.WriteLine(
+                $"toolkit alone      type {Time(app, bare, new Key('1'), Key.Backspace)}, a page of text {Time(app, filled, Key.CursorDown)}");
             using var runs = RunsScreen.On(context);
             Console.WriteLine(
                 $"list of {runCount} runs  move {Time(app, runs, Key.CursorDown)}, search {Time(app, runs, new Key('1'), Key.Backspace)}");
@@ -109,6 +112,30 @@ internal static class ScreenBenchmark
     private sealed class Bare : Runnable
     {
         public Bare() => Add(new TextField { X = 1, Y = 1, Width = 20 });
+    }
+
+    /// <summary>What the toolkit alone takes to draw a page.</summary>
+    private sealed class Filled : Runnable
+    {
+        private int _drawn;
+
+        protected override bool OnKeyDown(Key key)
+        {
+            SetNeedsDraw();
+            return true;
+        }
+
+        protected override bool OnDrawingContent(DrawContext? context)
+        {
+            var line = new string((char)('a' + (_drawn++ % 26)), Viewport.Width);
+            for (var row = 0; row < Viewport.Height; row++)
+            {
+                Move(0, row);
+                AddStr(line);
+            }
+
+            return true;
+        }
     }
 
     private static string Time(IApplication app, IRunnable screen, params Key[] keys)

@@ -19,6 +19,14 @@ internal sealed class TuiPace : IDisposable
     /// <summary>The toolkit's own reader looks for keys every 20 ms; until it has, there is no rest.</summary>
     private const int AwakeAfterKey = 60;
 
+    /// <summary>
+    /// After a key or a change rests are short for a while: an Esc may be the beginning of another key, so that the toolkit holds it back for
+    /// some turns; and what changes in one turn is drawn in a later one.
+    /// </summary>
+    private const int ShortRest = 40;
+
+    private const int ShortFor = 300;
+
     private const ushort Turns = 1000;
     private const short Readable = 1;
     private const short Gone = 8 | 16 | 32;
@@ -29,6 +37,7 @@ internal sealed class TuiPace : IDisposable
     private readonly AnonymousPipeClientStream _waker;
     private readonly Lock _lock = new();
     private long _awakeUntil;
+    private long _shortUntil;
     private readonly IEnumerable<Func<bool>> _watched;
     private bool _isOver;
 
@@ -82,13 +91,20 @@ internal sealed class TuiPace : IDisposable
             new() { File = 0, Events = Readable },
             new() { File = (int)_wakened.SafePipeHandle.DangerousGetHandle(), Events = Readable },
         ];
-        var until = Environment.TickCount64 + LongestRest;
+        var (look, longest) = Environment.TickCount64 < _shortUntil ? (ShortRest, ShortRest) : (Look, LongestRest);
+        var until = Environment.TickCount64 + longest;
         int came;
+        var isDue = false;
         do
         {
-            came = Poll(entries, (nuint)entries.Length, Look);
+            came = Poll(entries, (nuint)entries.Length, look);
         }
-        while (came == 0 && Environment.TickCount64 < until && !_watched.Any(isDue => isDue()));
+        while (came == 0 && !(isDue = _watched.Any(changes => changes())) && Environment.TickCount64 < until);
+        if (came != 0 || isDue)
+        {
+            _shortUntil = Environment.TickCount64 + ShortFor;
+        }
+
         if (came <= 0)
         {
             // Time has changed something, or a signal such as that of another size has come.

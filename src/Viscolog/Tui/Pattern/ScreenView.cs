@@ -155,6 +155,9 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
         args.Handled = true;
     }
 
+    /// <summary>The page covers all of it.</summary>
+    protected override bool OnClearingViewport() => true;
+
     protected override void Dispose(bool disposing)
     {
         if (disposing && _pasteFrom is { } app)

@@ -9,6 +9,8 @@ namespace Viscolog.Tui.Runs;
 /// <param name="All">Every run, the latest first.</param>
 internal sealed record RunsState(ImmutableArray<RunSummary> All)
 {
+    private readonly LastFound _found = new();
+
     public string Filter { get; init; } = "";
 
     public int Chosen { get; init; }
@@ -26,7 +28,7 @@ internal sealed record RunsState(ImmutableArray<RunSummary> All)
     public bool ShowsArchived { get; init; }
 
     /// <summary>The runs that hold every word of the filter in one column or another.</summary>
-    public ImmutableArray<RunSummary> Shown => [.. Sorted(All.Where(Takes))];
+    public ImmutableArray<RunSummary> Shown => _found.Of((All, Filter, Order, ShowsArchived), () => [.. Sorted(All.Where(Takes))]);
 
     public int Place => Math.Clamp(Chosen, 0, Math.Max(0, Shown.Length - 1));
 
@@ -82,10 +84,43 @@ internal sealed record RunsState(ImmutableArray<RunSummary> All)
             return false;
         }
 
+        if (Filter.Length == 0)
+        {
+            return true;
+        }
+
         string?[] columns = [.. Cells(run), run.Header.Lot, run.Header.Product, run.Header.Operator];
         return Filter.Split(' ', StringSplitOptions.RemoveEmptyEntries)
             .All(word => Array.Exists(columns, c => c?.Contains(word, StringComparison.OrdinalIgnoreCase) == true));
     }
+}
+
+/// <summary>
+/// What was found last, kept from state to state while nothing that it hangs on changes: a key would search a long list several times.
+/// It says nothing that the state does not say, so that all are equal.
+/// </summary>
+internal sealed class LastFound : IEquatable<LastFound>
+{
+    private (ImmutableArray<RunSummary> All, string Filter, RunOrder Order, bool ShowsArchived) _asked;
+    private ImmutableArray<RunSummary> _found;
+
+    public ImmutableArray<RunSummary> Of(
+        (ImmutableArray<RunSummary> All, string Filter, RunOrder Order, bool ShowsArchived) asked,
+        Func<ImmutableArray<RunSummary>> find)
+    {
+        if (_found.IsDefault || _asked != asked)
+        {
+            (_found, _asked) = (find(), asked);
+        }
+
+        return _found;
+    }
+
+    public bool Equals(LastFound? other) => other is not null;
+
+    public override bool Equals(object? obj) => obj is LastFound;
+
+    public override int GetHashCode() => 0;
 }
 
 /// <summary>The order of the list.</summary>
