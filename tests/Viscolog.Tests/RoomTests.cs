@@ -26,7 +26,9 @@ public sealed class RoomTests
         ["Store.Copy"],
         ["Store.Journal"],
         ["Plots.Oxy", "Plots.Characters"],
-        ["Plots", "Typing", "MaterialFiles", "OilFiles", "FlowFiles", "TrendFiles", "PracticeFiles"],
+        ["Plots", "MaterialFiles", "OilFiles", "FlowFiles", "TrendFiles", "PracticeFiles"],
+        ["Feeds"],
+        ["Typing"],
         ["RunFiles", "Wording"],
         ["Core.Practice"],
         ["Core.Checking"],
@@ -91,6 +93,7 @@ public sealed class RoomTests
     [InlineData("CsvHelper", "Tables", "RunFiles", "MaterialFiles", "OilFiles", "PracticeFiles")]
     [InlineData("DocumentFormat.OpenXml", "Sheets")]
     [InlineData("QRCoder", "Labels")]
+    [InlineData("System.IO.Ports", "Feeds")]
     [
         InlineData(
             "MathNet",

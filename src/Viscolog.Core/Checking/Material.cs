@@ -59,6 +59,21 @@ public abstract record Material
         /// <inheritdoc/>
         public override string Name => Specification.Name;
     }
+
+    /// <summary>An instrument that sends its readings by itself.</summary>
+    /// <param name="Name">Its name; not empty.</param>
+    /// <param name="Reads">What its lines say, in the words of whoever reads them; not empty.</param>
+    /// <param name="Source">Where its lines come from; null where that is said each time.</param>
+    public sealed record OfInstrument(string Name, string Reads, string? Source) : Material
+    {
+        /// <inheritdoc/>
+        /// <exception cref="ArgumentException">It is blank.</exception>
+        public override string Name { get; } = Guard.NotBlank(Name);
+
+        /// <summary>What its lines say; not empty.</summary>
+        /// <exception cref="ArgumentException">It is blank.</exception>
+        public string Reads { get; } = Guard.NotBlank(Reads);
+    }
 }
 
 /// <summary>A method as a bench has it.</summary>

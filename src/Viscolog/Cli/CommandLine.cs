@@ -123,7 +123,7 @@ internal static class CommandLine
             new ShowCommand(),
             new ExportCommand(), new TemplateCommand(),
             new BenchCommand(), new PracticeCommand(), new BackupCommand(), new RestoreCommand(), new VerifyCommand(),
-            new NewCommand(), new AddCommand(), new VoidCommand(),
+            new NewCommand(), new AddCommand(), new VoidCommand(), new ListenCommand(),
             new MethodsCommand(),
             new ChemistriesCommand(),
             new ShapesCommand(),

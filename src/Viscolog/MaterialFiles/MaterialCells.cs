@@ -16,6 +16,7 @@ internal static class MaterialCells
         Material.OfThickener => MaterialKind.Thickener,
         Material.OfMethod => MaterialKind.Method,
         Material.OfSpecification => MaterialKind.Specification,
+        Material.OfInstrument => MaterialKind.Instrument,
         _ => throw new ArgumentOutOfRangeException(nameof(material), material, "not a case of the closed set"),
     };
 
@@ -81,9 +82,10 @@ internal static class MaterialKind
     public const string Thickener = "thickener";
     public const string Method = "method";
     public const string Specification = "specification";
+    public const string Instrument = "instrument";
 
     /// <summary>Every kind, in the order in which files list them.</summary>
-    public static IReadOnlyList<string> All { get; } = [Base, Thickener, Method, Specification];
+    public static IReadOnlyList<string> All { get; } = [Base, Thickener, Method, Specification, Instrument];
 
     /// <summary>Whether a material of that kind can have that name in a file.</summary>
     public static bool CanName(string kind, string name)

@@ -3,6 +3,7 @@ using Viscolog.Core.Checking;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
+using Viscolog.Feeds;
 using Viscolog.RunFiles;
 using Viscolog.Tables;
 
@@ -14,6 +15,7 @@ namespace Viscolog.MaterialFiles;
 internal static class MaterialColumns
 {
     private static readonly string[] Specified = [MaterialKind.Specification];
+    private static readonly string[] Instruments = [MaterialKind.Instrument];
     private static readonly NumberRange Count = new("", 1, 1000);
     private static readonly NumberRange ToleranceRange = new("%", 0.001, 99);
 
@@ -69,6 +71,8 @@ internal static class MaterialColumns
         new("reference_temp_c", Specified, TakeTemperature, m => Number(Of(m)?.ReferenceTemperature?.Celsius)),
         new("ph", Specified, TakePh, m => Of(m)?.Acidity is { } ph ? Rising(ph.Low.Ph, ph.High.Ph) : null),
         new("min_readings", Specified, TakeCount, m => Number(Of(m)?.MinimumReadings)),
+        new("reads", Instruments, TakePattern, m => (m as Material.OfInstrument)?.Reads),
+        new("source", Instruments, TakeSource, m => (m as Material.OfInstrument)?.Source),
         new(
             "note",
             MaterialKind.All,
@@ -83,7 +87,7 @@ internal static class MaterialColumns
         StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Whether a column holds text, whatever it looks like.</summary>
-    public static bool IsText(string name) => name is "kind" or "name" or "base" or "thickener" or "method" or "note" or "retired";
+    public static bool IsText(string name) => name is "kind" or "name" or "base" or "thickener" or "method" or "note" or "retired" or "reads" or "source";
 
     private static MaterialColumn Trait(ThickenerTrait trait)
     {
@@ -170,6 +174,30 @@ internal static class MaterialColumns
         }
 
         draft.Specification = draft.Specification with { MinimumReadings = (int)count };
+    }
+
+    private static void TakePattern(MaterialDraft draft, Place at, string text)
+    {
+        if (LinePattern.Read(text, out var error) is { } pattern)
+        {
+            draft.Reads = pattern.Show();
+        }
+        else
+        {
+            draft.Values.Findings.Refuse(at, $"how its lines are read: {error}");
+        }
+    }
+
+    private static void TakeSource(MaterialDraft draft, Place at, string text)
+    {
+        if (LineSource.Read(text, out var error) is { } source)
+        {
+            draft.Source = source.Name;
+        }
+        else
+        {
+            draft.Values.Findings.Refuse(at, $"where its lines come from: {error}");
+        }
     }
 
     private static void TakeRetired(MaterialDraft draft, Place at, string text)

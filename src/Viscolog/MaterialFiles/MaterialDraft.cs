@@ -29,6 +29,10 @@ internal sealed class MaterialDraft(string kind, string name, ValueReader values
 
     public Percentage? Tolerance { get; set; }
 
+    public string? Reads { get; set; }
+
+    public string? Source { get; set; }
+
     public string? Note { get; set; }
 
     public bool IsRetired { get; set; }
@@ -42,7 +46,9 @@ internal sealed class MaterialDraft(string kind, string name, ValueReader values
             MaterialKind.Base => new Material.OfBase(new(name, Thickener.Density)),
             MaterialKind.Thickener => new Material.OfThickener(Thickener),
             MaterialKind.Method
-                => Method is { } method ? new Material.OfMethod(new(name, method, Repeatability)) : Missing(row, "a method"),
+                => Method is { } method ? new Material.OfMethod(new(name, method, Repeatability)) : Missing(row, "a method in column method"),
+            MaterialKind.Instrument
+                => Reads is { } reads ? new Material.OfInstrument(name, reads, Source) : Missing(row, "how its lines are read in column reads"),
             _ => new Material.OfSpecification(Specification with { Method = Method, Body = Body(row) }),
         };
         return values.Findings.Well ? made! with { Note = Note, IsRetired = IsRetired } : null;
@@ -50,7 +56,7 @@ internal sealed class MaterialDraft(string kind, string name, ValueReader values
 
     private Material? Missing(Place row, string what)
     {
-        values.Findings.Refuse(row, $"{what} in column method");
+        values.Findings.Refuse(row, what);
         return null;
     }
 

@@ -182,6 +182,13 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
         return ExitCode.Done;
     }
 
+    /// <summary>Gives one of several answers, as JSON on a line of its own, at once.</summary>
+    public void PrintLine(object answer)
+    {
+        Terminal.Json(System.Text.Json.JsonSerializer.Serialize(answer, answer.GetType(), Cli.Json.AnswerContext.OneLine));
+        Terminal.Flush();
+    }
+
     public void Print(object answer)
         => Terminal.Json(System.Text.Json.JsonSerializer.Serialize(answer, answer.GetType(), Cli.Json.AnswerContext.Relaxed));
 }

@@ -37,8 +37,12 @@ namespace Viscolog.Cli.Json;
 [JsonSerializable(typeof(ReplayAnswer))]
 [JsonSerializable(typeof(BatchAnswer))]
 [JsonSerializable(typeof(PaperAnswer))]
+[JsonSerializable(typeof(ListenAnswer))]
 internal sealed partial class AnswerContext : JsonSerializerContext
 {
+    /// <summary>The same on one line.</summary>
+    public static AnswerContext OneLine => field ??= new(new JsonSerializerOptions(Relaxed.Options) { WriteIndented = false });
+
     /// <summary>With text as it is: the output is no web page.</summary>
     public static AnswerContext Relaxed
         => field ??= new(new JsonSerializerOptions(Default.Options!) { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping });

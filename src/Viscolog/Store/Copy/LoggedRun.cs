@@ -27,6 +27,9 @@ internal sealed record LoggedRun(int Number, RunFile File, ImmutableArray<int> R
 internal sealed record StirTimes(DateTimeOffset? Began, DateTimeOffset? Ended)
 {
     public static StirTimes None { get; } = new(null, null);
+
+    /// <summary>How long the pot has stood; null while it does not.</summary>
+    public TimeSpan? Standing(DateTimeOffset now) => Ended is { } ended ? now - ended : null;
 }
 
 /// <summary>A run as the log holds it, whose rows are not all in memory.</summary>

@@ -28,7 +28,7 @@ internal sealed record BenchClock
     public TimeSpan? Stirred => StirEnded - StirBegan;
 
     /// <summary>How long it has stood; null while it does not.</summary>
-    public TimeSpan? Standing(DateTimeOffset now) => StirEnded is { } ended ? now - ended : null;
+    public TimeSpan? Standing(DateTimeOffset now) => Times.Standing(now);
 
     /// <summary>Whether it was started at a time that is yet to come: the computer's clock was set back since.</summary>
     public bool IsAhead(DateTimeOffset now) => (StirEnded ?? StirBegan) > now;

@@ -1,0 +1,221 @@
+using System.Collections.Concurrent;
+using System.Globalization;
+using System.Net;
+using System.Net.Sockets;
+using System.Text;
+using Viscolog.Feeds;
+using Viscolog.RunFiles;
+
+namespace Viscolog.Tests.Feeds;
+
+/// <summary>Listening over real pseudo terminals, real sockets and real files, with what goes wrong on them.</summary>
+public sealed class FeedTests
+{
+    [Fact]
+    public void A_serial_port_is_listened_to_unplugged_and_plugged_in_again()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        var folder = Directory.CreateTempSubdirectory("viscolog-feed-").FullName;
+        var port = Path.Combine(folder, "port");
+        var pty = new Pty();
+        File.CreateSymbolicLink(port, pty.Port);
+        using var heard = new Heard("serial:" + port, "viscosity_mpas=1; temp_c=2");
+        heard.WaitFor(FeedState.Open);
+        pty.Write("8420 23.1\r\nhalf a li");
+        Assert.Equal([8420], heard.Values(1));
+        pty.Write("ne\r\n9000 23.2\r\n123");
+        Assert.Equal([8420, 9000], heard.Values(2));
+        Assert.Equal(1, heard.Misread);
+
+        // Half a line before the plug is pulled is no reading, and none with what comes after.
+        pty.Dispose();
+        heard.WaitFor(FeedState.Lost);
+        File.Delete(port);
+        pty = new Pty();
+        File.CreateSymbolicLink(port, pty.Port);
+        heard.WaitFor(FeedState.Back);
+        pty.Write("45 23.0\n");
+        Assert.Equal([8420, 9000, 45], heard.Values(3));
+        pty.Dispose();
+        Directory.Delete(folder, recursive: true);
+    }
+
+    [Fact]
+    public void Noise_of_another_speed_is_named_and_never_a_reading()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        using var pty = new Pty();
+        using var heard = new Heard("serial:" + pty.Port + "@19200", "viscosity_mpas=1");
+        heard.WaitFor(FeedState.Open);
+        var noise = new byte[4000];
+        new Random(7).NextBytes(noise);
+        for (var i = 0; i < noise.Length; i++)
+        {
+            noise[i] |= 0x80;
+        }
+
+        for (var i = 0; i < 8; i++)
+        {
+            pty.Write(noise[(500 * i)..((500 * i) + 500)]);
+        }
+
+        pty.Write("\n");
+        Assert.Contains("19200 baud", heard.WaitFor(FeedState.Noise), StringComparison.Ordinal);
+        Assert.Empty(heard.Values(0));
+    }
+
+    /// <summary>A query of SCPI (IEEE 488.2: a question mark ends it, the answer is a number of the form NR3) is sent and answered.</summary>
+    [Fact]
+    public void An_instrument_that_answers_only_when_asked_is_asked()
+    {
+        using var listener = new TcpListener(IPAddress.Loopback, 0);
+        listener.Start();
+        var port = ((IPEndPoint)listener.LocalEndpoint).Port;
+        var answering = Task.Run(() =>
+        {
+            using var client = listener.AcceptTcpClient();
+            using var reader = new StreamReader(client.GetStream(), Encoding.ASCII);
+            for (var i = 1; i <= 3; i++)
+            {
+                Assert.Equal("MEAS:VISC?", reader.ReadLine());
+                client.GetStream().Write(Encoding.ASCII.GetBytes(string.Create(CultureInfo.InvariantCulture, $"+{i}.5E+03\n")));
+            }
+        });
+        using var heard = new Heard(string.Create(CultureInfo.InvariantCulture, $"tcp:127.0.0.1:{port}"), "viscosity_mpas=1; ask=MEAS:VISC?; every=0.1");
+        Assert.Equal([1500, 2500, 3500], heard.Values(3));
+        answering.Wait(TimeSpan.FromSeconds(10));
+    }
+
+    [Fact]
+    public void A_flood_over_TCP_is_read_whole_and_in_order_and_a_cut_wire_is_opened_again()
+    {
+        using var listener = new TcpListener(IPAddress.Loopback, 0);
+        listener.Start();
+        var port = ((IPEndPoint)listener.LocalEndpoint).Port;
+        using var heard = new Heard(string.Create(CultureInfo.InvariantCulture, $"tcp:localhost:{port}"), "viscosity_mpas=1");
+        using (var client = listener.AcceptTcpClient())
+        {
+            var text = string.Concat(Enumerable.Range(1, 30_000).Select(i => string.Create(CultureInfo.InvariantCulture, $"{i}\n")));
+            client.GetStream().Write(Encoding.ASCII.GetBytes(text));
+            Assert.Equal(Enumerable.Range(1, 30_000).Select(i => (double)i), heard.Values(30_000));
+        }
+
+        heard.WaitFor(FeedState.Lost);
+        using var again = listener.AcceptTcpClient();
+        again.GetStream().Write("77\n"u8);
+        Assert.Equal(77, heard.Values(30_001)[^1]);
+        heard.WaitFor(FeedState.Back);
+    }
+
+    [Fact]
+    public void A_file_that_grows_is_read_from_where_it_ends_and_from_its_beginning_after_it_was_cut()
+    {
+        var path = Path.GetTempFileName();
+        File.WriteAllText(path, "1\n2\n");
+        using var heard = new Heard("file:" + path, "viscosity_mpas=1");
+        heard.WaitFor(FeedState.Open);
+        File.AppendAllText(path, "3\n");
+        Assert.Equal([3], heard.Values(1));
+        File.WriteAllText(path, "4\n");
+        Assert.Equal([3, 4], heard.Values(2));
+        File.Delete(path);
+    }
+
+    [Fact]
+    public void What_is_not_there_is_waited_for_and_said_once()
+    {
+        var path = Path.Combine(Path.GetTempPath(), Guid.NewGuid().ToString());
+        using var heard = new Heard("file:" + path, "viscosity_mpas=1");
+        heard.WaitFor(FeedState.Lost);
+        File.WriteAllText(path, "");
+        heard.WaitFor(FeedState.Back);
+        Assert.InRange(heard.Count(FeedState.Lost), 1, 2);
+        File.Delete(path);
+    }
+
+    [Theory]
+    [InlineData("serial:/dev/ttyUSB0", "serial:/dev/ttyUSB0@9600,8N1")]
+    [InlineData("serial:COM3@19200,7e2", "serial:COM3@19200,7E2")]
+    [InlineData("tcp:lab-4:4001", "tcp:lab-4:4001")]
+    [InlineData("file:/tmp/x", "file:/tmp/x")]
+    [InlineData("-", "-")]
+    [InlineData("serial:", null)]
+    [InlineData("serial:/dev/ttyS0@fast", null)]
+    [InlineData("tcp:host", null)]
+    [InlineData("tcp:host:70000", null)]
+    [InlineData("/dev/ttyS0", null)]
+    public void A_source_is_named_or_refused(string text, string? name)
+    {
+        Assert.Equal(name, LineSource.Read(text, out var error)?.Name);
+        Assert.Equal(name is null, error is not null);
+    }
+
+    [Fact]
+    public void Of_a_series_few_are_kept_as_the_pot_stands_longer_and_what_comes_to_rest_at_once()
+    {
+        var begun = new DateTimeOffset(2026, 3, 2, 10, 0, 0, TimeSpan.Zero);
+        var series = new Series(TimeSpan.FromSeconds(5));
+        var kept = Enumerable.Range(0, 3600).Where(s => series.Keeps(begun.AddSeconds(s), null, TimeSpan.FromSeconds(s))).ToList();
+        Assert.Equal([0, 5, 10], kept.Take(3));
+        Assert.InRange(kept.Count, 40, 60);
+        Assert.All(kept.Zip(kept.Skip(1)), p => Assert.True(p.Second - p.First >= 5));
+        series.Begin();
+        Assert.False(series.Keeps(begun, false, TimeSpan.Zero));
+        Assert.True(series.Keeps(begun.AddSeconds(1), true, TimeSpan.Zero));
+        Assert.False(series.Keeps(begun.AddSeconds(2), true, TimeSpan.Zero));
+    }
+
+    /// <summary>What a feed tells, as it comes.</summary>
+    private sealed class Heard : IDisposable
+    {
+        private static readonly TimeSpan Patience = TimeSpan.FromSeconds(20);
+
+        private readonly ConcurrentQueue<FeedEvent> _events = new();
+        private readonly Feed _feed;
+
+        public Heard(string source, string pattern)
+        {
+            _feed = new(
+                "it", LineSource.Read(source, out _)!, LinePattern.Read(pattern, out _)!, TimeProvider.System, e => _events.Enqueue(e));
+            _feed.Start();
+        }
+
+        public int Misread => _events.OfType<FeedEvent.Misread>().Count();
+
+        public int Count(FeedState state) => _events.OfType<FeedEvent.Told>().Count(t => t.State == state);
+
+        /// <summary>The bodies, once there are so many.</summary>
+        public List<double> Values(int count)
+        {
+            Wait(() => _events.OfType<FeedEvent.Understood>().Count() >= count);
+            return [.. _events.OfType<FeedEvent.Understood>().Select(u => u.Line.Of(Columns.Values[0].Column)!.Value)];
+        }
+
+        public string WaitFor(FeedState state)
+        {
+            Wait(() => Count(state) > 0);
+            return _events.OfType<FeedEvent.Told>().First(t => t.State == state).Words;
+        }
+
+        public void Dispose() => _feed.Dispose();
+
+        private static void Wait(Func<bool> happened)
+        {
+            var until = DateTime.UtcNow + Patience;
+            while (!happened() && DateTime.UtcNow < until)
+            {
+                Thread.Sleep(10);
+            }
+
+            Assert.True(happened());
+        }
+    }
+}
