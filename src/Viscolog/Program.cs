@@ -15,7 +15,12 @@ var surroundings = Surroundings.OfProcess with
     Obstacle = () => TuiSession.Obstacle(Environment.GetEnvironmentVariable),
     Screens = (log, run, look) =>
     {
-        var end = TuiSession.Run(log, run, TuiLook.Of(look.IsAscii, look.HasColor, look.IsSixteenColors, look.Ground, look.HasMouse));
+        var screens = TuiLook.Of(look.IsAscii, look.HasColor, look.IsSixteenColors, look.Ground, look.HasMouse) with
+        {
+            Instruments = look.Instruments,
+            TakesReadings = look.TakesReadings,
+        };
+        var end = TuiSession.Run(log, run, screens);
         return new(end.Fault, end.Signal);
     },
     PracticeScreens = (practice, look) =>

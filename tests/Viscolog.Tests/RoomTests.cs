@@ -177,6 +177,7 @@ public sealed class RoomTests
         [
             "Viscolog.Cli.Calls.StandardStreams",
             "Viscolog.Tables.InputFile",
+            "Viscolog.Feeds.LineSource/Input",
             "Viscolog.Tui.TuiSession",
             "Viscolog.Tui.TuiRescue",
         ];

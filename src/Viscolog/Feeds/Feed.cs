@@ -11,10 +11,10 @@ namespace Viscolog.Feeds;
 /// </summary>
 /// <param name="name">The instrument's name.</param>
 /// <param name="source">Where its lines come from.</param>
-/// <param name="pattern">How they are read.</param>
+/// <param name="pattern">How they are read; null to have them told as they come.</param>
 /// <param name="clock">The time.</param>
 /// <param name="tell">Takes what happened, on the feed's own thread.</param>
-internal sealed class Feed(string name, LineSource source, LinePattern pattern, TimeProvider clock, Action<FeedEvent> tell) : IDisposable
+internal sealed class Feed(string name, LineSource source, LinePattern? pattern, TimeProvider clock, Action<FeedEvent> tell) : IDisposable
 {
     /// <summary>After so long without a line it is told that there is none.</summary>
     public static readonly TimeSpan SilentAfter = TimeSpan.FromSeconds(30);
@@ -84,7 +84,7 @@ internal sealed class Feed(string name, LineSource source, LinePattern pattern, 
         var (heard, asked, isSilent) = (clock.GetTimestamp(), (long?)null, false);
         while (!_stop.IsCancellationRequested)
         {
-            if (pattern.Ask is { } ask && (asked is not { } last || clock.GetElapsedTime(last) >= pattern.Every))
+            if (pattern?.Ask is { } ask && (asked is not { } last || clock.GetElapsedTime(last) >= pattern.Every))
             {
                 asked = clock.GetTimestamp();
                 stream.Write(Encoding.ASCII.GetBytes(ask + "\r\n"));
@@ -138,8 +138,11 @@ internal sealed class Feed(string name, LineSource source, LinePattern pattern, 
 
     private void Take(string line)
     {
-        switch (pattern.Read(line))
+        switch (pattern?.Read(line))
         {
+            case null:
+                tell(new FeedEvent.Raw(name, line));
+                break;
             case LineOutcome.Understood understood:
                 tell(new FeedEvent.Understood(name, understood, clock.GetLocalNow()));
                 break;
@@ -183,6 +186,9 @@ internal abstract record FeedEvent(string From)
     /// <param name="Reason">Why not.</param>
     /// <param name="Count">How many so far.</param>
     internal sealed record Misread(string From, string Line, string Reason, long Count) : FeedEvent(From);
+
+    /// <summary>A line as it came, where nobody has said how lines are read.</summary>
+    internal sealed record Raw(string From, string Line) : FeedEvent(From);
 
     /// <summary>The wire is in another state.</summary>
     internal sealed record Told(string From, FeedState State, string Words) : FeedEvent(From);

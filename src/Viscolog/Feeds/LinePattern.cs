@@ -144,6 +144,43 @@ internal sealed partial record LinePattern(ImmutableArray<LinePiece> Pieces)
         return new LineOutcome.Understood(values.MoveToImmutable(), isStable);
     }
 
+    /// <summary>A line that an instrument of this pattern would send; null where it has no place for one of the values.</summary>
+    /// <param name="value">The value of a column, in the column's unit; null for what is not shown.</param>
+    /// <param name="isStable">Whether they have come to rest.</param>
+    public string? Write(Func<Column, double?> value, bool isStable)
+    {
+        if (Pieces.Any(p => p.Place is not LinePlace.Field || value(p.Column) is null || p.Column.Range!.Shift != 0))
+        {
+            return null;
+        }
+
+        var fields = new SortedDictionary<int, string>();
+        foreach (var piece in Pieces)
+        {
+            var (place, range) = ((LinePlace.Field)piece.Place, piece.Column.Range!);
+            var unit = piece.Unit is { } named ? Core.Quantities.Unit.Find(named) : null;
+            var usual = Core.Quantities.Unit.Find(range.Unit);
+            var number = (decimal)value(piece.Column)!.Value;
+            var shown = unit is not null && usual is not null ? usual.To(unit, number, null) ?? number : number;
+            fields[place.Number] = (IsDecimalComma ? shown.ToString("0.####", CultureInfo.InvariantCulture).Replace('.', ',') : shown.ToString("0.####", CultureInfo.InvariantCulture));
+            if (place.Unit is { } by)
+            {
+                fields[by] = range.Unit.Split(' ')[0];
+            }
+        }
+
+        foreach (var (flag, says) in new[] { (Stable, isStable), (Unstable, !isStable) })
+        {
+            if (flag is not null && (says || !fields.ContainsKey(flag.Field)))
+            {
+                fields[flag.Field] = says ? flag.Text : "--";
+            }
+        }
+
+        var separator = Separator switch { LineSeparator.Comma => ",", LineSeparator.Semicolon => ";", LineSeparator.Tab => "\t", _ => " " };
+        return LineSums.With(Checksum, string.Join(separator, Enumerable.Range(1, fields.Keys.Max()).Select(i => fields.GetValueOrDefault(i, "--"))));
+    }
+
     /// <summary>The fields of a line, a sign that stands alone joined to its number.</summary>
     internal IEnumerable<string> Fields(string text)
     {
@@ -210,15 +247,12 @@ internal sealed partial record LinePattern(ImmutableArray<LinePiece> Pieces)
         return TypedNumber.Read($"{number.Replace(',', '.')} {Known(unit, range.Unit)}", range, out error);
     }
 
-    /// <summary>Ways in which instruments write units that are not among those to be converted.</summary>
+    /// <summary>The unit, empty where it is the column's own, however the instrument writes it.</summary>
     private static string Known(string unit, string usual) => (unit.ToUpperInvariant(), usual) switch
     {
-        ("SEC" or "S", "s") => "s",
-        ("RPM" or "1/MIN" or "MIN-1", "1/min") => "1/min",
-        ("KU", "KU") => "KU",
-        ("MM", "mm") => "mm",
+        ("SEC" or "S", "s") or ("RPM" or "1/MIN" or "MIN-1", "1/min") or ("KU", "KU") or ("MM", "mm") => "",
         // "% of full scale" and "pH units" are a column's, "%" and "pH" the instrument's.
-        _ => unit.Length > 0 && usual.StartsWith(unit + " ", StringComparison.OrdinalIgnoreCase) ? usual : unit,
+        _ => unit.Length > 0 && usual.StartsWith(unit + " ", StringComparison.OrdinalIgnoreCase) ? "" : unit,
     };
 
     private LinePattern? With(string key, string value, out string? error)

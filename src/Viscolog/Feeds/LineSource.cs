@@ -2,6 +2,7 @@ using System.Globalization;
 using System.IO.Ports;
 using System.Net.Sockets;
 using System.Text.RegularExpressions;
+using Viscolog.RunFiles;
 using Viscolog.Text;
 
 namespace Viscolog.Feeds;
@@ -12,7 +13,8 @@ internal abstract partial record LineSource
     /// <summary>How long a read waits before it looks whether it is to stop.</summary>
     protected static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(250);
 
-    private const string Form = "a serial port (serial:/dev/ttyUSB0 or serial:COM3@19200,7E1), tcp:HOST:PORT, a file that grows (file:PATH), or - for standard input";
+    private const string Form = "a serial port (serial:/dev/ttyUSB0 or serial:COM3@19200,7E1), tcp:HOST:PORT, a file that grows (file:PATH), - for standard input, "
+        + "modbus-tcp:HOST:PORT/UNIT/FIRST/COUNT/FORM or modbus-rtu:PORT@BAUD,8E1/UNIT/FIRST/COUNT/FORM";
 
     private LineSource()
     {
@@ -38,6 +40,8 @@ internal abstract partial record LineSource
             "-" => new Input(),
             _ when typed.StartsWith("serial:", StringComparison.OrdinalIgnoreCase) => Serial.Of(typed[7..]),
             _ when typed.StartsWith("tcp:", StringComparison.OrdinalIgnoreCase) => Tcp.Of(typed[4..]),
+            _ when typed.StartsWith("modbus-tcp:", StringComparison.OrdinalIgnoreCase) => Modbus.Of(typed[11..], isTcp: true),
+            _ when typed.StartsWith("modbus-rtu:", StringComparison.OrdinalIgnoreCase) => Modbus.Of(typed[11..], isTcp: false),
             _ when typed.StartsWith("file:", StringComparison.OrdinalIgnoreCase) && typed.Length > 5 => new Growing(typed[5..]),
             _ => null,
         };
@@ -71,6 +75,8 @@ internal abstract partial record LineSource
             try
             {
                 port.Open();
+                // What came while nobody listened is no reading of now.
+                port.DiscardInBuffer();
                 return port.BaseStream;
             }
             catch (UnauthorizedAccessException e)
@@ -124,6 +130,40 @@ internal abstract partial record LineSource
                 throw new IOException(e.Message, e);
             }
         }
+    }
+
+    /// <summary>The holding registers of a Modbus device, as a line of their values each second.</summary>
+    internal sealed record Modbus(LineSource Wire, ModbusQuestion Question) : LineSource
+    {
+        private static readonly FileNames<RegisterForm> Forms = new(Enum.GetValues<RegisterForm>());
+
+        public override string Name
+        {
+            get
+            {
+                var wire = Wire.Name[(Wire.Name.IndexOf(':', StringComparison.Ordinal) + 1)..];
+                return string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"modbus-{(Wire is Tcp ? "tcp" : "rtu")}:{wire}/{Question.Unit}/{Question.First}/{Question.Count}/{Forms.Of(Question.Form)}");
+            }
+        }
+
+        public static Modbus? Of(string text, bool isTcp)
+        {
+            var parts = text.Split('/');
+            // The name of a serial port may have slashes of its own.
+            var tail = parts.Length > 4 ? parts[^4..] : [];
+            LineSource? wire = tail.Length == 0 ? null
+                : isTcp ? Tcp.Of(string.Join('/', parts[..^4])) : Serial.Of(string.Join('/', parts[..^4]));
+            return wire is not null && Forms.Find(tail[3]) is { } form
+                && byte.TryParse(tail[0], NumberStyles.None, CultureInfo.InvariantCulture, out var unit)
+                && ushort.TryParse(tail[1], NumberStyles.None, CultureInfo.InvariantCulture, out var first)
+                && ushort.TryParse(tail[2], NumberStyles.None, CultureInfo.InvariantCulture, out var count) && count is > 0 and <= 125
+                ? new(wire, new(unit, first, count, form))
+                : null;
+        }
+
+        public override Stream Open() => new ModbusStream(Wire.Open(), Question, Wire is Tcp);
     }
 
     /// <summary>A file that another program adds to, from where it ends now; a named pipe.</summary>

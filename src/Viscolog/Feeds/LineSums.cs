@@ -52,13 +52,28 @@ internal static class LineSums
 
         var bytes = Encoding.UTF8.GetBytes(held);
         line = held.TrimEnd();
-        return stated == kind switch
+        return stated == Of(kind, bytes);
+    }
+
+    /// <summary>The line with its checksum.</summary>
+    public static string With(LineChecksum kind, string line)
+    {
+        var bytes = Encoding.UTF8.GetBytes(line);
+        return kind switch
         {
-            LineChecksum.Xor => bytes.Aggregate(0, (sum, b) => sum ^ b),
-            LineChecksum.Sum => bytes.Sum(b => b) & 0xFF,
-            _ => Crc(bytes),
+            LineChecksum.None => line,
+            LineChecksum.Xor => string.Create(CultureInfo.InvariantCulture, $"${line}*{Of(kind, bytes):X2}"),
+            LineChecksum.Sum => string.Create(CultureInfo.InvariantCulture, $"{line}{Of(kind, bytes):X2}"),
+            _ => string.Create(CultureInfo.InvariantCulture, $"{line}{Of(kind, bytes):X4}"),
         };
     }
+
+    private static int Of(LineChecksum kind, byte[] bytes) => kind switch
+    {
+        LineChecksum.Xor => bytes.Aggregate(0, (sum, b) => sum ^ b),
+        LineChecksum.Sum => bytes.Sum(b => b) & 0xFF,
+        _ => Crc(bytes),
+    };
 
     /// <summary>The cyclic redundancy check of Modbus.</summary>
     public static int Crc(ReadOnlySpan<byte> bytes)

@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using Terminal.Gui.App;
 using Terminal.Gui.Drivers;
+using Viscolog.Feeds;
 using Viscolog.Store;
 using Viscolog.Store.Copy;
 using Viscolog.Tui.Bench;
@@ -58,11 +60,15 @@ internal static class TuiSession
             using var signals = new TuiSignals(app, code => signal = code);
             HashSet<Func<bool>> watched = [];
             using var pace = TuiPace.Of(app, watched);
+            using var desk = look.Instruments.IsEmpty ? null : new FeedDesk(look.Instruments, TimeProvider.System);
             TuiContext context = new(log, TimeProvider.System, new(look.HasColor, look.Theme), look.IsAscii)
             {
                 Wake = () => pace?.Wake(),
                 Watched = watched,
+                Desk = desk,
+                TakesReadings = look.TakesReadings,
             };
+            desk?.Start();
             screens(app, context, () => signal != 0 || fault is not null);
         }
         catch (Exception e) when (e is not OutOfMemoryException)
@@ -115,6 +121,12 @@ internal sealed record TuiEnd(Exception? Fault, int Signal);
 /// <param name="HasMouse">Whether the mouse is the screens'.</param>
 internal sealed record TuiLook(bool IsAscii, bool HasColor, bool IsSixteenColors, Theme Theme, bool HasMouse)
 {
+    /// <summary>Instruments to listen to.</summary>
+    public ImmutableArray<Instrument> Instruments { get; init; } = [];
+
+    /// <summary>Whether readings that have come to rest are logged by themselves.</summary>
+    public bool TakesReadings { get; init; }
+
     /// <param name="isAscii">Only printable ASCII.</param>
     /// <param name="hasColor">Colours.</param>
     /// <param name="isSixteenColors">No more than sixteen of them.</param>

@@ -115,6 +115,104 @@ public sealed class FeedTests
         heard.WaitFor(FeedState.Back);
     }
 
+    /// <summary>
+    /// Request and answer of the example in the MODBUS Application Protocol Specification V1.1b3, section 6.3: registers 108 to 110, asked as
+    /// 107, hold 555, 0 and 100 (from memory).
+    /// </summary>
+    [Fact]
+    public void A_Modbus_question_and_its_answer_are_those_of_the_specification()
+    {
+        var question = new ModbusQuestion(17, 107, 3, RegisterForm.U16);
+        Assert.Equal<byte[]>([0x03, 0x00, 0x6B, 0x00, 0x03], question.Request());
+        Assert.Equal("555 0 100", question.Values([0x03, 0x06, 0x02, 0x2B, 0x00, 0x00, 0x00, 0x64]));
+        Assert.Equal("-1 -32768 1", (question with { Form = RegisterForm.I16 }).Values([3, 6, 0xFF, 0xFF, 0x80, 0, 0, 1]));
+        Assert.Equal("8420.5", new ModbusQuestion(1, 0, 2, RegisterForm.F32).Values([3, 4, 0x46, 0x03, 0x92, 0x00]));
+        Assert.Contains("exception 2", Assert.Throws<IOException>(() => question.Values([0x83, 0x02])).Message, StringComparison.Ordinal);
+        Assert.Throws<IOException>(() => question.Values([0x03, 0x04, 0x02, 0x2B, 0x00, 0x00]));
+    }
+
+    [Fact]
+    public void A_Modbus_device_is_asked_over_TCP_and_late_answers_are_passed_over()
+    {
+        using var listener = new TcpListener(IPAddress.Loopback, 0);
+        listener.Start();
+        var port = ((IPEndPoint)listener.LocalEndpoint).Port;
+        var answering = Task.Run(() =>
+        {
+            using var client = listener.AcceptTcpClient();
+            var (stream, asked) = (client.GetStream(), new byte[12]);
+            stream.ReadExactly(asked);
+            byte[] answer = [asked[0], asked[1], 0, 0, 0, 7, asked[6], 3, 4, 0x46, 0x03, 0x92, 0];
+            stream.Write([0, 0, .. answer[2..]]);
+            stream.Write(answer[..5]);
+            Thread.Sleep(100);
+            stream.Write(answer[5..]);
+            Thread.Sleep(2000);
+        });
+        using var heard = new Heard(string.Create(CultureInfo.InvariantCulture, $"modbus-tcp:127.0.0.1:{port}/1/0/2/f32"), "viscosity_mpas=1");
+        Assert.Equal([8420.5], heard.Values(1));
+        answering.Wait(TimeSpan.FromSeconds(10));
+    }
+
+    [Fact]
+    public void A_Modbus_device_is_asked_over_a_serial_line_and_a_wrong_checksum_is_no_answer()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        using var pty = new Pty();
+        using var heard = new Heard("modbus-rtu:" + pty.Port + "@19200,8E1/4/0/2/u16", "viscosity_mpas=1; temp_c=2");
+        var asked = new List<byte>();
+        var buffer = new byte[64];
+        for (var answers = 0; answers < 2;)
+        {
+            asked.AddRange(buffer[..pty.Read(buffer)]);
+            if (asked.Count < 8)
+            {
+                continue;
+            }
+
+            Assert.Equal<byte[]>([4, 3, 0, 0, 0, 2], [.. asked.Take(6)]);
+            Assert.Equal(LineSums.Crc([.. asked.Take(6)]), asked[6] | (asked[7] << 8));
+            asked.Clear();
+            byte[] answer = [4, 3, 4, 0x20, 0xE4, 0, 23];
+            var crc = LineSums.Crc(answer) + (answers == 0 ? 1 : 0);
+            answers++;
+            pty.Write([.. answer, (byte)crc, (byte)(crc >> 8)]);
+        }
+
+        Assert.Equal([8420], heard.Values(1));
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void A_simulated_instrument_is_heard_as_a_real_one_and_waits_for_nobody(bool asTerminal)
+    {
+        if (asTerminal && !OperatingSystem.IsLinux())
+        {
+            return;
+        }
+
+        using var speaker = LineSpeaker.Open(asTerminal);
+        for (var i = 0; i < 2000; i++)
+        {
+            speaker.Say("1 before anybody listens, and more than a terminal holds");
+        }
+
+        using var heard = new Heard(speaker.Source, "viscosity_mpas=1");
+        heard.WaitFor(FeedState.Open);
+        for (var i = 0; i < 100 && heard.Values(0).LastOrDefault() < 3; i++)
+        {
+            speaker.Say("3");
+            Thread.Sleep(50);
+        }
+
+        Assert.Equal(3, heard.Values(1)[^1]);
+    }
+
     [Fact]
     public void A_file_that_grows_is_read_from_where_it_ends_and_from_its_beginning_after_it_was_cut()
     {
@@ -147,6 +245,10 @@ public sealed class FeedTests
     [InlineData("tcp:lab-4:4001", "tcp:lab-4:4001")]
     [InlineData("file:/tmp/x", "file:/tmp/x")]
     [InlineData("-", "-")]
+    [InlineData("modbus-tcp:10.0.0.7:502/1/107/3/u16", "modbus-tcp:10.0.0.7:502/1/107/3/u16")]
+    [InlineData("modbus-rtu:/dev/ttyUSB0@19200,8e1/4/0/2/f32", "modbus-rtu:/dev/ttyUSB0@19200,8E1/4/0/2/f32")]
+    [InlineData("modbus-tcp:10.0.0.7:502/1/107/3", null)]
+    [InlineData("modbus-tcp:10.0.0.7:502/1/107/126/u16", null)]
     [InlineData("serial:", null)]
     [InlineData("serial:/dev/ttyS0@fast", null)]
     [InlineData("tcp:host", null)]
@@ -163,14 +265,20 @@ public sealed class FeedTests
     {
         var begun = new DateTimeOffset(2026, 3, 2, 10, 0, 0, TimeSpan.Zero);
         var series = new Series(TimeSpan.FromSeconds(5));
-        var kept = Enumerable.Range(0, 3600).Where(s => series.Keeps(begun.AddSeconds(s), null, TimeSpan.FromSeconds(s))).ToList();
+        var kept = Enumerable.Range(0, 3600).Where(s => Keeps(begun.AddSeconds(s), null, TimeSpan.FromSeconds(s))).ToList();
         Assert.Equal([0, 5, 10], kept.Take(3));
         Assert.InRange(kept.Count, 40, 60);
         Assert.All(kept.Zip(kept.Skip(1)), p => Assert.True(p.Second - p.First >= 5));
-        series.Begin();
-        Assert.False(series.Keeps(begun, false, TimeSpan.Zero));
-        Assert.True(series.Keeps(begun.AddSeconds(1), true, TimeSpan.Zero));
-        Assert.False(series.Keeps(begun.AddSeconds(2), true, TimeSpan.Zero));
+        series = new(TimeSpan.FromSeconds(5));
+        Assert.False(Keeps(begun, false, TimeSpan.Zero));
+        Assert.True(Keeps(begun.AddSeconds(1), true, TimeSpan.Zero));
+        Assert.False(Keeps(begun.AddSeconds(2), true, TimeSpan.Zero));
+
+        bool Keeps(DateTimeOffset at, bool? isStable, TimeSpan stood)
+        {
+            (series, var keeps) = series.With(at, isStable, stood);
+            return keeps;
+        }
     }
 
     /// <summary>What a feed tells, as it comes.</summary>

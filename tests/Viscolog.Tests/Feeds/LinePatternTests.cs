@@ -125,6 +125,25 @@ public sealed class LinePatternTests
         Assert.Equal(once, LinePattern.Read(once, out _)!.Show());
     }
 
+    /// <summary>What a simulated instrument says by a pattern is understood by that pattern.</summary>
+    [Theory]
+    [InlineData("viscosity_mpas=1/2; temp_c=3; stable=4:S")]
+    [InlineData("viscosity_mpas=3 Pa·s; temp_c=1; decimal=comma; separator=semicolon; unstable=2:M; checksum=crc")]
+    [InlineData("temp_c=2; viscosity_mpas=5/6; separator=comma; checksum=xor")]
+    [InlineData("viscosity_mpas=1; temp_c=2; separator=tab; checksum=sum")]
+    public void What_a_pattern_says_it_understands(string text)
+    {
+        var pattern = LinePattern.Read(text, out _)!;
+        Gen.Select(Gen.Int[1, 9_999_999], Gen.Int[-200, 900], Gen.Bool).Sample((body, temperature, isStable) =>
+        {
+            var line = pattern.Write(c => c == Columns.Temperature ? temperature / 10.0 : body, isStable)!;
+            var read = Assert.IsType<LineOutcome.Understood>(pattern.Read(line));
+            Assert.Equal(body, read.Of(Columns.Values[0].Column)!.Value, pattern.Pieces.Any(p => p.Unit is not null) ? 0.06 : 1e-6);
+            Assert.Equal(temperature / 10.0, read.Of(Columns.Temperature)!.Value, 1e-6);
+            Assert.True(read.IsStable is null || read.IsStable == isStable);
+        });
+    }
+
     [Theory]
     [InlineData("", "such as viscosity_mpas=1")]
     [InlineData("viscosity_mpas=0", "expected FIELD")]

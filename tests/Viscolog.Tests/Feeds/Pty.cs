@@ -32,7 +32,21 @@ internal sealed class Pty : IDisposable
 
     public void Write(string text) => Write(System.Text.Encoding.UTF8.GetBytes(text));
 
-    public int Read(byte[] buffer) => _master.Read(buffer, 0, buffer.Length);
+    /// <summary>What the other end says, once it is open.</summary>
+    public int Read(byte[] buffer)
+    {
+        for (var tries = 0; ; tries++)
+        {
+            try
+            {
+                return _master.Read(buffer, 0, buffer.Length);
+            }
+            catch (IOException) when (tries < 500)
+            {
+                Thread.Sleep(20);
+            }
+        }
+    }
 
     public void Dispose() => _master.Dispose();
 

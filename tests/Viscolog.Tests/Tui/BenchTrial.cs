@@ -15,11 +15,11 @@ internal sealed class BenchTrial
     private readonly List<int> _numbers;
     private RunFile _header;
 
-    public BenchTrial(RunFile file)
+    public BenchTrial(RunFile file, bool takesReadings = false)
     {
         (_header, _rows) = (file.WithoutRows(), [.. file.Contents()]);
         _numbers = [.. Enumerable.Range(1, _rows.Count)];
-        Take(BenchSteps.Open(Run(), []));
+        Take(BenchSteps.Open(Run(), [], takesReadings));
     }
 
     public DateTimeOffset Now { get; set; } = new(2026, 3, 2, 9, 0, 0, TimeSpan.FromHours(1));
@@ -88,7 +88,8 @@ internal sealed class BenchTrial
         _rows[place] = _rows[place] with { Void = reason };
     }
 
-    private void Take(Step<BenchState, BenchEvent> step)
+    /// <summary>Takes a step as the screen does.</summary>
+    public void Take(Step<BenchState, BenchEvent> step)
     {
         State = step.State;
         foreach (var effect in step.Effects)

@@ -42,6 +42,7 @@ public sealed class KeyTableTests
         OneThing(CheckScreen.Keys);
         OneThing(TrendScreen.Keys);
         OneThing(MaterialsScreen.Keys);
+        OneThing(LearnScreen.Keys);
         OneThing(PracticeScreen.Keys);
         OneThing(GameScreen.Playing);
         OneThing(GameScreen.Ended);

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using Viscolog.Feeds;
 using Viscolog.Store;
 using Viscolog.Store.Copy;
 
@@ -47,6 +49,12 @@ internal sealed record Look(bool IsAscii, bool HasColor, bool IsSixteenColors)
 
     /// <summary>Whether the mouse is the screens'; otherwise it stays the terminal's, which then marks and copies text with it.</summary>
     public bool HasMouse { get; init; } = true;
+
+    /// <summary>Instruments that the screens listen to.</summary>
+    public ImmutableArray<Instrument> Instruments { get; init; } = [];
+
+    /// <summary>Whether readings that have come to rest are logged by themselves.</summary>
+    public bool TakesReadings { get; init; }
 }
 
 /// <summary>How screens ended.</summary>

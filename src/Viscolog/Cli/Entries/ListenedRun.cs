@@ -19,6 +19,7 @@ internal sealed class ListenedRun(BenchLog log, LoggedRun run, Series series)
     private static readonly TimeSpan GoesWith = TimeSpan.FromMinutes(2);
 
     private readonly Dictionary<Column, (double Value, DateTimeOffset At)> _beside = [];
+    private Series _series = series;
     private LoggedRun _run = run;
     private Study? _study = StudyOf(run);
 
@@ -41,7 +42,8 @@ internal sealed class ListenedRun(BenchLog log, LoggedRun run, Series series)
         }
 
         var stood = _run.Clock.Standing(told.At);
-        return series.Keeps(told.At, told.Line.IsStable, stood) ? Log(told, stood) : "passed over";
+        (_series, var keeps) = _series.With(told.At, told.Line.IsStable, stood);
+        return keeps ? Log(told, stood) : "passed over";
     }
 
     private string Log(FeedEvent.Understood told, TimeSpan? stood)

@@ -41,6 +41,7 @@ internal sealed record ListenAnswer
             Stable = u.Line.IsStable,
         },
         FeedEvent.Misread m => new() { From = m.From, Misread = m.Line, Words = m.Reason, MisreadCount = m.Count },
+        FeedEvent.Raw r => new() { From = r.From, Misread = r.Line },
         FeedEvent.Told t => new() { From = t.From, State = t.State.ToString().ToLowerInvariant(), Words = t.Words },
         _ => throw new ArgumentOutOfRangeException(nameof(told), told, "not a case of the closed set"),
     };

@@ -16,6 +16,7 @@ internal sealed class PracticeCommand : CalledCommand
         foreach (var form in (Command[])
         [
             new PracticeDemoCommand(), new PracticePlayCommand(), new PracticeScoresCommand(), new PracticeReplayCommand(),
+            new PracticeServeCommand(),
         ])
         {
             Add(form);

@@ -13,6 +13,9 @@ internal abstract record BenchEvent
     {
     }
 
+    /// <summary>An instrument told something.</summary>
+    internal sealed record Heard(Viscolog.Feeds.FeedEvent Event) : BenchEvent;
+
     /// <summary>Enter was pressed on a reading, its wait and a note as typed; an empty wait means the clock's.</summary>
     internal sealed record Typed(string Reading, string Wait, string Note) : BenchEvent;
 

@@ -43,7 +43,7 @@ internal static class BenchPage
         Middle(page, state, EntryRow(height) - 2 - page.Lines.Count);
         page.FillTo(EntryRow(height) - 2);
         var error = state.Error is null ? [] : Paragraph.Of(state.Error, width - 4).Take(2).ToList();
-        page.Add(error.Count > 0 ? new Piece(" ! " + error[0], Tone.Bad) : new Piece(" " + state.Said, Tone.Dim));
+        page.Add(error.Count > 0 ? new Piece(" ! " + error[0], Tone.Bad) : new Piece(" " + Said(page, state), Tone.Dim));
         if (error.Count > 1)
         {
             page.Add("   " + error[1], Tone.Bad);
@@ -57,6 +57,14 @@ internal static class BenchPage
 
         page.Add(Entry(state, now));
         page.Add(BenchScreen.Keys.Footer(width), Tone.Dim);
+    }
+
+    /// <summary>What just happened, and how the instruments stand; those give way last.</summary>
+    private static string Said(Page page, BenchState state)
+    {
+        var feeds = BenchFeeds.Words(state, page.IsAscii);
+        var room = page.Width - 2 - PlainText.Columns(feeds) - 3;
+        return feeds.Length == 0 ? state.Said : state.Said.Length == 0 || room < 12 ? feeds : $"{feeds} · {PlainText.Shorten(state.Said, room)}";
     }
 
     /// <summary>Which pot this is and what is wanted of it; a long name gives way, the target never does.</summary>

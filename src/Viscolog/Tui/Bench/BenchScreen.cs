@@ -53,14 +53,15 @@ internal static class BenchScreen
     {
         Ticked = new BenchEvent.Ticked(),
         ShownOfTime = (state, now) => state.Clock.Words(now),
+        Heard = told => new BenchEvent.Heard(told),
         Pasted = lines => new BenchEvent.Pasted(lines),
         Jumped = by => new BenchEvent.ClockJumped(by),
         Leaving = state => state.Clock.IsStirring ? new BenchEvent.Leaving() : null,
-        Fields = new(3, BenchPage.Fields) { Entered = state => state.Entered },
+        Fields = new(3, BenchPage.Fields) { Entered = state => state.Entered, Filled = state => (state.Feeds.Filled, state.Feeds.Text) },
     };
 
     public static ScreenView<BenchState, BenchEvent> On(TuiContext context, LoggedRun run)
-        => new(context, Plan, BenchSteps.Open(run, context.Log.Earlier(run.File.Run, run.Number)));
+        => new(context, Plan, BenchSteps.Open(run, context.Log.Earlier(run.File.Run, run.Number), context.TakesReadings));
 
     private static BenchEvent.Typed? Enter(FieldTexts fields)
         => fields.Focused < 0 ? null : new(fields.Texts[0], fields.Texts[1], fields.Texts[2]);

@@ -16,6 +16,9 @@ internal sealed record BenchState(LoggedRun Run)
 
     public BenchClock Clock { get; init; } = new();
 
+    /// <summary>What instruments say by themselves.</summary>
+    public BenchNews Feeds { get; init; } = new();
+
     public BenchReadings Beside { get; init; } = BenchReadings.None;
 
     /// <summary>The last advice; null before the first.</summary>
@@ -59,6 +62,10 @@ internal sealed record BenchReadings(double? TempC, double? Ph, double? StringMm
     public static BenchReadings None { get; } = new(null, null, null, null);
 
     public bool IsEmpty => this == None;
+
+    /// <summary>These, and others where there are none.</summary>
+    public BenchReadings Or(BenchReadings others)
+        => new(TempC ?? others.TempC, Ph ?? others.Ph, StringMm ?? others.StringMm, Fault ?? others.Fault);
 
     public string Words => string.Join(", ", new[]
     {

@@ -26,12 +26,13 @@ internal static class BenchSteps
     private const string StirEnded = "stirring ended, standing begins";
 
     /// <summary>The state of a run that is opened, its advice asked for.</summary>
-    public static BenchStep Open(LoggedRun run, ImmutableArray<Run> earlier)
+    public static BenchStep Open(LoggedRun run, ImmutableArray<Run> earlier, bool takesReadings = false)
     {
         var entries = Count.Of(run.Rows.Length, "entry", "entries");
         return Advise(new(run)
         {
             Earlier = earlier,
+            Feeds = new() { TakesReadings = takesReadings },
             Clock = BenchClock.Of(run.Clock),
             History = new(BenchChange.Known(run), []),
             Said = FormattableString.Invariant($"run {run.Number} opened, {entries}"),
@@ -42,6 +43,7 @@ internal static class BenchSteps
     public static BenchStep Next(BenchState state, BenchEvent @event, DateTimeOffset now) => @event switch
     {
         BenchEvent.Typed typed => Enter(state, typed, now),
+        BenchEvent.Heard heard => BenchFeeds.Hear(state, heard.Event, now),
         BenchEvent.Pasted pasted => Paste(state, pasted.Lines, now),
         BenchEvent.Corrected => Say(
             state with { Doubted = null, Pasted = [] },
@@ -89,7 +91,8 @@ internal static class BenchSteps
     private static BenchStep Advise(BenchState state)
         => new BenchStep(state with { IsWorking = true }, new BenchEffect.Advise(state.Run.File.Run, state.Risk, state.Earlier));
 
-    private static BenchStep Enter(BenchState state, BenchEvent.Typed typed, DateTimeOffset now)
+    /// <summary>Enters what stands in the fields.</summary>
+    internal static BenchStep Enter(BenchState state, BenchEvent.Typed typed, DateTimeOffset now)
     {
         if (!state.Pasted.IsEmpty)
         {
@@ -171,15 +174,17 @@ internal static class BenchSteps
             return null;
         }
 
+        // What instruments show beside goes with a reading; alone it is none.
+        var beside = value is null ? state.Beside : state.Beside.Or(state.Feeds.Beside);
         var reading = new Reading
         {
             Value = value,
             Stir = state.Clock.Stirred is { } stirred ? TimeSpan.FromSeconds(Math.Round(stirred.TotalSeconds)) : null,
             Wait = wait is { } w ? TimeSpan.FromSeconds(Math.Round(w.TotalSeconds)) : null,
-            Temperature = state.Beside.TempC is { } t ? Temperature.FromCelsius(t) : null,
-            Acidity = state.Beside.Ph is { } ph ? Acidity.FromPh(ph) : null,
-            StringLength = state.Beside.StringMm is { } mm ? Length.FromMillimeters(mm) : null,
-            Fault = state.Beside.Fault,
+            Temperature = beside.TempC is { } t ? Temperature.FromCelsius(t) : null,
+            Acidity = beside.Ph is { } ph ? Acidity.FromPh(ph) : null,
+            StringLength = beside.StringMm is { } mm ? Length.FromMillimeters(mm) : null,
+            Fault = beside.Fault,
         };
         if (state.Run.File.Run.Append(new Entry.Measured(reading)) is Appended.Refused { Fault: EntryFault.StandsBackwards(var before) })
         {
@@ -254,6 +259,7 @@ internal static class BenchSteps
             Chosen = null,
             Entered = state.Entered + 1,
             Beside = isReading ? BenchReadings.None : state.Beside,
+            Feeds = change is BenchChange.Rows { Step: not null } && way != ChangeWay.Back ? state.Feeds.Poured() : state.Feeds,
             Clock = change is not BenchChange.Rows { Step: { } step } ? state.Clock
                 : way == ChangeWay.Back ? BenchClock.Of(step.Before)
                 : new() { Due = step.Due },

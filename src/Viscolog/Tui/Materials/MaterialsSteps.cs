@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Checking;
+using Viscolog.Feeds;
 using Viscolog.MaterialFiles;
 using Viscolog.Store;
 using Viscolog.Tui.Pattern;
@@ -28,6 +29,8 @@ internal static class MaterialsSteps
                     method.Method.Method,
                     (outcome, name) => new MaterialsEvent.Logged(TuiContext.Words(outcome, name))))
             : state,
+        MaterialsEvent.InstrumentCalled => Ask(state, LearnForms.Source(state.Current?.Material as Material.OfInstrument)),
+        MaterialsEvent.SourceTyped typed => new MaterialsStep(state, new LearnInstrument(typed.Name, typed.Source)),
         MaterialsEvent.OilsCalled => new MaterialsStep(state, new Show<MaterialsEvent>(OilList.On)),
         MaterialsEvent.OilVoided => Ask(state, OilForm.Void()),
         MaterialsEvent.OilVoidTyped typed => new MaterialsStep(state, new VoidOil(typed.Number, typed.Reason)),
@@ -68,6 +71,12 @@ internal abstract record MaterialsEvent
     /// <summary>A certified oil is to be logged for the chosen method.</summary>
     internal sealed record OilCalled : MaterialsEvent;
 
+    /// <summary>An instrument is to be learned.</summary>
+    internal sealed record InstrumentCalled : MaterialsEvent;
+
+    /// <summary>Its name is known, and where its lines come from.</summary>
+    internal sealed record SourceTyped(string Name, LineSource Source) : MaterialsEvent;
+
     /// <summary>The oils were called for.</summary>
     internal sealed record OilsCalled : MaterialsEvent;
 
@@ -89,6 +98,18 @@ internal sealed record KeepMaterial(MaterialRow Row) : IEffect<MaterialsEvent>
 {
     public void Perform(IStage<MaterialsEvent> stage)
         => stage.Send(new MaterialsEvent.Logged(TuiContext.Words(stage.Context.Log.State([Row]).Outcome, Row.Material.Name)));
+}
+
+/// <summary>Listens to an instrument until its lines are understood, or the screen is left.</summary>
+internal sealed record LearnInstrument(string Name, LineSource Source) : IEffect<MaterialsEvent>
+{
+    public void Perform(IStage<MaterialsEvent> stage)
+    {
+        using var desk = new FeedDesk(Name, Source, stage.Context.Clock);
+        desk.Start();
+        stage.Show(LearnScreen.On(stage.Context with { Desk = desk }, Name, Source));
+        stage.Send(new MaterialsEvent.Listed(ListMaterials.Of(stage.Context)));
+    }
 }
 
 /// <summary>Makes the reading of an oil void.</summary>

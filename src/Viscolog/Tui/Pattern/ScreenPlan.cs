@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Viscolog.Feeds;
 
 namespace Viscolog.Tui.Pattern;
 
@@ -31,6 +32,9 @@ internal sealed record ScreenPlan<TState, TEvent>(
     /// <summary>The event of several lines being pasted; null where only the first is taken, into the field.</summary>
     public Func<ImmutableArray<string>, TEvent>? Pasted { get; init; }
 
+    /// <summary>The event of an instrument having told something; null where the screen does not listen.</summary>
+    public Func<FeedEvent, TEvent>? Heard { get; init; }
+
     public FieldPlan<TState, TEvent>? Fields { get; init; }
 }
 
@@ -44,6 +48,9 @@ internal sealed record FieldPlan<TState, TEvent>(int Count, Func<TState, int, in
 {
     /// <summary>A number of the state; the fields are emptied where it changes.</summary>
     public Func<TState, int> Entered { get; init; } = _ => 0;
+
+    /// <summary>A text for the first field, with a number that changes with each; it goes over nothing that was typed.</summary>
+    public Func<TState, (int Number, string Text)> Filled { get; init; } = _ => (0, "");
 
     /// <summary>The event of a text that was changed; null where none is wanted.</summary>
     public Func<string, TEvent>? Changed { get; init; }

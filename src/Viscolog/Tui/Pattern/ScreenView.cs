@@ -41,6 +41,9 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
 
     private IApplication? _pasteFrom;
 
+    /// <summary>What was last put into the first field by itself.</summary>
+    private string _filled = "";
+
     /// <summary>What was last drawn of the time.</summary>
     private string _shown = "";
 
@@ -164,6 +167,10 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
         {
             app.Paste -= Paste;
             Context.Watched.Remove(IsDue);
+            if (_plan.Heard is not null)
+            {
+                Context.Desk?.Call(null);
+            }
         }
 
         base.Dispose(disposing);
@@ -175,6 +182,22 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
         App!.Paste += Paste;
         _fields.FirstOrDefault()?.SetFocus();
         Perform(first);
+        if (_plan.Heard is { } heard && Context.Desk is { } desk)
+        {
+            var app = App!;
+            desk.Call(() =>
+            {
+                app.Invoke(() =>
+                {
+                    foreach (var told in desk.Take())
+                    {
+                        Send(heard(told));
+                    }
+                });
+                Context.Wake();
+            });
+        }
+
         if (_plan.Ticked is { } ticked)
         {
             Context.Watched.Add(IsDue);
@@ -300,12 +323,19 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
     private void Perform(Step<TState, TEvent> step)
     {
         var isEntered = _plan.Fields is { } fields && fields.Entered(step.State) != fields.Entered(State);
+        var filled = _plan.Fields?.Filled(step.State) is { } next && next.Number != _plan.Fields.Filled(State).Number ? next.Text : null;
         State = step.State;
         Place();
         if (isEntered)
         {
             Array.ForEach(_fields, f => f.Text = "");
             _fields[0].SetFocus();
+            _filled = "";
+        }
+
+        if (filled is not null && _fields[0].Text == _filled)
+        {
+            _fields[0].Text = _filled = filled;
         }
 
         foreach (var effect in step.Effects)

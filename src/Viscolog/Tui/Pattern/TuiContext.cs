@@ -1,3 +1,4 @@
+using Viscolog.Feeds;
 using Viscolog.Store;
 
 namespace Viscolog.Tui.Pattern;
@@ -17,6 +18,12 @@ internal sealed record TuiContext(BenchLog Log, TimeProvider Clock, Shades Shade
     /// What time alone may change: asked while nothing else happens, so that nothing needs to be drawn until one says so.
     /// </summary>
     public ISet<Func<bool>> Watched { get; init; } = new HashSet<Func<bool>>();
+
+    /// <summary>The instruments that are listened to; null for none.</summary>
+    public FeedDesk? Desk { get; init; }
+
+    /// <summary>Whether readings that have come to rest are logged by themselves.</summary>
+    public bool TakesReadings { get; init; }
 
     public DateTimeOffset Now => Clock.GetLocalNow();
 
