@@ -6,8 +6,8 @@ using Viscolog.Text;
 namespace Viscolog.Feeds;
 
 /// <summary>
-/// Listens to an instrument on a thread of its own and tells what it says. It never throws at anybody: what is lost is tried again until it is
-/// disposed of, and what was not understood is told, not used.
+/// Listens to an instrument on a thread of its own and tells what it says. It never throws at anybody: what is lost is tried again until it
+/// is disposed of, and what was not understood is told, not used.
 /// </summary>
 /// <param name="name">The instrument's name.</param>
 /// <param name="source">Where its lines come from.</param>
@@ -96,12 +96,18 @@ internal sealed class Feed(string name, LineSource source, LinePattern? pattern,
             {
                 length = stream.Read(buffer, 0, buffer.Length);
             }
-            catch (Exception e) when (e is TimeoutException || e.InnerException is SocketException { SocketErrorCode: SocketError.TimedOut or SocketError.WouldBlock })
+            catch (Exception e) when (
+                e is TimeoutException
+                    || e.InnerException is SocketException { SocketErrorCode: SocketError.TimedOut or SocketError.WouldBlock })
             {
                 if (!isSilent && clock.GetElapsedTime(heard) >= SilentAfter)
                 {
                     isSilent = true;
-                    tell(new FeedEvent.Told(name, FeedState.Silent, string.Create(CultureInfo.InvariantCulture, $"no line for {SilentAfter.TotalSeconds:0} s")));
+                    tell(
+                        new FeedEvent.Told(
+                            name,
+                            FeedState.Silent,
+                            string.Create(CultureInfo.InvariantCulture, $"no line for {SilentAfter.TotalSeconds:0} s")));
                 }
 
                 continue;
@@ -127,7 +133,9 @@ internal sealed class Feed(string name, LineSource source, LinePattern? pattern,
         }
     }
 
-    /// <summary>What stands after the last line break when a source ends is a line of a file; of a wire that was cut it is half a line.</summary>
+    /// <summary>
+    /// What stands after the last line break when a source ends is a line of a file; of a wire that was cut it is half a line.
+    /// </summary>
     private void Last()
     {
         if (!source.ComesBack && _cutter.Drop() is { Length: > 0 } rest)

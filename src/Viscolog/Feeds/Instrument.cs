@@ -8,7 +8,9 @@ namespace Viscolog.Feeds;
 /// <param name="Pattern">How they are read.</param>
 internal sealed record Instrument(string Name, LineSource Source, LinePattern Pattern)
 {
-    /// <summary>The instrument of a text: the name of one that the log knows, or a source with a pattern given beside it; null with the reason.</summary>
+    /// <summary>
+    /// The instrument of a text: the name of one that the log knows, or a source with a pattern given beside it; null with the reason.
+    /// </summary>
     /// <param name="text">A name, a source, or both as NAME=SOURCE.</param>
     /// <param name="reads">A pattern; null for that of the log.</param>
     /// <param name="known">The log's materials.</param>

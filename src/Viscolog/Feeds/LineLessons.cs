@@ -72,7 +72,8 @@ internal static class LineLessons
     public static ImmutableArray<(Column Column, double Value)>? Meaning(string words, out string? error)
     {
         var values = ImmutableArray.CreateBuilder<(Column, double)>();
-        foreach (var part in words.Split([" at ", " and ", "; ", ", "], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+        foreach (
+            var part in words.Split([" at ", " and ", "; ", ", "], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
         {
             if (Quantity(part) is not { } value)
             {
@@ -162,7 +163,8 @@ internal static class LineLessons
     {
         var places = new List<LinePiece> { new(column, new LinePlace.Field(field, field + 1), null), new(column, new LinePlace.Field(field, null), null) };
         places.AddRange(Unit.All.Select(u => new LinePiece(column, new LinePlace.Field(field, null), u.Symbol)));
-        return places.Find(piece => examples.Zip(meanings).All(e => Says(piece, e.First.Line, e.Second.First(v => v.Column == column).Value)));
+        return places.Find(
+            piece => examples.Zip(meanings).All(e => Says(piece, e.First.Line, e.Second.First(v => v.Column == column).Value)));
 
         bool Says(LinePiece piece, string line, double value)
             => (frame with { Pieces = [piece] }).Read(line) is LineOutcome.Understood read
@@ -171,7 +173,8 @@ internal static class LineLessons
                 && (piece.Place is not LinePlace.Field { Unit: { } by } || Knows(frame.Fields(line.Trim()).ElementAtOrDefault(by - 1)));
     }
 
-    private static bool Knows(string? unit) => unit is not null && (Unit.Find(unit) is not null || Meanings.Any(m => m.Units.Contains(unit, StringComparer.OrdinalIgnoreCase)));
+    private static bool Knows(string? unit)
+        => unit is not null && (Unit.Find(unit) is not null || Meanings.Any(m => m.Units.Contains(unit, StringComparer.OrdinalIgnoreCase)));
 
     private static Column ColumnOf(InstrumentScale scale) => Columns.Of(scale);
 }

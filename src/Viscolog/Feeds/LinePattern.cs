@@ -162,7 +162,10 @@ internal sealed partial record LinePattern(ImmutableArray<LinePiece> Pieces)
             var usual = Core.Quantities.Unit.Find(range.Unit);
             var number = (decimal)value(piece.Column)!.Value;
             var shown = unit is not null && usual is not null ? usual.To(unit, number, null) ?? number : number;
-            fields[place.Number] = (IsDecimalComma ? shown.ToString("0.####", CultureInfo.InvariantCulture).Replace('.', ',') : shown.ToString("0.####", CultureInfo.InvariantCulture));
+            fields[place.Number] = (
+                IsDecimalComma
+                    ? shown.ToString("0.####", CultureInfo.InvariantCulture).Replace('.', ',')
+                    : shown.ToString("0.####", CultureInfo.InvariantCulture));
             if (place.Unit is { } by)
             {
                 fields[by] = range.Unit.Split(' ')[0];
@@ -177,8 +180,10 @@ internal sealed partial record LinePattern(ImmutableArray<LinePiece> Pieces)
             }
         }
 
-        var separator = Separator switch { LineSeparator.Comma => ",", LineSeparator.Semicolon => ";", LineSeparator.Tab => "\t", _ => " " };
-        return LineSums.With(Checksum, string.Join(separator, Enumerable.Range(1, fields.Keys.Max()).Select(i => fields.GetValueOrDefault(i, "--"))));
+        var separator =
+            Separator switch { LineSeparator.Comma => ",", LineSeparator.Semicolon => ";", LineSeparator.Tab => "\t", _ => " " };
+        return LineSums.With(
+            Checksum, string.Join(separator, Enumerable.Range(1, fields.Keys.Max()).Select(i => fields.GetValueOrDefault(i, "--"))));
     }
 
     /// <summary>The fields of a line, a sign that stands alone joined to its number.</summary>
@@ -280,7 +285,8 @@ internal sealed partial record LinePattern(ImmutableArray<LinePiece> Pieces)
             "SKIP" when value.Length > 0 => this with { Skipped = [.. value.Split(',', StringSplitOptions.RemoveEmptyEntries)] },
             "CHECKSUM" when Names.Checksums.Find(value) is { } sum => this with { Checksum = sum },
             "ASK" when value.Length is > 0 and < 100 && value.All(char.IsAscii) => this with { Ask = value },
-            "EVERY" when TypedNumber.Read(value, new("s", 0.1, 3600), out _) is { } seconds => this with { Every = TimeSpan.FromSeconds(seconds) },
+            "EVERY" when TypedNumber.Read(value, new("s", 0.1, 3600), out _) is { } seconds
+                => this with { Every = TimeSpan.FromSeconds(seconds) },
             _ => null,
         };
         error = next is not null ? null : key.ToUpperInvariant() switch

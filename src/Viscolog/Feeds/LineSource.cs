@@ -13,7 +13,8 @@ internal abstract partial record LineSource
     /// <summary>How long a read waits before it looks whether it is to stop.</summary>
     protected static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(250);
 
-    private const string Form = "a serial port (serial:/dev/ttyUSB0 or serial:COM3@19200,7E1), tcp:HOST:PORT, a file that grows (file:PATH), - for standard input, "
+    private const string Form =
+        "a serial port (serial:/dev/ttyUSB0 or serial:COM3@19200,7E1), tcp:HOST:PORT, a file that grows (file:PATH), - for standard input, "
         + "modbus-tcp:HOST:PORT/UNIT/FIRST/COUNT/FORM or modbus-rtu:PORT@BAUD,8E1/UNIT/FIRST/COUNT/FORM";
 
     private LineSource()
@@ -26,7 +27,9 @@ internal abstract partial record LineSource
     /// <summary>Whether it may come back after it was lost.</summary>
     public virtual bool ComesBack => true;
 
-    /// <summary>Opens it; reads that bring nothing for a while end with <see cref="TimeoutException"/> or an inner one of sockets.</summary>
+    /// <summary>
+    /// Opens it; reads that bring nothing for a while end with <see cref="TimeoutException"/> or an inner one of sockets.
+    /// </summary>
     /// <exception cref="IOException">It can't be opened now.</exception>
     public abstract Stream Open();
 
@@ -71,7 +74,11 @@ internal abstract partial record LineSource
 
         public override Stream Open()
         {
-            var port = new SerialPort(Port, Baud, Parity, Bits, Stop) { ReadTimeout = (int)Patience.TotalMilliseconds, WriteTimeout = 1000 };
+            var port = new SerialPort(Port, Baud, Parity, Bits, Stop)
+            {
+                ReadTimeout = (int)Patience.TotalMilliseconds,
+                WriteTimeout = 1000,
+            };
             try
             {
                 port.Open();

@@ -8,7 +8,9 @@ using Microsoft.Win32.SafeHandles;
 
 namespace Viscolog.Feeds;
 
-/// <summary>A simulated instrument's end of the wire: says lines to whoever listens, and waits for nobody. The set of cases is closed.</summary>
+/// <summary>
+/// A simulated instrument's end of the wire: says lines to whoever listens, and waits for nobody. The set of cases is closed.
+/// </summary>
 internal abstract class LineSpeaker : IDisposable
 {
     private LineSpeaker()
@@ -56,7 +58,8 @@ internal abstract class LineSpeaker : IDisposable
             });
         }
 
-        public override string Source => string.Create(CultureInfo.InvariantCulture, $"tcp:127.0.0.1:{((IPEndPoint)_listener.LocalEndpoint).Port}");
+        public override string Source
+            => string.Create(CultureInfo.InvariantCulture, $"tcp:127.0.0.1:{((IPEndPoint)_listener.LocalEndpoint).Port}");
 
         public override void Say(string line)
         {

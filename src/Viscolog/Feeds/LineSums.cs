@@ -8,7 +8,9 @@ internal enum LineChecksum
 {
     None,
 
-    /// <summary>An asterisk and two hexadecimal digits: exclusive or of the characters between a leading $ and the asterisk (NMEA 0183).</summary>
+    /// <summary>
+    /// An asterisk and two hexadecimal digits: exclusive or of the characters between a leading $ and the asterisk (NMEA 0183).
+    /// </summary>
     Xor,
 
     /// <summary>Two hexadecimal digits: the sum of the characters before them, modulo 256 (common practice, no source).</summary>
@@ -33,7 +35,9 @@ internal static class LineSums
             return true;
         }
 
-        if (line.Length <= digits || !int.TryParse(line.AsSpan()[^digits..], NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var stated))
+        if (
+            line.Length <= digits
+                || !int.TryParse(line.AsSpan()[^digits..], NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var stated))
         {
             return false;
         }

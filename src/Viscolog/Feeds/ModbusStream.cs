@@ -32,7 +32,9 @@ internal sealed record ModbusQuestion(byte Unit, ushort First, ushort Count, Reg
 {
     private const byte ReadHoldingRegisters = 3;
 
-    /// <summary>The request, function 3 (MODBUS Application Protocol Specification V1.1b3, section 6.3), without address and checksum.</summary>
+    /// <summary>
+    /// The request, function 3 (MODBUS Application Protocol Specification V1.1b3, section 6.3), without address and checksum.
+    /// </summary>
     public byte[] Request() => [ReadHoldingRegisters, (byte)(First >> 8), (byte)First, (byte)(Count >> 8), (byte)Count];
 
     /// <summary>The values of an answer, blanks between them.</summary>
@@ -128,7 +130,9 @@ internal sealed class ModbusStream(Stream wire, ModbusQuestion question, bool is
         base.Dispose(disposing);
     }
 
-    /// <summary>Header of MODBUS Messaging on TCP/IP Implementation Guide V1.0b, section 3.1.3: transaction, protocol 0, length, unit.</summary>
+    /// <summary>
+    /// Header of MODBUS Messaging on TCP/IP Implementation Guide V1.0b, section 3.1.3: transaction, protocol 0, length, unit.
+    /// </summary>
     private byte[] AskTcp()
     {
         var request = question.Request();
@@ -151,7 +155,9 @@ internal sealed class ModbusStream(Stream wire, ModbusQuestion question, bool is
         }
     }
 
-    /// <summary>Frames of MODBUS over Serial Line V1.02, section 2.5.1: address, function and data, checksum with its low byte first.</summary>
+    /// <summary>
+    /// Frames of MODBUS over Serial Line V1.02, section 2.5.1: address, function and data, checksum with its low byte first.
+    /// </summary>
     private byte[] AskSerial()
     {
         byte[] framed = [question.Unit, .. question.Request()];

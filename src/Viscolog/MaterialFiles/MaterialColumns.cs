@@ -87,7 +87,8 @@ internal static class MaterialColumns
         StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Whether a column holds text, whatever it looks like.</summary>
-    public static bool IsText(string name) => name is "kind" or "name" or "base" or "thickener" or "method" or "note" or "retired" or "reads" or "source";
+    public static bool IsText(string name)
+        => name is "kind" or "name" or "base" or "thickener" or "method" or "note" or "retired" or "reads" or "source";
 
     private static MaterialColumn Trait(ThickenerTrait trait)
     {

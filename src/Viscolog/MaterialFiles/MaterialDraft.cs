@@ -46,9 +46,13 @@ internal sealed class MaterialDraft(string kind, string name, ValueReader values
             MaterialKind.Base => new Material.OfBase(new(name, Thickener.Density)),
             MaterialKind.Thickener => new Material.OfThickener(Thickener),
             MaterialKind.Method
-                => Method is { } method ? new Material.OfMethod(new(name, method, Repeatability)) : Missing(row, "a method in column method"),
+                => Method is { } method
+                    ? new Material.OfMethod(new(name, method, Repeatability))
+                    : Missing(row, "a method in column method"),
             MaterialKind.Instrument
-                => Reads is { } reads ? new Material.OfInstrument(name, reads, Source) : Missing(row, "how its lines are read in column reads"),
+                => Reads is { } reads
+                    ? new Material.OfInstrument(name, reads, Source)
+                    : Missing(row, "how its lines are read in column reads"),
             _ => new Material.OfSpecification(Specification with { Method = Method, Body = Body(row) }),
         };
         return values.Findings.Well ? made! with { Note = Note, IsRetired = IsRetired } : null;

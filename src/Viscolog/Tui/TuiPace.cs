@@ -20,8 +20,8 @@ internal sealed class TuiPace : IDisposable
     private const int AwakeAfterKey = 60;
 
     /// <summary>
-    /// After a key or a change rests are short for a while: an Esc may be the beginning of another key, so that the toolkit holds it back for
-    /// some turns; and what changes in one turn is drawn in a later one.
+    /// After a key or a change rests are short for a while: an Esc may be the beginning of another key, so that the toolkit holds it back
+    /// for some turns; and what changes in one turn is drawn in a later one.
     /// </summary>
     private const int ShortRest = 40;
 

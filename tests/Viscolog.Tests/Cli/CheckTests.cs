@@ -85,7 +85,7 @@ public sealed class CheckTests : IDisposable
     [InlineData("--low", "5")]
     [InlineData("--low", "9", "--high", "5")]
     [InlineData("--low", "5", "--high", "9", "--spec", "x")]
-    [InlineData("--low", "5,5", "--high", "9")]
+    [InlineData("--low", "5,5,5", "--high", "9")]
     public void Wrong_calls_end_with_one_line_and_1(params string[] options)
     {
         var called = Called.With(["check", Sample("lantern-gel-21"), .. options]);

@@ -109,7 +109,10 @@ public sealed class HostileTextTests : IDisposable
     private string[][] Calls() =>
     [
         ["show", "1"], ["runs"], ["export", "1"], ["template", "-o", _folder.Of("t.xlsx"), "--force"],
-        ["listen", Hostile], ["practice", "serve", "--reads", Hostile], ["listen", Hostile, "--reads", "viscosity_mpas=1"], ["listen", "tcp:localhost:9", "--reads", Hostile],
+        ["listen", Hostile],
+        ["practice", "serve", "--reads", Hostile],
+        ["listen", Hostile, "--reads", "viscosity_mpas=1"],
+        ["listen", "tcp:localhost:9", "--reads", Hostile],
         ["new", "base_g=1", "name=" + Hostile, "--log", _folder.Of("new")], ["add", "1", "note=" + Hostile, "--log", _folder.Of("new")],
         ["void", "1", "1", "--reason", Hostile, "--log", _folder.Of("new")],
         ["help", "advise"],

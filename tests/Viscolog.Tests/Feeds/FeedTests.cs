@@ -72,7 +72,9 @@ public sealed class FeedTests
         Assert.Empty(heard.Values(0));
     }
 
-    /// <summary>A query of SCPI (IEEE 488.2: a question mark ends it, the answer is a number of the form NR3) is sent and answered.</summary>
+    /// <summary>
+    /// A query of SCPI (IEEE 488.2: a question mark ends it, the answer is a number of the form NR3) is sent and answered.
+    /// </summary>
     [Fact]
     public void An_instrument_that_answers_only_when_asked_is_asked()
     {
@@ -89,7 +91,8 @@ public sealed class FeedTests
                 client.GetStream().Write(Encoding.ASCII.GetBytes(string.Create(CultureInfo.InvariantCulture, $"+{i}.5E+03\n")));
             }
         });
-        using var heard = new Heard(string.Create(CultureInfo.InvariantCulture, $"tcp:127.0.0.1:{port}"), "viscosity_mpas=1; ask=MEAS:VISC?; every=0.1");
+        using var heard = new Heard(
+            string.Create(CultureInfo.InvariantCulture, $"tcp:127.0.0.1:{port}"), "viscosity_mpas=1; ask=MEAS:VISC?; every=0.1");
         Assert.Equal([1500, 2500, 3500], heard.Values(3));
         answering.Wait(TimeSpan.FromSeconds(10));
     }
@@ -116,8 +119,8 @@ public sealed class FeedTests
     }
 
     /// <summary>
-    /// Request and answer of the example in the MODBUS Application Protocol Specification V1.1b3, section 6.3: registers 108 to 110, asked as
-    /// 107, hold 555, 0 and 100 (from memory).
+    /// Request and answer of the example in the MODBUS Application Protocol Specification V1.1b3, section 6.3: registers 108 to 110, asked
+    /// as 107, hold 555, 0 and 100 (from memory).
     /// </summary>
     [Fact]
     public void A_Modbus_question_and_its_answer_are_those_of_the_specification()
@@ -149,7 +152,8 @@ public sealed class FeedTests
             stream.Write(answer[5..]);
             Thread.Sleep(2000);
         });
-        using var heard = new Heard(string.Create(CultureInfo.InvariantCulture, $"modbus-tcp:127.0.0.1:{port}/1/0/2/f32"), "viscosity_mpas=1");
+        using var heard = new Heard(
+            string.Create(CultureInfo.InvariantCulture, $"modbus-tcp:127.0.0.1:{port}/1/0/2/f32"), "viscosity_mpas=1");
         Assert.Equal([8420.5], heard.Values(1));
         answering.Wait(TimeSpan.FromSeconds(10));
     }
@@ -163,7 +167,7 @@ public sealed class FeedTests
         }
 
         using var pty = new Pty();
-        using var heard = new Heard("modbus-rtu:" + pty.Port + "@19200,8E1/4/0/2/u16", "viscosity_mpas=1; temp_c=2");
+        using var heard = new Heard("modbus-rtu:" + pty.Port + "@19200,8N1/4/0/2/u16", "viscosity_mpas=1; temp_c=2");
         var asked = new List<byte>();
         var buffer = new byte[64];
         for (var answers = 0; answers < 2;)

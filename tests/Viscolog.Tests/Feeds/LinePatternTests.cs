@@ -168,7 +168,30 @@ public sealed class LinePatternTests
     {
         var pattern = LinePattern.Read(text, out _)!;
         var many = Environment.GetEnvironmentVariable("VISCOLOG_LONG") is not null ? 1_000_000 : 20_000;
-        string[] words = ["ST", "US", "8420", "+", "-", " ", ",", ";", "\t", "mPa.s", "°C", "1e308", "0", ".", "9,9", "\u001b[0m", "\ufffd", "ÿ", "*1F", "KU", "NaN"];
+        string[] words =
+        [
+            "ST",
+            "US",
+            "8420",
+            "+",
+            "-",
+            " ",
+            ",",
+            ";",
+            "\t",
+            "mPa.s",
+            "°C",
+            "1e308",
+            "0",
+            ".",
+            "9,9",
+            "\u001b[0m",
+            "\ufffd",
+            "ÿ",
+            "*1F",
+            "KU",
+            "NaN",
+        ];
         Gen.Select(Gen.Int[0, words.Length - 1].Array[0, 12], Gen.String[0, 4]).Sample(
             (parts, noise) =>
             {
@@ -234,7 +257,8 @@ public sealed class LinePatternTests
         => Gen.Select(Gen.Double[1, 99_999].Array[5], Gen.Double[10, 40].Array[5], Gen.Int[0, 3]).Sample((bodies, temperatures, form) =>
         {
             var lines = bodies.Zip(temperatures, (b, t) => Line(form, Math.Round(b, 1), Math.Round(t, 2))).ToList();
-            var meanings = bodies.Zip(temperatures, (b, t) => FormattableString.Invariant($"{Math.Round(b, 1)} mPa·s at {Math.Round(t, 2)} °C")).ToList();
+            var meanings = bodies.Zip(
+                temperatures, (b, t) => FormattableString.Invariant($"{Math.Round(b, 1)} mPa·s at {Math.Round(t, 2)} °C")).ToList();
             if (LineLessons.Learn([.. lines.Zip(meanings, (l, m) => new LineExample(l, m)).Take(3)], out _) is not { } pattern)
             {
                 return;

@@ -20,7 +20,17 @@ public sealed class ListenTests
         var before = Rows(bench);
         var source = Path.GetTempFileName();
         var called = Task.Run(() => Called.With(
-            "listen", "file:" + source, "--reads", "viscosity_mpas=1; temp_c=2; stable=3:S", "--log-to", "1", "--every", "0.1", "--count", "4", "--log",
+            "listen",
+            "file:" + source,
+            "--reads",
+            "viscosity_mpas=1; temp_c=2; stable=3:S",
+            "--log-to",
+            "1",
+            "--every",
+            "0.1",
+            "--count",
+            "4",
+            "--log",
             bench.Place.Folder));
         Thread.Sleep(1500);
         foreach (var line in (string[])["4510 23.0 M", "4480 23.0 S", "900000000 23.0 M", "garbage", "900000000 23.0 S"])
@@ -32,7 +42,8 @@ public sealed class ListenTests
         var answer = called.Result;
         File.Delete(source);
         Assert.Equal(0, answer.Code);
-        var lines = answer.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => JsonDocument.Parse(l).RootElement).ToList();
+        var lines = answer.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => JsonDocument.Parse(l).RootElement)
+            .ToList();
         var logged = lines.Where(l => l.TryGetProperty("logged", out _)).Select(l => l.GetProperty("logged").GetString()!).ToList();
         Assert.Equal(["passed over", $"row {before + 1}", "passed over"], logged.Take(3), StringComparer.Ordinal);
         Assert.StartsWith("not logged: ", logged[3], StringComparison.Ordinal);

@@ -8,7 +8,8 @@ public class MaterialRefusalTests
     [Theory]
     [
         InlineData(
-            "kind,name\nbases,GB\n", "m.csv, line 2, column kind: read 'bases', expected a kind: base, thickener, method, specification, instrument"),
+            "kind,name\nbases,GB\n",
+            "m.csv, line 2, column kind: read 'bases', expected a kind: base, thickener, method, specification, instrument"),
     ]
     [InlineData("kind,name\nbase,\n", "m.csv, line 2, column name: read nothing, expected a name on one line")]
     [InlineData("kind,name\nthickener,T;A\n", "m.csv, line 2, column name: read 'T;A', expected a name on one line, without ';' and '='")]
@@ -91,10 +92,18 @@ public class MaterialRefusalTests
             "kind,name\nbase,G\"B\n",
             "m.csv, line 2: read 'base,G\"B', expected quotes around the whole cell, closed, and each quote inside it doubled"),
     ]
-    [InlineData("kind,name,reads\ninstrument,scale,\n", "m.csv, line 2: read 'instrument,scale', expected how its lines are read in column reads")]
+    [
+        InlineData(
+            "kind,name,reads\ninstrument,scale,\n",
+            "m.csv, line 2: read 'instrument,scale', expected how its lines are read in column reads"),
+    ]
     [InlineData("kind,name,reads\ninstrument,scale,added_g\n", "m.csv, line 2, column reads: read 'added_g', expected how its lines are read: added_g: read nothing, expected FIELD, FIELD UNIT, FIELD/UNITFIELD or FROM-TO (columns of a line), such as 2, 2 Pa.s, 2/3 or 5-12")]
     [InlineData("kind,name,reads,source\ninstrument,scale,added_g=1,COM3\n", "m.csv, line 2, column source: read 'COM3', expected where its lines come from: read 'COM3', expected a serial port (serial:/dev/ttyUSB0 or serial:COM3@19200,7E1), tcp:HOST:PORT, a file that grows (file:PATH), - for standard input, modbus-tcp:HOST:PORT/UNIT/FIRST/COUNT/FORM or modbus-rtu:PORT@BAUD,8E1/UNIT/FIRST/COUNT/FORM")]
-    [InlineData("kind,name\n,GB\n", "m.csv, line 2, column kind: read nothing, expected a kind: base, thickener, method, specification, instrument")]
+    [
+        InlineData(
+            "kind,name\n,GB\n",
+            "m.csv, line 2, column kind: read nothing, expected a kind: base, thickener, method, specification, instrument"),
+    ]
     [
         InlineData(
             "kind,name\n# lot: 7\n",

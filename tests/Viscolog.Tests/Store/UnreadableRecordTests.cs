@@ -32,6 +32,8 @@ public sealed class UnreadableRecordTests : IDisposable
     [InlineData("\"method\":\"direct\"", "\"method\":\"by-eye\"", "oil")]
     [InlineData("\"target_mpas\":\"9000\"", "\"target_mpas\":\"-9000\"", "material")]
     [InlineData("\"kind\":\"base\"", "\"kind\":\"bucket\"", "material")]
+    [InlineData("\"kind\":\"base\",\"name\":\"[^\"]*\"", "\"kind\":\"base\",\"name\":\"\\u0000\"", "material")]
+    [InlineData("\"kind\":\"base\",\"name\":\"[^\"]*\"", "\"kind\":\"base\",\"name\":\"\"", "material")]
     [InlineData("\"kind\":\"row\"", "\"kind\":\"poem\"", "row")]
     [InlineData("\"base_g: 120\"", "null", "run")]
     [InlineData("\"certified_mpas\":\"1012\"", "\"certified_mpas\":null", "oil")]

@@ -121,7 +121,10 @@ public sealed class BenchFeedsTests
                 trial.Now += TimeSpan.FromSeconds(90);
             }
 
-            Hear(trial, pattern, viscometer.Write(c => c.Name == "temp_c" ? 23 : Math.Round(session.Showing!.Value.MilliPascalSeconds, 1), true)!);
+            Hear(
+                trial,
+                pattern,
+                viscometer.Write(c => c.Name == "temp_c" ? 23 : Math.Round(session.Showing!.Value.MilliPascalSeconds, 1), true)!);
             trial.Do(new BenchEvent.Typed(trial.State.Feeds.Text, "", ""));
             Assert.Null(trial.State.Error);
         }
@@ -135,7 +138,8 @@ public sealed class BenchFeedsTests
         var trial = Trial();
         trial.Do(new BenchEvent.Heard(new FeedEvent.Told("scale", FeedState.Lost, "gone")));
         trial.Do(new BenchEvent.Heard(new FeedEvent.Misread("visc", "x", "expected a number", 3)));
-        Assert.Equal("scale: unplugged or closed; it is tried again · visc: 3 not understood", BenchFeeds.Words(trial.State, isAscii: true));
+        Assert.Equal(
+            "scale: unplugged or closed; it is tried again · visc: 3 not understood", BenchFeeds.Words(trial.State, isAscii: true));
         trial.Do(new BenchEvent.Heard(new FeedEvent.Told("scale", FeedState.Back, "")));
         Hear(trial, "ku=1", "92");
         Assert.Equal("", trial.State.Feeds.Text);
@@ -169,7 +173,8 @@ public sealed class BenchFeedsTests
 
     private static BenchTrial Trial(bool takesReadings = false)
     {
-        var trial = new BenchTrial(Viscolog.Tests.RunFiles.FileText.Read(File.ReadAllText(Checkout.Sample("lantern-gel-07.csv"))), takesReadings);
+        var trial = new BenchTrial(
+            Viscolog.Tests.RunFiles.FileText.Read(File.ReadAllText(Checkout.Sample("lantern-gel-07.csv"))), takesReadings);
         trial.Advise();
         return trial;
     }

@@ -20,7 +20,9 @@ public sealed class LearnScreenTests
         Assert.Contains("viscosity_mpas=9000  temp_c=22.8", page, StringComparison.Ordinal);
         Assert.Contains("too short", page, StringComparison.Ordinal);
         var kept = Assert.IsType<KeepInstrument>(Assert.Single(LearnSteps.Next(state, new LearnEvent.Kept(), default).Effects));
-        Assert.Equal(("viscometer", "viscosity_mpas=2; temp_c=3", "tcp:localhost:9"), (kept.Instrument.Name, kept.Instrument.Reads, kept.Instrument.Source));
+        Assert.Equal(
+            ("viscometer", "viscosity_mpas=2; temp_c=3", "tcp:localhost:9"),
+            (kept.Instrument.Name, kept.Instrument.Reads, kept.Instrument.Source));
     }
 
     [Fact]

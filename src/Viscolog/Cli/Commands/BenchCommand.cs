@@ -20,7 +20,8 @@ internal sealed class BenchCommand : CalledCommand
     private readonly Option<string[]> _listen = new("--listen")
     {
         HelpName = "INSTRUMENT",
-        Description = "Listen to an instrument of the log, by its name or as NAME=SOURCE; may be given more than once. Its readings fill the "
+        Description =
+            "Listen to an instrument of the log, by its name or as NAME=SOURCE; may be given more than once. Its readings fill the "
             + "field and wait for Enter, a balance shows the pour, what else it reads goes with the reading.",
         Arity = ArgumentArity.OneOrMore,
     };

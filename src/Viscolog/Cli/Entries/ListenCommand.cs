@@ -116,7 +116,13 @@ internal sealed class ListenCommand : CalledCommand
                 var told = events.Take(stop);
                 if (dropped() is > 0 and var count)
                 {
-                    call.PrintLine(new ListenAnswer { From = told.From, State = "flooded", Words = FormattableString.Invariant($"{count} lines dropped") });
+                    call.PrintLine(
+                        new ListenAnswer
+                        {
+                            From = told.From,
+                            State = "flooded",
+                            Words = FormattableString.Invariant($"{count} lines dropped"),
+                        });
                 }
 
                 if (told is FeedEvent.Told { State: FeedState.Ended })

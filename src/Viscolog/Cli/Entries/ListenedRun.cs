@@ -53,13 +53,18 @@ internal sealed class ListenedRun(BenchLog log, LoggedRun run, Series series)
             .. _beside.Where(b => b.Key != Columns.AddedGrams && told.At - b.Value.At < GoesWith && told.Line.Of(b.Key) is null)
                 .Select(b => $"{b.Key.Name}={Tables.FileNumbers.Show(b.Value.Value)}"),
         ];
-        var (row, trouble) = RowWords.Read(_run.File.Run, told.Line.Words.Where(w => !w.StartsWith("added_g=", StringComparison.Ordinal)).Concat(beside));
+        var (row, trouble) = RowWords.Read(
+            _run.File.Run, told.Line.Words.Where(w => !w.StartsWith("added_g=", StringComparison.Ordinal)).Concat(beside));
         if (row is null)
         {
             return $"not logged: {trouble}";
         }
 
-        row = row with { Time = told.At, Reading = row.Reading! with { Wait = stood is { } w ? TimeSpan.FromSeconds(Math.Round(w.TotalSeconds)) : null } };
+        row = row with
+        {
+            Time = told.At,
+            Reading = row.Reading! with { Wait = stood is { } w ? TimeSpan.FromSeconds(Math.Round(w.TotalSeconds)) : null },
+        };
         if (_study is { } study && Surprise.Of(study, row.Reading) is { } surprise)
         {
             return $"not logged: {ReasonWords.Of(surprise)}; enter it by hand if it is right";

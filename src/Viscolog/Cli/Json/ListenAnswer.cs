@@ -4,7 +4,9 @@ using Viscolog.RunFiles;
 
 namespace Viscolog.Cli.Json;
 
-/// <summary>What an instrument said, a line of JSON: the values by their columns, or what was not understood, or how the wire stands.</summary>
+/// <summary>
+/// What an instrument said, a line of JSON: the values by their columns, or what was not understood, or how the wire stands.
+/// </summary>
 internal sealed record ListenAnswer
 {
     public string Schema { get; init; } = "viscolog.listen/1";

@@ -13,7 +13,8 @@ namespace Viscolog.Cli.Practice;
 /// <summary>A practice pot whose viscometer and balance speak, for a class without instruments.</summary>
 internal sealed class PracticeServeCommand : CalledCommand
 {
-    public const string Example = "printf 'dose=1\nstir=10\nend\n' | dotnet run --project src/Viscolog -- practice serve --pot easy --seed 7";
+    public const string Example =
+        "printf 'dose=1\nstir=10\nend\n' | dotnet run --project src/Viscolog -- practice serve --pot easy --seed 7";
 
     /// <summary>The balance shows a pour in so many steps.</summary>
     private const int PourSteps = 10;
@@ -143,7 +144,8 @@ internal sealed class PracticeServeCommand : CalledCommand
     {
         var isStable = session.Standing > TimeSpan.FromSeconds(30);
         if (session.Showing is { } shown
-            && pattern.Write(c => c == Columns.Temperature ? RoomTemperature : Math.Round(shown.MilliPascalSeconds, 1), isStable) is { } line)
+            && pattern.Write(
+                c => c == Columns.Temperature ? RoomTemperature : Math.Round(shown.MilliPascalSeconds, 1), isStable) is { } line)
         {
             viscometer.Say(line);
         }

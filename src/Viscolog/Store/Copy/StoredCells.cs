@@ -21,6 +21,11 @@ internal static class StoredCells
             throw new FormatException($"there is no material of the kind {OneLine.Quoted(stored.Kind)}");
         }
 
+        if (!MaterialKind.CanName(stored.Kind, stored.Name))
+        {
+            throw new FormatException($"{OneLine.Quoted(stored.Name)} can't be the name of a {stored.Kind}");
+        }
+
         return MaterialCells.Read(stored.Kind, stored.Name, stored.Cells, new(findings, new(',')), column => new(null, column, stored.Name))
             ?? throw new FormatException(findings.Refusal?.Text);
     }

@@ -39,7 +39,9 @@ internal static class BenchFeeds
     {
         var pour = state.Feeds.Weight is { } weight and > 0 && Advised(state) is { } advised
             ? string.Create(CultureInfo.InvariantCulture, $"scale {weight:0.00} of {advised:0.00} g {Bar(weight / advised, isAscii)}")
-            : state.Feeds.Weight is { } grams and > 0 ? string.Create(CultureInfo.InvariantCulture, $"scale {grams:0.00} g (F2 takes it)") : "";
+            : state.Feeds.Weight is { } grams and > 0
+            ? string.Create(CultureInfo.InvariantCulture, $"scale {grams:0.00} g (F2 takes it)")
+            : "";
         return string.Join(" · ", state.Feeds.States.Values.Prepend(pour).Where(w => w.Length > 0));
     }
 
@@ -138,10 +140,12 @@ internal sealed record BenchNews
     public Series Series { get; init; } = new(TimeSpan.FromSeconds(5));
 
     /// <summary>What is wrong, by instrument.</summary>
-    public ImmutableSortedDictionary<string, string> States { get; init; } = ImmutableSortedDictionary.Create<string, string>(StringComparer.Ordinal);
+    public ImmutableSortedDictionary<string, string> States { get; init; } =
+        ImmutableSortedDictionary.Create<string, string>(StringComparer.Ordinal);
 
     /// <summary>The news after something went into the pot: what was weighed is spent, and what was read is of the pot before.</summary>
-    public BenchNews Poured() => this with { Spent = Weight ?? Spent, Weight = null, Series = new(Series.Least), Filled = Filled + 1, Text = "" };
+    public BenchNews Poured()
+        => this with { Spent = Weight ?? Spent, Weight = null, Series = new(Series.Least), Filled = Filled + 1, Text = "" };
 
     /// <summary>The news with what is wrong with an instrument; null where nothing is.</summary>
     public BenchNews With(string from, string? words)

@@ -26,7 +26,10 @@ internal static class BenchForms
             Cautions(state),
             [
                 new("thickener", advised.Thickener, names) { Choices = [.. run.Thickeners.Select(t => t.Name)] },
-                new("poured", state.Feeds.Weight is { } weighed and > 0 ? FileNumbers.Show(weighed) : advised.Grams, "g, as weighed, or mL") { IsFirst = true },
+                new(
+                    "poured",
+                    state.Feeds.Weight is { } weighed and > 0 ? FileNumbers.Show(weighed) : advised.Grams,
+                    "g, as weighed, or mL") { IsFirst = true },
             ],
             texts =>
             {

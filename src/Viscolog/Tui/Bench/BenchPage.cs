@@ -64,7 +64,11 @@ internal static class BenchPage
     {
         var feeds = BenchFeeds.Words(state, page.IsAscii);
         var room = page.Width - 2 - PlainText.Columns(feeds) - 3;
-        return feeds.Length == 0 ? state.Said : state.Said.Length == 0 || room < 12 ? feeds : $"{feeds} · {PlainText.Shorten(state.Said, room)}";
+        return feeds.Length == 0
+            ? state.Said
+            : state.Said.Length == 0 || room < 12
+            ? feeds
+            : $"{feeds} · {PlainText.Shorten(state.Said, room)}";
     }
 
     /// <summary>Which pot this is and what is wanted of it; a long name gives way, the target never does.</summary>

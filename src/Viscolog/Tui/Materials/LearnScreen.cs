@@ -38,7 +38,9 @@ internal static class LearnScreen
 
     public static Page Draw(LearnState state, Canvas canvas) => Page.Of(canvas, "the instrument", page =>
     {
-        page.Add(new Piece($" {state.Name}", Tone.Strong), new Piece($" · {state.Source.Name}{(state.Wire.Length > 0 ? " · " + state.Wire : "")}"));
+        page.Add(
+            new Piece($" {state.Name}", Tone.Strong),
+            new Piece($" · {state.Source.Name}{(state.Wire.Length > 0 ? " · " + state.Wire : "")}"));
         foreach (var line in Paragraph.Of(Understanding(state), page.Width - 2).Take(3))
         {
             page.Add(" " + line, state.Pattern is null ? Tone.Caution : Tone.Good);
@@ -121,11 +123,13 @@ internal static class LearnSteps
         LearnEvent.Heard { Event: FeedEvent.Told { State: FeedState.Open or FeedState.Back } } => state with { Wire = "" },
         LearnEvent.Heard { Event: FeedEvent.Told told } => state with { Wire = told.Words },
         LearnEvent.Heard => state,
-        LearnEvent.Moved moved => state.Lines.IsEmpty ? state : state with { Chosen = Scrolling.Moved(state.Place, moved.By, state.Lines.Length) },
+        LearnEvent.Moved moved
+            => state.Lines.IsEmpty ? state : state with { Chosen = Scrolling.Moved(state.Place, moved.By, state.Lines.Length) },
         LearnEvent.Asked => state.Lines.IsEmpty
             ? state with { Said = "no line has come yet" }
             : new LearnStep(state with { Chosen = state.Place }, new Ask<LearnEvent>(LearnForms.Meaning(state.Lines[state.Place]))),
-        LearnEvent.Meant meant => Learn(state with { Examples = [.. state.Examples.Where(e => e.Line != meant.Example.Line), meant.Example], Chosen = null }),
+        LearnEvent.Meant meant
+            => Learn(state with { Examples = [.. state.Examples.Where(e => e.Line != meant.Example.Line), meant.Example], Chosen = null }),
         LearnEvent.Forgotten => state with { Examples = [], Pattern = null, Open = null, Said = "" },
         LearnEvent.Kept => state.Pattern is { } pattern
             ? new LearnStep(state, new KeepInstrument(new Material.OfInstrument(state.Name, pattern.Show(), state.Source.Name)))
@@ -137,7 +141,11 @@ internal static class LearnSteps
     private static LearnStep Hear(LearnState state, string line)
     {
         var gone = Math.Max(0, state.Lines.Length + 1 - LearnState.MostLines);
-        return state with { Lines = [.. state.Lines.Skip(gone), line], Chosen = state.Chosen is { } chosen ? Math.Max(0, chosen - gone) : null };
+        return state with
+        {
+            Lines = [.. state.Lines.Skip(gone), line],
+            Chosen = state.Chosen is { } chosen ? Math.Max(0, chosen - gone) : null,
+        };
     }
 
     private static LearnStep Learn(LearnState state)

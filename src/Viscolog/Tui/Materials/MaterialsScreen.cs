@@ -19,7 +19,11 @@ internal static class MaterialsScreen
             "a method: log a certified oil that was read by it; its bias is shown beside it",
             new MaterialsEvent.OilCalled()),
         new("F7", null, "every oil that was read, and what the methods make of them", new MaterialsEvent.OilsCalled()),
-        new("F8", "instrument", "an instrument: see what it sends, and have it learned how its lines are read", new MaterialsEvent.InstrumentCalled()) { Brief = null },
+        new(
+            "F8",
+            "instrument",
+            "an instrument: see what it sends, and have it learned how its lines are read",
+            new MaterialsEvent.InstrumentCalled()) { Brief = null },
         new("F9", null, "void the reading of an oil", new MaterialsEvent.OilVoided()),
         new("F1", "help", "") { Role = KeyRole.Helps },
         new("Esc", "", "back") { Role = KeyRole.Leaves },
