@@ -111,7 +111,15 @@ internal static class ScreenBenchmark
     /// <summary>What the toolkit alone takes: one field in an empty window.</summary>
     private sealed class Bare : Runnable
     {
-        public Bare() => Add(new TextField { X = 1, Y = 1, Width = 20 });
+        private readonly TextField _field = new() { X = 1, Y = 1, Width = 20 };
+
+        public Bare() => Add(_field);
+
+        protected override void Dispose(bool disposing)
+        {
+            _field.Dispose();
+            base.Dispose(disposing);
+        }
     }
 
     /// <summary>What the toolkit alone takes to draw a page.</summary>

@@ -96,9 +96,7 @@ internal sealed class Feed(string name, LineSource source, LinePattern? pattern,
             {
                 length = stream.Read(buffer, 0, buffer.Length);
             }
-            catch (Exception e) when (
-                e is TimeoutException
-                    || e.InnerException is SocketException { SocketErrorCode: SocketError.TimedOut or SocketError.WouldBlock })
+            catch (Exception e) when (LineSource.IsPatience(e))
             {
                 if (!isSilent && clock.GetElapsedTime(heard) >= SilentAfter)
                 {

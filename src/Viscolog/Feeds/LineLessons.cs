@@ -8,11 +8,6 @@ using Viscolog.Typing;
 
 namespace Viscolog.Feeds;
 
-/// <summary>A line of an instrument with what it means, as the person who stands before it reads it off.</summary>
-/// <param name="Line">As it came.</param>
-/// <param name="Meaning">In words with units, such as <c>8420 mPa·s at 23.1 °C</c>.</param>
-internal sealed record LineExample(string Line, string Meaning);
-
 /// <summary>Learns a pattern from lines and what they mean.</summary>
 internal static class LineLessons
 {
@@ -178,3 +173,8 @@ internal static class LineLessons
 
     private static Column ColumnOf(InstrumentScale scale) => Columns.Of(scale);
 }
+
+/// <summary>A line of an instrument with what it means, as the person who stands before it reads it off.</summary>
+/// <param name="Line">As it came.</param>
+/// <param name="Meaning">In words with units, such as <c>8420 mPa·s at 23.1 °C</c>.</param>
+internal sealed record LineExample(string Line, string Meaning);

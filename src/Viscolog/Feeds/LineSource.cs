@@ -33,6 +33,10 @@ internal abstract partial record LineSource
     /// <exception cref="IOException">It can't be opened now.</exception>
     public abstract Stream Open();
 
+    /// <summary>Whether a read ended because nothing came for a while.</summary>
+    public static bool IsPatience(Exception e)
+        => e is TimeoutException || e.InnerException is SocketException { SocketErrorCode: SocketError.TimedOut or SocketError.WouldBlock };
+
     /// <summary>The source that a text names; null with the reason.</summary>
     public static LineSource? Read(string text, out string? error)
     {

@@ -3,26 +3,6 @@ using System.Text;
 
 namespace Viscolog.Feeds;
 
-/// <summary>The checksum at the end of a line.</summary>
-internal enum LineChecksum
-{
-    None,
-
-    /// <summary>
-    /// An asterisk and two hexadecimal digits: exclusive or of the characters between a leading $ and the asterisk (NMEA 0183).
-    /// </summary>
-    Xor,
-
-    /// <summary>Two hexadecimal digits: the sum of the characters before them, modulo 256 (common practice, no source).</summary>
-    Sum,
-
-    /// <summary>
-    /// Four hexadecimal digits: the cyclic redundancy check of the characters before them that Modbus over Serial Line (V1.02, section
-    /// 6.2.2) describes: polynomial 0xA001 reflected, begun with 0xFFFF.
-    /// </summary>
-    Crc,
-}
-
 /// <summary>Checks the checksums of lines.</summary>
 internal static class LineSums
 {
@@ -94,4 +74,24 @@ internal static class LineSums
 
         return crc;
     }
+}
+
+/// <summary>The checksum at the end of a line.</summary>
+internal enum LineChecksum
+{
+    None,
+
+    /// <summary>
+    /// An asterisk and two hexadecimal digits: exclusive or of the characters between a leading $ and the asterisk (NMEA 0183).
+    /// </summary>
+    Xor,
+
+    /// <summary>Two hexadecimal digits: the sum of the characters before them, modulo 256 (common practice, no source).</summary>
+    Sum,
+
+    /// <summary>
+    /// Four hexadecimal digits: the cyclic redundancy check of the characters before them that Modbus over Serial Line (V1.02, section
+    /// 6.2.2) describes: polynomial 0xA001 reflected, begun with 0xFFFF.
+    /// </summary>
+    Crc,
 }

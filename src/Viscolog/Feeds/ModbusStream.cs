@@ -4,72 +4,6 @@ using System.Text;
 
 namespace Viscolog.Feeds;
 
-/// <summary>How registers hold a value.</summary>
-internal enum RegisterForm
-{
-    /// <summary>One register, from 0.</summary>
-    U16,
-
-    /// <summary>One register with a sign.</summary>
-    I16,
-
-    /// <summary>Two registers, the higher first, from 0.</summary>
-    U32,
-
-    /// <summary>Two registers, the higher first, with a sign.</summary>
-    I32,
-
-    /// <summary>Two registers, the higher first, of IEEE 754.</summary>
-    F32,
-}
-
-/// <summary>What is asked of a Modbus device.</summary>
-/// <param name="Unit">The device's address.</param>
-/// <param name="First">The first holding register, from 0.</param>
-/// <param name="Count">How many registers, 1 to 125.</param>
-/// <param name="Form">How they hold values.</param>
-internal sealed record ModbusQuestion(byte Unit, ushort First, ushort Count, RegisterForm Form)
-{
-    private const byte ReadHoldingRegisters = 3;
-
-    /// <summary>
-    /// The request, function 3 (MODBUS Application Protocol Specification V1.1b3, section 6.3), without address and checksum.
-    /// </summary>
-    public byte[] Request() => [ReadHoldingRegisters, (byte)(First >> 8), (byte)First, (byte)(Count >> 8), (byte)Count];
-
-    /// <summary>The values of an answer, blanks between them.</summary>
-    /// <exception cref="IOException">It is no answer to this question.</exception>
-    public string Values(ReadOnlySpan<byte> answer)
-    {
-        if (answer is [ReadHoldingRegisters | 0x80, var code, ..])
-        {
-            throw new IOException(FormattableString.Invariant($"the device refuses: exception {code}"));
-        }
-
-        if (answer.Length < 2 + (2 * Count) || answer[0] != ReadHoldingRegisters || answer[1] != 2 * Count)
-        {
-            throw new IOException("the device's answer is not one to what was asked");
-        }
-
-        var (values, size) = (new List<string>(), Form is RegisterForm.U16 or RegisterForm.I16 ? 2 : 4);
-        for (var at = 2; at + size <= 2 + (2 * Count); at += size)
-        {
-            var held = answer[at..];
-            double value = Form switch
-            {
-                RegisterForm.U16 => BinaryPrimitives.ReadUInt16BigEndian(held),
-                RegisterForm.I16 => BinaryPrimitives.ReadInt16BigEndian(held),
-                RegisterForm.U32 => BinaryPrimitives.ReadUInt32BigEndian(held),
-                RegisterForm.I32 => BinaryPrimitives.ReadInt32BigEndian(held),
-                _ => BinaryPrimitives.ReadSingleBigEndian(held),
-            };
-            values.Add(double.IsFinite(value) ? value.ToString("R", CultureInfo.InvariantCulture) : "none");
-        }
-
-        return string.Join(' ', values);
-    }
-}
-
 /// <summary>The holding registers of a Modbus device as lines of text: asked every second, over TCP or a serial line.</summary>
 /// <param name="wire">The wire; reads that bring nothing for a while end.</param>
 /// <param name="question">What is asked.</param>
@@ -185,16 +119,82 @@ internal sealed class ModbusStream(Stream wire, ModbusQuestion question, bool is
                 var read = wire.Read(held, at, length - at);
                 at += read > 0 ? read : throw new IOException("the device has closed the wire");
             }
-            catch (Exception e) when ((e is TimeoutException || e.InnerException is System.Net.Sockets.SocketException { SocketErrorCode: System.Net.Sockets.SocketError.TimedOut or System.Net.Sockets.SocketError.WouldBlock }) && ++tries < 8)
+            catch (Exception e) when (LineSource.IsPatience(e) && ++tries < 8)
             {
                 // A device may take its time.
             }
-            catch (TimeoutException e)
+            catch (Exception e) when (LineSource.IsPatience(e))
             {
                 throw new IOException("the device does not answer", e);
             }
         }
 
         return held;
+    }
+}
+
+/// <summary>How registers hold a value.</summary>
+internal enum RegisterForm
+{
+    /// <summary>One register, from 0.</summary>
+    U16,
+
+    /// <summary>One register with a sign.</summary>
+    I16,
+
+    /// <summary>Two registers, the higher first, from 0.</summary>
+    U32,
+
+    /// <summary>Two registers, the higher first, with a sign.</summary>
+    I32,
+
+    /// <summary>Two registers, the higher first, of IEEE 754.</summary>
+    F32,
+}
+
+/// <summary>What is asked of a Modbus device.</summary>
+/// <param name="Unit">The device's address.</param>
+/// <param name="First">The first holding register, from 0.</param>
+/// <param name="Count">How many registers, 1 to 125.</param>
+/// <param name="Form">How they hold values.</param>
+internal sealed record ModbusQuestion(byte Unit, ushort First, ushort Count, RegisterForm Form)
+{
+    private const byte ReadHoldingRegisters = 3;
+
+    /// <summary>
+    /// The request, function 3 (MODBUS Application Protocol Specification V1.1b3, section 6.3), without address and checksum.
+    /// </summary>
+    public byte[] Request() => [ReadHoldingRegisters, (byte)(First >> 8), (byte)First, (byte)(Count >> 8), (byte)Count];
+
+    /// <summary>The values of an answer, blanks between them.</summary>
+    /// <exception cref="IOException">It is no answer to this question.</exception>
+    public string Values(ReadOnlySpan<byte> answer)
+    {
+        if (answer is [ReadHoldingRegisters | 0x80, var code, ..])
+        {
+            throw new IOException(FormattableString.Invariant($"the device refuses: exception {code}"));
+        }
+
+        if (answer.Length < 2 + (2 * Count) || answer[0] != ReadHoldingRegisters || answer[1] != 2 * Count)
+        {
+            throw new IOException("the device's answer is not one to what was asked");
+        }
+
+        var (values, size) = (new List<string>(), Form is RegisterForm.U16 or RegisterForm.I16 ? 2 : 4);
+        for (var at = 2; at + size <= 2 + (2 * Count); at += size)
+        {
+            var held = answer[at..];
+            double value = Form switch
+            {
+                RegisterForm.U16 => BinaryPrimitives.ReadUInt16BigEndian(held),
+                RegisterForm.I16 => BinaryPrimitives.ReadInt16BigEndian(held),
+                RegisterForm.U32 => BinaryPrimitives.ReadUInt32BigEndian(held),
+                RegisterForm.I32 => BinaryPrimitives.ReadInt32BigEndian(held),
+                _ => BinaryPrimitives.ReadSingleBigEndian(held),
+            };
+            values.Add(double.IsFinite(value) ? value.ToString("R", CultureInfo.InvariantCulture) : "none");
+        }
+
+        return string.Join(' ', values);
     }
 }

@@ -81,7 +81,7 @@ public sealed class FeedTests
         using var listener = new TcpListener(IPAddress.Loopback, 0);
         listener.Start();
         var port = ((IPEndPoint)listener.LocalEndpoint).Port;
-        var answering = Task.Run(() =>
+        var answering = new Thread(() =>
         {
             using var client = listener.AcceptTcpClient();
             using var reader = new StreamReader(client.GetStream(), Encoding.ASCII);
@@ -91,10 +91,11 @@ public sealed class FeedTests
                 client.GetStream().Write(Encoding.ASCII.GetBytes(string.Create(CultureInfo.InvariantCulture, $"+{i}.5E+03\n")));
             }
         });
+        answering.Start();
         using var heard = new Heard(
             string.Create(CultureInfo.InvariantCulture, $"tcp:127.0.0.1:{port}"), "viscosity_mpas=1; ask=MEAS:VISC?; every=0.1");
         Assert.Equal([1500, 2500, 3500], heard.Values(3));
-        answering.Wait(TimeSpan.FromSeconds(10));
+        Assert.True(answering.Join(TimeSpan.FromSeconds(10)));
     }
 
     [Fact]
@@ -140,22 +141,23 @@ public sealed class FeedTests
         using var listener = new TcpListener(IPAddress.Loopback, 0);
         listener.Start();
         var port = ((IPEndPoint)listener.LocalEndpoint).Port;
-        var answering = Task.Run(() =>
+        var answering = new Thread(() =>
         {
             using var client = listener.AcceptTcpClient();
             var (stream, asked) = (client.GetStream(), new byte[12]);
             stream.ReadExactly(asked);
             byte[] answer = [asked[0], asked[1], 0, 0, 0, 7, asked[6], 3, 4, 0x46, 0x03, 0x92, 0];
             stream.Write([0, 0, .. answer[2..]]);
-            stream.Write(answer[..5]);
+            stream.Write(answer.AsSpan()[..5]);
             Thread.Sleep(100);
-            stream.Write(answer[5..]);
+            stream.Write(answer.AsSpan()[5..]);
             Thread.Sleep(2000);
         });
+        answering.Start();
         using var heard = new Heard(
             string.Create(CultureInfo.InvariantCulture, $"modbus-tcp:127.0.0.1:{port}/1/0/2/f32"), "viscosity_mpas=1");
         Assert.Equal([8420.5], heard.Values(1));
-        answering.Wait(TimeSpan.FromSeconds(10));
+        Assert.True(answering.Join(TimeSpan.FromSeconds(10)));
     }
 
     [Fact]

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using Viscolog.Store;
 using Viscolog.Tests.Store;
 using Viscolog.Tests.Support;
 
@@ -19,7 +18,8 @@ public sealed class ListenTests
 
         var before = Rows(bench);
         var source = Path.GetTempFileName();
-        var called = Task.Run(() => Called.With(
+        Called answer = null!;
+        var called = new Thread(() => answer = Called.With(
             "listen",
             "file:" + source,
             "--reads",
@@ -32,6 +32,7 @@ public sealed class ListenTests
             "4",
             "--log",
             bench.Place.Folder));
+        called.Start();
         Thread.Sleep(1500);
         foreach (var line in (string[])["4510 23.0 M", "4480 23.0 S", "900000000 23.0 M", "garbage", "900000000 23.0 S"])
         {
@@ -39,7 +40,7 @@ public sealed class ListenTests
             Thread.Sleep(400);
         }
 
-        var answer = called.Result;
+        Assert.True(called.Join(TimeSpan.FromSeconds(60)));
         File.Delete(source);
         Assert.Equal(0, answer.Code);
         var lines = answer.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => JsonDocument.Parse(l).RootElement)

@@ -9,6 +9,7 @@ internal sealed class Pty : IDisposable
     private const int ReadWrite = 2;
     private const int NoControl = 0x100;
 
+    private readonly SafeFileHandle _handle;
     private readonly FileStream _master;
 
     public Pty()
@@ -18,7 +19,8 @@ internal sealed class Pty : IDisposable
         var name = new byte[256];
         Assert.Equal(0, Name(file, name, name.Length));
         Port = System.Text.Encoding.ASCII.GetString(name, 0, Array.IndexOf(name, (byte)0));
-        _master = new(new SafeFileHandle(file, ownsHandle: true), FileAccess.ReadWrite, 1);
+        _handle = new(file, ownsHandle: true);
+        _master = new(_handle, FileAccess.ReadWrite, 1);
     }
 
     /// <summary>The other end.</summary>
@@ -48,7 +50,11 @@ internal sealed class Pty : IDisposable
         }
     }
 
-    public void Dispose() => _master.Dispose();
+    public void Dispose()
+    {
+        _master.Dispose();
+        _handle.Dispose();
+    }
 
     [DllImport("libc", EntryPoint = "posix_openpt", SetLastError = true)]
     [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
 using System.Text.Json;
-using Viscolog.Cli.Calls;
 using Viscolog.FlowFiles;
 using Viscolog.MaterialFiles;
 using Viscolog.OilFiles;

@@ -2,7 +2,6 @@ using System.CommandLine;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.RunFiles;
-using Viscolog.Tables;
 using Viscolog.Typing;
 
 namespace Viscolog.Cli.Calls;

@@ -5,7 +5,6 @@ using Viscolog.Cli.Calls;
 using Viscolog.Cli.Json;
 using Viscolog.Core.Checking;
 using Viscolog.Feeds;
-using Viscolog.RunFiles;
 using Viscolog.Store;
 
 namespace Viscolog.Cli.Entries;

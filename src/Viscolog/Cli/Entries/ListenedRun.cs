@@ -1,6 +1,4 @@
 using Viscolog.Core.Advising;
-using Viscolog.Core.Pots;
-using Viscolog.Core.Quantities;
 using Viscolog.Feeds;
 using Viscolog.RunFiles;
 using Viscolog.Store;

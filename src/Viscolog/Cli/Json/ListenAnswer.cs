@@ -1,6 +1,4 @@
-using System.Text.Json.Serialization;
 using Viscolog.Feeds;
-using Viscolog.RunFiles;
 
 namespace Viscolog.Cli.Json;
 

@@ -1,12 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Viscolog.Core.Advising;
-using Viscolog.Core.Pots;
 using Viscolog.Feeds;
 using Viscolog.RunFiles;
 using Viscolog.Tables;
 using Viscolog.Tui.Pattern;
-using Viscolog.Wording;
 using BenchStep = Viscolog.Tui.Pattern.Step<Viscolog.Tui.Bench.BenchState, Viscolog.Tui.Bench.BenchEvent>;
 
 namespace Viscolog.Tui.Bench;

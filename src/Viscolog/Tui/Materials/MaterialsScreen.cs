@@ -23,7 +23,8 @@ internal static class MaterialsScreen
             "F8",
             "instrument",
             "an instrument: see what it sends, and have it learned how its lines are read",
-            new MaterialsEvent.InstrumentCalled()) { Brief = null },
+            new MaterialsEvent.InstrumentCalled())
+        { Brief = null },
         new("F9", null, "void the reading of an oil", new MaterialsEvent.OilVoided()),
         new("F1", "help", "") { Role = KeyRole.Helps },
         new("Esc", "", "back") { Role = KeyRole.Leaves },

@@ -4,7 +4,6 @@ using Viscolog.Core.Advising;
 using Viscolog.Core.Batches;
 using Viscolog.Core.Checking;
 using Viscolog.Core.Pots;
-using Viscolog.Core.Quantities;
 using Viscolog.Labels;
 using Viscolog.Reports;
 using Viscolog.RunFiles;
