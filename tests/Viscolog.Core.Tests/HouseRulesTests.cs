@@ -45,7 +45,7 @@ public sealed class HouseRulesTests
     [InlineData(typeof(EvidenceWarning), 14)]
     [InlineData(typeof(EvidenceTrouble), 6)]
     [InlineData(typeof(PosteriorOutcome), 2)]
-    [InlineData(typeof(Material), 4)]
+    [InlineData(typeof(Material), 5)]
     [InlineData(typeof(Verdict), 3)]
     [InlineData(typeof(NextStep), 6)]
     [InlineData(typeof(CheckOutcome), 2)]

@@ -82,6 +82,11 @@ internal sealed class Feed(string name, LineSource source, LinePattern? pattern,
     {
         var buffer = new byte[4096];
         var (heard, asked, isSilent) = (clock.GetTimestamp(), (long?)null, false);
+        if (source.OpensInside)
+        {
+            _cutter.BeginInside();
+        }
+
         while (!_stop.IsCancellationRequested)
         {
             if (pattern?.Ask is { } ask && (asked is not { } last || clock.GetElapsedTime(last) >= pattern.Every))
@@ -98,6 +103,7 @@ internal sealed class Feed(string name, LineSource source, LinePattern? pattern,
             }
             catch (Exception e) when (LineSource.IsPatience(e))
             {
+                _cutter.BeginLine();
                 if (!isSilent && clock.GetElapsedTime(heard) >= SilentAfter)
                 {
                     isSilent = true;

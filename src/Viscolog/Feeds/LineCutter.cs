@@ -15,10 +15,17 @@ internal sealed class LineCutter
 
     private readonly List<byte> _held = new(LinePattern.LongestLine);
     private bool _isTooLong;
+    private bool _isInside;
     private double _strange;
 
     /// <summary>Whether a good part of the last bytes was no text.</summary>
     public bool IsNoise => _strange > NoiseFrom;
+
+    /// <summary>What comes next may be the rest of a line: it is let go to its end.</summary>
+    public void BeginInside() => _isInside = true;
+
+    /// <summary>Nothing came for a while: what comes next begins a line.</summary>
+    public void BeginLine() => _isInside = false;
 
     /// <summary>The lines that are whole now. A line that was too long comes as its beginning with a mark that no text has.</summary>
     public IEnumerable<string> Cut(ReadOnlyMemory<byte> bytes)
@@ -41,7 +48,12 @@ internal sealed class LineCutter
                 continue;
             }
 
-            if (_held.Count > 0)
+            if (_isInside)
+            {
+                Drop();
+                _isInside = false;
+            }
+            else if (_held.Count > 0)
             {
                 yield return Drop();
             }

@@ -28,6 +28,12 @@ internal abstract partial record LineSource
     public virtual bool ComesBack => true;
 
     /// <summary>
+    /// Whether it may be opened in the middle of a line, as a wire is on which an instrument is just sending: then what comes at once is
+    /// let go to the end of its line, as half a number is a wrong one.
+    /// </summary>
+    public virtual bool OpensInside => false;
+
+    /// <summary>
     /// Opens it; reads that bring nothing for a while end with <see cref="TimeoutException"/> or an inner one of sockets.
     /// </summary>
     /// <exception cref="IOException">It can't be opened now.</exception>
@@ -62,6 +68,8 @@ internal abstract partial record LineSource
         public override string Name => string.Create(
             CultureInfo.InvariantCulture,
             $"serial:{Port}@{Baud},{Bits}{Parity.ToString()[0]}{(Stop == StopBits.Two ? 2 : 1)}");
+
+        public override bool OpensInside => true;
 
         public static Serial? Of(string text)
         {
@@ -182,6 +190,8 @@ internal abstract partial record LineSource
     {
         public override string Name => "file:" + Path;
 
+        public override bool OpensInside => new FileInfo(Path) is { Exists: true, Length: > 0 };
+
         public override Stream Open()
         {
             try
@@ -214,9 +224,10 @@ internal abstract partial record LineSource
         public GrowingStream(FileStream file)
         {
             _file = file;
-            if (file.CanSeek)
+            if (file.CanSeek && file.Length > 0)
             {
-                file.Seek(0, SeekOrigin.End);
+                // The last character tells whether the file ends inside a line; it is read as what comes first.
+                file.Seek(-1, SeekOrigin.End);
             }
         }
 

@@ -25,6 +25,7 @@ public sealed class FeedTests
         File.CreateSymbolicLink(port, pty.Port);
         using var heard = new Heard("serial:" + port, "viscosity_mpas=1; temp_c=2");
         heard.WaitFor(FeedState.Open);
+        Thread.Sleep(600); // The instrument is at rest: what comes next begins a line.
         pty.Write("8420 23.1\r\nhalf a li");
         Assert.Equal([8420], heard.Values(1));
         pty.Write("ne\r\n9000 23.2\r\n123");
@@ -38,8 +39,8 @@ public sealed class FeedTests
         pty = new Pty();
         File.CreateSymbolicLink(port, pty.Port);
         heard.WaitFor(FeedState.Back);
-        pty.Write("45 23.0\n");
-        Assert.Equal([8420, 9000, 45], heard.Values(3));
+        pty.Write("45 23.0\n12346 23.0\n");
+        Assert.Equal([8420, 9000, 12346], heard.Values(3));
         pty.Dispose();
         Directory.Delete(folder, recursive: true);
     }
@@ -217,6 +218,29 @@ public sealed class FeedTests
         }
 
         Assert.Equal(3, heard.Values(1)[^1]);
+    }
+
+    /// <summary>
+    /// The plug is pulled after every byte of what an instrument sends, and plugged in again while it goes on sending: whatever is heard
+    /// was sent, as a whole line.
+    /// </summary>
+    [Fact]
+    public void A_plug_pulled_at_any_byte_never_makes_a_number_of_two_halves()
+    {
+        const string sent = "8420 23.1\r\n123456 23.2\r\n77 22.9\r\n";
+        string[] lines = ["8420", "123456", "77"];
+        for (var cut = 0; cut <= sent.Length; cut++)
+        {
+            var cutter = new LineCutter();
+            cutter.BeginInside();
+            cutter.BeginLine();
+            var heard = cutter.Cut(Encoding.ASCII.GetBytes(sent[..cut])).ToList();
+            cutter.Drop();
+            cutter.BeginInside();
+            heard.AddRange(cutter.Cut(Encoding.ASCII.GetBytes(sent[cut..])));
+            Assert.All(heard, l => Assert.Contains(l.Split(' ')[0], lines, StringComparer.Ordinal));
+            Assert.True(heard.Count >= 2);
+        }
     }
 
     [Fact]

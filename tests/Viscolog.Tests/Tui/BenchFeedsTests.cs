@@ -132,6 +132,31 @@ public sealed class BenchFeedsTests
         Assert.Fail("no end after 30 steps");
     }
 
+    /// <summary>An hour of a viscometer that sends ten readings a second, each taken in; the pot creeps up as a real one does.</summary>
+    [Fact]
+    public void An_hour_of_a_stream_is_thinned_and_keeps_the_memory_flat()
+    {
+        var trial = Trial(takesReadings: true);
+        trial.Do(new BenchEvent.Stir());
+        trial.Now += TimeSpan.FromSeconds(10);
+        trial.Do(new BenchEvent.Stir());
+        var before = trial.State.Run.Rows.Length;
+        var pattern = LinePattern.Read("viscosity_mpas=1", out _)!;
+        long? early = null;
+        for (var i = 0; i < 36_000; i++)
+        {
+            trial.Now += TimeSpan.FromMilliseconds(100);
+            var line = FormattableString.Invariant($"{4560 * (1 + (0.02 * (1 - Math.Exp(-i / 6000.0)))):0.0}");
+            trial.Do(new BenchEvent.Heard(new FeedEvent.Understood("it", (LineOutcome.Understood)pattern.Read(line), trial.Now)));
+            early ??= i == 6000 ? GC.GetTotalMemory(forceFullCollection: true) : null;
+        }
+
+        // The step's last reading stood 180 s: what stands less is no later reading of it.
+        Assert.InRange(trial.State.Run.Rows.Length - before, 20, 40);
+        Assert.InRange(GC.GetTotalMemory(forceFullCollection: true) - early!.Value, long.MinValue, 8_000_000);
+        Assert.Equal(3600, trial.State.Run.File.Contents().Last().Reading!.Wait!.Value.TotalSeconds, 400.0);
+    }
+
     [Fact]
     public void A_plug_that_was_pulled_and_lines_that_say_nothing_are_shown_and_a_foreign_unit_fills_nothing()
     {

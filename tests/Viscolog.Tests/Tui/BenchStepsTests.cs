@@ -102,6 +102,7 @@ public sealed class BenchStepsTests
             new BenchEvent.StoodFor(TimeSpan.FromSeconds(3)),
             new BenchEvent.ClockJumped(TimeSpan.FromHours(1)), new BenchEvent.Leaving(), new BenchEvent.NotLogged("no room"),
             new BenchEvent.Advised(new(null, "too few readings", null)), new BenchEvent.Ticked(),
+            new BenchEvent.Heard(new Viscolog.Feeds.FeedEvent.Told("it", Viscolog.Feeds.FeedState.Lost, "gone")),
             new BenchEvent.Called(BenchForms.Dose), new BenchEvent.Charted(), new BenchEvent.Checked(),
         ];
         var cases = typeof(BenchEvent).GetNestedTypes(System.Reflection.BindingFlags.NonPublic);
