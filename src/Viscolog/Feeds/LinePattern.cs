@@ -109,7 +109,7 @@ internal sealed partial record LinePattern(ImmutableArray<LinePiece> Pieces)
     /// <summary>Reads a line; never throws, whatever came over the wire.</summary>
     public LineOutcome Read(string line)
     {
-        // Start and end of text (STX, ETX) and other control characters stand around the lines of many instruments.
+        // Start and end of text (STX, ETX), of transmission and an acknowledgement stand around the lines of many instruments.
         var text = Trimmed(line);
         if (text.Length == 0 || Skipped.Any(s => text.StartsWith(s, StringComparison.Ordinal)))
         {
@@ -226,7 +226,8 @@ internal sealed partial record LinePattern(ImmutableArray<LinePiece> Pieces)
 
         return line[from..to];
 
-        static bool Goes(char c) => char.IsControl(c) || char.IsWhiteSpace(c);
+        // An escape sequence does not stand around a line: it is noise.
+        static bool Goes(char c) => c is '\0' or '\u0002' or '\u0003' or '\u0004' or '\u0006' || char.IsWhiteSpace(c);
     }
 
     private double? Value(LinePiece piece, string text, string[] fields, out string? error)

@@ -27,6 +27,9 @@ internal sealed class TuiPace : IDisposable
 
     private const int ShortFor = 300;
 
+    /// <summary>A change is taken up in one turn and drawn in the next.</summary>
+    private const int AwakeAfterChange = 10;
+
     private const ushort Turns = 1000;
     private const short Readable = 1;
     private const short Gone = 8 | 16 | 32;
@@ -102,6 +105,7 @@ internal sealed class TuiPace : IDisposable
         while (came == 0 && !(isDue = _watched.Any(changes => changes())) && Environment.TickCount64 < until);
         if (came != 0 || isDue)
         {
+            _awakeUntil = Environment.TickCount64 + AwakeAfterChange;
             _shortUntil = Environment.TickCount64 + ShortFor;
         }
 

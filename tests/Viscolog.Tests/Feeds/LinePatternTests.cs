@@ -44,6 +44,7 @@ public sealed class LinePatternTests
     [InlineData("viscosity_mpas=1; decimal=comma; separator=space", "12.000", "expected a number")]
     [InlineData("viscosity_mpas=1", "84\u000120", "not a line of text")]
     [InlineData("viscosity_mpas=1", "84\u001b[2J20", "not a line of text")]
+    [InlineData("viscosity_mpas=2", " \u001b[0m9,9mPa.s", "not a line of text")]
     [InlineData("viscosity_mpas=1", "1e999", "expected a number")]
     [InlineData("viscosity_mpas=1; checksum=xor", "8420*00", "checksum")]
     public void What_a_line_does_not_say_for_certain_is_not_read(string pattern, string line, string? reason)
