@@ -89,7 +89,7 @@ internal sealed class Feed(string name, LineSource source, LinePattern? pattern,
 
         while (!_stop.IsCancellationRequested)
         {
-            if (pattern?.Ask is { } ask && (asked is not { } last || clock.GetElapsedTime(last) >= pattern.Every))
+            if (stream.CanWrite && pattern?.Ask is { } ask && (asked is not { } last || clock.GetElapsedTime(last) >= pattern.Every))
             {
                 asked = clock.GetTimestamp();
                 stream.Write(Encoding.ASCII.GetBytes(ask + "\r\n"));

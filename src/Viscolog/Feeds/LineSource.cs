@@ -101,7 +101,10 @@ internal abstract partial record LineSource
             catch (UnauthorizedAccessException e)
             {
                 port.Dispose();
-                throw new IOException($"another program has the port, or it may not be opened ({e.Message})", e);
+                // The library says the same of a port that is not there.
+                throw Port.StartsWith('/') && !File.Exists(Port)
+                    ? new IOException($"there is no {Port}; is the instrument plugged in?", e)
+                    : new IOException($"another program has the port, or it may not be opened ({e.Message})", e);
             }
             catch (ArgumentException e)
             {
@@ -217,7 +220,7 @@ internal abstract partial record LineSource
     }
 
     /// <summary>A file whose end is not the end: reads wait for more. One that was cut is read from its beginning.</summary>
-    private sealed class GrowingStream : Stream
+    private sealed class GrowingStream : SourceStream
     {
         private readonly FileStream _file;
 
@@ -229,20 +232,6 @@ internal abstract partial record LineSource
                 // The last character tells whether the file ends inside a line; it is read as what comes first.
                 file.Seek(-1, SeekOrigin.End);
             }
-        }
-
-        public override bool CanRead => true;
-
-        public override bool CanSeek => false;
-
-        public override bool CanWrite => false;
-
-        public override long Length => throw new NotSupportedException();
-
-        public override long Position
-        {
-            get => throw new NotSupportedException();
-            set => throw new NotSupportedException();
         }
 
         public override int Read(byte[] buffer, int offset, int count)
@@ -261,16 +250,6 @@ internal abstract partial record LineSource
             Thread.Sleep(Patience);
             throw new TimeoutException();
         }
-
-        public override void Flush()
-        {
-        }
-
-        public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
-
-        public override void SetLength(long value) => throw new NotSupportedException();
-
-        public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException();
 
         protected override void Dispose(bool disposing)
         {

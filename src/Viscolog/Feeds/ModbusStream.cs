@@ -8,26 +8,12 @@ namespace Viscolog.Feeds;
 /// <param name="wire">The wire; reads that bring nothing for a while end.</param>
 /// <param name="question">What is asked.</param>
 /// <param name="isTcp">Whether frames are those of TCP, else those of a serial line (RTU).</param>
-internal sealed class ModbusStream(Stream wire, ModbusQuestion question, bool isTcp) : Stream
+internal sealed class ModbusStream(Stream wire, ModbusQuestion question, bool isTcp) : SourceStream
 {
     private static readonly TimeSpan Every = TimeSpan.FromSeconds(1);
 
     private byte[] _line = [];
     private ushort _transaction;
-
-    public override bool CanRead => true;
-
-    public override bool CanSeek => false;
-
-    public override bool CanWrite => false;
-
-    public override long Length => throw new NotSupportedException();
-
-    public override long Position
-    {
-        get => throw new NotSupportedException();
-        set => throw new NotSupportedException();
-    }
 
     public override int Read(byte[] buffer, int offset, int count)
     {
@@ -47,16 +33,6 @@ internal sealed class ModbusStream(Stream wire, ModbusQuestion question, bool is
         _line = _line[taken..];
         return taken;
     }
-
-    public override void Flush()
-    {
-    }
-
-    public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
-
-    public override void SetLength(long value) => throw new NotSupportedException();
-
-    public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException();
 
     protected override void Dispose(bool disposing)
     {

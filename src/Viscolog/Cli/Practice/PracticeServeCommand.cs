@@ -14,7 +14,7 @@ namespace Viscolog.Cli.Practice;
 internal sealed class PracticeServeCommand : CalledCommand
 {
     public const string Example =
-        "printf 'dose=1\nstir=10\nend\n' | dotnet run --project src/Viscolog -- practice serve --pot easy --seed 7";
+        "printf 'dose=1\\nstir=10\\nend\\n' | dotnet run --project src/Viscolog -- practice serve --pot easy --seed 7";
 
     /// <summary>The balance shows a pour in so many steps.</summary>
     private const int PourSteps = 10;
