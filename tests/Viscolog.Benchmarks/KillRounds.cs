@@ -11,8 +11,8 @@ using Viscolog.Tables;
 namespace Viscolog.Benchmarks;
 
 /// <summary>
-/// Kills programs that add to a log, import into it, back it up, restore it or make its query copy anew, at random moments, and looks at
-/// what is left: nothing acknowledged may be missing, nothing may be there that was never sent, and the log must open. On a busy machine
+/// Kills programs that add to a log, listen to an instrument and log what it reads, import, back up, restore or make the query copy anew, at
+/// random moments, and looks at what is left: nothing acknowledged may be missing, nothing may be there that was never sent, and the log must open. On a busy machine
 /// the moments come so many times later.
 /// </summary>
 internal sealed class KillRounds(string folder, int seed, int slow)
@@ -21,6 +21,7 @@ internal sealed class KillRounds(string folder, int seed, int slow)
     private readonly Random _random = new(seed);
     private readonly HashSet<string> _imported = new(StringComparer.Ordinal);
     private int _next = 1;
+    private int _shown = 4000;
     private int _acknowledged;
     private int _lost;
     private int _false;
@@ -69,7 +70,13 @@ internal sealed class KillRounds(string folder, int seed, int slow)
 
     private static Process Start(params string[] command)
     {
-        var start = new ProcessStartInfo("dotnet") { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo("dotnet")
+        {
+            UseShellExecute = false,
+            RedirectStandardInput = true,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
         foreach (var word in command)
         {
             start.ArgumentList.Add(word);
@@ -83,13 +90,16 @@ internal sealed class KillRounds(string folder, int seed, int slow)
     private void Start()
     {
         using var log = Open(_place, LogUse.Write);
-        log.Begin(
-            ((TableOutcome<RunFile>.Read)RunFileReader.Parse("run", "# name: killed\n# base_g: 100\nviscosity_mpas\n"u8.ToArray())).File);
+        foreach (var name in (string[])["killed", "listened to"])
+        {
+            var text = Encoding.UTF8.GetBytes($"# name: {name}\n# base_g: 100\nviscosity_mpas\n");
+            log.Begin(((TableOutcome<RunFile>.Read)RunFileReader.Parse("run", text)).File);
+        }
     }
 
     private void Round(int round)
     {
-        switch (round % 6)
+        switch (round % 7)
         {
             case 0 or 1:
                 Appending();
@@ -104,6 +114,9 @@ internal sealed class KillRounds(string folder, int seed, int slow)
                 break;
             case 4:
                 Restoring();
+                break;
+            case 5:
+                Listening();
                 break;
             default:
                 KillAfter(Start(Program("viscolog.dll"), "backup", "--keep", "3", "--log", _place.Folder), 500);
@@ -133,7 +146,7 @@ internal sealed class KillRounds(string folder, int seed, int slow)
         }
     }
 
-    private string KillAfter(Process process, int most)
+    private string KillAfter(Process process, int most, Action? after = null)
     {
         using (process)
         {
@@ -145,6 +158,7 @@ internal sealed class KillRounds(string folder, int seed, int slow)
             }
 
             process.WaitForExit();
+            after?.Invoke();
             return output.Result;
         }
     }
@@ -166,6 +180,49 @@ internal sealed class KillRounds(string folder, int seed, int slow)
         _lost += Math.Max(0, acknowledged - there);
         _false += Math.Max(0, there - acknowledged - 1);
         _next = first + there;
+    }
+
+    /// <summary>A viscometer speaks on standard input, and each reading that comes to rest is logged.</summary>
+    private void Listening()
+    {
+        var before = Rows(2)?.Count ?? 0;
+        var listening = Start(
+            Program("viscolog.dll"), "listen", "-", "--reads", "viscosity_mpas=1; stable=2:S", "--log-to", "2", "--every", "0.1", "--log", _place.Folder);
+        var first = _shown + 1;
+        using var stop = new CancellationTokenSource();
+        var speaking = new Thread(() => Speak(listening.StandardInput, stop.Token));
+        speaking.Start();
+        var output = KillAfter(listening, 4000, stop.Cancel);
+        speaking.Join();
+        var acknowledged = output.Split('\n').Count(l => l.EndsWith('}') && l.Contains("\"logged\":\"row ", StringComparison.Ordinal));
+        _acknowledged += acknowledged;
+        if (Rows(2) is not { } rows)
+        {
+            return;
+        }
+
+        var came = rows[before..];
+        _lost += Math.Max(0, acknowledged - came.Count);
+        var isSound = came.Count <= acknowledged + 1 && came.All(v => v >= first && v <= _shown) && came.SequenceEqual(came.Distinct().Order());
+        _false += isSound ? 0 : 1;
+    }
+
+    private void Speak(StreamWriter line, CancellationToken stop)
+    {
+        try
+        {
+            while (!stop.IsCancellationRequested)
+            {
+                _shown++;
+                line.Write(FormattableString.Invariant($"{_shown} M\n{_shown} S\n"));
+                line.Flush();
+                Thread.Sleep(30);
+            }
+        }
+        catch (IOException)
+        {
+            // Nobody listens any more.
+        }
     }
 
     private void Importing(int round)
@@ -199,14 +256,14 @@ internal sealed class KillRounds(string folder, int seed, int slow)
         }
     }
 
-    private List<int>? Rows()
+    private List<int>? Rows(int number = 1)
     {
         try
         {
             using var log = Open(_place, LogUse.Read);
             return
             [
-                .. log.Run(1)!.File.Run.Entries.OfType<Viscolog.Core.Pots.Entry.Measured>()
+                .. log.Run(number)!.File.Run.Entries.OfType<Viscolog.Core.Pots.Entry.Measured>()
                     .Select(m => (int)((InstrumentValue.Direct)m.Reading.Value!).Viscosity.MilliPascalSeconds),
             ];
         }

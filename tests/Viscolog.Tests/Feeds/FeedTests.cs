@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Diagnostics;
 using System.Globalization;
 using System.Net;
 using System.Net.Sockets;
@@ -193,6 +194,90 @@ public sealed class FeedTests
         Assert.Equal([8420], heard.Values(1));
     }
 
+    /// <summary>
+    /// Answers of any bytes, and sound ones with a byte changed: the wire breaks and is tried again, a value comes only of a frame that holds.
+    /// </summary>
+    [Theory]
+    [InlineData(true, 1)]
+    [InlineData(false, 2)]
+    public void Whatever_a_Modbus_device_answers_it_is_a_value_of_a_sound_frame_or_the_wire_is_lost(bool isTcp, int seed)
+    {
+        var random = new Random(seed);
+        var (values, lost) = (0, 0);
+        for (var i = 0; i < 100_000; i++)
+        {
+            var answer = isTcp ? new byte[] { 0, 1, 0, 0, 0, 7, 1, 3, 4, 0x46, 0x03, 0x92, 0 } : Framed([1, 3, 4, 0x46, 0x03, 0x92, 0]);
+            switch (random.Next(3))
+            {
+                case 0:
+                    random.NextBytes(answer);
+                    break;
+                case 1:
+                    answer[random.Next(isTcp ? 9 : answer.Length)] ^= (byte)random.Next(1, 256);
+                    break;
+                default:
+                    answer = answer[..random.Next(answer.Length + 1)];
+                    break;
+            }
+
+            using var stream = new ModbusStream(new Answering(answer), new(1, 0, 2, RegisterForm.F32), isTcp);
+            try
+            {
+                var buffer = new byte[64];
+                var text = Encoding.ASCII.GetString(buffer, 0, stream.Read(buffer, 0, buffer.Length));
+                Assert.Equal("8420.5\n", text);
+                values++;
+            }
+            catch (IOException)
+            {
+                lost++;
+            }
+        }
+
+        Assert.InRange(values, 100, 10_000);
+        Assert.Equal(100_000, values + lost);
+    }
+
+    /// <summary>What can't be written to can't be asked; it is read all the same.</summary>
+    [Fact]
+    public void A_file_is_not_asked_and_is_read()
+    {
+        var path = Path.GetTempFileName();
+        using var heard = new Heard("file:" + path, "viscosity_mpas=1; ask=MEAS?; every=0.1");
+        heard.WaitFor(FeedState.Open);
+        File.AppendAllText(path, "8420\n");
+        Assert.Equal([8420], heard.Values(1));
+        Assert.Equal(0, heard.Count(FeedState.Lost));
+        File.Delete(path);
+    }
+
+    /// <summary>Root may open what is taken; everybody else is refused, whether it is Viscolog or the other that came second.</summary>
+    [Fact]
+    public void A_port_has_one_listener()
+    {
+        if (!OperatingSystem.IsLinux())
+        {
+            return;
+        }
+
+        using var pty = new Pty();
+        File.SetUnixFileMode(pty.Port, (UnixFileMode)0b110_110_110);
+        Assert.Equal("", Opened(pty.Port));
+        using var heard = new Heard("serial:" + pty.Port, "viscosity_mpas=1");
+        heard.WaitFor(FeedState.Open);
+        Assert.Contains("busy", Opened(pty.Port), StringComparison.OrdinalIgnoreCase);
+
+        static string Opened(string port)
+        {
+            string[] asNobody = Environment.IsPrivilegedProcess ? ["setpriv", "--reuid=65534", "--regid=65534", "--clear-groups"] : [];
+            string[] call = [.. asNobody, "sh", "-c", "exec 3<> " + port];
+            using var opening = Process.Start(new ProcessStartInfo(call[0], call[1..]) { RedirectStandardError = true })!;
+            var said = opening.StandardError.ReadToEnd();
+            opening.WaitForExit();
+            return said;
+        }
+    }
+
     [Theory]
     [InlineData(true)]
     [InlineData(false)]
@@ -308,6 +393,26 @@ public sealed class FeedTests
         {
             (series, var keeps) = series.With(at, isStable, stood);
             return keeps;
+        }
+    }
+
+    private static byte[] Framed(byte[] answer)
+    {
+        var crc = LineSums.Crc(answer);
+        return [.. answer, (byte)crc, (byte)(crc >> 8)];
+    }
+
+    /// <summary>A wire that answers with these bytes, then is closed.</summary>
+    private sealed class Answering(byte[] answer) : MemoryStream(answer)
+    {
+        public override bool CanWrite => true;
+
+        public override void Write(byte[] buffer, int offset, int count)
+        {
+        }
+
+        public override void Write(ReadOnlySpan<byte> buffer)
+        {
         }
     }
 

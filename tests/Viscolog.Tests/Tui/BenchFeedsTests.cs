@@ -132,14 +132,47 @@ public sealed class BenchFeedsTests
         Assert.Fail("no end after 30 steps");
     }
 
+    /// <summary>What is not logged is drawn all the same: the eye sees when it stands still.</summary>
+    [Fact]
+    public void A_series_is_drawn_as_it_builds_and_begins_anew_with_the_next_stirring()
+    {
+        var trial = Trial();
+        Stirred(trial);
+        var (due, rows) = (TimeSpan.FromMinutes(2), trial.State.Run.Rows.Length);
+        for (var second = 1; second <= due.TotalSeconds; second++)
+        {
+            trial.Now += TimeSpan.FromSeconds(1);
+            Hear(trial, "viscosity_mpas=1", FormattableString.Invariant($"{5000 * (1 - Math.Exp(-second / 20.0)):0}"));
+        }
+
+        var strip = Strip(due);
+        Assert.Equal(string.Concat(strip.OrderBy(Rank)), strip);
+        Assert.Equal('#', strip[^1]);
+        Assert.InRange(strip.Distinct().Count(), 3, 8);
+        Assert.InRange(trial.State.Feeds.Trace.Points.Length, 10, 60);
+        Assert.Equal(rows, trial.State.Run.Rows.Length);
+
+        // Half of the time still to come stays open, and what jitters by half a per cent is drawn level.
+        Stirred(trial);
+        for (var second = 1; second <= due.TotalSeconds / 2; second++)
+        {
+            trial.Now += TimeSpan.FromSeconds(1);
+            Hear(trial, "viscosity_mpas=1", FormattableString.Invariant($"{5000 + (25 * (second % 2)):0}"));
+        }
+
+        Assert.Equal(new string('_', 8) + new string(' ', 8), Strip(due / 2));
+
+        string Strip(TimeSpan stood) => BuildUpStrip.Of(trial.State.Feeds.Trace, null, due, stood, 16, isAscii: true);
+
+        static int Rank(char mark) => "_.-~=+*#".IndexOf(mark, StringComparison.Ordinal);
+    }
+
     /// <summary>An hour of a viscometer that sends ten readings a second, each taken in; the pot creeps up as a real one does.</summary>
     [Fact]
     public void An_hour_of_a_stream_is_thinned_and_keeps_the_memory_flat()
     {
         var trial = Trial(takesReadings: true);
-        trial.Do(new BenchEvent.Stir());
-        trial.Now += TimeSpan.FromSeconds(10);
-        trial.Do(new BenchEvent.Stir());
+        Stirred(trial);
         var before = trial.State.Run.Rows.Length;
         var pattern = LinePattern.Read("viscosity_mpas=1", out _)!;
         long? early = null;
@@ -202,6 +235,13 @@ public sealed class BenchFeedsTests
             Viscolog.Tests.RunFiles.FileText.Read(File.ReadAllText(Checkout.Sample("lantern-gel-07.csv"))), takesReadings);
         trial.Advise();
         return trial;
+    }
+
+    private static void Stirred(BenchTrial trial)
+    {
+        trial.Do(new BenchEvent.Stir());
+        trial.Now += TimeSpan.FromSeconds(10);
+        trial.Do(new BenchEvent.Stir());
     }
 
     private static void Hear(BenchTrial trial, string pattern, string line) => trial.Do(Heard(trial, pattern, line));

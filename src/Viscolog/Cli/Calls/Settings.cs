@@ -30,6 +30,7 @@ internal sealed record Settings(string Path, IReadOnlyDictionary<string, string>
         new("ascii", "yes or no", "no", IsYesOrNo),
         new("theme", "terminal, dark or light: the ground of the screens", "terminal", text => text is "terminal" or "dark" or "light"),
         new("mouse", "yes, or no to leave it to the terminal", "yes", IsYesOrNo),
+        new("take", "yes to log what instruments read by itself, or no to have it wait for Enter", "no", IsYesOrNo),
     ];
 
     /// <summary>What is wrong with the file, a line each.</summary>
@@ -52,6 +53,9 @@ internal sealed record Settings(string Path, IReadOnlyDictionary<string, string>
 
     /// <summary>Whether the mouse is the screens'.</summary>
     public bool HasMouse => Values.GetValueOrDefault("mouse") != "no";
+
+    /// <summary>Whether readings of instruments that have come to rest are logged by themselves.</summary>
+    public bool TakesReadings => Values.GetValueOrDefault("take") == "yes";
 
     /// <summary>Reads the file that the variable names, else the usual one.</summary>
     /// <param name="variable">A variable of the environment; null where it is not set.</param>

@@ -61,7 +61,7 @@ internal sealed class BenchCommand : CalledCommand
 
             // From here on the terminal is the screens'.
             call.Terminal.EndWork();
-            var look = call.Look() with { Instruments = instruments.ToImmutable(), TakesReadings = takes };
+            var look = call.Look() with { Instruments = instruments.ToImmutable(), TakesReadings = takes || call.Settings.TakesReadings };
             var opened = name is null ? null : RunSource.Find(log, name);
             return name is not null && opened is null
                 ? call.Refuse(RunSource.Unknown(name))

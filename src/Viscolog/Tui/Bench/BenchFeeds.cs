@@ -78,7 +78,8 @@ internal static class BenchFeeds
 
         var text = FileNumbers.Show(line.Of(shown.Column)!.Value)
             + (shown.Scale.HasSpeed && line.Of(Columns.Speed) is { } rpm ? "@" + FileNumbers.Show(rpm) : "");
-        var filled = state with { Feeds = feeds with { Filled = feeds.Filled + 1, Text = text } };
+        var trace = feeds.Trace.With(told.At, state.Clock.Standing(now), line.Of(shown.Column)!.Value);
+        var filled = state with { Feeds = feeds with { Filled = feeds.Filled + 1, Text = text, Trace = trace } };
         if (!feeds.TakesReadings || state.Clock.IsStirring || state.Doubted is not null || !state.Pasted.IsEmpty)
         {
             return filled;
@@ -134,6 +135,9 @@ internal sealed record BenchNews
     /// <summary>The reading, as it would be typed.</summary>
     public string Text { get; init; } = "";
 
+    /// <summary>What was shown since the pot was stirred.</summary>
+    public BuildUpTrace Trace { get; init; } = BuildUpTrace.None;
+
     /// <summary>Which readings of the stream are logged by themselves.</summary>
     public Series Series { get; init; } = new(TimeSpan.FromSeconds(5));
 
@@ -143,7 +147,7 @@ internal sealed record BenchNews
 
     /// <summary>The news after something went into the pot: what was weighed is spent, and what was read is of the pot before.</summary>
     public BenchNews Poured()
-        => this with { Spent = Weight ?? Spent, Weight = null, Series = new(Series.Least), Filled = Filled + 1, Text = "" };
+        => this with { Spent = Weight ?? Spent, Weight = null, Trace = BuildUpTrace.None, Series = new(Series.Least), Filled = Filled + 1, Text = "" };
 
     /// <summary>The news with what is wrong with an instrument; null where nothing is.</summary>
     public BenchNews With(string from, string? words)

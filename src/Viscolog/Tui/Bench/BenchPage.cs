@@ -92,7 +92,7 @@ internal static class BenchPage
 
     private static string Strip(Page page, BenchState state, DateTimeOffset now)
         => state.Clock is { Due: { } due } clock && clock.Standing(now) is { } standing
-            && BuildUpStrip.Of(state.Advice?.Picture, due, standing, 16, page.IsAscii) is { Length: > 0 } strip
+            && BuildUpStrip.Of(state.Feeds.Trace, state.Advice?.Picture, due, standing, 16, page.IsAscii) is { Length: > 0 } strip
             ? strip + " "
             : "";
 
