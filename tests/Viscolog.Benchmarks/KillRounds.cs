@@ -11,9 +11,9 @@ using Viscolog.Tables;
 namespace Viscolog.Benchmarks;
 
 /// <summary>
-/// Kills programs that add to a log, listen to an instrument and log what it reads, import, back up, restore or make the query copy anew, at
-/// random moments, and looks at what is left: nothing acknowledged may be missing, nothing may be there that was never sent, and the log must open. On a busy machine
-/// the moments come so many times later.
+/// Kills programs that add to a log, listen to an instrument and log what it reads, import, back up, restore or make the query copy anew,
+/// at random moments, and looks at what is left: nothing acknowledged may be missing, nothing may be there that was never sent, and the log
+/// must open. On a busy machine the moments come so many times later.
 /// </summary>
 internal sealed class KillRounds(string folder, int seed, int slow)
 {
@@ -187,7 +187,17 @@ internal sealed class KillRounds(string folder, int seed, int slow)
     {
         var before = Rows(2)?.Count ?? 0;
         var listening = Start(
-            Program("viscolog.dll"), "listen", "-", "--reads", "viscosity_mpas=1; stable=2:S", "--log-to", "2", "--every", "0.1", "--log", _place.Folder);
+            Program("viscolog.dll"),
+            "listen",
+            "-",
+            "--reads",
+            "viscosity_mpas=1; stable=2:S",
+            "--log-to",
+            "2",
+            "--every",
+            "0.1",
+            "--log",
+            _place.Folder);
         var first = _shown + 1;
         using var stop = new CancellationTokenSource();
         var speaking = new Thread(() => Speak(listening.StandardInput, stop.Token));
@@ -203,7 +213,9 @@ internal sealed class KillRounds(string folder, int seed, int slow)
 
         var came = rows[before..];
         _lost += Math.Max(0, acknowledged - came.Count);
-        var isSound = came.Count <= acknowledged + 1 && came.All(v => v >= first && v <= _shown) && came.SequenceEqual(came.Distinct().Order());
+        var isSound = came.Count <= acknowledged + 1
+            && came.All(v => v >= first && v <= _shown)
+            && came.SequenceEqual(came.Distinct().Order());
         _false += isSound ? 0 : 1;
     }
 

@@ -195,7 +195,8 @@ public sealed class FeedTests
     }
 
     /// <summary>
-    /// Answers of any bytes, and sound ones with a byte changed: the wire breaks and is tried again, a value comes only of a frame that holds.
+    /// Answers of any bytes, and sound ones with a byte changed: the wire breaks and is tried again, a value comes only of a frame that
+    /// holds.
     /// </summary>
     [Theory]
     [InlineData(true, 1)]
@@ -271,7 +272,8 @@ public sealed class FeedTests
         {
             string[] asNobody = Environment.IsPrivilegedProcess ? ["setpriv", "--reuid=65534", "--regid=65534", "--clear-groups"] : [];
             string[] call = [.. asNobody, "sh", "-c", "exec 3<> " + port];
-            using var opening = Process.Start(new ProcessStartInfo(call[0], call[1..]) { RedirectStandardError = true })!;
+            var start = new ProcessStartInfo(call[0], call[1..]) { RedirectStandardError = true, UseShellExecute = false };
+            using var opening = Process.Start(start)!;
             var said = opening.StandardError.ReadToEnd();
             opening.WaitForExit();
             return said;

@@ -146,8 +146,15 @@ internal sealed record BenchNews
         ImmutableSortedDictionary.Create<string, string>(StringComparer.Ordinal);
 
     /// <summary>The news after something went into the pot: what was weighed is spent, and what was read is of the pot before.</summary>
-    public BenchNews Poured()
-        => this with { Spent = Weight ?? Spent, Weight = null, Trace = BuildUpTrace.None, Series = new(Series.Least), Filled = Filled + 1, Text = "" };
+    public BenchNews Poured() => this with
+    {
+        Spent = Weight ?? Spent,
+        Weight = null,
+        Trace = BuildUpTrace.None,
+        Series = new(Series.Least),
+        Filled = Filled + 1,
+        Text = "",
+    };
 
     /// <summary>The news with what is wrong with an instrument; null where nothing is.</summary>
     public BenchNews With(string from, string? words)
