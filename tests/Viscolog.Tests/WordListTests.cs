@@ -46,7 +46,7 @@ public sealed partial class WordListTests
             Commands(root).SelectMany(c => c.Arguments).Select(a => a.Name),
             Columns.All.Select(c => c.Name),
             MaterialColumns.All.Select(c => c.Name).Concat(FlowColumns.All.Keys).Concat(OilColumns.All).Concat(TrendColumns.Others),
-            HeaderKeys.All.Select(k => k.Name),
+            HeaderKeys.All.Select(k => k.Name).Concat(ThickenerLine.Traits.Select(t => t.Name)),
             Settings.Keys.Select(k => k.Name),
             FileNames.Faults.Names.Select(n => n.Name).Concat(FileNames.Chemistries.Names.Select(n => n.Name)),
             Answered("methods").Concat(Answered("shapes")),

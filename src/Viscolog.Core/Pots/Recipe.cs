@@ -36,7 +36,7 @@ public sealed record Recipe
         var pot = run.PotNow();
         RecipePart[] parts =
         [
-            .. run.Entries.OfType<Entry.Dosed>().Where(d => d.Counts).Select(d => d.Thickener).Distinct(StringComparer.Ordinal)
+            .. run.Entries.OfType<Entry.Dosed>().Where(d => d.Counts).Select(d => run.NameNow(d.Thickener)).Distinct(StringComparer.Ordinal)
                 .Select(name => new RecipePart(run.FindThickener(name)!, pot.DoseOf(name))),
         ];
         var cutting = parts

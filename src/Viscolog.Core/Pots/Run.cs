@@ -76,8 +76,13 @@ public sealed record Run(PotBase Base, Mass BaseMass)
     /// <summary>The scale step in force.</summary>
     public Mass ScaleStepInForce => ScaleStep ?? DefaultScaleStep;
 
-    /// <summary>The thickener of that name; null where the run has none.</summary>
-    public Thickener? FindThickener(string name) => Thickeners.FirstOrDefault(t => string.Equals(t.Name, name, StringComparison.Ordinal));
+    /// <summary>The thickener that has that name, or had it; null where the run has none.</summary>
+    public Thickener? FindThickener(string name)
+        => Thickeners.FirstOrDefault(t => string.Equals(t.Name, name, StringComparison.Ordinal))
+            ?? Thickeners.FirstOrDefault(t => t.Formerly.Contains(name, StringComparer.Ordinal));
+
+    /// <summary>The name that a thickener has now; the same where the run knows none of it.</summary>
+    public string NameNow(string thickener) => FindThickener(thickener)?.Name ?? thickener;
 
     /// <summary>
     /// Appends an entry to the run as it stands: the run that goes on, or why it can't (see <see cref="OpenRun"/> to append many).

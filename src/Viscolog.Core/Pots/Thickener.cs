@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Core.Pots;
@@ -32,6 +33,9 @@ public sealed record Thickener(string Name)
 
     /// <summary>Its price for 1 kg as supplied, in the user's currency.</summary>
     public decimal? PricePerKilogram { get; init; }
+
+    /// <summary>Names that it had in the run before, under which it may stand in entries.</summary>
+    public ImmutableArray<string> Formerly { get; init; } = [];
 
     /// <summary>How it is cut with water before it is poured.</summary>
     public PreDilution Dilution { get; init; } = PreDilution.None;

@@ -61,7 +61,7 @@ public static class RunReplays
             return moment;
         }
 
-        var grams = told.Done.OfType<Entry.Dosed>().Where(d => d.Thickener == thickener?.Name).Sum(d => d.Poured.Grams);
+        var grams = told.Done.OfType<Entry.Dosed>().Where(d => told.Run.NameNow(d.Thickener) == thickener?.Name).Sum(d => d.Poured.Grams);
         var request = new StudyRequest(told.Known) { Band = band, History = history, WhatIf = grams > 0 ? Mass.FromGrams(grams) : null };
         var outcome = Study.Of(request);
         if (outcome is StudyOutcome.Made { Study: { NoAdvice: NoAdvice.TooFarToForecast } study })

@@ -22,7 +22,7 @@ internal static class MaterialColumns
     /// <summary>Every column, in the order in which they are written.</summary>
     public static IReadOnlyList<MaterialColumn> All { get; } =
     [
-        .. ThickenerLine.Traits.Select(Trait),
+        .. ThickenerLine.Traits.Where(t => !t.IsOfRun).Select(Trait),
         new(
             "method",
             [MaterialKind.Method, MaterialKind.Specification],

@@ -24,11 +24,11 @@ internal static class RunRows
 
         var run = file.Run;
         var bodies = (study?.Picture.Readings ?? []).ToDictionary(r => r.Entry);
-        var dosed = run.Thickeners.Where(t => run.Entries.OfType<Entry.Dosed>().Any(d => d.Thickener == t.Name)).ToArray();
+        var dosed = run.Thickeners.Where(t => run.Entries.OfType<Entry.Dosed>().Any(d => run.NameNow(d.Thickener) == t.Name)).ToArray();
         var oneDay = run.Entries.Select(e => e.Time?.Date).Distinct().Count() == 1;
         var pot = Pot.With(run.BaseMass);
         var rows = ImmutableArray.CreateBuilder<GridRow>();
-        foreach (var ((row, place), content) in file.Rows.Select((r, i) => (r, i)).Zip(file.Contents()))
+        foreach (var ((row, place), content) in file.Rows.Select((r, i) => (r, i)).Zip(file.Contents().Select(file.Renamed)))
         {
             pot = content.Entries().Aggregate(pot, run.After);
             var body = Enumerable.Range(row.FirstEntry, row.EntryCount).Select(bodies.GetValueOrDefault).FirstOrDefault(b => b is not null);

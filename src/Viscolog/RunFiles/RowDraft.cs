@@ -117,7 +117,7 @@ internal sealed class RowDraft(Run? run = null)
 
         var grams = column == Columns.AddedPercent.Name ? Poured(found, amount, BaseThen(pot))
             : column == Columns.AddedMilliliters.Name ? Weight(found, amount, out fault) : amount;
-        return grams == 0 ? null : new(found.Name, Mass.FromGrams(grams));
+        return grams == 0 ? null : new(Thickener ?? found.Name, Mass.FromGrams(grams));
     }
 
     // What is cut with water has another density than the thickener.

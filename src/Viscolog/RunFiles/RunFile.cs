@@ -35,6 +35,11 @@ internal sealed record RunFile(Run Run)
     public IEnumerable<FileRow> Contents()
         => Rows.Select(r => FileRow.Of(Run.Entries.AsSpan(r.FirstEntry, r.EntryCount)) with { Replaces = r.Replaces, Unknown = r.Unknown });
 
+    /// <summary>A row with the name that its thickener has now.</summary>
+    public FileRow Renamed(FileRow row) => row.Dosed is { } dosed && Run.NameNow(dosed.Thickener) is var name && name != dosed.Thickener
+        ? row with { Dosed = new(name, dosed.Poured) }
+        : row;
+
     /// <summary>The file with these rows instead of its own.</summary>
     public RunFile With(IEnumerable<FileRow> rows)
     {

@@ -10,6 +10,9 @@ namespace Viscolog.RunFiles;
 /// <summary>The header line of a thickener: its name, then traits as <c>key=value</c> after semicolons.</summary>
 internal static class ThickenerLine
 {
+    /// <summary>The one trait that may be stated more than once.</summary>
+    private const string Formerly = "formerly";
+
     /// <summary>The traits that the format knows.</summary>
     public static readonly ImmutableArray<ThickenerTrait> Traits =
     [
@@ -36,6 +39,11 @@ internal static class ThickenerLine
             t => t.Dilution == PreDilution.None
                 ? null
                 : $"{FileNumbers.Show(t.Dilution.ThickenerParts)}:{FileNumbers.Show(t.Dilution.WaterParts)}"),
+        new(
+            Formerly,
+            TakeFormerly,
+            t => t.Formerly.IsEmpty ? null : string.Join($"; {Formerly}=", t.Formerly))
+        { IsOfRun = true },
     ];
 
     private static readonly FrozenDictionary<string, ThickenerTrait> ByName = Traits.ToFrozenDictionary(
@@ -90,12 +98,17 @@ internal static class ThickenerLine
         {
             findings.Refuse(at, $"key=value, the key one of {string.Join(", ", Traits.Select(t => t.Name))}");
         }
-        else if (!seen.Add(key))
+        else if (!seen.Add(key) && !string.Equals(key, Formerly, StringComparison.OrdinalIgnoreCase))
         {
             findings.Refuse(at, $"{key} once for a thickener");
         }
         else if (ByName.TryGetValue(key, out var trait))
         {
+            if (trait.IsOfRun && header.Run.FindThickener(part[(mark + 1)..].Trim()) is not null)
+            {
+                findings.Refuse(at, "a name that no other thickener of the header has or had");
+            }
+
             return trait.Take(thickener, header.Values.InText(part), at, part[(mark + 1)..].Trim());
         }
         else if (UnitWords.Meant(key, ByName.Keys) is { Count: > 0 } meant)
@@ -122,6 +135,17 @@ internal static class ThickenerLine
         return thickener;
     }
 
+    private static Thickener TakeFormerly(Thickener thickener, ValueReader values, Place at, string text)
+    {
+        if (CanName(text) && text != thickener.Name && !thickener.Formerly.Contains(text, StringComparer.Ordinal))
+        {
+            return thickener with { Formerly = thickener.Formerly.Add(text) };
+        }
+
+        values.Findings.Refuse(at, "another name that it had before, each once");
+        return thickener;
+    }
+
     private static Thickener TakeRange(Thickener thickener, ValueReader values, Place at, string text)
         => values.Rising(at, text, NumberRange.Dose) is var (low, top)
             ? thickener with { UsualRange = new(Dose.FromPercent(low), Dose.FromPercent(top)) }
@@ -143,4 +167,8 @@ internal static class ThickenerLine
 internal sealed record ThickenerTrait(
     string Name,
     Func<Thickener, ValueReader, Place, string, Thickener> Take,
-    Func<Thickener, string?> Show);
+    Func<Thickener, string?> Show)
+{
+    /// <summary>Whether it says something of the thickener in this run alone.</summary>
+    public bool IsOfRun { get; init; }
+}

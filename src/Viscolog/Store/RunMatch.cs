@@ -20,7 +20,14 @@ internal abstract record RunMatch
         }
 
         Known? contradicted = null;
-        foreach (var candidate in copy.RunsByKey(RunIdentity.Key(file)))
+        // A run that was renamed here is still the one that this file began.
+        List<StreamedRun> alike = [.. copy.RunsByKey(RunIdentity.Key(file))];
+        if (copy.Streamed(null, RunIdentity.Candidates(run).First()) is { } begun && alike.TrueForAll(r => r.Id != begun.Id))
+        {
+            alike.Add(begun);
+        }
+
+        foreach (var candidate in alike)
         {
             var merge = RowMerge.OfAlike(candidate, run);
             if (merge is { Contradiction: null })

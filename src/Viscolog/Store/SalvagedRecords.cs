@@ -122,7 +122,7 @@ internal sealed class SalvagedRecords(SoundLines sound, Stream journal, long ack
             _runs[stated.Run] = run = new(_runs.Count + 1);
         }
 
-        run.Thickeners = [.. HeaderText.TryRead(stated.Header).File?.Run.Thickeners.Select(t => t.Name) ?? []];
+        run.Thickeners = [.. HeaderText.TryRead(stated.Header).File?.Run.Thickeners.SelectMany(t => t.Formerly.Prepend(t.Name)) ?? []];
         return [stated with { Run = run.Number }];
     }
 

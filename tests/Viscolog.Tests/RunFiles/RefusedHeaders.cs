@@ -204,7 +204,7 @@ internal static class RefusedHeaders
         {
             "trait without value",
             "# base_g: 120\n# thickener: TA; alkali-swellable\n" + Names + ",0,0,60,850,,,,\n",
-            "pot.csv, line 2: read 'alkali-swellable', expected key=value, the key one of chemistry, range_pct, active_pct, density_g_ml, price_per_kg, dilution"
+            "pot.csv, line 2: read 'alkali-swellable', expected key=value, the key one of chemistry, range_pct, active_pct, density_g_ml, price_per_kg, dilution, formerly"
         },
         {
             "trait in another unit",

@@ -2,7 +2,9 @@ using Viscolog.Core.Measuring;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.RunFiles;
+using Viscolog.Store;
 using Viscolog.Tests.RunFiles;
+using Viscolog.Tests.Store;
 using Viscolog.Tests.Support;
 using Viscolog.Tui.Pattern;
 using Viscolog.Tui.RunHeaders;
@@ -141,5 +143,56 @@ public sealed class RunFormTests
         Assert.Contains(HeaderText.Of(header), l => l == "shelf: 4");
         Assert.Contains(HeaderText.Of(header), l => l.Contains("lot=9", StringComparison.Ordinal));
         Assert.Empty(header.Run.Entries);
+    }
+
+    /// <summary>A name that was misspelt is put right after the thickener was added; the rows keep what was said.</summary>
+    [Fact]
+    public void A_thickener_that_was_added_gets_another_name_and_the_advice_stays()
+    {
+        using var bench = new Bench();
+        using var log = bench.Open();
+        var text = File.ReadAllText(Checkout.Sample("lantern-gel-07.csv"));
+        log.Import(FileText.Read(text), CancellationToken.None);
+        var before = log.Run(1)!.File;
+        Rename("Sail two");
+        var after = log.Run(1)!.File;
+        var thickener = Assert.Single(after.Run.Thickeners);
+        Assert.Equal(("Sail two", "Sail"), (thickener.Name, Assert.Single(thickener.Formerly)));
+        Assert.Equal(30, thickener.Active!.Value.Percent);
+        Assert.Equal(before.Run.PotNow().DoseOf("Sail"), after.Run.PotNow().DoseOf("Sail two"));
+        Assert.Equal(Readings(before), Readings(after));
+        Assert.Equal("Sail two", Assert.Single(Recipe.Of(after.Run).Parts).Thickener.Name);
+        Assert.All(after.Contents().Where(r => r.Dosed is not null), r => Assert.Equal("Sail", r.Dosed!.Thickener));
+        Assert.All(after.Contents().Where(r => r.Dosed is not null), r => Assert.Equal("Sail two", after.Renamed(r).Dosed!.Thickener));
+
+        // What is exported now, and the file from before, say nothing that the log lacks.
+        var exported = FileText.Write(after);
+        Assert.Equal(0, log.Import(FileText.Read(exported), CancellationToken.None).Plan!.RecordCount);
+        Assert.Equal(0, log.Import(FileText.Read(text), CancellationToken.None).Plan!.RecordCount);
+        Assert.IsType<WriteOutcome.Saved>(log.Add(1, new() { Dosed = new("Sail two", Core.Quantities.Mass.FromGrams(0.1)) }));
+
+        // And back: the first name is no longer a former one.
+        Rename("Sail");
+        Assert.Equal(["Sail two"], log.Run(1)!.File.Run.Thickeners[0].Formerly, StringComparer.Ordinal);
+
+        void Rename(string name)
+        {
+            var form = RunForm.Of([], log.Run(1)!.File);
+            Assert.IsType<WriteOutcome.Saved>(log.Restate(1, form.Read(Typed(form, ("thickener", name))).Value!));
+        }
+
+        static int Readings(RunFile file)
+            => ((EvidenceOutcome.Usable)Evidence.Of(file.Run, file.Run.Thickeners[0])).Evidence.ReadingCount;
+    }
+
+    [Theory]
+    [InlineData("thickener: TA; formerly=TA", "another name that it had before")]
+    [InlineData("thickener: TA; formerly=TB; formerly=TB", "another name that it had before")]
+    [InlineData("thickener: TA\n# thickener: TB; formerly=TA", "no other thickener of the header")]
+    [InlineData("thickener: TA; formerly=TB\n# thickener: TB", "each thickener once")]
+    [InlineData("thickener: TA; formerly=", "another name that it had before")]
+    public void Former_names_that_say_nothing_clear_are_refused(string header, string expected)
+    {
+        Assert.Contains(expected, FileText.Refusal($"# base_g: 120\n# {header}\nadded_g\n"), StringComparison.Ordinal);
     }
 }

@@ -27,9 +27,11 @@ internal static class BenchTable
         var lines = new List<Piece> { new(" " + Row(page, widths, heads, "", width - 1)) };
         var shown = rows - 1;
         var first = Page.First(state.ChosenPlace, state.Run.Rows.Length, shown);
-        var thickener = run.Entries.OfType<Entry.Dosed>().LastOrDefault(d => d.Counts)?.Thickener ?? run.Thickeners.FirstOrDefault()?.Name;
+        var thickener = run.Entries.OfType<Entry.Dosed>().LastOrDefault(d => d.Counts) is { } last
+            ? run.NameNow(last.Thickener)
+            : run.Thickeners.FirstOrDefault()?.Name;
         var pot = Pot.With(run.BaseMass);
-        foreach (var (content, place) in state.Run.File.Contents().Select((r, i) => (r, i)))
+        foreach (var (content, place) in state.Run.File.Contents().Select((r, i) => (state.Run.File.Renamed(r), i)))
         {
             pot = content.Entries().Aggregate(pot, run.After);
             if (place < first || place >= first + shown)

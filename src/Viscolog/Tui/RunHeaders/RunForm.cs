@@ -167,14 +167,12 @@ internal sealed class RunForm
         }
 
         lines.Add((BaseGrams, $"base_g: {FileNumbers.Show(grams)}"));
-        if (Thickener(typed[First], typed[FirstRange], typed[FirstChemistry], lines, First, FirstRange) is { } first)
+        if (Thickener(0, typed, lines, First, FirstRange) is { } first)
         {
             return first;
         }
 
-        if (
-            typed[Second].Length > 0
-                && Thickener(typed[Second], typed[SecondRange], typed[SecondChemistry], lines, Second, SecondRange) is { } second)
+        if (typed[Second].Length > 0 && Thickener(1, typed, lines, Second, SecondRange) is { } second)
         {
             return second;
         }
@@ -238,16 +236,38 @@ internal sealed class RunForm
         return TypedTarget.Read(text, file is null ? null : file.Run with { Base = potBase }, out error);
     }
 
-    private FormAnswer<RunFile>? Thickener(
-        string name, string range, string chemistry, List<(string Field, string Line)> lines, string nameField, string rangeField)
+    /// <summary>
+    /// What a dosed thickener was called before: its entries keep that name. One that stands in the other field has changed places only.
+    /// </summary>
+    private ImmutableArray<string> Formerly(int place, Dictionary<string, string> typed)
     {
+        if (_known?.Thickeners.ElementAtOrDefault(place) is not { } was)
+        {
+            return [];
+        }
+
+        var name = typed[place == 0 ? First : Second];
+        var isThere = typed[First] == was.Name || typed[Second] == was.Name;
+        var isDosed = _known.Entries.OfType<Entry.Dosed>().Any(d => _known.FindThickener(d.Thickener) == was);
+        return isThere || !isDosed ? _known.FindThickener(name)?.Formerly ?? []
+            : [.. was.Formerly.Append(was.Name).Where(n => n != name)];
+    }
+
+    private FormAnswer<RunFile>? Thickener(
+        int place, Dictionary<string, string> typed, List<(string Field, string Line)> lines, string nameField, string rangeField)
+    {
+        var (name, range) = (typed[nameField], typed[rangeField]);
+        var chemistry = typed[place == 0 ? FirstChemistry : SecondChemistry];
         if (!ThickenerLine.CanName(name))
         {
             return Wrong(nameField, name.Length == 0 ? "a thickener's name" : "a name without ';' and '='");
         }
 
-        var known = Kept(name) ?? _known?.FindThickener(name) ?? new Thickener(name);
-        var unknown = _run?.UnknownTraits.Where(u => u.Thickener == name) ?? [];
+        var formerly = Formerly(place, typed);
+        var was = formerly.IsEmpty ? null : _known?.Thickeners.ElementAtOrDefault(place);
+        var known = Kept(name) ?? _known?.FindThickener(name) ?? was ?? new Thickener(name);
+        var unknown = (_run?.UnknownTraits ?? []).Where(u => u.Thickener == name || u.Thickener == was?.Name)
+            .Select(u => u with { Thickener = name });
         var traits = ThickenerLine.Show(
             new Thickener(name)
             {
@@ -255,6 +275,7 @@ internal sealed class RunForm
                 Density = known.Density,
                 PricePerKilogram = known.PricePerKilogram,
                 Dilution = known.Dilution,
+                Formerly = formerly,
             },
             unknown);
         if (chemistry.Length > 0 && FileNames.Chemistries.Find(chemistry) is null)
