@@ -8,6 +8,7 @@ using Viscolog.Cli.Entries;
 using Viscolog.Cli.Guide;
 using Viscolog.Cli.Json;
 using Viscolog.Cli.Practice;
+using Viscolog.Cli.Share;
 using Viscolog.Tables;
 using Viscolog.Text;
 
@@ -123,7 +124,7 @@ internal static class CommandLine
             new ShowCommand(),
             new ExportCommand(), new TemplateCommand(),
             new BenchCommand(), new PracticeCommand(), new BackupCommand(), new RestoreCommand(), new VerifyCommand(),
-            new NewCommand(), new AddCommand(), new VoidCommand(), new ListenCommand(),
+            new NewCommand(), new AddCommand(), new VoidCommand(), new ListenCommand(), new ShareCommand(),
             new MethodsCommand(),
             new ChemistriesCommand(),
             new ShapesCommand(),

@@ -57,6 +57,9 @@ internal sealed class BenchLog : IDisposable
     /// <summary>Where it is.</summary>
     public LogPlace Place { get; }
 
+    /// <summary>The log's identity.</summary>
+    public Guid Id => field != default ? field : field = JournalFile.IdOf(Place.Journal)!.Value;
+
     /// <summary>What was sound in the journal when the log was opened.</summary>
     internal JournalScan Sound { get => _journal?.Now ?? field; }
 
@@ -84,10 +87,34 @@ internal sealed class BenchLog : IDisposable
     /// <summary>The run of a number or else a UUID, whose rows are read while they are gone through; null where there is none.</summary>
     public StreamedRun? Streamed(int? number, Guid? id) => Copy.Streamed(number, id);
 
-    /// <summary>The latest runs with a run's base and any of its thickeners, the earliest first.</summary>
+    /// <summary>
+    /// The latest runs with a run's base and any of its thickeners, the earliest first; those of other benches come before this log's.
+    /// </summary>
     /// <param name="run">The run.</param>
-    /// <param name="number">Its number where the log has it: then only runs that were begun before it.</param>
-    public ImmutableArray<Run> Earlier(Run run, int? number) => [.. Copy.Earlier(run, number, MostEarlier).Select(r => r.File.Run)];
+    /// <param name="number">Its number where the log has it: then, of this log's, only runs that were begun before it.</param>
+    public ImmutableArray<Run> Earlier(Run run, int? number)
+    {
+        ImmutableArray<SharedRun> others = Others.Find(_clock, log => log.Copy.Earlier(run, null, MostEarlier), IsOurs);
+        var elsewhere = others.Select(r => r.File.Id).ToHashSet();
+        Run[] own = [.. Copy.Earlier(run, number, MostEarlier).Where(r => !elsewhere.Contains(r.File.Id)).Select(r => r.File.Run)];
+        return [.. others.TakeLast(MostEarlier - own.Length).Select(r => r.File.Run), .. own];
+    }
+
+    /// <summary>The runs of other benches that this log has not, by bench.</summary>
+    public ImmutableArray<SharedRun> SharedRuns() => Others.Find(_clock, log => log.Runs().Select(r => log.Run(r.Number)!), IsOurs);
+
+    /// <summary>The runs that other benches have handed to this one, and that are not taken over yet.</summary>
+    public ImmutableArray<SharedRun> Handed()
+        => Others.Find(
+            _clock,
+            log => log.Runs().Where(r => r.HandedTo == Id).Select(r => log.Run(r.Number)!),
+            id => Run(id) is { HandedTo: null });
+
+    /// <summary>Whether this log goes on with a run: it has it, and has not handed it over.</summary>
+    private bool IsOurs(Guid id) => Copy.Streamed(null, id) is { HandedTo: null };
+
+    /// <summary>What other benches have, where this one shares its record.</summary>
+    public Mirrors Others => new(Place);
 
     /// <summary>The number under which the log has the run of a file; null where it has not.</summary>
     public int? Find(RunFile file) => (RunMatch.Of(RunToImport.Of(file), Copy) as RunMatch.Known)?.Run.Number;
@@ -159,13 +186,53 @@ internal sealed class BenchLog : IDisposable
             return new WriteOutcome.NotSaved(_fault!);
         }
 
-        var (records, fault) = RunEdit.Records(logged, edits);
+        var (records, fault) = logged.HandedTo is null ? RunEdit.Records(logged, edits) : ([], WriteOutcome.Handed(run));
         return fault is null ? Commit(records) : new WriteOutcome.NotSaved(fault);
     }
 
     /// <summary>Sets the clock of a run's last step.</summary>
     public WriteOutcome SetClock(int run, StirTimes times)
         => Commit(new LogRecord.ClockSet(run, Stamp(times.Began), Stamp(times.Ended)));
+
+    /// <summary>Hands a run to the log of another bench, which goes on with it; here nothing more is added to it.</summary>
+    public WriteOutcome Hand(int run, Guid to)
+    {
+        _end = null;
+        return Commit(new LogRecord.RunHanded(run, to));
+    }
+
+    /// <summary>Goes on with a run that another bench has handed to this one: it comes in as it is there.</summary>
+    public (WriteOutcome Outcome, MergePlan? Plan) Take(RunFile file)
+    {
+        _end = null;
+        if (Looked(() => MergePlan.Of(RunToImport.Of(file), Copy, isTaken: true)) is not { } plan)
+        {
+            return (new WriteOutcome.NotSaved(_fault!), null);
+        }
+
+        LogRecord[] records = [.. plan.IsNew ? Array.Empty<LogRecord>() : [new LogRecord.RunHanded(plan.Run)], .. plan.Records];
+        return plan.Contradiction is { } contradiction
+            ? (new WriteOutcome.Contradicted(contradiction), plan)
+            : (Commit(records), plan);
+    }
+
+    /// <summary>
+    /// Takes back lines that this log has lost, as they stood in its journal; it is to be closed then. Null, or why it can't be.
+    /// </summary>
+    public string? TakeBack(IEnumerable<string> lines)
+    {
+        try
+        {
+            _journal!.AppendLost(lines);
+            LetGo("lines were taken back; open the log again");
+            return null;
+        }
+        catch (Exception e) when (e is IOException or InvalidDataException or UnauthorizedAccessException)
+        {
+            LetGo("lines could not be taken back; open the log again");
+            return OneLine.Of(e.Message);
+        }
+    }
 
     /// <summary>Puts a run away from the list of runs, or brings it back.</summary>
     public WriteOutcome Archive(int run, bool isArchived) => Commit(new LogRecord.RunArchived(run, isArchived));
@@ -179,7 +246,8 @@ internal sealed class BenchLog : IDisposable
             return new WriteOutcome.NotSaved(_fault!);
         }
 
-        return RowAppender.Fault(header.Run, known.File.Contents()) is { } fault
+        return known.HandedTo is not null ? new WriteOutcome.NotSaved(WriteOutcome.Handed(run))
+            : RowAppender.Fault(header.Run, known.File.Contents()) is { } fault
             ? new WriteOutcome.NotSaved($"the entries do not fit it: {fault}")
             : Commit(MergePlan.Stated(run, known.File.Id!.Value, header));
     }

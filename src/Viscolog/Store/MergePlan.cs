@@ -21,9 +21,12 @@ internal sealed record MergePlan(int Run, IEnumerable<LogRecord> Records, int Re
     public string? Contradiction { get; private init; }
 
     /// <summary>The plan for a file.</summary>
-    public static MergePlan Of(RunToImport run, QueryCopy copy) => RunMatch.Of(run, copy) switch
+    /// <param name="run">The file's run.</param>
+    /// <param name="copy">What the log has.</param>
+    /// <param name="isTaken">Whether another bench hands the run over: then its header is the one in force.</param>
+    public static MergePlan Of(RunToImport run, QueryCopy copy, bool isTaken = false) => RunMatch.Of(run, copy) switch
     {
-        RunMatch.Known known => Continued(run.Header, known.Run, known.Merge),
+        RunMatch.Known known => Continued(run.Header, known.Run, known.Merge, isTaken),
         RunMatch.New { Id: var id } => New(run, id, copy.RunCount() + 1),
         _ => throw new InvalidOperationException("not a case of the closed set"),
     };
@@ -42,14 +45,14 @@ internal sealed record MergePlan(int Run, IEnumerable<LogRecord> Records, int Re
     public static LogRecord.RunStated Stated(int run, Guid id, RunFile file)
         => new(run, id, [.. HeaderText.Of(file with { Id = null })], file.UnknownColumns.IsEmpty ? null : [.. file.UnknownColumns]);
 
-    private static MergePlan Continued(RunFile file, StreamedRun known, RowMerge merge)
+    private static MergePlan Continued(RunFile file, StreamedRun known, RowMerge merge, bool isTaken)
     {
         if (merge.Contradiction is (var there, var here))
         {
             return Contradicted(known, $"differs: {Words(there)} in the log, {Words(here)} in the file", file);
         }
 
-        if (!merge.IsHeaderKnown && known.Headers.Length > 1 && file.Id is not null)
+        if (!isTaken && !merge.IsHeaderKnown && known.Headers.Length > 1 && file.Id is not null)
         {
             var difference = Difference(known.Headers[^1], string.Join('\n', merge.Header.Header));
             return Contradicted(known, $"has another header: {difference}, and was changed since", file);
@@ -59,15 +62,17 @@ internal sealed record MergePlan(int Run, IEnumerable<LogRecord> Records, int Re
             : merge.Columns.Length == known.Header.UnknownColumns.Length ? []
             : [Stated(known.Number, known.Id, known.Header with { UnknownColumns = merge.Columns })];
         var changes = merge.Changes;
+        var count = stated.Length + changes.Added + changes.Voided;
         return new(
             known.Number,
             stated.Concat(changes.Records()),
-            stated.Length + changes.Added + changes.Voided,
+            count,
             changes.Added,
             changes.Voided,
             merge.Already)
         {
-            Contradiction = merge.Fault,
+            Contradiction = merge.Fault
+                ?? (count > 0 && !isTaken && known.HandedTo is not null ? WriteOutcome.Handed(known.Number) : null),
         };
     }
 

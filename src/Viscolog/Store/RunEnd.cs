@@ -20,7 +20,8 @@ internal sealed class RunEnd
     public static RunEnd Of(StreamedRun run)
     {
         var end = new RunEnd(run);
-        end._fault = run.Rows.Select(r => end._rows.Fault(r.Row)).FirstOrDefault(f => f is not null);
+        end._fault = run.HandedTo is not null ? WriteOutcome.Handed(run.Number)
+            : run.Rows.Select(r => end._rows.Fault(r.Row)).FirstOrDefault(f => f is not null);
         return end;
     }
 

@@ -98,6 +98,8 @@ internal sealed class SalvagedRecords(SoundLines sound, Stream journal, long ack
                 return [clock with { Run = run.Number }];
             case LogRecord.RunArchived archived when _runs.TryGetValue(archived.Run, out var run):
                 return [archived with { Run = run.Number }];
+            case LogRecord.RunHanded handed when _runs.TryGetValue(handed.Run, out var run):
+                return [handed with { Run = run.Number }];
             case LogRecord.RowAdded { Run: var run }:
                 return Homeless(run);
             case LogRecord.RowVoided { Run: var run }:

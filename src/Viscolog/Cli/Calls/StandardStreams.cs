@@ -22,6 +22,32 @@ internal static class StandardStreams
     /// <summary>Standard error; where it was closed what is written to it is lost.</summary>
     public static TerminalWriter Error() => WasOpen(2) ? Writer(Console.OpenStandardError(), autoFlush: true) : new(TextWriter.Null);
 
+    /// <summary>Asks at the terminal for something that is not shown while it is typed; null where there is no terminal.</summary>
+    public static string? Secret(string question)
+    {
+        if (!HasInput || Console.IsInputRedirected || Console.IsErrorRedirected)
+        {
+            return null;
+        }
+
+        Console.Error.Write(question);
+        var typed = new StringBuilder();
+        while (Console.ReadKey(intercept: true) is { Key: not ConsoleKey.Enter } key)
+        {
+            if (key.Key == ConsoleKey.Backspace)
+            {
+                typed.Length = Math.Max(0, typed.Length - 1);
+            }
+            else if (!char.IsControl(key.KeyChar))
+            {
+                typed.Append(key.KeyChar);
+            }
+        }
+
+        Console.Error.WriteLine();
+        return typed.ToString();
+    }
+
     private static TerminalWriter Writer(Stream stream, bool autoFlush)
         => new(new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { AutoFlush = autoFlush });
 

@@ -28,6 +28,9 @@ internal sealed record Surroundings(Func<string, string?> Variable, TimeProvider
     /// <summary>The next line that somebody types; null where there is none.</summary>
     public Func<string?> NextLine { get; init; } = () => null;
 
+    /// <summary>Asks for something that nobody may read over a shoulder; null where nobody is there to type it.</summary>
+    public Func<string, string?> Secret { get; init; } = _ => null;
+
     /// <summary>Those of the process.</summary>
     public static Surroundings OfProcess { get; } = new(
         Environment.GetEnvironmentVariable, TimeProvider.System)
@@ -35,6 +38,7 @@ internal sealed record Surroundings(Func<string, string?> Variable, TimeProvider
         Settings = new(static () => Calls.Settings.Read(Environment.GetEnvironmentVariable, Calls.Settings.UsualPath())),
         HasInput = StandardStreams.HasInput,
         NextLine = static () => StandardStreams.HasInput ? Console.In.ReadLine() : null,
+        Secret = StandardStreams.Secret,
     };
 }
 

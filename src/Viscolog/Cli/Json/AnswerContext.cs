@@ -38,6 +38,8 @@ namespace Viscolog.Cli.Json;
 [JsonSerializable(typeof(BatchAnswer))]
 [JsonSerializable(typeof(PaperAnswer))]
 [JsonSerializable(typeof(ListenAnswer))]
+[JsonSerializable(typeof(ShareAnswer))]
+[JsonSerializable(typeof(SharedRunsAnswer))]
 internal sealed partial class AnswerContext : JsonSerializerContext
 {
     /// <summary>The same on one line.</summary>

@@ -19,6 +19,9 @@ internal sealed record LoggedRun(int Number, RunFile File, ImmutableArray<int> R
 
     /// <summary>The clock of the last step.</summary>
     public StirTimes Clock { get; init; } = StirTimes.None;
+
+    /// <summary>The log that the run was handed to; null where it is this one's.</summary>
+    public Guid? HandedTo { get; init; }
 }
 
 /// <summary>When a step was stirred.</summary>
@@ -44,6 +47,9 @@ internal sealed record StreamedRun(int Number, RunFile Header, int Count, IEnume
 
     /// <summary>Its UUID.</summary>
     public Guid Id => Header.Id!.Value;
+
+    /// <summary>The log that the run was handed to; null where it is this one's.</summary>
+    public Guid? HandedTo { get; init; }
 }
 
 /// <summary>A row of a logged run.</summary>
@@ -68,6 +74,9 @@ internal sealed record RunSummary(int Number, Guid Id, Run Header, int Entries, 
 {
     /// <summary>Whether it was put away from the list.</summary>
     public bool IsArchived { get; init; }
+
+    /// <summary>The log that the run was handed to; null where it is this one's.</summary>
+    public Guid? HandedTo { get; init; }
 
     /// <summary>Its thickeners.</summary>
     public IReadOnlyList<string> Thickeners => [.. Header.Thickeners.Select(t => t.Name)];

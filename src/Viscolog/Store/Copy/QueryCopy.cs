@@ -94,6 +94,9 @@ internal sealed class QueryCopy : IDisposable
             case LogRecord.RunArchived archived:
                 StateOf(archived.Run).Archive(archived.Is, _at);
                 break;
+            case LogRecord.RunHanded handed:
+                StateOf(handed.Run).Hand(handed.To, _at);
+                break;
             case LogRecord.MaterialStated { Is: var material }:
                 StoredCells.Material(material);
                 _materials.Upsert(CellsDoc.Of(IdOf(material), material.Cells, _at) with { Kind = material.Kind, Name = material.Name });

@@ -63,6 +63,9 @@ internal sealed record RunDoc
     /// <summary>When the run was put away from the list, ISO 8601; null where it is in it.</summary>
     public string? Archived { get; init; }
 
+    /// <summary>The UUID of the log that the run was handed to; null where it is this one's.</summary>
+    public string? Handed { get; init; }
+
     /// <summary>A text as a key of an index, which takes no more than 1023 bytes: a long one as its beginning and SHA-256.</summary>
     public static string KeyOf(string text) => text.Length <= LongestKey
         ? text
@@ -89,6 +92,7 @@ internal sealed record RunDoc
         FileTime.TryParse(Last, out var time) ? time : throw new FormatException($"'{Last}' is no time"))
     {
         IsArchived = Archived is not null,
+        HandedTo = HandedTo,
     };
 
     /// <summary>The run with its rows.</summary>
@@ -101,13 +105,20 @@ internal sealed record RunDoc
             Headers = [.. Earlier, string.Join('\n', Header)],
             Lifted = rows.Where(r => r.Lifted is not null).ToImmutableDictionary(r => r.Number(), r => r.Lifted!.ToImmutableArray()),
             Clock = new(TimeOf(StirBegan), TimeOf(StirEnded)),
+            HandedTo = HandedTo,
         };
     }
 
     /// <summary>The run with rows that are gone through one by one.</summary>
     /// <param name="rows">Its rows, each time anew.</param>
     public StreamedRun Streamed(IEnumerable<RowDoc> rows)
-        => new(Id, FileWithoutRows(), Rows, Counted(rows)) { Headers = [.. Earlier, string.Join('\n', Header)] };
+        => new(Id, FileWithoutRows(), Rows, Counted(rows))
+        {
+            Headers = [.. Earlier, string.Join('\n', Header)],
+            HandedTo = HandedTo,
+        };
+
+    private Guid? HandedTo => Handed is null ? null : Guid.Parse(Handed);
 
     private IEnumerable<LoggedRow> Counted(IEnumerable<RowDoc> rows)
     {
@@ -143,7 +154,8 @@ internal sealed record RunDoc
         return headers.Select(LogRecord (h) => new LogRecord.RunStated(Id, Guid.Parse(Uuid), h, columns))
             .Concat(rows.OrderBy(r => r.Id).SelectMany(r => r.Records(Id)))
             .Concat(StirBegan is null ? [] : [new LogRecord.ClockSet(Id, StirBegan, StirEnded)])
-            .Concat(Archived is null ? [] : [new LogRecord.RunArchived(Id, true)]);
+            .Concat(Archived is null ? [] : [new LogRecord.RunArchived(Id, true)])
+            .Concat(HandedTo is null ? [] : [new LogRecord.RunHanded(Id, HandedTo)]);
     }
 }
 

@@ -135,6 +135,9 @@ internal sealed class RunState
     /// <summary>Puts the run away, or brings it back.</summary>
     public void Archive(bool isArchived, string at) => Doc = Doc with { Archived = isArchived ? at : null };
 
+    /// <summary>Hands the run to another log, or takes it back.</summary>
+    public void Hand(Guid? to, string at) => Doc = Doc with { Handed = to?.ToString(), Last = at };
+
     /// <summary>The rows whose doses have changed, with the new doses.</summary>
     public IReadOnlyList<RowDoc> Redosed(IEnumerable<RowDoc> rows)
     {

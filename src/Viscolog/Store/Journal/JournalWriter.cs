@@ -98,6 +98,36 @@ internal sealed class JournalWriter : IDisposable
         }
     }
 
+    /// <summary>Adds lines that stood in this journal before, and returns when they are on the disk.</summary>
+    /// <exception cref="InvalidDataException">They do not follow its last line; the journal is as it was.</exception>
+    /// <exception cref="IOException">They could not be written; the journal is as it was, or <see cref="IsBroken"/>.</exception>
+    public void AppendLost(IEnumerable<string> lines)
+    {
+        var before = (_lines, _lastSum, _length);
+        try
+        {
+            foreach (var line in lines)
+            {
+                var bytes = Encoding.UTF8.GetBytes(line);
+                if (JournalLine.Number(bytes) != _lines + 1 || !JournalLine.Follows(_lastSum, bytes))
+                {
+                    throw new InvalidDataException(FormattableString.Invariant($"line {_lines + 1} does not follow the one before it"));
+                }
+
+                _pending.Write(bytes);
+                _pending.Write("\n"u8);
+                (_lines, _lastSum) = (_lines + 1, line[^JournalLine.SumLength..]);
+            }
+
+            Flush();
+        }
+        catch (Exception)
+        {
+            CutBack(before);
+            throw;
+        }
+    }
+
     /// <summary>Whether the journal is what this writer left: its length, and its last checksum.</summary>
     public bool IsUntouched()
     {

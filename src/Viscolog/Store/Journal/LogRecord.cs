@@ -12,6 +12,7 @@ namespace Viscolog.Store.Journal;
 [JsonDerivedType(typeof(VoidLifted), "void-lifted")]
 [JsonDerivedType(typeof(ClockSet), "clock")]
 [JsonDerivedType(typeof(RunArchived), "archived")]
+[JsonDerivedType(typeof(RunHanded), "handed")]
 [JsonDerivedType(typeof(MaterialStated), "material")]
 [JsonDerivedType(typeof(OilRead), "oil")]
 [JsonDerivedType(typeof(OilVoided), "oil-void")]
@@ -72,6 +73,11 @@ internal abstract record LogRecord
     /// <param name="Run">The run's number.</param>
     /// <param name="Is">Whether it is put away.</param>
     internal sealed record RunArchived(int Run, bool Is) : LogRecord;
+
+    /// <summary>A run was handed to another bench, or is this bench's again.</summary>
+    /// <param name="Run">The run's number.</param>
+    /// <param name="To">The UUID of the log that goes on with it; null where this one does.</param>
+    internal sealed record RunHanded(int Run, Guid? To = null) : LogRecord;
 
     /// <summary>A material, new or stated anew.</summary>
     /// <param name="Is">What it says.</param>

@@ -1,0 +1,99 @@
+using Npgsql;
+using Viscolog.Cli.Calls;
+using Viscolog.Output;
+using Viscolog.Sharing;
+using Viscolog.Store;
+using Viscolog.Text;
+
+namespace Viscolog.Cli.Share;
+
+/// <summary>What the commands that share have in common.</summary>
+internal static class SharedLog
+{
+    /// <summary>What to say of a log that is not shared.</summary>
+    public const string NotJoined = "this log is not shared; 'viscolog share join postgresql://… --bench NAME' joins it";
+
+    /// <summary>Does something with a log that is shared.</summary>
+    public static ExitCode With(Invocation call, Func<ShareLink, ExitCode> act)
+    {
+        var (link, fault) = ShareLink.Read(call.Log);
+        return fault is not null ? call.LogFailed(fault) : link is null ? call.Refuse(NotJoined) : act(link);
+    }
+
+    /// <summary>Does something with the shared database, and says why where that can't be.</summary>
+    public static ExitCode WithServer(Invocation call, ShareAddress address, Func<ShareServer, ExitCode> act)
+    {
+        try
+        {
+            if (address.Caution is { } caution)
+            {
+                call.Warn([caution]);
+            }
+
+            using var server = Connect(call, address);
+            return act(server);
+        }
+        catch (ShareRefused e)
+        {
+            return call.Refuse(OneLine.Of(e.Message));
+        }
+        catch (Exception e) when (e is NpgsqlException or TimeoutException or InvalidOperationException)
+        {
+            return call.LogFailed($"the shared database at {address.Host} can't be used: {OneLine.Of(Words(e))}; nothing is lost, and what is "
+                + "logged meanwhile is sent later");
+        }
+    }
+
+    /// <summary>One round: sends, fetches, and takes back what this log has lost.</summary>
+    public static Outcome<Round> Go(Invocation call, ShareLink link, ShareServer server)
+    {
+        using var log = call.OpenLog(LogUse.Write, LogPatience.Short);
+        if (log is null)
+        {
+            return new Refused("the log can't be opened");
+        }
+
+        var round = new ShareRound(log.Place, log.Id, call.Clock) { Link = link };
+        var report = round.Go(server, log.Sound.Length);
+        var lost = report.Lost;
+        if (lost > 0)
+        {
+            if (log.TakeBack(server.Lines(new(log.Id, round.Link.Life), log.Sound.Lines).Select(l => l.Text)) is { } fault)
+            {
+                return new Refused($"lines that this log has lost can't be taken back: {fault}");
+            }
+
+            log.Dispose();
+            report = round.Go(server, new FileInfo(log.Place.Journal).Length);
+        }
+
+        return new Round(report, round.Link, lost);
+    }
+
+    private static ShareServer Connect(Invocation call, ShareAddress address)
+    {
+        try
+        {
+            return ShareServer.Connect(address, null);
+        }
+        catch (NpgsqlException e) when (AsksForPassword(e) && call.Surroundings.Secret($"password for {address.Host}: ") is { Length: > 0 } typed)
+        {
+            return ShareServer.Connect(address, typed);
+        }
+    }
+
+    private static bool AsksForPassword(NpgsqlException e)
+        => e is PostgresException { SqlState: PostgresErrorCodes.InvalidPassword }
+            || e.Message.Contains("No password", StringComparison.OrdinalIgnoreCase);
+
+    private static string Words(Exception e)
+        => e is NpgsqlException npgsql && AsksForPassword(npgsql)
+            ? $"{e.Message}; give the password in PGPASSWORD, in a passfile (PGPASSFILE), or at a terminal"
+            : e.InnerException is { } inner ? $"{e.Message}: {inner.Message}" : e.Message;
+
+    /// <summary>What a round did.</summary>
+    /// <param name="Report">Sent and fetched.</param>
+    /// <param name="Link">How the log is shared now.</param>
+    /// <param name="TakenBack">Lines that were taken back.</param>
+    internal sealed record Round(ShareReport Report, ShareLink Link, long TakenBack);
+}

@@ -1,0 +1,130 @@
+using System.Collections.Immutable;
+using Viscolog.Core.Pots;
+using Viscolog.Output;
+using Viscolog.Store.Copy;
+using Viscolog.Store.Journal;
+using Viscolog.RunFiles;
+using Viscolog.Text;
+
+namespace Viscolog.Store;
+
+/// <summary>The records of other benches, as they were fetched last; beside the log, never in it.</summary>
+/// <param name="place">The bench's own log.</param>
+internal sealed class Mirrors(LogPlace place)
+{
+    private string Folder => Path.Combine(place.Folder, "shared");
+
+    private string List => Path.Combine(Folder, "benches.txt");
+
+    /// <summary>Where the record of a stream is.</summary>
+    public LogPlace Of(BenchStream stream) => new(Path.Combine(Folder, stream.Text));
+
+    /// <summary>The benches and when they were asked last; nothing where nothing was fetched, or where the list can't be read.</summary>
+    public MirrorList Read()
+    {
+        try
+        {
+            return File.Exists(List) ? MirrorList.Parse(File.ReadAllLines(List)) : MirrorList.None;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return MirrorList.None;
+        }
+    }
+
+    /// <summary>Keeps the list.</summary>
+    /// <exception cref="IOException">It can't be written.</exception>
+    public void Write(MirrorList list)
+    {
+        Directory.CreateDirectory(Folder);
+        WholeFile.Write(Disk.Real, List, System.Text.Encoding.UTF8.GetBytes(list.Text()), replace: true, like: place.Journal);
+    }
+
+    /// <summary>Throws all of it away.</summary>
+    /// <exception cref="IOException">It can't be deleted.</exception>
+    public void Delete()
+    {
+        if (Directory.Exists(Folder))
+        {
+            Directory.Delete(Folder, recursive: true);
+        }
+    }
+
+    /// <summary>
+    /// What other benches have, each run once: of several copies of one, that of the bench to which it was handed last, else the longest.
+    /// Benches whose record can't be read are left out.
+    /// </summary>
+    /// <param name="clock">The time.</param>
+    /// <param name="find">What is sought in a bench's log.</param>
+    /// <param name="isOurs">Runs that this bench has itself.</param>
+    public ImmutableArray<SharedRun> Find(TimeProvider clock, Func<BenchLog, IEnumerable<LoggedRun>> find, Func<Guid, bool> isOurs)
+    {
+        var found = new List<SharedRun>();
+        foreach (var bench in Read().Benches)
+        {
+            if (BenchLog.Open(Of(bench.Stream), LogUse.Read, clock, null).Is(out var log, out _))
+            {
+                using (log)
+                {
+                    found.AddRange(
+                        find(log).Where(r => r.File.Id is { } id && !isOurs(id)).Select(r => new SharedRun(bench, r.Number, r.File, r.HandedTo)));
+                }
+            }
+        }
+
+        return
+        [
+            .. found.GroupBy(r => r.File.Id!.Value)
+                .Select(g => g.OrderBy(r => r.HandedTo is not null).ThenByDescending(r => r.File.Rows.Length)
+                    .ThenByDescending(r => r.Bench.Stream.Life).ThenBy(r => r.Bench.Stream).First()),
+        ];
+    }
+}
+
+/// <summary>A run of another bench.</summary>
+/// <param name="Bench">The bench.</param>
+/// <param name="Number">Its number there.</param>
+/// <param name="File">The run.</param>
+/// <param name="HandedTo">The log to which that bench has handed it; null where it keeps it.</param>
+internal sealed record SharedRun(SharedBench Bench, int Number, RunFile File, Guid? HandedTo);
+
+/// <summary>A bench whose record is shared.</summary>
+/// <param name="Stream">Its record.</param>
+/// <param name="Name">What it is called.</param>
+internal sealed record SharedBench(BenchStream Stream, string Name);
+
+/// <summary>The benches of which something was fetched.</summary>
+/// <param name="Fetched">When that was; null before the first time.</param>
+/// <param name="Benches">The benches.</param>
+internal sealed record MirrorList(DateTimeOffset? Fetched, ImmutableArray<SharedBench> Benches)
+{
+    /// <summary>Nothing.</summary>
+    public static readonly MirrorList None = new(null, []);
+
+    /// <summary>What is wrong with records, a line each.</summary>
+    public ImmutableArray<string> Faults { get; init; } = [];
+
+    public static MirrorList Parse(IReadOnlyList<string> lines)
+    {
+        if (lines.Count == 0 || !FileTime.TryParse(lines[0], out var fetched))
+        {
+            return None;
+        }
+
+        var benches = ImmutableArray.CreateBuilder<SharedBench>();
+        foreach (var line in lines.Skip(1))
+        {
+            var mark = line.IndexOf(' ', StringComparison.Ordinal);
+            if (mark > 0 && BenchStream.Read(line[..mark]) is { } stream)
+            {
+                benches.Add(new(stream, line[(mark + 1)..]));
+            }
+        }
+
+        return new(fetched, benches.ToImmutable());
+    }
+
+    public string Text()
+        => string.Concat(
+            Benches.Select(b => $"{b.Stream.Text} {OneLine.Of(b.Name)}\n").Prepend(JournalFile.Stamp(Fetched ?? default) + "\n"));
+}
