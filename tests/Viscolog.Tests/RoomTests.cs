@@ -14,13 +14,14 @@ public sealed class RoomTests
     private static readonly string[][] Floors =
     [
         ["Cli", "Tui"],
-        ["Cli.Commands", "Cli.Practice", "Cli.Entries", "Cli.Guide", "Tui.Runs"],
+        ["Cli.Commands", "Cli.Practice", "Cli.Entries", "Cli.Guide", "Cli.Share", "Tui.Runs"],
         ["Cli.Calls"],
         ["Cli.Json"],
         ["Tui.Bench"],
         ["Tui.Batches", "Tui.Practice"],
         ["Tui.Materials", "Tui.Charts", "Tui.Papers", "Tui.RunHeaders"],
         ["Tui.Pattern"],
+        ["Sharing"],
         ["Labels"],
         ["Reports", "Store"],
         ["Store.Copy"],
@@ -84,6 +85,7 @@ public sealed class RoomTests
 
     [Theory]
     [InlineData("LiteDB", "Store.Copy")]
+    [InlineData("Npgsql", "Sharing")]
     [InlineData("System.IO.Hashing", "Store.Copy", "Store.Journal")]
     [InlineData("Terminal.Gui", "Tui", "Tui.Pattern")]
     [InlineData("OxyPlot", "Plots.Oxy")]

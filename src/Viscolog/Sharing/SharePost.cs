@@ -1,5 +1,4 @@
 using System.Globalization;
-using Npgsql;
 using Viscolog.Store.Journal;
 using Viscolog.Text;
 
@@ -77,9 +76,9 @@ internal sealed class SharePost : IDisposable
                 Tell(_state with { Words = OneLine.Of(e.Message) });
                 return;
             }
-            catch (Exception e) when (e is NpgsqlException or IOException or UnauthorizedAccessException or TimeoutException or InvalidOperationException)
+            catch (Exception e) when (ShareFaults.Is(e) || e is IOException or UnauthorizedAccessException)
             {
-                Tell(_state with { Words = "the shared database can't be reached" + Since() });
+                Tell(_state with { Words = (ShareFaults.AsksForPassword(e) ? "the shared database asks for a password" : "the shared database can't be reached") + Since() });
                 _stop.Wait(retry);
                 retry = retry * 2 < LongestRetry ? retry * 2 : LongestRetry;
             }

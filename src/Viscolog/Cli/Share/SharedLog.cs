@@ -1,4 +1,3 @@
-using Npgsql;
 using Viscolog.Cli.Calls;
 using Viscolog.Output;
 using Viscolog.Sharing;
@@ -37,9 +36,9 @@ internal static class SharedLog
         {
             return call.Refuse(OneLine.Of(e.Message));
         }
-        catch (Exception e) when (e is NpgsqlException or TimeoutException or InvalidOperationException)
+        catch (Exception e) when (ShareFaults.Is(e))
         {
-            return call.LogFailed($"the shared database at {address.Host} can't be used: {OneLine.Of(Words(e))}; nothing is lost, and what is "
+            return call.LogFailed($"the shared database at {address.Host} can't be used: {ShareFaults.Words(e)}; nothing is lost, and what is "
                 + "logged meanwhile is sent later");
         }
     }
@@ -76,20 +75,11 @@ internal static class SharedLog
         {
             return ShareServer.Connect(address, null);
         }
-        catch (NpgsqlException e) when (AsksForPassword(e) && call.Surroundings.Secret($"password for {address.Host}: ") is { Length: > 0 } typed)
+        catch (Exception e) when (ShareFaults.AsksForPassword(e) && call.Surroundings.Secret($"password for {address.Host}: ") is { Length: > 0 } typed)
         {
             return ShareServer.Connect(address, typed);
         }
     }
-
-    private static bool AsksForPassword(NpgsqlException e)
-        => e is PostgresException { SqlState: PostgresErrorCodes.InvalidPassword }
-            || e.Message.Contains("No password", StringComparison.OrdinalIgnoreCase);
-
-    private static string Words(Exception e)
-        => e is NpgsqlException npgsql && AsksForPassword(npgsql)
-            ? $"{e.Message}; give the password in PGPASSWORD, in a passfile (PGPASSFILE), or at a terminal"
-            : e.InnerException is { } inner ? $"{e.Message}: {inner.Message}" : e.Message;
 
     /// <summary>What a round did.</summary>
     /// <param name="Report">Sent and fetched.</param>

@@ -1,0 +1,25 @@
+using Npgsql;
+using Viscolog.Text;
+
+namespace Viscolog.Sharing;
+
+/// <summary>What goes wrong between here and the shared database.</summary>
+internal static class ShareFaults
+{
+    /// <summary>Whether an exception says that the database can't be used now; it may be tried again, nothing is lost.</summary>
+    public static bool Is(Exception e) => e is NpgsqlException or TimeoutException or InvalidOperationException or ObjectDisposedException;
+
+    /// <summary>Whether it asks for a password, or for another one.</summary>
+    public static bool AsksForPassword(Exception e)
+        => e is PostgresException { SqlState: PostgresErrorCodes.InvalidPassword }
+            || (e is NpgsqlException && e.Message.Contains("No password", StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>What to say of it.</summary>
+    public static string Words(Exception e)
+    {
+        var said = e.InnerException is { } inner ? $"{e.Message}: {inner.Message}" : e.Message;
+        return OneLine.Of(AsksForPassword(e)
+            ? $"{said}; give the password in PGPASSWORD, in a passfile (PGPASSFILE), or at a terminal"
+            : said);
+    }
+}

@@ -1,0 +1,181 @@
+using System.Diagnostics;
+using System.Net;
+using System.Net.Sockets;
+using Npgsql;
+
+namespace Viscolog.Tests.Sharing;
+
+/// <summary>
+/// A PostgreSQL server of its own on the loopback, in a temporary folder, as the distribution's package installs it; where there is none,
+/// the tests that need it are skipped and say so.
+/// </summary>
+public sealed class PostgresServer : IDisposable
+{
+    private const string Installed = "/usr/lib/postgresql";
+
+    private readonly string? _programs = Find();
+    private readonly string _folder = Path.Combine(Path.GetTempPath(), $"viscolog-pg-{Guid.NewGuid():N}");
+    private Process? _server;
+    private int _databases;
+
+    public PostgresServer()
+    {
+        if (_programs is null)
+        {
+            return;
+        }
+
+        Port = FreePort();
+        Run("mkdir", _folder);
+        Run(Path.Combine(_programs, "initdb"), "-D", Data, "-A", "trust", "-U", "owner", "-E", "UTF8", "--locale=C", "--no-sync");
+        Start();
+    }
+
+    public int Port { get; }
+
+    private string Data => Path.Combine(_folder, "data");
+
+    public void Need()
+        => Assert.SkipUnless(_programs is not null, "PostgreSQL is not installed (no program 'initdb'): sharing was not tried against a server");
+
+    /// <summary>A database that can be shared, with a role for each bench.</summary>
+    public SharedDatabase Database(params string[] benches) => new(this, $"d{Interlocked.Increment(ref _databases)}", benches);
+
+    public void Execute(string database, string sql, string user = "owner")
+    {
+        using var source = Source(database, user);
+        using var command = source.CreateCommand(sql);
+        command.ExecuteNonQuery();
+    }
+
+    public object? Scalar(string database, string sql, string user = "owner")
+    {
+        using var source = Source(database, user);
+        using var command = source.CreateCommand(sql);
+        return command.ExecuteScalar();
+    }
+
+    /// <summary>Ends the server as a power cut would, and starts it again.</summary>
+    public void Crash()
+    {
+        Stop("immediate");
+        Start();
+    }
+
+    public void Stop(string mode)
+    {
+        Run(Path.Combine(_programs!, "pg_ctl"), "stop", "-D", Data, "-m", mode, "-w");
+        _server!.WaitForExit();
+        _server.Dispose();
+        _server = null;
+    }
+
+    public void Start()
+    {
+        _server = Process.Start(Call(
+            Path.Combine(_programs!, "postgres"),
+            "-D", Data,
+            "-p", FormattableString.Invariant($"{Port}"),
+            "-c", "listen_addresses=127.0.0.1",
+            "-c", $"unix_socket_directories={_folder}",
+            "-c", "max_connections=200",
+            "-c", "log_min_messages=fatal"))!;
+        for (var tries = 0; ; tries++)
+        {
+            try
+            {
+                Execute("postgres", "select 1");
+                return;
+            }
+            catch (NpgsqlException) when (tries < 200)
+            {
+                Thread.Sleep(50);
+            }
+        }
+    }
+
+    public void Dispose()
+    {
+        if (_server is not null)
+        {
+            Stop("immediate");
+        }
+
+        if (_programs is not null)
+        {
+            Run("rm", "-rf", _folder);
+        }
+    }
+
+    private static string? Find()
+        => (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator)
+            .Concat(Directory.Exists(Installed) ? Directory.GetDirectories(Installed).Select(d => Path.Combine(d, "bin")) : [])
+            .FirstOrDefault(d => File.Exists(Path.Combine(d, "initdb")) && File.Exists(Path.Combine(d, "postgres")));
+
+    private static int FreePort()
+    {
+        using var listener = new TcpListener(IPAddress.Loopback, 0);
+        listener.Start();
+        return ((IPEndPoint)listener.LocalEndpoint).Port;
+    }
+
+    /// <summary>The server does not run as root; the package made a user for it.</summary>
+    private static ProcessStartInfo Call(params string[] words)
+    {
+        string[] all = Environment.IsPrivilegedProcess ? ["runuser", "-u", "postgres", "--", .. words] : words;
+        return new(all[0], all[1..]) { UseShellExecute = false, WorkingDirectory = "/", RedirectStandardOutput = true, RedirectStandardError = true };
+    }
+
+    private static void Run(params string[] words)
+    {
+        using var process = Process.Start(Call(words))!;
+        var said = process.StandardOutput.ReadToEndAsync();
+        var failed = process.StandardError.ReadToEnd();
+        process.WaitForExit();
+        Assert.True(process.ExitCode == 0, $"{words[0]}: {failed} {said.Result}");
+    }
+
+    private NpgsqlDataSource Source(string database, string user)
+        => NpgsqlDataSource.Create(
+            FormattableString.Invariant(
+                $"Host=127.0.0.1;Port={Port};Database={database};Username={user};Pooling=false;SSL Mode=Disable;Timeout=5"));
+}
+
+/// <summary>A shared database on that server.</summary>
+public sealed class SharedDatabase
+{
+    private readonly PostgresServer _server;
+
+    public SharedDatabase(PostgresServer server, string name, string[] benches)
+    {
+        (_server, Name) = (server, name);
+        server.Execute("postgres", $"create database {name}");
+        server.Execute(name, Support.Called.With("share", "setup").Output);
+        foreach (var bench in benches)
+        {
+            server.Execute(name, $"create role {Role(bench)} login in role viscolog_bench");
+        }
+    }
+
+    public string Name { get; }
+
+    public string Role(string bench) => $"{Name}_{bench}";
+
+    public string Address(string bench, int? port = null)
+        => FormattableString.Invariant($"postgresql://{Role(bench)}@127.0.0.1:{port ?? _server.Port}/{Name}?sslmode=disable");
+
+    public void Execute(string sql) => _server.Execute(Name, sql);
+
+    public void ExecuteAs(string bench, string sql) => _server.Execute(Name, sql, Role(bench));
+
+    public object? Scalar(string sql) => _server.Scalar(Name, sql);
+
+    public long Count(string sql) => (long)Scalar($"select count(*) from ({sql}) q")!;
+}
+
+/// <summary>Tests that share one server, one after the other.</summary>
+[CollectionDefinition(Name)]
+public sealed class PostgresTests : ICollectionFixture<PostgresServer>
+{
+    public const string Name = "postgres";
+}
