@@ -19,6 +19,7 @@ var surroundings = Surroundings.OfProcess with
         {
             Instruments = look.Instruments,
             TakesReadings = look.TakesReadings,
+            Post = look.Post,
         };
         var end = TuiSession.Run(log, run, screens);
         return new(end.Fault, end.Signal);

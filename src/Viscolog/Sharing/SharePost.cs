@@ -1,4 +1,5 @@
 using System.Globalization;
+using Viscolog.Store;
 using Viscolog.Store.Journal;
 using Viscolog.Text;
 
@@ -40,8 +41,12 @@ internal sealed class SharePost : IDisposable
     /// <summary>How it stands.</summary>
     public ShareState State => _state;
 
-    /// <summary>Called on the post's thread when that changes.</summary>
-    public Action? Changed { get; set; }
+    /// <summary>Told on the post's thread when that changes.</summary>
+    public event Action? Changed;
+
+    /// <summary>The post of a log that is shared; null where it is not.</summary>
+    public static SharePost? Of(BenchLog log, TimeProvider clock)
+        => ShareLink.Read(log.Place).Link is { } link ? new(log.Place, log.Id, link, null, log.Sound.Length, clock) : null;
 
     /// <summary>Ends it; what is on its way is sent again next time.</summary>
     public void Dispose()

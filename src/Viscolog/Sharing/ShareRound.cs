@@ -39,7 +39,7 @@ internal sealed class ShareRound(LogPlace place, Guid log, TimeProvider clock)
         var (sent, lost) = Send(server, length);
         var (fetched, benches, faults) = Fetch(server);
         _mirrors.Write(new(clock.GetUtcNow(), benches) { Faults = faults });
-        return new(sent, fetched, benches.Length, lost, State(length), faults);
+        return new(sent, fetched, benches.DistinctBy(b => b.Stream.Log).Count(b => b.Stream.Log != log), lost, State(length), faults);
     }
 
     /// <summary>Sends the lines that are missing there; says how many were sent, and how many the server has that this log has lost.</summary>
@@ -85,10 +85,10 @@ internal sealed class ShareRound(LogPlace place, Guid log, TimeProvider clock)
     {
         var (fetched, faults) = (0L, ImmutableArray.CreateBuilder<string>());
         var benches = ImmutableArray.CreateBuilder<SharedBench>();
-        foreach (var (bench, lines) in server.Benches().Where(b => b.Bench.Stream.Log != log))
+        foreach (var (bench, lines) in server.Benches())
         {
-            // Earlier lives hold what a bench has lost since.
-            for (var life = bench.Stream.Life; life > 0; life--)
+            // Earlier lives hold what a bench has lost since, this one as well.
+            for (var life = bench.Stream.Log == log ? Link.Life - 1 : bench.Stream.Life; life > 0; life--)
             {
                 var stream = bench.Stream with { Life = life };
                 if (life < bench.Stream.Life && _held.ContainsKey(stream))

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Terminal.Gui.App;
 using Terminal.Gui.Drivers;
 using Viscolog.Feeds;
+using Viscolog.Sharing;
 using Viscolog.Store;
 using Viscolog.Store.Copy;
 using Viscolog.Tui.Bench;
@@ -67,6 +68,7 @@ internal static class TuiSession
                 Watched = watched,
                 Desk = desk,
                 TakesReadings = look.TakesReadings,
+                Post = look.Post,
             };
             desk?.Start();
             screens(app, context, () => signal != 0 || fault is not null);
@@ -123,6 +125,9 @@ internal sealed record TuiLook(bool IsAscii, bool HasColor, bool IsSixteenColors
 {
     /// <summary>Instruments to listen to.</summary>
     public ImmutableArray<Instrument> Instruments { get; init; } = [];
+
+    /// <summary>What shares the log with other benches; null where it is not shared.</summary>
+    public SharePost? Post { get; init; }
 
     /// <summary>Whether readings that have come to rest are logged by themselves.</summary>
     public bool TakesReadings { get; init; }

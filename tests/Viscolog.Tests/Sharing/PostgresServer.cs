@@ -62,6 +62,21 @@ public sealed class PostgresServer : IDisposable
         Start();
     }
 
+    /// <summary>Has the server ask a bench for this password; null to have it ask for none again.</summary>
+    public void LockIn(string bench, SharedDatabase database, string? password)
+    {
+        var role = database.Role(bench);
+        if (password is not null)
+        {
+            Execute(database.Name, $"alter role {role} password '{password}'");
+        }
+
+        var rule = password is null ? "" : $"host all {role} all scram-sha-256\n";
+        Run("sh", "-c", $"printf '{rule}local all all trust\nhost all all all trust\n' > {Data}/pg_hba.conf");
+        Run(Path.Combine(_programs!, "pg_ctl"), "reload", "-D", Data);
+        Thread.Sleep(300);
+    }
+
     public void Stop(string mode)
     {
         Run(Path.Combine(_programs!, "pg_ctl"), "stop", "-D", Data, "-m", mode, "-w");

@@ -87,6 +87,12 @@ public sealed class ShareTests(PostgresServer server)
         north.PutBack(old);
         north.Import("harbour-gel-02-over.csv");
         Assert.Equal(2, north.Share().Life);
+        using (var log = north.Open())
+        {
+            // What went with the put back journal is still to be seen.
+            Assert.Equal("Lantern gel 07", Assert.Single(log.SharedRuns()).File.Run.Name);
+        }
+
         Assert.Equal(north.Share().State, south.Share().State);
         using var others = south.Open();
         Assert.Equal(

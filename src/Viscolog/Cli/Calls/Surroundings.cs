@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.Feeds;
+using Viscolog.Sharing;
 using Viscolog.Store;
 using Viscolog.Store.Copy;
 
@@ -56,6 +57,9 @@ internal sealed record Look(bool IsAscii, bool HasColor, bool IsSixteenColors)
 
     /// <summary>Instruments that the screens listen to.</summary>
     public ImmutableArray<Instrument> Instruments { get; init; } = [];
+
+    /// <summary>What shares the log with other benches; null where it is not shared.</summary>
+    public SharePost? Post { get; init; }
 
     /// <summary>Whether readings that have come to rest are logged by themselves.</summary>
     public bool TakesReadings { get; init; }

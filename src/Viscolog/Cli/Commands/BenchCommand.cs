@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using Viscolog.Cli.Calls;
 using Viscolog.Feeds;
+using Viscolog.Sharing;
 using Viscolog.Store;
 
 namespace Viscolog.Cli.Commands;
@@ -61,7 +62,13 @@ internal sealed class BenchCommand : CalledCommand
 
             // From here on the terminal is the screens'.
             call.Terminal.EndWork();
-            var look = call.Look() with { Instruments = instruments.ToImmutable(), TakesReadings = takes || call.Settings.TakesReadings };
+            using var post = SharePost.Of(log, call.Clock);
+            var look = call.Look() with
+            {
+                Instruments = instruments.ToImmutable(),
+                TakesReadings = takes || call.Settings.TakesReadings,
+                Post = post,
+            };
             var opened = name is null ? null : RunSource.Find(log, name);
             return name is not null && opened is null
                 ? call.Refuse(RunSource.Unknown(name))

@@ -16,6 +16,9 @@ internal sealed class Page(Canvas canvas)
 
     public bool IsAscii => canvas.IsAscii;
 
+    /// <summary>How sharing with other benches stands; empty where the log is not shared.</summary>
+    public string Shared => canvas.Shared;
+
     public IReadOnlyList<IReadOnlyList<Piece>> Lines => _lines;
 
     /// <summary>The page as plain text.</summary>

@@ -39,7 +39,11 @@ internal sealed record ScreenPlan<TState, TEvent>(
 }
 
 /// <summary>What a page is drawn on, and when.</summary>
-internal sealed record Canvas(int Width, int Height, bool IsAscii, DateTimeOffset Now = default);
+internal sealed record Canvas(int Width, int Height, bool IsAscii, DateTimeOffset Now = default)
+{
+    /// <summary>How sharing with other benches stands; empty where the log is not shared.</summary>
+    public string Shared { get; init; } = "";
+}
 
 /// <summary>The fields of a screen, in its last row but one.</summary>
 /// <param name="Count">How many.</param>

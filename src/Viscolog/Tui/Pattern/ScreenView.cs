@@ -56,7 +56,7 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
         Width = Dim.Fill();
         Height = Dim.Fill();
         SetScheme(context.Shades.Scheme);
-        _page = new((width, height) => plan.Page(State, new(width, height, context.IsAscii, context.Now)), context.Shades, Point);
+        _page = new((width, height) => plan.Page(State, Canvas(width, height)), context.Shades, Point);
         Add(_page);
         _fields = [.. Enumerable.Range(0, plan.Fields?.Count ?? 0).Select(_ => new TextField { Y = Pos.AnchorEnd(2) })];
         foreach (var field in _fields)
@@ -167,6 +167,11 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
         {
             app.Paste -= Paste;
             Context.Watched.Remove(IsDue);
+            if (Context.Post is { } post)
+            {
+                post.Changed -= ShowShared;
+            }
+
             if (_plan.Heard is not null)
             {
                 Context.Desk?.Call(null);
@@ -176,12 +181,26 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
         base.Dispose(disposing);
     }
 
+    private Canvas Canvas(int width, int height)
+        => new(width, height, Context.IsAscii, Context.Now) { Shared = Context.Post?.State.Words ?? "" };
+
+    private void ShowShared()
+    {
+        _pasteFrom?.Invoke(() => _page.SetNeedsDraw());
+        Context.Wake();
+    }
+
     private void Begin(Step<TState, TEvent> first)
     {
         _pasteFrom = App;
         App!.Paste += Paste;
         _fields.FirstOrDefault()?.SetFocus();
         Perform(first);
+        if (Context.Post is { } post)
+        {
+            post.Changed += ShowShared;
+        }
+
         if (_plan.Heard is { } heard && Context.Desk is { } desk)
         {
             var app = App!;

@@ -1,4 +1,5 @@
 using Viscolog.Feeds;
+using Viscolog.Sharing;
 using Viscolog.Store;
 
 namespace Viscolog.Tui.Pattern;
@@ -21,6 +22,9 @@ internal sealed record TuiContext(BenchLog Log, TimeProvider Clock, Shades Shade
 
     /// <summary>The instruments that are listened to; null for none.</summary>
     public FeedDesk? Desk { get; init; }
+
+    /// <summary>What shares the log with other benches; null where it is not shared.</summary>
+    public SharePost? Post { get; init; }
 
     /// <summary>Whether readings that have come to rest are logged by themselves.</summary>
     public bool TakesReadings { get; init; }

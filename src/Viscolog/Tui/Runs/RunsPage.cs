@@ -41,7 +41,7 @@ internal static class RunsPage
                     ? ""
                     : $" · by {(state.Order == RunOrder.Last ? "last change" : state.Order.ToString().ToLowerInvariant())}"),
             new Piece(state.Marked.Count > 0 ? $" · {state.Marked.Count} marked" : ""));
-        page.Add("");
+        page.Add(page.Shared.Length > 0 ? " " + page.Shared : "", Tone.Dim);
         page.Add("  " + Row(page, "run", "name", "base", "thickener", "entries", "last"), Tone.Dim);
         var rows = page.Height - 3 - page.Lines.Count;
         var chosen = state.Place;
