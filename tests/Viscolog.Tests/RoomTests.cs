@@ -91,7 +91,7 @@ public sealed class RoomTests
     [InlineData("OxyPlot", "Plots.Oxy")]
     [InlineData("SkiaSharp", "Plots.Oxy")]
     [InlineData("HarfBuzzSharp", "Plots.Oxy")]
-    [InlineData("System.CommandLine", "Cli", "Cli.Commands", "Cli.Practice", "Cli.Entries", "Cli.Guide", "Cli.Calls")]
+    [InlineData("System.CommandLine", "Cli", "Cli.Commands", "Cli.Practice", "Cli.Entries", "Cli.Guide", "Cli.Share", "Cli.Calls")]
     [InlineData("CsvHelper", "Tables", "RunFiles", "MaterialFiles", "OilFiles", "PracticeFiles")]
     [InlineData("DocumentFormat.OpenXml", "Sheets")]
     [InlineData("QRCoder", "Labels")]

@@ -22,15 +22,13 @@ public sealed record ProductTrend(ImmutableArray<ChartPoint> Points, ImmutableAr
 
     /// <summary>Works out the values.</summary>
     /// <param name="specification">The product; it asks for a body.</param>
-    /// <param name="runs">The runs, each with a name for the chart; those of other products are left aside.</param>
-    /// <param name="oils">Readings of certified oils at this bench.</param>
+    /// <param name="runs">The runs in order; those of other products are left aside.</param>
     /// <param name="today">The day of asking.</param>
-    public static ProductTrend Of(
-        Specification specification, IEnumerable<(string Name, Run Run)> runs, ImmutableArray<OilReading> oils, DateOnly today)
+    public static ProductTrend Of(Specification specification, IEnumerable<TrendRun> runs, DateOnly today)
     {
         var found = runs.Where(r => IsOf(r.Run.Product, r.Run.Name, specification.Name))
             .AsParallel().AsOrdered()
-            .Select(r => (r.Name, Outcome: Enough(BatchChecks.ValueOf(new(r.Run, specification, today) { Oils = oils }), specification)))
+            .Select(r => (r.Name, Outcome: Enough(BatchChecks.ValueOf(new(r.Run, specification, today) { Oils = r.Oils }), specification)))
             .ToArray();
         return new(
             [.. found.Where(f => f.Outcome.Value is not null)
@@ -43,3 +41,9 @@ public sealed record ProductTrend(ImmutableArray<ChartPoint> Points, ImmutableAr
         => found.Value is { } value && value.Readings < specification.MinimumReadingsInForce
             ? (null, new ValueGap.TooFewReadings(value.Readings, specification.MinimumReadingsInForce)) : found;
 }
+
+/// <summary>A run that may be a batch of a product.</summary>
+/// <param name="Name">Its name on a chart.</param>
+/// <param name="Run">The run.</param>
+/// <param name="Oils">Readings of certified oils at the bench that ran it.</param>
+public sealed record TrendRun(string Name, Run Run, ImmutableArray<OilReading> Oils);

@@ -42,7 +42,7 @@ internal sealed class SharePost : IDisposable
     public ShareState State => _state;
 
     /// <summary>Told on the post's thread when that changes.</summary>
-    public event Action? Changed;
+    public event EventHandler? Changed;
 
     /// <summary>The post of a log that is shared; null where it is not.</summary>
     public static SharePost? Of(BenchLog log, TimeProvider clock)
@@ -115,7 +115,7 @@ internal sealed class SharePost : IDisposable
     private void Tell(ShareState state)
     {
         _state = state;
-        Changed?.Invoke();
+        Changed?.Invoke(this, EventArgs.Empty);
     }
 }
 

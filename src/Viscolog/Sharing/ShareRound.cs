@@ -136,7 +136,7 @@ internal sealed class ShareRound(LogPlace place, Guid log, TimeProvider clock)
         var (number, text) = _own.Last(length);
         var all = _held.Select(h => (Stream: h.Key, h.Value.Lines, h.Value.Sum))
             .Append((Stream: new BenchStream(log, Link.Life), Lines: number, Sum: text[^JournalLine.SumLength..]))
-            .OrderBy(s => s.Stream).Select(s => FormattableString.Invariant($"{s.Stream.Text} {s.Lines} {s.Sum}\n"));
+            .OrderBy(s => s.Stream.Text, StringComparer.Ordinal).Select(s => FormattableString.Invariant($"{s.Stream.Text} {s.Lines} {s.Sum}\n"));
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Concat(all))))[..16];
     }
 }

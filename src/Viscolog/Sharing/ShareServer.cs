@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
 using Npgsql;
 using NpgsqlTypes;
 using Viscolog.Store;
@@ -203,7 +204,7 @@ internal sealed class ShareServer : IDisposable
                 + "order by number desc limit 1",
             stream.Log,
             stream.Life,
-            new NpgsqlParameter { NpgsqlDbType = NpgsqlDbType.Bigint, Value = (object?)number ?? DBNull.Value });
+            new NpgsqlParameter { NpgsqlDbType = NpgsqlDbType.Bigint, Value = number is { } n ? n : DBNull.Value });
         using var reader = command.ExecuteReader();
         return reader.Read() ? (reader.GetInt64(0), reader.GetString(1)) : null;
     }
@@ -220,6 +221,7 @@ internal sealed class ShareServer : IDisposable
         command.ExecuteNonQuery();
     }
 
+    [SuppressMessage("Security", "CA2100", Justification = "The SQL is written above, word for word; what comes from outside is a parameter.")]
     private NpgsqlCommand Command(string sql, params object[] values)
     {
         var command = new NpgsqlCommand(sql, _connection);

@@ -3,6 +3,7 @@ using Viscolog.Core.Checking;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
+using Viscolog.Store.Copy;
 using Viscolog.Wording;
 
 namespace Viscolog.Store;
@@ -32,17 +33,27 @@ internal sealed record BenchKnowledge(ImmutableArray<Material> Materials, Immuta
         return $"the log has no specification '{name}' that asks for a body; {what}";
     }
 
-    /// <summary>The batches of a product, in the order of their numbers.</summary>
-    public ProductTrend Trend(BenchLog log, Specification specification, DateOnly today)
-        => ProductTrend.Of(specification, RunsOf(log, specification), Oils, today);
+    /// <summary>The batches of a product, of all benches, in the order of time.</summary>
+    public static ProductTrend Trend(BenchLog log, Specification specification, DateOnly today)
+        => ProductTrend.Of(specification, RunsOf(log, specification), today);
 
-    /// <summary>The runs of a product, each with its name on a chart, in the order of their numbers.</summary>
-    public static ImmutableArray<(string Name, Run Run)> RunsOf(BenchLog log, Specification specification)
-        =>
-        [
-            .. log.Runs().Where(r => ProductTrend.IsOf(r.Header.Product, r.Header.Name, specification.Name)).OrderBy(r => r.Number)
-                .Select(r => (r.Header.Name ?? FormattableString.Invariant($"run {r.Number}"), log.Run(r.Number)!.File.Run)),
-        ];
+    /// <summary>
+    /// The runs of a product, each with its name on a chart: this bench's by number; where others share theirs, all in the order of time.
+    /// </summary>
+    public static ImmutableArray<TrendRun> RunsOf(BenchLog log, Specification specification)
+    {
+        var oils = Of(log).Oils;
+        var own = Batches(log, specification)
+            .Select(r => new TrendRun(r.File.Run.Name ?? FormattableString.Invariant($"run {r.Number}"), r.File.Run, oils));
+        var others = log.SharedRuns(there => Batches(there, specification));
+        return others.IsEmpty ? [.. own]
+            : [.. others.Select(r => new TrendRun($"{r.Bench.Name}: {r.File.Run.Name ?? FormattableString.Invariant($"run {r.Number}")}", r.File.Run, r.Oils))
+                .Concat(own).OrderBy(r => r.Run.Entries.Max(e => e.Time) ?? DateTimeOffset.MinValue)];
+    }
+
+    private static IEnumerable<LoggedRun> Batches(BenchLog log, Specification specification)
+        => log.Runs().Where(r => ProductTrend.IsOf(r.Header.Product, r.Header.Name, specification.Name)).OrderBy(r => r.Number)
+            .Select(r => log.Run(r.Number)!);
 
     /// <summary>The check of a run.</summary>
     public CheckRequest Request(Run run, Specification specification, ImmutableArray<Run> earlier, DateOnly today)

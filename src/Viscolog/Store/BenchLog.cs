@@ -100,8 +100,11 @@ internal sealed class BenchLog : IDisposable
         return [.. others.TakeLast(MostEarlier - own.Length).Select(r => r.File.Run), .. own];
     }
 
-    /// <summary>The runs of other benches that this log has not, by bench.</summary>
-    public ImmutableArray<SharedRun> SharedRuns() => Others.Find(_clock, log => log.Runs().Select(r => log.Run(r.Number)!), IsOurs);
+    /// <summary>The runs of other benches that this log has not, or has handed over, by bench.</summary>
+    public ImmutableArray<SharedRun> SharedRuns() => SharedRuns(log => log.Runs().Select(r => log.Run(r.Number)!));
+
+    /// <summary>Those that are sought in the log of each bench.</summary>
+    public ImmutableArray<SharedRun> SharedRuns(Func<BenchLog, IEnumerable<LoggedRun>> find) => Others.Find(_clock, find, IsOurs);
 
     /// <summary>The runs that other benches have handed to this one, and that are not taken over yet.</summary>
     public ImmutableArray<SharedRun> Handed()

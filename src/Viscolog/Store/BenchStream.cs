@@ -5,7 +5,7 @@ namespace Viscolog.Store;
 /// <summary>A bench's record as other benches see it.</summary>
 /// <param name="Log">The UUID of the bench's log.</param>
 /// <param name="Life">From 1; a log that was put back from a backup and then went on otherwise has begun another.</param>
-internal readonly record struct BenchStream(Guid Log, int Life) : IComparable<BenchStream>
+internal sealed record BenchStream(Guid Log, int Life)
 {
     /// <summary>A name for a folder.</summary>
     public string Text => string.Create(CultureInfo.InvariantCulture, $"{Log:D}-{Life}");
@@ -16,14 +16,4 @@ internal readonly record struct BenchStream(Guid Log, int Life) : IComparable<Be
             && int.TryParse(text.AsSpan()[(mark + 1)..], NumberStyles.None, CultureInfo.InvariantCulture, out var life) && life > 0
             ? new(log, life)
             : null;
-
-    public int CompareTo(BenchStream other) => (Log, Life).CompareTo((other.Log, other.Life));
-
-    public static bool operator <(BenchStream left, BenchStream right) => left.CompareTo(right) < 0;
-
-    public static bool operator <=(BenchStream left, BenchStream right) => left.CompareTo(right) <= 0;
-
-    public static bool operator >(BenchStream left, BenchStream right) => left.CompareTo(right) > 0;
-
-    public static bool operator >=(BenchStream left, BenchStream right) => left.CompareTo(right) >= 0;
 }

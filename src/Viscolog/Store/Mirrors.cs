@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Viscolog.Core.Pots;
+using Viscolog.Core.Measuring;
 using Viscolog.Output;
 using Viscolog.Store.Copy;
 using Viscolog.Store.Journal;
@@ -66,8 +66,8 @@ internal sealed class Mirrors(LogPlace place)
             {
                 using (log)
                 {
-                    found.AddRange(
-                        find(log).Where(r => r.File.Id is { } id && !isOurs(id)).Select(r => new SharedRun(bench, r.Number, r.File, r.HandedTo)));
+                    var oils = BenchKnowledge.Of(log).Oils;
+                    found.AddRange(find(log).Where(r => r.File.Id is { } id && !isOurs(id)).Select(r => new SharedRun(bench, r, oils)));
                 }
             }
         }
@@ -76,17 +76,25 @@ internal sealed class Mirrors(LogPlace place)
         [
             .. found.GroupBy(r => r.File.Id!.Value)
                 .Select(g => g.OrderBy(r => r.HandedTo is not null).ThenByDescending(r => r.File.Rows.Length)
-                    .ThenByDescending(r => r.Bench.Stream.Life).ThenBy(r => r.Bench.Stream).First()),
+                    .ThenByDescending(r => r.Bench.Stream.Life).ThenBy(r => r.Bench.Stream.Text, StringComparer.Ordinal).First()),
         ];
     }
 }
 
 /// <summary>A run of another bench.</summary>
 /// <param name="Bench">The bench.</param>
-/// <param name="Number">Its number there.</param>
-/// <param name="File">The run.</param>
-/// <param name="HandedTo">The log to which that bench has handed it; null where it keeps it.</param>
-internal sealed record SharedRun(SharedBench Bench, int Number, RunFile File, Guid? HandedTo);
+/// <param name="Run">The run as that bench has it.</param>
+/// <param name="Oils">The bench's readings of certified oils.</param>
+internal sealed record SharedRun(SharedBench Bench, LoggedRun Run, ImmutableArray<OilReading> Oils)
+{
+    /// <summary>Its number there.</summary>
+    public int Number => Run.Number;
+
+    public RunFile File => Run.File;
+
+    /// <summary>The log to which that bench has handed it; null where it keeps it.</summary>
+    public Guid? HandedTo => Run.HandedTo;
+}
 
 /// <summary>A bench whose record is shared.</summary>
 /// <param name="Stream">Its record.</param>

@@ -222,7 +222,7 @@ public sealed class BatchCheckTests
         Assert.False(ProductTrend.IsOf(null, "Lantern gelled", "Lantern gel"));
         Assert.False(ProductTrend.IsOf("Harbour gel", "Lantern gel 07", "Lantern gel"));
         var unread = Bench.Run(9000, Bench.Read(900), Bench.Dose(1));
-        var trend = ProductTrend.Of(Wanted with { Name = "test" }, [("one", Batch(9000, 9100)), ("two", unread)], [], Today);
+        var trend = ProductTrend.Of(Wanted with { Name = "test" }, [new("one", Batch(9000, 9100), []), new("two", unread, [])], Today);
         Assert.Equal("one", Assert.Single(trend.Points).Batch);
         Assert.Equal(("two", new ValueGap.NotRead()), Assert.Single(trend.LeftOut));
     }

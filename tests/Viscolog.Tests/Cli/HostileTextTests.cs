@@ -110,6 +110,10 @@ public sealed class HostileTextTests : IDisposable
     [
         ["show", "1"], ["runs"], ["export", "1"], ["template", "-o", _folder.Of("t.xlsx"), "--force"],
         ["listen", Hostile],
+        ["share"], ["share", "setup", "--bench", Product], ["share", "status"], ["share", "runs"], ["share", "leave"],
+        ["share", "join", "postgresql://no@127.0.0.1:9/x?sslmode=disable", "--bench", Product],
+        ["share", "join", "postgresql://" + Hostile, "--bench", Hostile],
+        ["share", "hand", "1", "--to", Hostile], ["share", "take", Hostile],
         ["practice", "serve", "--reads", Hostile],
         ["listen", Hostile, "--reads", "viscosity_mpas=1"],
         ["listen", "tcp:localhost:9", "--reads", Hostile],

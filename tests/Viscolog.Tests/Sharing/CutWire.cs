@@ -9,6 +9,9 @@ internal sealed class CutWire : IDisposable
     private readonly TcpListener _listener = new(IPAddress.Loopback, 0);
     private readonly int _to;
 
+    // The one that was connected to last.
+    private TcpClient? _server;
+
     public CutWire(int to)
     {
         _to = to;
@@ -24,7 +27,11 @@ internal sealed class CutWire : IDisposable
     /// <summary>How long each piece takes.</summary>
     public TimeSpan Delay { get; set; }
 
-    public void Dispose() => _listener.Stop();
+    public void Dispose()
+    {
+        _listener.Dispose();
+        _server?.Dispose();
+    }
 
     private void Accept()
     {
@@ -33,17 +40,13 @@ internal sealed class CutWire : IDisposable
             while (true)
             {
                 var client = _listener.AcceptTcpClient();
-                var server = new TcpClient();
-                try
-                {
-                    server.Connect(IPAddress.Loopback, _to);
-                }
-                catch (SocketException)
+                if (!Connect())
                 {
                     client.Dispose();
                     continue;
                 }
 
+                var server = _server!;
                 var left = new Left(BreaksAfter);
                 new Thread(() => Carry(client, server, left)) { IsBackground = true }.Start();
                 new Thread(() => Carry(server, client, left)) { IsBackground = true }.Start();
@@ -52,6 +55,19 @@ internal sealed class CutWire : IDisposable
         catch (Exception e) when (e is SocketException or ObjectDisposedException or InvalidOperationException)
         {
             // The listener was stopped.
+        }
+    }
+
+    private bool Connect()
+    {
+        try
+        {
+            _server = new("127.0.0.1", _to);
+            return true;
+        }
+        catch (SocketException)
+        {
+            return false;
         }
     }
 
@@ -96,11 +112,12 @@ internal sealed class CutWire : IDisposable
 
     private sealed class Left(int? bytes)
     {
+        private readonly Lock _lock = new();
         private int? _bytes = bytes;
 
         public int Take(int length)
         {
-            lock (this)
+            lock (_lock)
             {
                 if (_bytes is not { } left)
                 {

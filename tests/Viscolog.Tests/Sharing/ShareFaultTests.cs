@@ -1,9 +1,7 @@
 using System.Diagnostics;
 using System.Text.Json;
 using Viscolog.Sharing;
-using Viscolog.Store;
 using Viscolog.Tests.Store;
-using Viscolog.Tests.Support;
 
 namespace Viscolog.Tests.Sharing;
 

@@ -46,6 +46,11 @@ internal static class RunSource
     public static LoggedRun? Find(BenchLog log, string named)
         => Number(named) is { } number ? log.Run(number) : Guid.TryParseExact(named, "D", out var id) ? log.Run(id) : null;
 
+    /// <summary>A run of another bench by UUID, to be read; null where none is known.</summary>
+    public static SharedRun? Shared(BenchLog log, string named) => Guid.TryParseExact(named, "D", out var id)
+        ? log.SharedRuns(there => there.Run(id) is { } run ? [run] : []).FirstOrDefault()
+        : null;
+
     /// <summary>The same without its rows in memory.</summary>
     public static StreamedRun? Stream(BenchLog log, string named)
         => log.Streamed(Number(named), Guid.TryParseExact(named, "D", out var id) ? id : null);
@@ -132,6 +137,14 @@ internal static class RunSource
 
         if (Find(log, named) is not { } logged)
         {
+            if (Shared(log, named) is { } shared)
+            {
+                return new(
+                    $"run {shared.Number} of bench {shared.Bench.Name}", shared.File, withEarlier ? log.Earlier(shared.File.Run, null) : [],
+                    shared.File.Warnings)
+                { Bench = BenchKnowledge.Of(log) with { Oils = shared.Oils }, Rows = shared.Run.Rows };
+            }
+
             call.Terminal.Fail(Unknown(named));
             return null;
         }

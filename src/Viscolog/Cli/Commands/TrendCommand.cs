@@ -125,7 +125,7 @@ internal sealed class TrendCommand : CalledCommand
             return null;
         }
 
-        var trend = bench.Trend(opened, specification, call.Today);
+        var trend = BenchKnowledge.Trend(opened, specification, call.Today);
         return new(specification.Name, "Viscosity", "mPa·s", trend.Points, ChartScale.Log)
         {
             Low = band.Low.MilliPascalSeconds,

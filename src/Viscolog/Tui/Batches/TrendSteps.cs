@@ -73,11 +73,11 @@ internal sealed record WorkOutTrend(Specification Product) : IEffect<TrendEvent>
 {
     public void Perform(IStage<TrendEvent> stage)
     {
-        var (oils, today) = (BenchKnowledge.Of(stage.Context.Log).Oils, stage.Context.Today);
+        var today = stage.Context.Today;
         var runs = BenchKnowledge.RunsOf(stage.Context.Log, Product);
         stage.Work(
             "trend",
-            () => new TrendEvent.Answered(ProductTrend.Of(Product, runs, oils, today)),
+            () => new TrendEvent.Answered(ProductTrend.Of(Product, runs, today)),
             fault => new TrendEvent.Told(fault));
     }
 }

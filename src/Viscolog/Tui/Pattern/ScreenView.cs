@@ -184,7 +184,7 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
     private Canvas Canvas(int width, int height)
         => new(width, height, Context.IsAscii, Context.Now) { Shared = Context.Post?.State.Words ?? "" };
 
-    private void ShowShared()
+    private void ShowShared(object? sender, EventArgs e)
     {
         _pasteFrom?.Invoke(() => _page.SetNeedsDraw());
         Context.Wake();
