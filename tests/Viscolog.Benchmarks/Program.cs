@@ -12,6 +12,7 @@ return args switch
     ["appends", var log, var first] => KillRounds.Append(log, first),
     ["screen", .. var size] => ScreenBenchmark.Run(size),
     ["walls"] => Walls.Run(),
+    ["share", .. var sizes] => ShareBenchmark.Run(sizes),
     ["fuzz", .. var rounds] => FuzzRounds.Run(rounds),
     ["priors", .. var rest] => ShapePriors.Run(rest),
     _ => Usage(),
@@ -33,6 +34,8 @@ static int Usage()
         "       kill [ROUNDS] [SEED]                                 kills programs at work on a log and looks at what is left");
     Console.Error.WriteLine("       fuzz [THOUSANDS] [SEED]                              gives every reader so many thousand inputs, led by the branches that they take");
     Console.Error.WriteLine("       screen [READINGS]                                    times a keystroke on the screens");
+    Console.Error.WriteLine(
+        "       share [BENCHES] [RUNS] [READINGS]                    shares logs of so many benches at once, on a PostgreSQL server of its own");
     Console.Error.WriteLine(
         "       priors [--rounds N] [--laws N] [--without KIND]      fits the priors of the shapes to laws of the tuning kinds");
     Console.Error.WriteLine(

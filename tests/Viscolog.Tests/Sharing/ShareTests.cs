@@ -50,7 +50,7 @@ public sealed class ShareTests(PostgresServer server)
             using var log = bench.Open();
             var text = $"# name: Gel {hour}\n# product: Gel\n# base_g: 120\n# base: Ledge\n# thickener: Sail\ntime,thickener,added_g,wait_s,viscosity_mpas\n"
                 + string.Concat(Enumerable.Range(0, 3).Select(i => FormattableString.Invariant(
-                    $"2026-11-2{i}T{hour:00}:0{i}:00Z,{(i == 0 ? "Sail,2.4" : ",")},{600 * (i + 1)},{9000 + (10 * i)}\n")));
+                    $"2026-11-20T{hour:00}:0{i}:00Z,{(i == 0 ? "Sail,2.4" : ",")},{600 * (i + 1)},{9000 + (10 * i)}\n")));
             Assert.IsType<WriteOutcome.Saved>(log.Import(RunFiles.FileText.Read(text), CancellationToken.None).Outcome);
         }
 
@@ -60,14 +60,18 @@ public sealed class ShareTests(PostgresServer server)
         north.Join();
         south.Join();
         north.Share();
-        var trend = JsonDocument.Parse(north.Call("trend", "Gel", "--json").Output).RootElement;
-        Assert.Equal(
-            ["south: Gel 8", "Gel 9", "south: Gel 10"],
-            trend.GetProperty("points").EnumerateArray().Select(p => p.GetProperty("name").GetString()!),
-            StringComparer.Ordinal);
-        using var known = north.Open();
-        var id = known.SharedRuns()[0].File.Id!.Value.ToString();
-        known.Dispose();
+        string id;
+        using (var known = north.Open())
+        {
+            var product = BenchKnowledge.Of(known).Specification("Gel")!;
+            Assert.Equal(
+                ["south: Gel 8", "Gel 9", "south: Gel 10"],
+                BenchKnowledge.RunsOf(known, product).Select(r => r.Name),
+                StringComparer.Ordinal);
+            Assert.Equal(3, BenchKnowledge.Trend(known, product, new(2026, 11, 28)).Points.Length);
+            id = known.SharedRuns()[0].File.Id!.Value.ToString();
+        }
+
         Assert.Equal(0, north.Call("fit", id).Code);
         Assert.Equal(0, north.Call("advise", id, "--target", "9000").Code);
         Assert.Equal(2, north.Call("add", id, "viscosity_mpas=1").Code);
