@@ -23,7 +23,7 @@ internal static class ShareBenchmark
     public static int Run(string[] sizes)
     {
         var (benches, runs, readings) = (Size(sizes, 0, 50), Size(sizes, 1, 200), Size(sizes, 2, 20));
-        using var server = new Postgres();
+        using var server = new LocalPostgres();
         if (!server.IsInstalled)
         {
             Console.Error.WriteLine("PostgreSQL is not installed: there is nothing to measure");

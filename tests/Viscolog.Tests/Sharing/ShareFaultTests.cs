@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Text.Json;
 using Viscolog.Sharing;
 using Viscolog.Tests.Store;
+using Viscolog.Tests.Support;
 
 namespace Viscolog.Tests.Sharing;
 
@@ -151,6 +152,67 @@ public sealed class ShareFaultTests(PostgresServer server)
         Assert.Equal(north.Share().State, south.Share().State);
         Assert.Equal(File.ReadAllLines(north.Place.Journal).Length, database.Count($"select * from viscolog.line where log = '{Id(north)}'"));
         Assert.Contains("every checksum holds", north.Call("verify").Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_server_whose_disk_is_full_gets_the_rest_once_there_is_room()
+    {
+        server.Need();
+        Assert.SkipUnless(OperatingSystem.IsLinux() && Environment.IsPrivilegedProcess, "only root can make a small disk");
+        using var small = PostgresServer.OnSmallDisk(80);
+        var database = small.Database("north", "south");
+        using var north = new SharingBench(database, "north");
+        using var south = new SharingBench(database, "south");
+        north.Join();
+        south.Join();
+        var full = false;
+        for (var round = 0; round < 30 && !full; round++)
+        {
+            using (var log = north.Open())
+            {
+                log.Begin(Bench.File(FormattableString.Invariant($"run {round}"), 20_000));
+            }
+
+            full = north.Call("share").Code == 4;
+        }
+
+        Assert.True(full);
+        small.Grow(400);
+        north.Share();
+        south.Share();
+        Assert.Equal(north.Share().State, south.Share().State);
+        Assert.Equal(File.ReadAllLines(north.Place.Journal).Length, database.Count($"select * from viscolog.line where log = '{Id(north)}'"));
+    }
+
+    /// <summary>Order comes from the numbers of lines, never from clocks.</summary>
+    [Fact]
+    public void Clocks_years_apart_change_nothing()
+    {
+        server.Need();
+        var database = server.Database("north", "south");
+        using var north = new SharingBench(database, "north");
+        using var south = new SharingBench(database, "south");
+        north.Join();
+        south.Join();
+        string[] sent = ["share", "--log", north.Place.Folder];
+        string[] fetched = ["share", "--log", south.Place.Folder];
+        foreach (var year in (int[])[1999, 2043, 2026])
+        {
+            var now = new DateTimeOffset(year, 5, 4, 3, 2, 1, TimeSpan.Zero);
+            Assert.Equal(0, Called.At(now, "new", "base_g=120", FormattableString.Invariant($"name=of {year}"), "--log", north.Place.Folder).Code);
+            Assert.Equal(0, Called.At(now, sent).Code);
+            Assert.Equal(0, Called.At(now.AddYears(-9), fetched).Code);
+        }
+
+        using (var log = south.Open())
+        {
+            Assert.Equal(
+                ["of 1999", "of 2043", "of 2026"],
+                log.SharedRuns().OrderBy(r => r.Number).Select(r => r.File.Run.Name!),
+                StringComparer.Ordinal);
+        }
+
+        Assert.Equal(north.Share().State, south.Share().State);
     }
 
     [Fact]

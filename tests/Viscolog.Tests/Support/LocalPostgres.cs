@@ -6,16 +6,18 @@ using Npgsql;
 namespace Viscolog.Tests.Support;
 
 /// <summary>A PostgreSQL server of its own on the loopback, in a temporary folder, as the distribution's package installs it.</summary>
-public class Postgres : IDisposable
+public class LocalPostgres : IDisposable
 {
     private const string Installed = "/usr/lib/postgresql";
 
     private readonly string? _programs = Find();
     private readonly string _folder = Path.Combine(Path.GetTempPath(), $"viscolog-pg-{Guid.NewGuid():N}");
     private Process? _server;
+    private readonly bool _hasDisk;
     private int _databases;
 
-    public Postgres()
+    /// <param name="megabytes">A disk of its own of that size, which only root can make; null for the usual one.</param>
+    public LocalPostgres(int? megabytes = null)
     {
         if (_programs is null)
         {
@@ -24,6 +26,12 @@ public class Postgres : IDisposable
 
         Port = FreePort();
         Run("mkdir", _folder);
+        if (megabytes is { } size)
+        {
+            RunAsRoot("mount", "-t", "tmpfs", "-o", FormattableString.Invariant($"size={size}m,mode=777"), "tmpfs", _folder);
+            _hasDisk = true;
+        }
+
         Run(Path.Combine(_programs, "initdb"), "-D", Data, "-A", "trust", "-U", "owner", "-E", "UTF8", "--locale=C", "--no-sync");
         Start();
     }
@@ -60,6 +68,16 @@ public class Postgres : IDisposable
     {
         Stop("immediate");
         Start();
+    }
+
+    /// <summary>Gives the server's own disk more room, and starts it again where it has ended for want of it.</summary>
+    public void Grow(int megabytes)
+    {
+        RunAsRoot("mount", "-o", FormattableString.Invariant($"remount,size={megabytes}m"), _folder);
+        if (_server!.WaitForExit(500))
+        {
+            Start();
+        }
     }
 
     /// <summary>Has the server ask a bench for this password; null to have it ask for none again.</summary>
@@ -122,6 +140,11 @@ public class Postgres : IDisposable
             Stop("immediate");
         }
 
+        if (_hasDisk)
+        {
+            RunAsRoot("umount", _folder);
+        }
+
         if (_programs is not null)
         {
             Run("rm", "-rf", _folder);
@@ -147,15 +170,27 @@ public class Postgres : IDisposable
         return new(all[0], all[1..]) { UseShellExecute = false, WorkingDirectory = "/", RedirectStandardOutput = true, RedirectStandardError = true };
     }
 
-    private static void Run(params string[] words)
+    private static void Run(params string[] words) => Run(Call(words), words[0]);
+
+    private static void RunAsRoot(params string[] words)
+        => Run(
+            new ProcessStartInfo(words[0], words[1..])
+            {
+                UseShellExecute = false,
+                RedirectStandardOutput = true,
+                RedirectStandardError = true,
+            },
+            words[0]);
+
+    private static void Run(ProcessStartInfo call, string name)
     {
-        using var process = Process.Start(Call(words))!;
+        using var process = Process.Start(call)!;
         var said = process.StandardOutput.ReadToEndAsync();
         var failed = process.StandardError.ReadToEnd();
         process.WaitForExit();
         if (process.ExitCode != 0)
         {
-            throw new InvalidOperationException($"{words[0]}: {failed} {said.Result}");
+            throw new InvalidOperationException($"{name}: {failed} {said.Result}");
         }
     }
 
@@ -168,9 +203,9 @@ public class Postgres : IDisposable
 /// <summary>A shared database on that server.</summary>
 public sealed class SharedDatabase
 {
-    private readonly Postgres _server;
+    private readonly LocalPostgres _server;
 
-    public SharedDatabase(Postgres server, string name, string setup, string[] benches)
+    public SharedDatabase(LocalPostgres server, string name, string setup, string[] benches)
     {
         (_server, Name) = (server, name);
         server.Execute("postgres", $"create database {name}");
