@@ -89,7 +89,9 @@ internal sealed record ShareAddress(string Host, int Port, string? User, string 
     }
 
     /// <summary>What connects there. Secrets that are not given come from the environment, as PostgreSQL's own programs take them.</summary>
-    public NpgsqlDataSource Source(string? password)
+    /// <param name="password">The password; null for what the environment says.</param>
+    /// <param name="patience">How long to wait for the server to let this bench in; many may ask at once.</param>
+    public NpgsqlDataSource Source(string? password, TimeSpan patience)
     {
         var settings = new NpgsqlConnectionStringBuilder
         {
@@ -97,7 +99,7 @@ internal sealed record ShareAddress(string Host, int Port, string? User, string 
             Port = Port,
             Database = Database,
             SslMode = Mode,
-            Timeout = 5,
+            Timeout = (int)patience.TotalSeconds,
             CommandTimeout = 60,
             KeepAlive = 10,
             ApplicationName = "viscolog",

@@ -16,6 +16,8 @@ internal sealed class ShareServer : IDisposable
 
     private const int LinesAtOnce = 2000;
 
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
+
     private readonly NpgsqlDataSource _source;
     private readonly NpgsqlConnection _connection;
 
@@ -26,7 +28,7 @@ internal sealed class ShareServer : IDisposable
     /// <exception cref="ShareRefused">It is no such database, or the role may do too much.</exception>
     public static ShareServer Connect(ShareAddress address, string? password)
     {
-        var source = address.Source(password);
+        var source = address.Source(password, Patience);
         try
         {
             var server = new ShareServer(source, source.OpenConnection());
