@@ -1,9 +1,9 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Measuring;
 using Viscolog.Output;
+using Viscolog.RunFiles;
 using Viscolog.Store.Copy;
 using Viscolog.Store.Journal;
-using Viscolog.RunFiles;
 using Viscolog.Text;
 
 namespace Viscolog.Store;
