@@ -27,11 +27,10 @@ internal sealed class Mirror : IDisposable
     /// <exception cref="IOException">It can't be written.</exception>
     public static Mirror Open(BenchStream stream, LogPlace place)
     {
-        Directory.CreateDirectory(place.Folder);
+        place.Disk.MakeFolder(place.Folder);
         var scan = Scanned(place);
         var journal = new FileStream(place.Journal, FileMode.OpenOrCreate, FileAccess.Write, FileShare.None, 1 << 16);
-        journal.SetLength(scan.Length);
-        journal.Position = scan.Length;
+        place.Disk.Cut(journal, scan.Length);
         return new(stream, journal, scan);
     }
 

@@ -36,8 +36,8 @@ internal sealed class Mirrors(LogPlace place)
     /// <exception cref="IOException">It can't be written.</exception>
     public void Write(MirrorList list)
     {
-        Directory.CreateDirectory(Folder);
-        WholeFile.Write(Disk.Real, List, System.Text.Encoding.UTF8.GetBytes(list.Text()), replace: true, like: place.Journal);
+        place.Disk.MakeFolder(Folder);
+        WholeFile.Write(place.Disk, List, System.Text.Encoding.UTF8.GetBytes(list.Text()), replace: true, like: place.Journal);
     }
 
     /// <summary>Throws all of it away.</summary>
