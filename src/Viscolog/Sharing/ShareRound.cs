@@ -14,6 +14,8 @@ internal sealed class ShareRound(LogPlace place, Guid log, TimeProvider clock)
 {
     private readonly OwnLines _own = new(place);
     private readonly Mirrors _mirrors = new(place);
+    private readonly PracticeScores _scores = PracticeScores.Beside(place);
+    private HashSet<Guid>? _sentGames;
 
     // What each mirror holds, so that it is looked through once.
     private readonly Dictionary<BenchStream, (long Lines, string Sum)> _held = [];
@@ -38,6 +40,7 @@ internal sealed class ShareRound(LogPlace place, Guid log, TimeProvider clock)
         var length = Math.Max(acknowledged, _own.Acknowledged());
         var (sent, lost) = Send(server, length);
         var (fetched, benches, faults) = Fetch(server);
+        ShareGames(server);
         _mirrors.Write(new(clock.GetUtcNow(), benches) { Faults = faults });
         return new(sent, fetched, benches.DistinctBy(b => b.Stream.Log).Count(b => b.Stream.Log != log), lost, State(length), faults);
     }
@@ -78,6 +81,21 @@ internal sealed class ShareRound(LogPlace place, Guid log, TimeProvider clock)
         {
             Link = Link with { Life = life };
             Link.Write(place);
+        }
+    }
+
+    private void ShareGames(ShareServer server)
+    {
+        _sentGames ??= server.GamesOf(log);
+        foreach (var (id, result) in _scores.Own(_sentGames))
+        {
+            server.Send(log, id, result);
+            _sentGames.Add(id);
+        }
+
+        foreach (var (id, result) in server.Games(log, [.. _scores.Shared()]))
+        {
+            _scores.Keep(id, result);
         }
     }
 
@@ -136,7 +154,8 @@ internal sealed class ShareRound(LogPlace place, Guid log, TimeProvider clock)
         var (number, text) = _own.Last(length);
         var all = _held.Select(h => (Stream: h.Key, h.Value.Lines, h.Value.Sum))
             .Append((Stream: new BenchStream(log, Link.Life), Lines: number, Sum: text[^JournalLine.SumLength..]))
-            .OrderBy(s => s.Stream.Text, StringComparer.Ordinal).Select(s => FormattableString.Invariant($"{s.Stream.Text} {s.Lines} {s.Sum}\n"));
+            .OrderBy(s => s.Stream.Text, StringComparer.Ordinal).Select(s => FormattableString.Invariant($"{s.Stream.Text} {s.Lines} {s.Sum}\n"))
+            .Concat(_sentGames!.Concat(_scores.Shared()).Order().Select(g => $"{g}\n"));
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Concat(all))))[..16];
     }
 }

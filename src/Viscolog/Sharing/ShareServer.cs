@@ -156,6 +156,40 @@ internal sealed class ShareServer : IDisposable
         }
     }
 
+    /// <summary>The practice games that there are of a log.</summary>
+    public HashSet<Guid> GamesOf(Guid log)
+    {
+        using var command = Command("select id from viscolog.game where log = $1", log);
+        using var reader = command.ExecuteReader();
+        var ids = new HashSet<Guid>();
+        while (reader.Read())
+        {
+            ids.Add(reader.GetGuid(0));
+        }
+
+        return ids;
+    }
+
+    /// <summary>Adds a practice game, once.</summary>
+    public void Send(Guid log, Guid game, string result)
+        => Execute(
+            "with sent as (insert into viscolog.game (id, log, result) values ($1, $2, $3) on conflict do nothing returning id) "
+                + "select pg_notify('viscolog', id::text) from sent",
+            game,
+            log,
+            result);
+
+    /// <summary>The practice games of other benches, but for those that are known.</summary>
+    public IEnumerable<(Guid Id, string Result)> Games(Guid log, Guid[] known)
+    {
+        using var command = Command("select id, result from viscolog.game where log <> $1 and not id = any ($2) order by id", log, known);
+        using var reader = command.ExecuteReader();
+        while (reader.Read())
+        {
+            yield return (reader.GetGuid(0), reader.GetString(1));
+        }
+    }
+
     /// <summary>Has the server say when somebody adds something.</summary>
     public void Listen() => Execute("listen viscolog");
 
@@ -189,7 +223,7 @@ internal sealed class ShareServer : IDisposable
     private void CheckRights()
     {
         var may = Scalar(
-            "select string_agg(t || ': ' || p, ', ') from unnest(array['viscolog.line', 'viscolog.bench', 'viscolog.bench_key']) t, "
+            "select string_agg(t || ': ' || p, ', ') from unnest(array['viscolog.line', 'viscolog.game', 'viscolog.bench', 'viscolog.bench_key']) t, "
                 + "unnest(array['UPDATE', 'DELETE', 'TRUNCATE']) p where has_table_privilege(current_user, t, p)") as string;
         var isMighty = Scalar("select rolsuper or rolbypassrls from pg_roles where rolname = current_user") is true;
         if (may is not null || isMighty)

@@ -42,9 +42,17 @@ create table viscolog.line (
   primary key (log, life, number)
 );
 
+-- Practice games of a class, each as its file has it.
+create table viscolog.game (
+  id uuid primary key,
+  log uuid not null references viscolog.bench,
+  result text not null check (octet_length(result) <= 65536)
+);
+
 alter table viscolog.bench enable row level security;
 alter table viscolog.bench_key enable row level security;
 alter table viscolog.line enable row level security;
+alter table viscolog.game enable row level security;
 
 create policy bench_read on viscolog.bench for select to viscolog_bench using (true);
 create policy bench_join on viscolog.bench for insert to viscolog_bench with check (owner = current_user);
@@ -54,10 +62,13 @@ create policy key_add on viscolog.bench_key for insert to viscolog_bench
 create policy line_read on viscolog.line for select to viscolog_bench using (true);
 create policy line_add on viscolog.line for insert to viscolog_bench
   with check (exists (select from viscolog.bench b where b.log = line.log and b.owner = current_user));
+create policy game_read on viscolog.game for select to viscolog_bench using (true);
+create policy game_add on viscolog.game for insert to viscolog_bench
+  with check (exists (select from viscolog.bench b where b.log = game.log and b.owner = current_user));
 
 grant usage on schema viscolog to viscolog_bench;
 grant select on viscolog.about to viscolog_bench;
-grant select, insert on viscolog.bench, viscolog.bench_key, viscolog.line to viscolog_bench;
+grant select, insert on viscolog.bench, viscolog.bench_key, viscolog.line, viscolog.game to viscolog_bench;
 
 -- A line's record. One that is no JSON is null: a single bad line must not stop a report.
 create function viscolog.record(text text) returns jsonb language plpgsql immutable as $$

@@ -14,7 +14,13 @@ namespace Viscolog.Store;
 /// <param name="folder">The practice log's folder.</param>
 internal sealed class PracticeScores(string folder)
 {
+    /// <summary>The longest game that another bench may send, in characters.</summary>
+    private const int LongestShared = 65_536;
+
     private readonly string _games = Path.Combine(folder, "games");
+
+    // What other benches have played, where the log is shared.
+    private readonly string _shared = Path.Combine(folder, "games-shared");
 
     /// <summary>Those that belong to a real log.</summary>
     public static PracticeScores Beside(LogPlace real) => new(PracticeLog.FolderOf(real));
@@ -41,11 +47,50 @@ internal sealed class PracticeScores(string folder)
         }
     }
 
-    /// <summary>All games in the order in which they ended, and what to say of files that can't be read.</summary>
+    /// <summary>The games of this bench, as their files have them, but for those that are known elsewhere.</summary>
+    public IEnumerable<(Guid Id, string Result)> Own(IReadOnlySet<Guid> known)
+    {
+        foreach (var path in (string[])(Directory.Exists(_games) ? Directory.GetFiles(_games, "*.json") : []))
+        {
+            if (IdOf(path) is { } id && !known.Contains(id) && FileKind.IsRegular(path) && new FileInfo(path).Length <= LongestShared)
+            {
+                yield return (id, File.ReadAllText(path));
+            }
+        }
+    }
+
+    /// <summary>The games of other benches that are here.</summary>
+    public IEnumerable<Guid> Shared()
+        => ((string[])(Directory.Exists(_shared) ? Directory.GetFiles(_shared, "*.json") : [])).Select(IdOf).OfType<Guid>();
+
+    /// <summary>Keeps a game of another bench; what it says is looked at when scores are shown.</summary>
+    /// <exception cref="IOException">It can't be kept.</exception>
+    public void Keep(Guid id, string result)
+    {
+        if (result.Length <= LongestShared)
+        {
+            Disk.Real.MakeFolder(_shared);
+            WholeFile.Write(Path.Combine(_shared, $"{id:N}.json"), System.Text.Encoding.UTF8.GetBytes(result), replace: true);
+        }
+    }
+
+    /// <summary>Throws the games of other benches away.</summary>
+    /// <exception cref="IOException">They can't be deleted.</exception>
+    public void ForgetShared()
+    {
+        if (Directory.Exists(_shared))
+        {
+            Directory.Delete(_shared, recursive: true);
+        }
+    }
+
+    /// <summary>
+    /// All games in the order in which they ended, those of other benches with them, and what to say of files that can't be read.
+    /// </summary>
     public (ImmutableArray<PracticeResult> Results, ImmutableArray<string> Warnings) All()
     {
         var (results, warnings) = (ImmutableArray.CreateBuilder<PracticeResult>(), ImmutableArray.CreateBuilder<string>());
-        foreach (var path in (string[])(Directory.Exists(_games) ? Directory.GetFiles(_games, "*.json") : []))
+        foreach (var path in new[] { _games, _shared }.Where(Directory.Exists).SelectMany(f => Directory.GetFiles(f, "*.json")))
         {
             try
             {
@@ -72,4 +117,8 @@ internal sealed class PracticeScores(string folder)
 
         return ([.. results.OrderBy(r => r.Ended)], warnings.ToImmutable());
     }
+
+    /// <summary>The identity at the end of a file's name; null where there is none.</summary>
+    private static Guid? IdOf(string path)
+        => Path.GetFileNameWithoutExtension(path) is { Length: >= 32 } name && Guid.TryParseExact(name[^32..], "N", out var id) ? id : null;
 }

@@ -363,6 +363,42 @@ public sealed class ShareTests(PostgresServer server)
     }
 
     [Fact]
+    public void A_class_at_several_benches_has_its_scores_together()
+    {
+        server.Need();
+        var database = server.Database("north", "south");
+        using var north = new SharingBench(database, "north");
+        using var south = new SharingBench(database, "south");
+        north.Join();
+        south.Join();
+        foreach (var (bench, player) in ((SharingBench, string)[])[(north, "Ada"), (north, "Bo"), (south, "Cy")])
+        {
+            Assert.Equal(0, bench.Call("practice", "play", "read", "end", "--pot", "easy", "--player", player).Code);
+        }
+
+        north.Share();
+        south.Share();
+        north.Share();
+        Assert.Equal(["Ada", "Bo", "Cy"], Players(north), StringComparer.Ordinal);
+        Assert.Equal(Players(north), Players(south), StringComparer.Ordinal);
+        Assert.Equal(north.Share().State, south.Share().State);
+
+        // What is no game is named where scores are shown, and one too large is not even sent.
+        database.Execute($"insert into viscolog.game select gen_random_uuid(), log, E'{{\"player\": \"\\u001b[2J\"' from viscolog.bench where name = 'south'");
+        north.Share();
+        var scores = north.Call("practice", "scores");
+        Assert.Contains("it can't be read", scores.Error, StringComparison.Ordinal);
+        Assert.Equal(["Ada", "Bo", "Cy"], Players(north), StringComparer.Ordinal);
+        Assert.Throws<PostgresException>(() => database.ExecuteAs("south", "delete from viscolog.game"));
+        Assert.Equal(0, north.Call("share", "leave").Code);
+        Assert.Equal(["Ada", "Bo"], Players(north), StringComparer.Ordinal);
+
+        static IEnumerable<string> Players(SharingBench bench)
+            => JsonDocument.Parse(bench.Call("practice", "scores", "--json").Output).RootElement.GetProperty("games").EnumerateArray()
+                .Select(g => g.GetProperty("player").GetString()!).Order(StringComparer.Ordinal);
+    }
+
+    [Fact]
     public void A_newer_database_and_a_foreign_one_are_refused_with_what_to_do()
     {
         server.Need();

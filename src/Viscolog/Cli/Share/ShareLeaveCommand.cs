@@ -26,6 +26,7 @@ internal sealed class ShareLeaveCommand : CalledCommand
 
             ShareLink.Delete(call.Log);
             new Mirrors(call.Log).Delete();
+            PracticeScores.Beside(call.Log).ForgetShared();
             return call.Answer(
                 () => new ShareAnswer(false),
                 terminal => terminal.Line("the log is shared no more; what was sent stays where it is"));
