@@ -5,7 +5,9 @@ using Viscolog.Output;
 
 namespace Viscolog.Sharing;
 
-/// <summary>Where a shared database is, as PostgreSQL writes it: <c>postgresql://USER@HOST:PORT/DATABASE</c>, with no secret in it.</summary>
+/// <summary>
+/// Where a shared database is, as PostgreSQL writes it: <c>postgresql://USER@HOST:PORT/DATABASE</c>, with no secret in it.
+/// </summary>
 /// <param name="Host">The server.</param>
 /// <param name="Port">Its port.</param>
 /// <param name="User">The role to connect as; null for the one of the environment.</param>
@@ -14,7 +16,8 @@ namespace Viscolog.Sharing;
 /// <param name="RootCertificate">The certificate that vouches for it; null for those of the system.</param>
 internal sealed record ShareAddress(string Host, int Port, string? User, string Database, SslMode Mode, string? RootCertificate)
 {
-    private const string Form = "postgresql://USER@HOST:PORT/DATABASE, then ?sslmode=verify-full (the default), verify-ca, require or disable"
+    private const string Form =
+        "postgresql://USER@HOST:PORT/DATABASE, then ?sslmode=verify-full (the default), verify-ca, require or disable"
         + " and sslrootcert=FILE where the server's certificate is your own";
 
     private static readonly Dictionary<string, SslMode> Modes = new(StringComparer.Ordinal)
@@ -88,7 +91,9 @@ internal sealed record ShareAddress(string Host, int Port, string? User, string 
             $"postgresql://{user}{host}:{Port}/{Uri.EscapeDataString(Database)}?sslmode={Modes.First(m => m.Value == Mode).Key}{root}");
     }
 
-    /// <summary>What connects there. Secrets that are not given come from the environment, as PostgreSQL's own programs take them.</summary>
+    /// <summary>
+    /// What connects there. Secrets that are not given come from the environment, as PostgreSQL's own programs take them.
+    /// </summary>
     /// <param name="password">The password; null for what the environment says.</param>
     /// <param name="patience">How long to wait for the server to let this bench in; many may ask at once.</param>
     public NpgsqlDataSource Source(string? password, TimeSpan patience)

@@ -83,7 +83,10 @@ internal sealed class SharePost : IDisposable
             }
             catch (Exception e) when (ShareFaults.Is(e) || e is IOException or UnauthorizedAccessException)
             {
-                Tell(_state with { Words = (ShareFaults.AsksForPassword(e) ? "the shared database asks for a password" : "the shared database can't be reached") + Since() });
+                var why = ShareFaults.AsksForPassword(e)
+                    ? "the shared database asks for a password"
+                    : "the shared database can't be reached";
+                Tell(_state with { Words = why + Since() });
                 _stop.Wait(retry);
                 retry = retry * 2 < LongestRetry ? retry * 2 : LongestRetry;
             }

@@ -6,7 +6,9 @@ using Viscolog.Store.Journal;
 
 namespace Viscolog.Sharing;
 
-/// <summary>Sends what the server lacks of this log, and fetches what this bench lacks of the others. Never touches the log itself.</summary>
+/// <summary>
+/// Sends what the server lacks of this log, and fetches what this bench lacks of the others. Never touches the log itself.
+/// </summary>
 /// <param name="place">The log.</param>
 /// <param name="log">Its identity.</param>
 /// <param name="clock">The time.</param>
@@ -26,7 +28,9 @@ internal sealed class ShareRound(LogPlace place, Guid log, TimeProvider clock)
     /// <summary>One round.</summary>
     /// <param name="server">The shared database.</param>
     /// <param name="acknowledged">Bytes of the journal that are known to be acknowledged.</param>
-    /// <exception cref="Npgsql.NpgsqlException">The server is gone; what was sent and fetched stays so, the rest comes next time.</exception>
+    /// <exception cref="Npgsql.NpgsqlException">
+    /// The server is gone; what was sent and fetched stays so, the rest comes next time.
+    /// </exception>
     /// <exception cref="ShareRefused">This bench is not the one that joined.</exception>
     /// <exception cref="IOException">What was fetched can't be kept.</exception>
     public ShareReport Go(ShareServer server, long acknowledged)
@@ -45,7 +49,9 @@ internal sealed class ShareRound(LogPlace place, Guid log, TimeProvider clock)
         return new(sent, fetched, benches.DistinctBy(b => b.Stream.Log).Count(b => b.Stream.Log != log), lost, State(length), faults);
     }
 
-    /// <summary>Sends the lines that are missing there; says how many were sent, and how many the server has that this log has lost.</summary>
+    /// <summary>
+    /// Sends the lines that are missing there; says how many were sent, and how many the server has that this log has lost.
+    /// </summary>
     private (long Sent, long Lost) Send(ShareServer server, long length)
     {
         while (true)
@@ -154,7 +160,8 @@ internal sealed class ShareRound(LogPlace place, Guid log, TimeProvider clock)
         var (number, text) = _own.Last(length);
         var all = _held.Select(h => (Stream: h.Key, h.Value.Lines, h.Value.Sum))
             .Append((Stream: new BenchStream(log, Link.Life), Lines: number, Sum: text[^JournalLine.SumLength..]))
-            .OrderBy(s => s.Stream.Text, StringComparer.Ordinal).Select(s => FormattableString.Invariant($"{s.Stream.Text} {s.Lines} {s.Sum}\n"))
+            .OrderBy(s => s.Stream.Text, StringComparer.Ordinal)
+            .Select(s => FormattableString.Invariant($"{s.Stream.Text} {s.Lines} {s.Sum}\n"))
             .Concat(_sentGames!.Concat(_scores.Shared()).Order().Select(g => $"{g}\n"));
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Concat(all))))[..16];
     }

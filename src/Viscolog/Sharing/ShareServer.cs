@@ -214,8 +214,9 @@ internal sealed class ShareServer : IDisposable
         if (version != Version)
         {
             throw new ShareRefused(version > Version
-                ? FormattableString.Invariant($"the shared database is of version {version}, this program knows {Version}: a newer one is needed")
-                : FormattableString.Invariant($"the shared database is of version {version}; 'viscolog share setup' prints what brings it to {Version}"));
+                ? FormattableString.Invariant(
+                    $"the shared database is of version {version}, this program knows {Version}: a newer one is needed")
+                : FormattableString.Invariant($"the shared database is of version {version}, which is none that this program knows"));
         }
     }
 
@@ -257,7 +258,10 @@ internal sealed class ShareServer : IDisposable
         command.ExecuteNonQuery();
     }
 
-    [SuppressMessage("Security", "CA2100", Justification = "The SQL is written above, word for word; what comes from outside is a parameter.")]
+    [
+        SuppressMessage(
+            "Security", "CA2100", Justification = "The SQL is written above, word for word; what comes from outside is a parameter."),
+    ]
     private NpgsqlCommand Command(string sql, params object[] values)
     {
         var command = new NpgsqlCommand(sql, _connection);

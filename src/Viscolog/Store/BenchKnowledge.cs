@@ -44,12 +44,14 @@ internal sealed record BenchKnowledge(ImmutableArray<Material> Materials, Immuta
     {
         var oils = Of(log).Oils;
         var own = Batches(log, specification)
-            .Select(r => new TrendRun(r.File.Run.Name ?? FormattableString.Invariant($"run {r.Number}"), r.File.Run, oils));
+            .Select(r => new TrendRun(Name(r), r.File.Run, oils));
         var others = log.SharedRuns(there => Batches(there, specification));
         return others.IsEmpty ? [.. own]
-            : [.. others.Select(r => new TrendRun($"{r.Bench.Name}: {r.File.Run.Name ?? FormattableString.Invariant($"run {r.Number}")}", r.File.Run, r.Oils))
+            : [.. others.Select(r => new TrendRun($"{r.Bench.Name}: {Name(r.Run)}", r.File.Run, r.Oils))
                 .Concat(own).OrderBy(r => r.Run.Entries.Max(e => e.Time) ?? DateTimeOffset.MinValue)];
     }
+
+    private static string Name(LoggedRun run) => run.File.Run.Name ?? FormattableString.Invariant($"run {run.Number}");
 
     private static IEnumerable<LoggedRun> Batches(BenchLog log, Specification specification)
         => log.Runs().Where(r => ProductTrend.IsOf(r.Header.Product, r.Header.Name, specification.Name)).OrderBy(r => r.Number)

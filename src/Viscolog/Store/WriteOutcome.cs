@@ -10,7 +10,8 @@ internal abstract record WriteOutcome
 
     /// <summary>What to say where a run is another bench's.</summary>
     public static string Handed(int run)
-        => FormattableString.Invariant($"run {run} was handed to another bench, which alone adds to it; 'viscolog share runs' says where it is");
+        => FormattableString.Invariant(
+            $"run {run} was handed to another bench, which alone adds to it; 'viscolog share runs' says where it is");
 
     /// <summary>It is on the disk, in the journal and in the query copy: acknowledged.</summary>
     internal sealed record Saved() : WriteOutcome((string?)null);

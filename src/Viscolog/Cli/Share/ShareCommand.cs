@@ -42,7 +42,9 @@ internal sealed class ShareCommand : CalledCommand
                 },
                 terminal =>
                 {
-                    var back = round.TakenBack == 0 ? "" : FormattableString.Invariant($"{round.TakenBack} lines that this log had lost taken back, ");
+                    var back = round.TakenBack == 0
+                        ? ""
+                        : FormattableString.Invariant($"{round.TakenBack} lines that this log had lost taken back, ");
                     terminal.Line(begin + back + FormattableString.Invariant($"{round.Report.Sent} lines sent, {round.Report.Fetched} fetched; ")
                         + $"{Count.Of(round.Report.Benches, "other bench", "other benches")}, state {round.Report.State}");
                 },

@@ -35,7 +35,8 @@ internal sealed class ShareHandCommand : CalledCommand
 
         if (log.Others.Read().Benches.FirstOrDefault(b => b.Name == named) is not { } bench)
         {
-            return call.Refuse($"no bench '{named}' is known here; 'viscolog share' fetches what there is, 'viscolog share status' lists them");
+            return call.Refuse(
+                $"no bench '{named}' is known here; 'viscolog share' fetches what there is, 'viscolog share status' lists them");
         }
 
         var outcome = log.Hand(run.Number, bench.Stream.Log);

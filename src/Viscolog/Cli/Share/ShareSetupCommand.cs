@@ -5,7 +5,9 @@ using Viscolog.Sharing;
 
 namespace Viscolog.Cli.Share;
 
-/// <summary>Prints the SQL that makes a database one that benches can share, or the role of a bench in it. It changes nothing itself.</summary>
+/// <summary>
+/// Prints the SQL that makes a database one that benches can share, or the role of a bench in it. It changes nothing itself.
+/// </summary>
 internal sealed class ShareSetupCommand : CalledCommand
 {
     public const string Example = "dotnet run --project src/Viscolog -- share setup";

@@ -75,7 +75,8 @@ internal static class SharedLog
         {
             return ShareServer.Connect(address, null);
         }
-        catch (Exception e) when (ShareFaults.AsksForPassword(e) && call.Surroundings.Secret($"password for {address.Host}: ") is { Length: > 0 } typed)
+        catch (Exception e) when (
+            ShareFaults.AsksForPassword(e) && call.Surroundings.Secret($"password for {address.Host}: ") is { Length: > 0 } typed)
         {
             return ShareServer.Connect(address, typed);
         }
