@@ -1,3 +1,4 @@
+using System.Text;
 using Npgsql;
 using Viscolog.Text;
 
@@ -6,8 +7,14 @@ namespace Viscolog.Sharing;
 /// <summary>What goes wrong between here and the shared database.</summary>
 internal static class ShareFaults
 {
-    /// <summary>Whether an exception says that the database can't be used now; it may be tried again, nothing is lost.</summary>
-    public static bool Is(Exception e) => e is NpgsqlException or TimeoutException or InvalidOperationException or ObjectDisposedException;
+    /// <summary>
+    /// Whether an exception says that the database can't be used now; it may be tried again, nothing is lost. Where bytes come twice or are
+    /// missing on the way, the library throws what its readers of numbers and texts throw.
+    /// </summary>
+    public static bool Is(Exception e)
+        => e is NpgsqlException or TimeoutException or InvalidOperationException or DecoderFallbackException or FormatException
+            or OverflowException or IndexOutOfRangeException or ArgumentOutOfRangeException or InvalidCastException or NotSupportedException
+            or EndOfStreamException;
 
     /// <summary>Whether it asks for a password, or for another one.</summary>
     public static bool AsksForPassword(Exception e)

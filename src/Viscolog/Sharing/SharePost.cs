@@ -110,10 +110,12 @@ internal sealed class SharePost : IDisposable
         ? string.Create(CultureInfo.InvariantCulture, $" since {at.ToLocalTime():HH:mm}; what is logged here is sent later")
         : "; what is logged here is sent later";
 
-    private static string Words(ShareReport report) => report.Lost > 0
+    private string Words(ShareReport report) => report.Lost > 0
         ? FormattableString.Invariant($"the shared database has {report.Lost} lines that this log lost: run 'viscolog share'")
         : report.Faults is [var fault, ..] ? fault
-        : $"shared, {Wording.Count.Of(report.Benches, "other bench", "other benches")}";
+        : string.Create(
+            CultureInfo.InvariantCulture,
+            $"shared, {Wording.Count.Of(report.Benches, "other bench", "other benches")}, asked at {_clock.GetLocalNow():HH:mm:ss}");
 
     private void Tell(ShareState state)
     {

@@ -24,6 +24,9 @@ internal sealed class CutWire : IDisposable
     /// <summary>Bytes of both ways together after which a connection breaks; null for never.</summary>
     public int? BreaksAfter { get; set; }
 
+    /// <summary>Whether the last piece before it breaks comes twice.</summary>
+    public bool Doubles { get; set; }
+
     /// <summary>How long each piece takes.</summary>
     public TimeSpan Delay { get; set; }
 
@@ -81,6 +84,12 @@ internal sealed class CutWire : IDisposable
                 var may = left.Take(length);
                 Thread.Sleep(Delay);
                 to.GetStream().Write(buffer, 0, may);
+                if (Doubles && may < length)
+                {
+                    to.GetStream().Write(buffer, 0, may);
+                    Thread.Sleep(20);
+                }
+
                 if (may < length)
                 {
                     break;

@@ -39,6 +39,7 @@ public sealed class ShareFaultTests(PostgresServer server)
 
             // What connecting takes, then somewhere in what is sent and fetched.
             wire.BreaksAfter = random.Next(1500, 30_000);
+            wire.Doubles = round % 5 == 4;
             wire.Delay = TimeSpan.FromMilliseconds(random.Next(3));
             var called = (round % 2 == 0 ? north : south).Call("share");
             Assert.True(called.Code is 0 or 4, called.Error);

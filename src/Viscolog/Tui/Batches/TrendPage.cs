@@ -21,7 +21,8 @@ internal static class TrendPage
         var (width, height) = (page.Width, page.Height);
         page.Add(
             new Piece(" " + (state.Current is { } product ? $"{product.Name}: batches over time" : "No product"), Tone.Strong),
-            new Piece(state.Products.Length > 1 ? $"   ({state.Chosen + 1} of {state.Products.Length})" : "", Tone.Dim));
+            new Piece(state.Products.Length > 1 ? $"   ({state.Chosen + 1} of {state.Products.Length})" : "", Tone.Dim),
+            new Piece(page.Shared.Length > 0 ? $"   {page.Shared}" : "", Tone.Dim));
         var lines = new List<Piece>();
         if (state.Picture() is { } picture)
         {
