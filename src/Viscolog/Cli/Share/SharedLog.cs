@@ -76,10 +76,17 @@ internal static class SharedLog
             return ShareServer.Connect(address, null);
         }
         catch (Exception e) when (
-            ShareFaults.AsksForPassword(e) && call.Surroundings.Secret($"password for {address.Host}: ") is { Length: > 0 } typed)
+            ShareFaults.AsksForPassword(e) && Asked(call, address) is { Length: > 0 } typed)
         {
             return ShareServer.Connect(address, typed);
         }
+    }
+
+    private static string? Asked(Invocation call, ShareAddress address)
+    {
+        // A line that counts the seconds would stand over the question.
+        call.Terminal.EndWork();
+        return call.Surroundings.Secret($"password for {address.Host}: ");
     }
 
     /// <summary>What a round did.</summary>
