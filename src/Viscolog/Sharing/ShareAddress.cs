@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Net;
 using Npgsql;
 using Viscolog.Output;
+using Viscolog.Text;
 
 namespace Viscolog.Sharing;
 
@@ -44,7 +45,7 @@ internal sealed record ShareAddress(string Host, int Port, string? User, string 
         if (!Uri.TryCreate(text.Trim(), UriKind.Absolute, out var uri) || uri.Scheme is not ("postgresql" or "postgres")
             || uri.Host.Length == 0 || uri.AbsolutePath.Length < 2)
         {
-            return new Refused($"expected {Form}");
+            return new Refused($"read {OneLine.Quoted(text)}, expected {Form}");
         }
 
         if (uri.UserInfo.Contains(':', StringComparison.Ordinal))
@@ -67,7 +68,7 @@ internal sealed record ShareAddress(string Host, int Port, string? User, string 
             }
             else
             {
-                return new Refused($"the address says '{part}'; expected {Form}");
+                return new Refused($"read {OneLine.Quoted(part)} in the address, expected {Form}");
             }
         }
 

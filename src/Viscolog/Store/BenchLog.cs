@@ -19,6 +19,12 @@ internal sealed class BenchLog : IDisposable
     /// <summary>Earlier runs that are looked up at most.</summary>
     private const int MostEarlier = 100;
 
+    /// <summary>Own earlier runs that are enough: then other benches are not asked.</summary>
+    private const int EnoughEarlier = 20;
+
+    /// <summary>Earlier runs of another bench that are looked up at most; advice takes as many into account.</summary>
+    private const int MostElsewhere = 8;
+
     private readonly TimeProvider _clock;
     private readonly LogHold _hold;
     private readonly JournalWriter? _journal;
@@ -94,10 +100,15 @@ internal sealed class BenchLog : IDisposable
     /// <param name="number">Its number where the log has it: then, of this log's, only runs that were begun before it.</param>
     public ImmutableArray<Run> Earlier(Run run, int? number)
     {
-        ImmutableArray<SharedRun> others = Others.Find(_clock, log => log.Copy.Earlier(run, null, MostEarlier), IsOurs);
+        List<LoggedRun> own = [.. Copy.Earlier(run, number, MostEarlier)];
+        if (own.Count >= EnoughEarlier)
+        {
+            return [.. own.Select(r => r.File.Run)];
+        }
+
+        var others = SharedRuns(log => log.Copy.Earlier(run, null, MostElsewhere)).OrderBy(r => r.Run.Last).TakeLast(MostElsewhere).ToList();
         var elsewhere = others.Select(r => r.File.Id).ToHashSet();
-        Run[] own = [.. Copy.Earlier(run, number, MostEarlier).Where(r => !elsewhere.Contains(r.File.Id)).Select(r => r.File.Run)];
-        return [.. others.TakeLast(MostEarlier - own.Length).Select(r => r.File.Run), .. own];
+        return [.. others.Select(r => r.File.Run), .. own.Where(r => !elsewhere.Contains(r.File.Id)).Select(r => r.File.Run)];
     }
 
     /// <summary>The runs of other benches that this log has not, or has handed over, by bench.</summary>

@@ -59,25 +59,31 @@ internal sealed class Mirrors(LogPlace place)
     /// <param name="isOurs">Runs that this bench has itself.</param>
     public ImmutableArray<SharedRun> Find(TimeProvider clock, Func<BenchLog, IEnumerable<LoggedRun>> find, Func<Guid, bool> isOurs)
     {
-        var found = new List<SharedRun>();
-        foreach (var bench in Read().Benches)
-        {
-            if (BenchLog.Open(Of(bench.Stream), LogUse.Read, clock, null).Is(out var log, out _))
-            {
-                using (log)
-                {
-                    var oils = BenchKnowledge.Of(log).Oils;
-                    found.AddRange(find(log).Where(r => r.File.Id is { } id && !isOurs(id)).Select(r => new SharedRun(bench, r, oils)));
-                }
-            }
-        }
-
+        // Each is a log of its own, and opening one takes a while.
+        var found = Read().Benches.AsParallel().AsOrdered().SelectMany(b => In(b, clock, find)).ToList();
         return
         [
-            .. found.GroupBy(r => r.File.Id!.Value)
+            .. found.Where(r => !isOurs(r.File.Id!.Value))
+                // What a bench has now stands for what its log said in an earlier life.
+                .GroupBy(r => (r.File.Id!.Value, r.Bench.Stream.Log), (_, same) => same.MaxBy(r => r.Bench.Stream.Life)!)
+                .GroupBy(r => r.File.Id!.Value)
                 .Select(g => g.OrderBy(r => r.HandedTo is not null).ThenByDescending(r => r.File.Rows.Length)
-                    .ThenByDescending(r => r.Bench.Stream.Life).ThenBy(r => r.Bench.Stream.Text, StringComparer.Ordinal).First()),
+                    .ThenBy(r => r.Bench.Stream.Text, StringComparer.Ordinal).First()),
         ];
+    }
+
+    private List<SharedRun> In(SharedBench bench, TimeProvider clock, Func<BenchLog, IEnumerable<LoggedRun>> find)
+    {
+        if (!BenchLog.Open(Of(bench.Stream), LogUse.Read, clock, null).Is(out var log, out _))
+        {
+            return [];
+        }
+
+        using (log)
+        {
+            var oils = BenchKnowledge.Of(log).Oils;
+            return [.. find(log).Select(r => new SharedRun(bench, r, oils))];
+        }
     }
 }
 

@@ -102,7 +102,9 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
     /// <summary>Options that don't go together.</summary>
     public ExitCode Wrong(string reason)
     {
-        var help = $"see viscolog {parsed.CommandResult.Command.Name} --help";
+        var words = parsed.CommandResult.Command.Parents.OfType<Command>().Where(c => c is not RootCommand).Select(c => c.Name)
+            .Append(parsed.CommandResult.Command.Name);
+        var help = $"see viscolog {string.Join(' ', words)} --help";
         Terminal.Fail(new Failure($"{reason} ({help})", reason, help));
         return ExitCode.WrongCall;
     }

@@ -27,7 +27,10 @@ internal sealed class ShareCommand : CalledCommand
 
     /// <summary>Sends and fetches once, and says so.</summary>
     public static ExitCode Go(Invocation call, ShareLink link, ShareServer server, string begin = "")
-        => SharedLog.Go(call, link, server).Match(
+        => SharedLog.Go(
+            call,
+            link,
+            server,
             round => call.Answer(
                 () => new ShareAnswer(true)
                 {
@@ -44,12 +47,12 @@ internal sealed class ShareCommand : CalledCommand
                 {
                     var back = round.TakenBack == 0
                         ? ""
-                        : FormattableString.Invariant($"{round.TakenBack} lines that this log had lost taken back, ");
-                    terminal.Line(begin + back + FormattableString.Invariant($"{round.Report.Sent} lines sent, {round.Report.Fetched} fetched; ")
+                        : $"{Count.Of(round.TakenBack, "line", "lines")} that this log had lost taken back, ";
+                    terminal.Line(begin + back + $"{Count.Of(round.Report.Sent, "line", "lines")} sent, "
+                        + FormattableString.Invariant($"{round.Report.Fetched} fetched; ")
                         + $"{Count.Of(round.Report.Benches, "other bench", "other benches")}, state {round.Report.State}");
                 },
-                round.Report.Faults),
-            call.LogFailed);
+                round.Report.Faults));
 
     protected override ExitCode Run(Invocation call)
         => SharedLog.With(call, link => SharedLog.WithServer(call, link.Address, server => Go(call, link, server)));

@@ -1,5 +1,4 @@
 using Viscolog.Cli.Calls;
-using Viscolog.Output;
 using Viscolog.Sharing;
 using Viscolog.Store;
 using Viscolog.Text;
@@ -38,20 +37,23 @@ internal static class SharedLog
         }
         catch (Exception e) when (ShareFaults.Is(e))
         {
-            return call.LogFailed($"the shared database at {address.Host} can't be used: {ShareFaults.Words(e)}; nothing is lost, and what is "
-                + "logged meanwhile is sent later");
+            var then = File.Exists(ShareLink.PathOf(call.Log))
+                ? "nothing is lost, and what is logged meanwhile is sent later"
+                : "the log is as it was, and not shared";
+            return call.LogFailed($"the shared database at {address.Host} can't be used: {ShareFaults.Words(e)}; {then}");
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return call.LogFailed($"what other benches have can't be kept in {call.Log.Folder}: {OneLine.Of(e.Message)}; the log is whole");
         }
     }
 
-    /// <summary>One round: sends, fetches, and takes back what this log has lost.</summary>
-    public static Outcome<Round> Go(Invocation call, ShareLink link, ShareServer server)
-    {
-        using var log = call.OpenLog(LogUse.Write, LogPatience.Short);
-        if (log is null)
-        {
-            return new Refused("the log can't be opened");
-        }
+    /// <summary>One round: sends, fetches, and takes back what this log has lost; then what it did is answered.</summary>
+    public static ExitCode Go(Invocation call, ShareLink link, ShareServer server, Func<Round, ExitCode> answer)
+        => call.WithLog(LogUse.Write, log => Go(call, log, link, server, answer));
 
+    private static ExitCode Go(Invocation call, BenchLog log, ShareLink link, ShareServer server, Func<Round, ExitCode> answer)
+    {
         var round = new ShareRound(log.Place, log.Id, call.Clock) { Link = link };
         var report = round.Go(server, log.Sound.Length);
         var lost = report.Lost;
@@ -59,14 +61,14 @@ internal static class SharedLog
         {
             if (log.TakeBack(server.Lines(new(log.Id, round.Link.Life), log.Sound.Lines).Select(l => l.Text)) is { } fault)
             {
-                return new Refused($"lines that this log has lost can't be taken back: {fault}");
+                return call.LogFailed($"lines that this log has lost can't be taken back: {fault}");
             }
 
             log.Dispose();
             report = round.Go(server, new FileInfo(log.Place.Journal).Length);
         }
 
-        return new Round(report, round.Link, lost);
+        return answer(new(report, round.Link, lost));
     }
 
     private static ShareServer Connect(Invocation call, ShareAddress address)

@@ -20,6 +20,9 @@ internal sealed record LoggedRun(int Number, RunFile File, ImmutableArray<int> R
     /// <summary>The clock of the last step.</summary>
     public StirTimes Clock { get; init; } = StirTimes.None;
 
+    /// <summary>When the last thing happened to it or was logged.</summary>
+    public DateTimeOffset Last { get; init; }
+
     /// <summary>The log that the run was handed to; null where it is this one's.</summary>
     public Guid? HandedTo { get; init; }
 }

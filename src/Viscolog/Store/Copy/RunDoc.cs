@@ -105,6 +105,7 @@ internal sealed record RunDoc
             Headers = [.. Earlier, string.Join('\n', Header)],
             Lifted = rows.Where(r => r.Lifted is not null).ToImmutableDictionary(r => r.Number(), r => r.Lifted!.ToImmutableArray()),
             Clock = new(TimeOf(StirBegan), TimeOf(StirEnded)),
+            Last = TimeOf(Last) ?? default,
             HandedTo = HandedTo,
         };
     }
