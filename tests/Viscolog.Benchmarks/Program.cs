@@ -1,4 +1,5 @@
 using Viscolog.Benchmarks;
+using Viscolog.Benchmarks.Beside;
 using Viscolog.Benchmarks.Fuzz;
 
 return args switch
@@ -14,6 +15,8 @@ return args switch
     ["walls"] => Walls.Run(),
     ["share", .. var sizes] => ShareBenchmark.Run(sizes),
     ["fuzz", .. var rounds] => FuzzRounds.Run(rounds),
+    ["beside", .. var program] => BesideBenchmark.Run(program.FirstOrDefault()),
+    [BesideBenchmark.Nothing] => 0,
     ["priors", .. var rest] => ShapePriors.Run(rest),
     _ => Usage(),
 };
@@ -36,6 +39,8 @@ static int Usage()
     Console.Error.WriteLine("       screen [READINGS]                                    times a keystroke on the screens");
     Console.Error.WriteLine(
         "       share [BENCHES] [RUNS] [READINGS]                    shares logs of so many benches at once, on a PostgreSQL server of its own");
+    Console.Error.WriteLine(
+        "       beside [PROGRAM]                                     the same jobs by this program, by SciPy, R, CsvHelper and an empty program");
     Console.Error.WriteLine(
         "       priors [--rounds N] [--laws N] [--without KIND]      fits the priors of the shapes to laws of the tuning kinds");
     Console.Error.WriteLine(

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Invocation;
+using System.Reflection;
 using System.Text.Json;
 using Viscolog.Cli.Calls;
 using Viscolog.Cli.Commands;
@@ -41,6 +42,10 @@ internal static class CommandLine
         }
     }
 
+    /// <summary>The version, with the commit behind it where it is a release.</summary>
+    private static string Version
+        => typeof(CommandLine).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()!.InformationalVersion;
+
     /// <summary>Takes a call's words apart and does nothing yet.</summary>
     public static ParseResult Parse(string[] args, CallOutput terminal, Surroundings surroundings)
         // A name that begins with @ is a name: no file is read in its place.
@@ -48,6 +53,13 @@ internal static class CommandLine
 
     private static int Invoke(string[] args, CallOutput terminal, Surroundings surroundings)
     {
+        if (args is ["--version"])
+        {
+            // The answer needs none of the commands, and making all of them takes longer than all else.
+            terminal.Line(Version);
+            return (int)ExitCode.Done;
+        }
+
         var parsed = Parse(args, terminal, surroundings);
         // A directive, such as the one that completions ask with, has a line of its own to look at.
         var wrong = args is [['[', ..], ..] ? null : WrongWord.Find(args, parsed);

@@ -34,6 +34,19 @@ public sealed class ConventionTests : IDisposable
             $"did you mean 'viscolog advise ", Called.With(Checkout.Sample("lantern-gel-07.csv")).Error, StringComparison.Ordinal);
 
     [Fact]
+    public void The_version_is_that_of_the_program_however_it_is_asked_for()
+    {
+        var called = Called.With("--version");
+        Assert.Matches(@"^\d+\.\d+\.\d+(\+[0-9a-f]+)?\n$", called.Output);
+        Assert.Equal((0, ""), (called.Code, called.Error));
+        Assert.StartsWith(
+            called.Output.Trim(),
+            System.Reflection.CustomAttributeExtensions.GetCustomAttribute<System.Reflection.AssemblyInformationalVersionAttribute>(
+                typeof(Viscolog.Cli.CommandLine).Assembly)!.InformationalVersion,
+            StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Numbers_below_zero_are_no_options()
         => Assert.Contains("--at: read '-5'", Called.With("fit", "x.csv", "--at", "-5").Error, StringComparison.Ordinal);
 
