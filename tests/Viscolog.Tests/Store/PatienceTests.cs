@@ -1,5 +1,6 @@
 using Viscolog.Store;
 using Viscolog.Store.Journal;
+using Viscolog.Tests.Support;
 
 namespace Viscolog.Tests.Store;
 
@@ -42,6 +43,20 @@ public sealed class PatienceTests
         var waiting = new Listener(_ => stop.Cancel());
         var outcome = BenchLog.Open(bench.Place, LogUse.Write, TimeProvider.System, waiting, new(TimeSpan.FromHours(1), stop.Token));
         Assert.Contains("is busy: ", outcome.Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task An_import_waits_longer_than_a_command_that_a_person_waits_for()
+    {
+        using var bench = Bench.Filled();
+        var other = bench.Open();
+        var import = Task.Run(() => Called.In(bench.Place.Folder, "import", Checkout.Sample("lantern-gel-07.csv")));
+        // A little more than the two seconds of the others.
+        Assert.NotSame(import, await Task.WhenAny(import, Task.Delay(TimeSpan.FromSeconds(4))));
+        other.Dispose();
+        var called = await import;
+        Assert.Equal(0, called.Code);
+        Assert.Contains("waiting for process ", called.Error, StringComparison.Ordinal);
     }
 
     private sealed class Listener(Action<string> hear) : IProgress<LogProgress>

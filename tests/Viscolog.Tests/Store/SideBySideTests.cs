@@ -2,6 +2,7 @@ using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.Store.Copy;
 using Viscolog.Tests.RunFiles;
+using Viscolog.Tests.Support;
 
 namespace Viscolog.Tests.Store;
 
@@ -76,6 +77,22 @@ public sealed class SideBySideTests
             Assert.IsType<WriteOutcome.Saved>(act());
             return GC.GetAllocatedBytesForCurrentThread() - before;
         }
+    }
+
+    [Theory]
+    [InlineData("show", "1")]
+    [InlineData("show", "1", "--json")]
+    public void A_long_run_is_answered_in_pieces(params string[] args)
+    {
+        using var bench = new Bench();
+        using (var log = bench.Open())
+        {
+            log.Import(Sent(Rows, _ => { }), CancellationToken.None);
+        }
+
+        var (called, most) = Called.InPieces(bench.Place.Folder, args);
+        Assert.Equal(0, called.Code);
+        Assert.InRange(most, 1, called.Output.Length / 10);
     }
 
     private static StreamedRun Logged(Action<int> see)

@@ -54,9 +54,21 @@ internal sealed record Called(int Code, string Output, string Error)
     /// <summary>The same on a terminal.</summary>
     public static Called OnTerminal(string log, params string[] args) => Run(log, TimeProvider.System, args, isTerminal: true);
 
+    /// <summary>The same, with the most characters that were given to the output at once.</summary>
+    public static (Called Called, int Most) InPieces(string log, params string[] args)
+    {
+        using var output = new LargestPiece();
+        return (Run(log, TimeProvider.System, args, output), output.Most);
+    }
+
     private static Called Run(string? log, TimeProvider clock, string[] args, bool isTerminal = false)
     {
         using var output = new StringWriter();
+        return Run(log, clock, args, output, isTerminal);
+    }
+
+    private static Called Run(string? log, TimeProvider clock, string[] args, StringWriter output, bool isTerminal = false)
+    {
         using var error = new StringWriter();
         using var outputWriter = new TerminalWriter(output);
         using var errorWriter = new TerminalWriter(error);
@@ -73,5 +85,17 @@ internal sealed record Called(int Code, string Output, string Error)
         AppDomain.CurrentDomain.ProcessExit += (_, _) => Directory.Delete(folder, recursive: true);
         BenchLog.Open(new(folder), LogUse.Write, TimeProvider.System, null).Made!.Dispose();
         return folder;
+    }
+
+    /// <summary>Knows the longest text that it was given at once.</summary>
+    private sealed class LargestPiece : StringWriter
+    {
+        public int Most { get; private set; }
+
+        public override void Write(string? value)
+        {
+            Most = Math.Max(Most, value?.Length ?? 0);
+            base.Write(value);
+        }
     }
 }
