@@ -16,7 +16,7 @@ before=$(spent stat) drawing=$(spent "task/$pid/stat")
 sleep 20
 after=$(spent stat) drawn=$(spent "task/$pid/stat")
 awk -v ticks=$((after - before)) -v own=$((drawn - drawing)) -v hz="$(getconf CLK_TCK)" 'BEGIN {
-  printf "share of a core at rest: %.2f %%, of that in the screens %.2f; the rest is the toolkit, which looks for keys 50 times a second\n",
+  printf "share of a core at rest: %.2f %%, of that in the screens %.2f; the rest is the toolkit and the runtime\n",
     100 * ticks / hz / 20, 100 * own / hz / 20 }'
 if command -v strace >/dev/null; then
   timeout 10 strace -f -e trace=write -p "$pid" -o "$place/writes" 2>/dev/null || true

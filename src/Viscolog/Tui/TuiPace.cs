@@ -1,5 +1,4 @@
 using System.IO.Pipes;
-using System.Runtime.InteropServices;
 using Terminal.Gui.App;
 
 namespace Viscolog.Tui;
@@ -16,7 +15,7 @@ internal sealed class TuiPace : IDisposable
     /// <summary>The toolkit goes round at least so often, to see whether the terminal's size has changed.</summary>
     private const int LongestRest = 1000;
 
-    /// <summary>The toolkit's own reader looks for keys every 20 ms; until it has, there is no rest.</summary>
+    /// <summary>What has come must first be read by the toolkit's reader, on a thread of its own; until then there is no rest.</summary>
     private const int AwakeAfterKey = 60;
 
     /// <summary>
@@ -31,8 +30,6 @@ internal sealed class TuiPace : IDisposable
     private const int AwakeAfterChange = 10;
 
     private const ushort Turns = 1000;
-    private const short Readable = 1;
-    private const short Gone = 8 | 16 | 32;
 
     private readonly IApplication _app;
     private readonly ushort _usual = Application.MaximumIterationsPerSecond;
@@ -56,7 +53,7 @@ internal sealed class TuiPace : IDisposable
     /// <param name="app">Whose turns are made to rest.</param>
     /// <param name="watched">What time alone may change.</param>
     public static TuiPace? Of(IApplication app, IEnumerable<Func<bool>> watched)
-        => (OperatingSystem.IsLinux() || OperatingSystem.IsMacOS()) && !Console.IsInputRedirected ? new(app, watched) : null;
+        => SystemPoll.CanWaitForKeys ? new(app, watched) : null;
 
     /// <summary>Ends the rest, from any thread.</summary>
     public void Wake()
@@ -91,8 +88,8 @@ internal sealed class TuiPace : IDisposable
 
         PollEntry[] entries =
         [
-            new() { File = 0, Events = Readable },
-            new() { File = (int)_wakened.SafePipeHandle.DangerousGetHandle(), Events = Readable },
+            new() { File = SystemPoll.Keys, Events = SystemPoll.Readable },
+            new() { File = (int)_wakened.SafePipeHandle.DangerousGetHandle(), Events = SystemPoll.Readable },
         ];
         var (look, longest) = Environment.TickCount64 < _shortUntil ? (ShortRest, ShortRest) : (Look, LongestRest);
         var until = Environment.TickCount64 + longest;
@@ -100,7 +97,7 @@ internal sealed class TuiPace : IDisposable
         var isDue = false;
         do
         {
-            came = Poll(entries, (nuint)entries.Length, look);
+            came = SystemPoll.Wait(entries, look);
         }
         while (came == 0 && !(isDue = _watched.Any(changes => changes())) && Environment.TickCount64 < until);
         if (came != 0 || isDue)
@@ -115,33 +112,20 @@ internal sealed class TuiPace : IDisposable
             return;
         }
 
-        if ((entries[1].Came & Readable) != 0)
+        if ((entries[1].Came & SystemPoll.Readable) != 0)
         {
             _wakened.ReadByte();
         }
 
-        if ((entries[0].Came & Readable) != 0)
+        if ((entries[0].Came & SystemPoll.Readable) != 0)
         {
             _awakeUntil = Environment.TickCount64 + AwakeAfterKey;
         }
 
-        if ((entries[0].Came & Gone) != 0)
+        if ((entries[0].Came & SystemPoll.Gone) != 0)
         {
             // The terminal is gone: no key will come, and polling would not rest.
             Thread.Sleep(Look);
         }
-    }
-
-    [DllImport("libc", EntryPoint = "poll", SetLastError = true)]
-    [DefaultDllImportSearchPaths(DllImportSearchPath.SafeDirectories)]
-    private static extern int Poll([In, Out] PollEntry[] entries, nuint count, int milliseconds);
-
-    /// <summary>As poll(2) of POSIX has it.</summary>
-    [StructLayout(LayoutKind.Sequential)]
-    private struct PollEntry
-    {
-        public int File;
-        public short Events;
-        public short Came;
     }
 }

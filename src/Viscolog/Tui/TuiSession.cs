@@ -54,13 +54,15 @@ internal static class TuiSession
                 AsciiGlyphs.Use();
             }
 
-            app.Init();
+            Action wake = () => { };
+            RestingInput.Begin(app, () => wake());
             app.Mouse.IsMouseDisabled = !look.HasMouse;
             app.Driver!.Force16Colors = look.IsSixteenColors || !look.HasColor;
             rescue = new(app, e => fault = e);
             using var signals = new TuiSignals(app, code => signal = code);
             HashSet<Func<bool>> watched = [];
             using var pace = TuiPace.Of(app, watched);
+            wake = () => pace?.Wake();
             using var desk = look.Instruments.IsEmpty ? null : new FeedDesk(look.Instruments, TimeProvider.System);
             TuiContext context = new(log, TimeProvider.System, new(look.HasColor, look.Theme), look.IsAscii)
             {
