@@ -11,7 +11,10 @@ using Viscolog.Tests.Store;
 using Viscolog.Tests.Support;
 using Viscolog.Tui.Batches;
 using Viscolog.Tui.Bench;
+using Viscolog.Tui.Materials;
+using Viscolog.Tui.Papers;
 using Viscolog.Tui.Pattern;
+using Viscolog.Tui.RunHeaders;
 using Viscolog.Tui.Runs;
 
 namespace Viscolog.Tests.Tui;
@@ -101,16 +104,31 @@ public sealed class ScreenTests
         var trial = new BenchTrial(RunFiles.FileText.Read(
             "# base: GB-40\n# base_g: 120\n# thickener: TA; chemistry=alkali-swellable; range_pct=1-5\n# target_mpas: 9000\nadded_g,wait_s,viscosity_mpas\n,60,850\n"));
         trial.Advise();
-        foreach (var form in new[] { BenchForms.Dose(trial.State), BenchForms.Void(trial.State)!, BenchForms.Change(trial.State), BenchForms.Aim(trial.State) })
+        log.Import(Bench.File("papers", 2), CancellationToken.None);
+        Look(BenchForms.Dose(trial.State));
+        Look(BenchForms.Void(trial.State)!);
+        Look(BenchForms.Change(trial.State));
+        Look(BenchForms.Aim(trial.State));
+        Look(BenchForms.Beside(trial.State));
+        Look(RunPapers.Form(log.Run(1)!, [], new(2026, 11, 28)));
+        Look(LearnForms.Meaning("ST 8420 23.1"));
+        Look(RunForm.New([], null));
+
+        void Look<T>(Form<T> form)
+            where T : class
         {
             using var stage = new Stage(width, height);
-            using var dialog = new FormDialog<BenchEvent>(form, context);
+            using var dialog = new FormDialog<T>(form, context);
             stage.Show(dialog);
             var shown = string.Join(' ', stage.Text.Split([' ', '\n', '┃', '│'], StringSplitOptions.RemoveEmptyEntries));
             Assert.Contains(form.About, shown, StringComparison.Ordinal);
             Assert.All(
-                height > 16 ? form.Fields : form.Fields.Where(f => f.IsFirst),
+                height > 16 && form.Fields.Length < 12 ? form.Fields : form.Fields.Where(f => f.IsFirst),
                 f => Assert.Contains(f.Label, shown, StringComparison.Ordinal));
+            // Where a field is shown, so is all of its hint.
+            Assert.All(
+                form.Fields.Where(f => f.Hint.Length > 0 && stage.Text.Contains(" " + f.Label + " ", StringComparison.Ordinal)),
+                f => Assert.Contains(f.Hint, shown, StringComparison.Ordinal));
             stage.End();
         }
     }

@@ -41,9 +41,12 @@ internal static class CheckPage
         switch (state.Outcome)
         {
             case CheckOutcome.Checked { Check: var check }:
-                page.Add(new Piece(
-                    " " + CheckWords.Headline(check.Verdict),
-                    check.Verdict switch { Verdict.Accept => Tone.Good, Verdict.Reject => Tone.Bad, _ => Tone.Caution }));
+                var tone = check.Verdict switch { Verdict.Accept => Tone.Good, Verdict.Reject => Tone.Bad, _ => Tone.Caution };
+                foreach (var line in Paragraph.Of(CheckWords.Headline(check.Verdict), page.Width - 2))
+                {
+                    page.Add(new Piece(" " + line, tone));
+                }
+
                 foreach (var line in Paragraph.Of(CheckWords.Next(check), page.Width - 2))
                 {
                     page.Add(" " + line);

@@ -189,7 +189,8 @@ internal sealed class FormDialog<T> : Dialog<T?>
         var focused = Math.Max(0, _rows.FindIndex(r => r.Field.HasFocus));
         var first = Math.Clamp(focused - (rows / 2), 0, _rows.Count - rows);
         var label = _form.Fields.Max(f => f.Label.Length) + 2;
-        var hint = Math.Min(24, _rows.Max(r => PlainText.Columns(r.Hint.Text)));
+        // Hints are shown whole; the field takes what they leave.
+        var hint = _rows.Max(r => PlainText.Columns(r.Hint.Text));
         var field = Math.Clamp(Viewport.Width - label - hint - 2, 12, 26);
         for (var i = 0; i < _rows.Count; i++)
         {
