@@ -189,7 +189,8 @@ internal sealed class CommandHelp(HelpAction inner) : SynchronousCommandLineActi
         var example = (parseResult.CommandResult.Command as CalledCommand)?.ExampleOfUse ?? AdviseCommand.Example;
         parseResult.InvocationConfiguration.Output.Write(IsInCheckout()
             ? $"Example, from the project's folder:\n  {example}\n"
-            : $"Example, with the project's sample runs:\n  {example.Replace("dotnet run --project src/Viscolog --", "viscolog", StringComparison.Ordinal)}\n");
+            : "Example, with the project's sample runs:\n  "
+                + example.Replace("dotnet run --project src/Viscolog --", "viscolog", StringComparison.Ordinal) + "\n");
         return code;
     }
 

@@ -72,7 +72,8 @@ internal static class LineLessons
         {
             if (Quantity(part) is not { } value)
             {
-                error = $"read {OneLine.Quoted(part)}, expected a number with its unit, such as 8420 mPa·s, 23.1 °C, 12.5 g, 48 %, 20 rpm or pH 8.9";
+                error = $"read {OneLine.Quoted(part)}, expected a number with its unit, "
+                    + "such as 8420 mPa·s, 23.1 °C, 12.5 g, 48 %, 20 rpm or pH 8.9";
                 return null;
             }
 
@@ -137,7 +138,8 @@ internal static class LineLessons
             if (fitting.Count != 1)
             {
                 open ??= fitting.Count > 1
-                    ? $"{column.Name}: fields {string.Join(" and ", fitting.Select(f => f.Place.Show()))} both fit; give one more line in which they differ"
+                    ? $"{column.Name}: fields {string.Join(" and ", fitting.Select(f => f.Place.Show()))} "
+                        + "both fit; give one more line in which they differ"
                     : null;
                 return null;
             }
@@ -156,7 +158,11 @@ internal static class LineLessons
         IReadOnlyList<LineExample> examples,
         List<ImmutableArray<(Column Column, double Value)>> meanings)
     {
-        var places = new List<LinePiece> { new(column, new LinePlace.Field(field, field + 1), null), new(column, new LinePlace.Field(field, null), null) };
+        List<LinePiece> places =
+        [
+            new(column, new LinePlace.Field(field, field + 1), null),
+            new(column, new LinePlace.Field(field, null), null),
+        ];
         places.AddRange(Unit.All.Select(u => new LinePiece(column, new LinePlace.Field(field, null), u.Symbol)));
         return places.Find(
             piece => examples.Zip(meanings).All(e => Says(piece, e.First.Line, e.Second.First(v => v.Column == column).Value)));

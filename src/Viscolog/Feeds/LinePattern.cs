@@ -302,7 +302,8 @@ internal sealed partial record LinePattern(ImmutableArray<LinePiece> Pieces)
             _ => $"read {OneLine.Quoted(key)}, expected "
                 + (Spelling.Meant(key, Columns.Keys) is { } meant
                     ? $"{meant}?"
-                    : "a column such as viscosity_mpas, temp_c, ph or added_g, or separator, decimal, stable, unstable, skip, checksum, ask, every"),
+                    : "a column such as viscosity_mpas, temp_c, ph or added_g, or separator, decimal, "
+                        + "stable, unstable, skip, checksum, ask, every"),
         };
         return next;
     }

@@ -166,7 +166,8 @@ internal abstract partial record LineSource
                 var wire = Wire.Name[(Wire.Name.IndexOf(':', StringComparison.Ordinal) + 1)..];
                 return string.Create(
                     CultureInfo.InvariantCulture,
-                    $"modbus-{(Wire is Tcp ? "tcp" : "rtu")}:{wire}/{Question.Unit}/{Question.First}/{Question.Count}/{Forms.Of(Question.Form)}");
+                    $"modbus-{(Wire is Tcp ? "tcp" : "rtu")}:{wire}/{Question.Unit}/"
+                        + $"{Question.First}/{Question.Count}/{Forms.Of(Question.Form)}");
             }
         }
 

@@ -152,7 +152,8 @@ internal static class BatchCertificate
             yield return new Block.Prose($"{Sentence.Of(CheckWords.Rule(body))}") { Lead = "Decision rule" };
             var parts = value.Parts.Select(p => $"{UncertaintyWords.Name(p)} {CheckWords.Relative(p.Size)} ({UncertaintyWords.Of(p)})");
             yield return new Block.Prose($"U is k times the standard uncertainty of {CheckWords.Relative(value.Uncertainty)} "
-                + $"({UncertaintyOf(value)} mPa·s) and contains the value 95 times in 100; {Factor(value)}. The standard uncertainty is the "
+                + $"({UncertaintyOf(value)} mPa·s) and contains the value 95 times in 100; {Factor(value)}. "
+                + "The standard uncertainty is the "
                 + $"root of the sum of squares of {string.Join("; ", parts)}.")
             {
                 Lead = "Uncertainty of the viscosity",

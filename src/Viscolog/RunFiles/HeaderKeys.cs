@@ -97,7 +97,9 @@ internal static class HeaderKeys
 
     /// <summary>What to expect of a method's name. A cup is told by its standard and number; one of each standard shows how.</summary>
     public static string MethodNames { get; } =
-        $"a method: {string.Join(", ", Method.All.Where(m => Cups.Find(m) is null || m.Id.EndsWith("-4", StringComparison.Ordinal)).Select(m => m.Id))}; other cups by their number";
+        "a method: "
+        + string.Join(", ", Method.All.Where(m => Cups.Find(m) is null || m.Id.EndsWith("-4", StringComparison.Ordinal)).Select(m => m.Id))
+        + "; other cups by their number";
 
     private static HeaderKey Text(string name, Action<RunHeader, string?> take, Func<Run, string?> show)
         => Once(name, (h, line) => take(h, line.Value.Length == 0 ? null : line.Value), f => show(f.Run)) with { IsText = true };

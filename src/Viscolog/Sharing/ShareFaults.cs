@@ -24,9 +24,10 @@ internal static class ShareFaults
     /// <summary>What to say of it.</summary>
     public static string Words(Exception e)
     {
-        // What is inside often says the same again.
-        var said = e.InnerException is { } inner && !e.Message.Contains(inner.Message, StringComparison.Ordinal)
-            ? $"{e.Message}: {inner.Message}"
+        // What the server says, without the library's remark that it may say more; and what is inside often says the same again.
+        var said = e is PostgresException answer ? $"{answer.MessageText} ({answer.SqlState})"
+            : e.InnerException is { } inner && !e.Message.Contains(inner.Message, StringComparison.Ordinal)
+                ? $"{e.Message}: {inner.Message}"
             : e.Message;
         return OneLine.Of(AsksForPassword(e)
             ? $"{said}; give the password in PGPASSWORD, in a passfile (PGPASSFILE), or at a terminal"

@@ -49,7 +49,8 @@ internal sealed record ShareLink(ShareAddress Address, string Bench, byte[] Key,
                 : (null, $"{path}: {fault ?? "it is not as it was written"}; 'viscolog share leave' forgets it, then join again");
         }
         catch (Exception e) when (
-            e is IOException or UnauthorizedAccessException or FormatException or KeyNotFoundException or ArgumentException or OverflowException)
+            e is IOException or UnauthorizedAccessException or FormatException or KeyNotFoundException or ArgumentException
+                or OverflowException)
         {
             return (null, OneLine.Of($"{path} can't be read ({e.Message}); 'viscolog share leave' forgets it, then join again"));
         }

@@ -37,7 +37,8 @@ internal sealed class ShareRound(LogPlace place, Guid log, TimeProvider clock)
     {
         if (!server.Knows(log, Link.KeySum))
         {
-            throw new ShareRefused($"another folder has joined as '{Link.Bench}' since; only one can be that bench. If this is the right one, "
+            throw new ShareRefused($"another folder has joined as '{Link.Bench}' since; "
+                + "only one can be that bench. If this is the right one, "
                 + "'viscolog share leave' and 'viscolog share join … --again'");
         }
 

@@ -55,7 +55,8 @@ internal sealed class ShareServer : IDisposable
         var known = Scalar("select name from viscolog.bench where log = $1", log) as string;
         if (known is not null && !again)
         {
-            throw new ShareRefused($"this log was joined already, as '{known}', by another folder or before it was put back; if no other bench "
+            throw new ShareRefused($"this log was joined already, as '{known}', by another folder or before it was put back; "
+                + "if no other bench "
                 + "writes this log any more, join with --again");
         }
 
@@ -130,7 +131,8 @@ internal sealed class ShareServer : IDisposable
     {
         using var command = Command(
             "select b.log, b.name, h.life, h.number from viscolog.bench b cross join lateral "
-                + "(select life, number from viscolog.line l where l.log = b.log order by life desc, number desc limit 1) h order by b.log");
+                + "(select life, number from viscolog.line l where l.log = b.log "
+                + "order by life desc, number desc limit 1) h order by b.log");
         using var reader = command.ExecuteReader();
         var benches = ImmutableArray.CreateBuilder<(SharedBench, long)>();
         while (reader.Read())
@@ -224,7 +226,8 @@ internal sealed class ShareServer : IDisposable
     private void CheckRights()
     {
         var may = Scalar(
-            "select string_agg(t || ': ' || p, ', ') from unnest(array['viscolog.line', 'viscolog.game', 'viscolog.bench', 'viscolog.bench_key']) t, "
+            "select string_agg(t || ': ' || p, ', ') from unnest(array['viscolog.line', 'viscolog.game', "
+                + "'viscolog.bench', 'viscolog.bench_key']) t, "
                 + "unnest(array['UPDATE', 'DELETE', 'TRUNCATE']) p where has_table_privilege(current_user, t, p)") as string;
         var isMighty = Scalar("select rolsuper or rolbypassrls from pg_roles where rolname = current_user") is true;
         if (may is not null || isMighty)

@@ -44,7 +44,8 @@ internal sealed class CellTexts
     {
         var value = cell.CellValue?.Text ?? "";
         var type = cell.DataType?.Value ?? CellValues.Number;
-        return type == CellValues.SharedString ? _shared[int.Parse(value, NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite, CultureInfo.InvariantCulture)]
+        const NumberStyles place = NumberStyles.AllowLeadingWhite | NumberStyles.AllowTrailingWhite;
+        return type == CellValues.SharedString ? _shared[int.Parse(value, place, CultureInfo.InvariantCulture)]
             : type == CellValues.InlineString ? cell.InlineString is { } inline ? TextOf(inline.Text, inline.Elements<Run>()) : ""
             : type == CellValues.Boolean ? value == "1" ? "TRUE" : "FALSE"
             : type == CellValues.Number && double.TryParse(value, NumberStyles.Float, CultureInfo.InvariantCulture, out var number)

@@ -43,7 +43,8 @@ internal static class WorkbookReader
     // What a library of parsers throws at a package that somebody made up can't be told beforehand.
     private static bool IsDamage(Exception e)
         => e is OpenXmlPackageException or FileFormatException or InvalidDataException or XmlException or IOException or FormatException
-            or InvalidOperationException or ArgumentException or NotSupportedException or OverflowException or KeyNotFoundException or NullReferenceException or UriFormatException;
+            or InvalidOperationException or ArgumentException or NotSupportedException or OverflowException or KeyNotFoundException
+            or NullReferenceException or UriFormatException;
 
     private static (List<SheetRow>? Rows, string? Trouble) Rows(Stream stream, int most)
     {

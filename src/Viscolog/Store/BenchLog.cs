@@ -106,7 +106,10 @@ internal sealed class BenchLog : IDisposable
             return [.. own.Select(r => r.File.Run)];
         }
 
-        var others = SharedRuns(log => log.Copy.Earlier(run, null, MostElsewhere)).OrderBy(r => r.Run.Last).TakeLast(MostElsewhere).ToList();
+        var others = SharedRuns(log => log.Copy.Earlier(run, null, MostElsewhere))
+            .OrderBy(r => r.Run.Last)
+            .TakeLast(MostElsewhere)
+            .ToList();
         var elsewhere = others.Select(r => r.File.Id).ToHashSet();
         return [.. others.Select(r => r.File.Run), .. own.Where(r => !elsewhere.Contains(r.File.Id)).Select(r => r.File.Run)];
     }

@@ -69,7 +69,8 @@ internal static class ReasonWords
     public static IEnumerable<string> Notes(WhatIf asked)
     {
         yield return asked.ChanceOver > asked.Risk
-            ? $"{(asked.ChanceOver.Fraction >= 0.95 ? "Going over is" : "The chance of going over is")} {OneIn(asked.ChanceOver)}; advice stays "
+            ? $"{(asked.ChanceOver.Fraction >= 0.95 ? "Going over is" : "The chance of going over is")}"
+                + $" {OneIn(asked.ChanceOver)}; advice stays "
                 + $"within {OneIn(asked.Risk)}."
             : $"The chance of going over stays within {OneIn(asked.Risk)}, as advice requires.";
         if (asked.BeyondLimit is { } limit)

@@ -74,10 +74,7 @@ public class LocalPostgres : IDisposable
     public void Grow(int megabytes)
     {
         RunAsRoot("mount", "-o", FormattableString.Invariant($"remount,size={megabytes}m"), _folder);
-        if (_server!.WaitForExit(500))
-        {
-            Start();
-        }
+        WaitUntilReady();
     }
 
     /// <summary>Has the server ask a bench for this password; null to have it ask for none again.</summary>
@@ -105,7 +102,12 @@ public class LocalPostgres : IDisposable
 
     public void Start()
     {
-        _server = Process.Start(Call(
+        Begin();
+        WaitUntilReady();
+    }
+
+    private void Begin()
+        => _server = Process.Start(Call(
             Path.Combine(_programs!, "postgres"),
             "-D", Data,
             "-p", FormattableString.Invariant($"{Port}"),
@@ -113,6 +115,10 @@ public class LocalPostgres : IDisposable
             "-c", $"unix_socket_directories={_folder}",
             "-c", "max_connections=200",
             "-c", "log_min_messages=fatal"))!;
+
+    /// <summary>Waits while it recovers, and starts it again where it could not.</summary>
+    private void WaitUntilReady()
+    {
         for (var tries = 0; ; tries++)
         {
             try
@@ -122,7 +128,10 @@ public class LocalPostgres : IDisposable
             }
             catch (NpgsqlException) when (tries < 200)
             {
-                Thread.Sleep(50);
+                if (_server!.WaitForExit(50))
+                {
+                    Begin();
+                }
             }
         }
     }

@@ -87,6 +87,8 @@ internal static class WrongWord
 
     // A short option may have its value right behind it.
     private static bool IsKnown(string arg, string[] options)
-        => Array.Exists(options, o => o == arg || arg.StartsWith(o + "=", StringComparison.Ordinal) || arg.StartsWith(o + ":", StringComparison.Ordinal)
+        => Array.Exists(options, o => o == arg
+            || arg.StartsWith(o + "=", StringComparison.Ordinal)
+            || arg.StartsWith(o + ":", StringComparison.Ordinal)
             || (o.Length == 2 && arg[1] != '-' && arg.StartsWith(o, StringComparison.Ordinal)));
 }

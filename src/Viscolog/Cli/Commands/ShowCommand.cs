@@ -36,7 +36,10 @@ internal sealed class ShowCommand : CalledCommand
 
         terminal.Line();
         var whole = logged.Header.Run;
-        var dosed = logged.Rows.Select(r => r.Row.Dosed?.Thickener).OfType<string>().Select(whole.NameNow).ToHashSet(StringComparer.Ordinal);
+        var dosed = logged.Rows.Select(r => r.Row.Dosed?.Thickener)
+            .OfType<string>()
+            .Select(whole.NameNow)
+            .ToHashSet(StringComparer.Ordinal);
         var thickeners = whole.Thickeners.Where(t => dosed.Contains(t.Name)).ToList();
         string[] names =
         [

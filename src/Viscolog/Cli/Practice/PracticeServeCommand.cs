@@ -34,7 +34,8 @@ internal sealed class PracticeServeCommand : CalledCommand
     public PracticeServeCommand()
         : base(
             "serve",
-            "Let a practice pot's viscometer and balance speak: lines by the clock, while moves are typed, one a line (dose=GRAMS, base=GRAMS, "
+            "Let a practice pot's viscometer and balance speak: lines by the clock, while "
+                + "moves are typed, one a line (dose=GRAMS, base=GRAMS, "
                 + "stir=SECONDS, end).",
             Example)
         => Take([.. _game.All, _reads, _terminals, _interval]);

@@ -12,7 +12,8 @@ internal sealed class ShareCommand : CalledCommand
     public ShareCommand()
         : base(
             "share",
-            "Share the log with other benches through a PostgreSQL database. Without a subcommand: send what is new and fetch what others have.",
+            "Share the log with other benches through a PostgreSQL database. Without a subcommand: "
+                + "send what is new and fetch what others have.",
             ShareSetupCommand.Example)
     {
         foreach (var form in (Command[])

@@ -21,7 +21,8 @@ internal sealed class ShareTakeCommand : CalledCommand
         if (!Guid.TryParse(call.Value(_run), out var id)
             || log.Handed().FirstOrDefault(r => r.File.Id == id) is not { } run)
         {
-            return call.Refuse("no run of that UUID was handed to this bench, as far as is known here; 'viscolog share' fetches what there is, "
+            return call.Refuse("no run of that UUID was handed to this bench, as far as is known here; "
+                + "'viscolog share' fetches what there is, "
                 + "'viscolog share runs' lists it");
         }
 

@@ -81,7 +81,8 @@ internal sealed class CopyFilling(LogPlace place, JournalScan scan, IProgress<Lo
         _left.Add(unit);
         var what = unit.First == unit.Last ? "it is left out" : FormattableString.Invariant(
             $"what was logged together with it, lines {unit.First} to {unit.Last}, is left out");
-        _words.Add(FormattableString.Invariant($"{place.Journal}, line {line}: can't be applied ({misfit}); {what}, all the rest is there. ")
+        _words.Add(FormattableString.Invariant($"{place.Journal}, line {line}: can't be applied ({misfit}); {what}, ")
+            + "all the rest is there. "
             + "If it came from a file, import that again");
     }
 }

@@ -108,9 +108,9 @@ internal static class BenchFeeds
         const int cells = 10;
         var full = (int)Math.Clamp(Math.Floor(part * cells), 0, cells);
         var (done, left) = isAscii ? ('#', '.') : ('█', '░');
+        var word = part >= Bells[^1] ? ", too much" : part >= 1 ? ", enough" : "";
         return string.Create(
-            CultureInfo.InvariantCulture,
-            $"{new string(done, full)}{new string(left, cells - full)} {100 * part:0} %{(part >= Bells[^1] ? ", too much" : part >= 1 ? ", enough" : "")}");
+            CultureInfo.InvariantCulture, $"{new string(done, full)}{new string(left, cells - full)} {100 * part:0} %{word}");
     }
 }
 
