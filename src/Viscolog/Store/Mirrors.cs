@@ -63,7 +63,7 @@ internal sealed class Mirrors(LogPlace place)
         var found = Read().Benches.AsParallel().AsOrdered().SelectMany(b => In(b, clock, find)).ToList();
         return
         [
-            .. found.Where(r => !isOurs(r.File.Id!.Value))
+            .. found.Where(r => r.File.Id is { } id && !isOurs(id))
                 // What a bench has now stands for what its log said in an earlier life.
                 .GroupBy(r => (r.File.Id!.Value, r.Bench.Stream.Log), (_, same) => same.MaxBy(r => r.Bench.Stream.Life)!)
                 .GroupBy(r => r.File.Id!.Value)

@@ -124,7 +124,8 @@ internal sealed class RunForm
         // The header's own reader knows what each of these may be, and says what is wrong in the same words.
         var edited = new HashSet<string>(
             ["name", "base", "base_g", "thickener", "target_mpas", "target_low_mpas", "target_high_mpas", "tolerance_pct",
-                "target_string_mm", "product", "lot", "operator", "reference_temp_c", "method", .. HeaderKeys.All.Where(k => k.IsOfMethod).Select(k => k.Name)],
+                "target_string_mm", "product", "lot", "operator", "reference_temp_c", "method",
+                .. HeaderKeys.All.Where(k => k.IsOfMethod).Select(k => k.Name)],
             StringComparer.Ordinal);
         var rest = _run is null
             ? []
