@@ -16,7 +16,7 @@ internal static class History
     /// <summary>Makes the prior.</summary>
     public static Prior For(Run run, Thickener thickener, ImmutableArray<Run> earlier)
     {
-        var runs = earlier
+        var alike = earlier
             .Reverse()
             .Where(r => r.Base.Name is not null && r.Base.Name == run.Base.Name && ShearConditions.Agree(r, run))
             .Select(r => r.FindThickener(thickener.Name) is { } same && Evidence.Of(r, same) is EvidenceOutcome.Usable usable
@@ -25,10 +25,9 @@ internal static class History
             .OfType<Evidence>()
             .Where(e => e.Steps.Count(s => s.Readings.Length > 0) >= 2)
             .Take(Most)
-            .AsParallel()
-            .AsOrdered()
-            .Select(e => EarlierRun.Of(e, thickener.UsualRange))
             .ToArray();
+        var runs = new EarlierRun[alike.Length];
+        Parallel.For(0, alike.Length, i => runs[i] = EarlierRun.Of(alike[i], thickener.UsualRange));
         return Prior.After(runs);
     }
 }

@@ -18,6 +18,43 @@ namespace Viscolog.Cli;
 /// <summary>The commands, wired together.</summary>
 internal static class CommandLine
 {
+    /// <summary>The commands by name, in the order of the help.</summary>
+    private static readonly (string Name, Func<CalledCommand> Make)[] Commands =
+    [
+        ("advise", static () => new AdviseCommand()),
+        ("fit", static () => new FitCommand()),
+        ("plot", static () => new PlotCommand()),
+        ("check", static () => new CheckCommand()),
+        ("trend", static () => new TrendCommand()),
+        ("drift", static () => new DriftCommand()),
+        ("batch", static () => new BatchCommand()),
+        ("report", static () => new ReportCommand()),
+        ("label", static () => new LabelCommand()),
+        ("convert", static () => new ConvertCommand()),
+        ("flow", static () => new FlowCommand()),
+        ("import", static () => new ImportCommand()),
+        ("runs", static () => new RunsCommand()),
+        ("show", static () => new ShowCommand()),
+        ("export", static () => new ExportCommand()),
+        ("template", static () => new TemplateCommand()),
+        ("bench", static () => new BenchCommand()),
+        ("practice", static () => new PracticeCommand()),
+        ("backup", static () => new BackupCommand()),
+        ("restore", static () => new RestoreCommand()),
+        ("verify", static () => new VerifyCommand()),
+        ("new", static () => new NewCommand()),
+        ("add", static () => new AddCommand()),
+        ("void", static () => new VoidCommand()),
+        ("listen", static () => new ListenCommand()),
+        ("share", static () => new ShareCommand()),
+        ("methods", static () => new MethodsCommand()),
+        ("chemistries", static () => new ChemistriesCommand()),
+        ("shapes", static () => new ShapesCommand()),
+        ("config", static () => new ConfigCommand()),
+        ("completions", static () => new CompletionsCommand()),
+        ("help", static () => new HelpCommand()),
+    ];
+
     /// <summary>Runs one call and says how it ended.</summary>
     public static int Run(string[] args, CallOutput terminal, Surroundings surroundings)
     {
@@ -49,7 +86,7 @@ internal static class CommandLine
     /// <summary>Takes a call's words apart and does nothing yet.</summary>
     public static ParseResult Parse(string[] args, CallOutput terminal, Surroundings surroundings)
         // A name that begins with @ is a name: no file is read in its place.
-        => Create(terminal, surroundings).Parse(args, new() { ResponseFileTokenReplacer = null });
+        => Create(args, terminal, surroundings).Parse(args, new() { ResponseFileTokenReplacer = null });
 
     private static int Invoke(string[] args, CallOutput terminal, Surroundings surroundings)
     {
@@ -126,29 +163,17 @@ internal static class CommandLine
         return (int)ExitCode.WrongCall;
     }
 
-    private static RootCommand Create(CallOutput terminal, Surroundings surroundings)
+    /// <summary>Makes the commands; of a call that begins with one of them no more than that, since each takes its time.</summary>
+    private static RootCommand Create(string[] args, CallOutput terminal, Surroundings surroundings)
     {
-        CalledCommand[] commands =
-        [
-            new AdviseCommand(), new FitCommand(), new PlotCommand(), new CheckCommand(), new TrendCommand(), new DriftCommand(),
-            new BatchCommand(),
-            new ReportCommand(), new LabelCommand(), new ConvertCommand(), new FlowCommand(), new ImportCommand(), new RunsCommand(),
-            new ShowCommand(),
-            new ExportCommand(), new TemplateCommand(),
-            new BenchCommand(), new PracticeCommand(), new BackupCommand(), new RestoreCommand(), new VerifyCommand(),
-            new NewCommand(), new AddCommand(), new VoidCommand(), new ListenCommand(), new ShareCommand(),
-            new MethodsCommand(),
-            new ChemistriesCommand(),
-            new ShapesCommand(),
-            new ConfigCommand(),
-            new CompletionsCommand(),
-            new HelpCommand(),
-        ];
+        var called = args is [var first, ..] && first is not HelpCommand.OwnName and not CompletionsCommand.OwnName
+            ? Array.FindAll(Commands, c => c.Name == first) : [];
         var common = new CommonOptions(surroundings);
         var root = new RootCommand("Logs viscosity readings against thickener dose and says what to add next. Without a command it opens "
             + "the bench screen.");
-        foreach (var command in commands)
+        foreach (var (_, make) in called.Length > 0 ? called : Commands)
         {
+            var command = make();
             command.Connect(common, terminal);
             root.Add(command);
         }

@@ -1,6 +1,9 @@
+using System.CommandLine;
 using System.Diagnostics;
 using System.Text.Json;
+using Viscolog.Cli;
 using Viscolog.Tests.Support;
+using Viscolog.Text;
 
 namespace Viscolog.Tests.Cli;
 
@@ -26,6 +29,17 @@ public sealed class ConventionTests : IDisposable
     {
         var called = Called.With(args);
         Assert.Equal((1, "", said + "\n"), (called.Code, called.Output, called.Error));
+    }
+
+    [Fact]
+    public void A_call_makes_its_own_command_alone_and_by_its_name()
+    {
+        using var nowhere = new TerminalWriter(TextWriter.Null);
+        Command Root(params string[] args)
+            => CommandLine.Parse(args, new(nowhere, nowhere, new(80)), new(_ => null, TimeProvider.System)).RootCommandResult.Command;
+        var all = Root().Subcommands.Select(c => c.Name).ToList();
+        Assert.True(all.Count > 30);
+        Assert.All(all, name => Assert.Equal(name is "help" or "completions" ? all : [name], Root(name, "-x").Subcommands.Select(c => c.Name)));
     }
 
     [Fact]

@@ -7,6 +7,9 @@ namespace Viscolog.Cli.Guide;
 /// <summary>Prints a script that makes a shell complete the program's commands and options.</summary>
 internal sealed class CompletionsCommand : CalledCommand
 {
+    /// <summary>Its name: it looks at all the others.</summary>
+    public const string OwnName = "completions";
+
     /// <summary>
     /// The shells, each with its script. The program itself is asked what can stand at a place, so they need no renewing.
     /// </summary>
@@ -60,7 +63,7 @@ internal sealed class CompletionsCommand : CalledCommand
 
     public CompletionsCommand()
         : base(
-            "completions",
+            OwnName,
             "Print a script that makes a shell complete commands and options.",
             "dotnet run --project src/Viscolog -- completions bash")
     {

@@ -6,6 +6,9 @@ namespace Viscolog.Cli.Guide;
 /// <summary>The help of a command, asked for in words.</summary>
 internal sealed class HelpCommand : CalledCommand
 {
+    /// <summary>Its name: it looks at all the others.</summary>
+    public const string OwnName = "help";
+
     private readonly Argument<string[]> _words = new("COMMAND")
     {
         Description = "A command, such as 'advise' or 'practice demo'.",
@@ -14,7 +17,7 @@ internal sealed class HelpCommand : CalledCommand
 
     public HelpCommand()
         : base(
-            "help", "Show what a command does and takes; the same as --help after it.", "dotnet run --project src/Viscolog -- help advise")
+            OwnName, "Show what a command does and takes; the same as --help after it.", "dotnet run --project src/Viscolog -- help advise")
         => Take(_words);
 
     protected override ExitCode Run(Invocation call)
