@@ -82,7 +82,7 @@ internal sealed class Feed(string name, LineSource source, LinePattern? pattern,
     {
         var buffer = new byte[4096];
         var (heard, asked, isSilent) = (clock.GetTimestamp(), (long?)null, false);
-        if (source.OpensInside)
+        if (source.OpensInside || stream is SourceStream { OpensInside: true })
         {
             _cutter.BeginInside();
         }

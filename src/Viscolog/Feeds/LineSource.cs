@@ -194,8 +194,6 @@ internal abstract partial record LineSource
     {
         public override string Name => "file:" + Path;
 
-        public override bool OpensInside => new FileInfo(Path) is { Exists: true, Length: > 0 };
-
         public override Stream Open()
         {
             try
@@ -228,12 +226,15 @@ internal abstract partial record LineSource
         public GrowingStream(FileStream file)
         {
             _file = file;
-            if (file.CanSeek && file.Length > 0)
+            OpensInside = file.CanSeek && file.Length > 0;
+            if (OpensInside)
             {
                 // The last character tells whether the file ends inside a line; it is read as what comes first.
                 file.Seek(-1, SeekOrigin.End);
             }
         }
+
+        public override bool OpensInside { get; }
 
         public override int Read(byte[] buffer, int offset, int count)
         {

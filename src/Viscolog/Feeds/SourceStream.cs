@@ -3,6 +3,9 @@ namespace Viscolog.Feeds;
 /// <summary>A stream that is only read, from its beginning on.</summary>
 internal abstract class SourceStream : Stream
 {
+    /// <summary>Whether what comes first may be the rest of a line.</summary>
+    public virtual bool OpensInside => false;
+
     public sealed override bool CanRead => true;
 
     public sealed override bool CanSeek => false;

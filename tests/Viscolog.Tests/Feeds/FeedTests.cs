@@ -252,6 +252,16 @@ public sealed class FeedTests
         File.Delete(path);
     }
 
+    /// <summary>A file that was empty when it was opened begins with a line, however soon that comes.</summary>
+    [Fact]
+    public void The_first_line_of_an_empty_file_is_read()
+    {
+        var path = Path.GetTempFileName();
+        using var heard = new Heard("file:" + path, "viscosity_mpas=1", opened: () => File.AppendAllText(path, "8420\n"));
+        Assert.Equal([8420], heard.Values(1));
+        File.Delete(path);
+    }
+
     /// <summary>Root may open what is taken; everybody else is refused, whether it is Viscolog or the other that came second.</summary>
     [Fact]
     public void A_port_has_one_listener()
@@ -426,10 +436,22 @@ public sealed class FeedTests
         private readonly ConcurrentQueue<FeedEvent> _events = new();
         private readonly Feed _feed;
 
-        public Heard(string source, string pattern)
+        public Heard(string source, string pattern, Action? opened = null)
         {
             _feed = new(
-                "it", LineSource.Read(source, out _)!, LinePattern.Read(pattern, out _)!, TimeProvider.System, e => _events.Enqueue(e));
+                "it",
+                LineSource.Read(source, out _)!,
+                LinePattern.Read(pattern, out _)!,
+                TimeProvider.System,
+                e =>
+                {
+                    if (e is FeedEvent.Told { State: FeedState.Open })
+                    {
+                        opened?.Invoke();
+                    }
+
+                    _events.Enqueue(e);
+                });
             _feed.Start();
         }
 
