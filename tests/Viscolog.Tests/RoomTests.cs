@@ -46,6 +46,7 @@ public sealed class RoomTests
         ["Sheets"],
         ["Output"],
         ["Text"],
+        ["Languages"],
     ];
 
     [Fact]

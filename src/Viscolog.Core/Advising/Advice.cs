@@ -25,7 +25,7 @@ public sealed record Advice(BenchAction Action, AdviceReason Why)
     public ImmutableArray<AdviceWarning> Warnings { get; init; } = [];
 
     /// <summary>Safety at the bench.</summary>
-    public ImmutableArray<string> Cautions { get; init; } = [];
+    public ImmutableArray<Caution> Cautions { get; init; } = [];
 
     /// <summary>The body, which every advice is about.</summary>
     public AdvisedQuantity.OfBody Body => (AdvisedQuantity.OfBody)Quantities[0];

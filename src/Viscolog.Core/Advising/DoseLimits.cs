@@ -1,4 +1,3 @@
-using System.Globalization;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
@@ -70,10 +69,9 @@ internal static class DoseLimits
         return first == 0 ? limit : TooStiff(At(first - 1));
     }
 
-    private static DoseLimit UsualRange(Dose top) => new(top, FormattableString.Invariant($"the usual range ends at {top.Percent:0.##} %"));
+    private static DoseLimit UsualRange(Dose top) => new(top, new LimitReason.UsualRange());
 
-    private static DoseLimit TooStiff(double dose)
-        => new(Dose.FromPercent(dose), FormattableString.Invariant($"from {dose:0.0#} % on the pot is expected to be too stiff to stir"));
+    private static DoseLimit TooStiff(double dose) => new(Dose.FromPercent(dose), new LimitReason.TooStiff());
 
     private static DoseLimit Least(DoseLimit left, DoseLimit? right) => right is not null && right.Dose < left.Dose ? right : left;
 
@@ -111,15 +109,13 @@ internal static class DoseLimits
             return null;
         }
 
-        var dose = top * lastSteep / Grid;
-        return new(Dose.FromPercent(dose), string.Create(CultureInfo.InvariantCulture, $"the curve flattens from {dose:0.0#} %: more "
-            + $"adds little body, only water sensitivity and cost"));
+        return new(Dose.FromPercent(top * lastSteep / Grid), new LimitReason.Flattens());
     }
 
     private static DoseLimit? Peak(Posterior posterior, double top)
     {
         return posterior.PeakDose(PeakWeight) is { } peak && peak.Percent < top
-            ? new(peak, FormattableString.Invariant($"the body may peak near {peak.Percent:0.0#} % and fall beyond it"))
+            ? new(peak, new LimitReason.MayPeak())
             : null;
     }
 
@@ -147,19 +143,8 @@ internal static class DoseLimits
             from placed in step.Readings
             where Counts(step, placed) && (stringsAreFaults || placed.Reading.Fault != ObservedFault.Strings)
             select (Dose: dose, Fault: placed.Reading.Fault!.Value);
-        return seen.OrderBy(s => s.Dose)
-            .Select(
-                s => new DoseLimit(
-                    s.Dose, string.Create(CultureInfo.InvariantCulture, $"{Words(s.Fault)} at {s.Dose.Percent:0.0#} %"))).FirstOrDefault();
+        return seen.OrderBy(s => s.Dose).Select(s => new DoseLimit(s.Dose, new LimitReason.Seen(s.Fault))).FirstOrDefault();
     }
-
-    private static string Words(ObservedFault fault) => fault switch
-    {
-        ObservedFault.Lumps => "lumps that stirring did not remove were seen",
-        ObservedFault.Weeping => "weeping was seen",
-        ObservedFault.Strings => "unwanted strings were seen",
-        _ => "it was seen not to level",
-    };
 
     private static DoseLimit? Stiffness(double[] medians, double top, Viscosity? tooStiff)
     {
@@ -177,8 +162,3 @@ internal static class DoseLimits
         return TooStiff(top * Math.Max(0, first - 1) / Grid);
     }
 }
-
-/// <summary>The dose beyond which more is wrong, and why.</summary>
-/// <param name="Dose">The limit.</param>
-/// <param name="Why">The reason, a phrase for a person.</param>
-public sealed record DoseLimit(Dose Dose, string Why);

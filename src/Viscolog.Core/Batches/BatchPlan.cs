@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Viscolog.Core.Advising;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
@@ -54,7 +55,7 @@ public sealed record BatchPlan(Run Run, Recipe Recipe, RecipeAmounts Amounts)
     public ImmutableArray<BatchNote> Notes { get; init; } = [];
 
     /// <summary>Safety at the bench.</summary>
-    public ImmutableArray<string> Cautions { get; init; } = [];
+    public ImmutableArray<Caution> Cautions { get; init; } = [];
 }
 
 /// <summary>Whether a batch could be planned. The set of cases is closed.</summary>

@@ -110,8 +110,7 @@ public static class BatchPlans
                 .. additions.FewSteps is { } few ? new BatchNote[] { few } : [], .. BatchNotes.Of(request.Run, recipe),
                 .. frame.Warnings.Select(w => new BatchNote.OfEvidence(w)),
             ],
-            Cautions = [.. recipe.Parts.SelectMany(p => Cautions.For(p.Thickener))
-                .Distinct(StringComparer.Ordinal).OrderBy(c => c == Cautions.Last)],
+            Cautions = [.. recipe.Parts.SelectMany(p => Cautions.For(p.Thickener)).Distinct().OrderBy(c => c == Caution.DataSheetDecides)],
         });
     }
 

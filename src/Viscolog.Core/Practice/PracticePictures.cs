@@ -42,14 +42,14 @@ public static class PracticePictures
     /// <summary>Where more is wrong in this pot, and why.</summary>
     public static DoseLimit Limit(PotTruth truth)
     {
-        var limit = new DoseLimit(truth.RangeTop, FormattableString.Invariant($"the usual range ends at {truth.RangeTop.Percent:0.##} %"));
+        var limit = new DoseLimit(truth.RangeTop, new LimitReason.UsualRange());
         if (truth.FlatFrom is { } flat && flat < limit.Dose && flat >= truth.Needed)
         {
-            limit = new(flat, FormattableString.Invariant($"the curve flattens from {flat.Percent:0.0#} %"));
+            limit = new(flat, new LimitReason.Flattens(IsBrief: true));
         }
 
         return truth.Peak is { } peak && peak <= limit.Dose
-            ? new(peak, FormattableString.Invariant($"the body falls beyond {peak.Percent:0.0#} %"))
+            ? new(peak, new LimitReason.Falls())
             : limit;
     }
 

@@ -183,7 +183,12 @@ internal static class CommandLine
             root.Add(option);
         }
 
-        root.SetAction(parsed => (int)BenchCommand.Open(new(parsed, common, terminal), null));
+        root.SetAction(parsed =>
+        {
+            var call = new Invocation(parsed, common, terminal);
+            Speak(call.Language);
+            return (int)BenchCommand.Open(call, null);
+        });
         var help = root.Options.OfType<HelpOption>().Single();
         help.Action = new CommandHelp((HelpAction)help.Action!);
         return root;

@@ -23,31 +23,31 @@ internal sealed record Label(string Kind, string Name, string Code)
     /// <summary>The label of a pot at work: what is in it, and what it last read.</summary>
     /// <param name="file">The run.</param>
     /// <param name="issued">Today.</param>
-    public static Label OfPot(RunFile file, DateOnly issued) => Of("Pot", file, issued, LastRead(file.Run));
+    public static Label OfPot(RunFile file, DateOnly issued) => Of(Say("Pot", "label"), file, issued, LastRead(file.Run));
 
     /// <summary>The label of a batch that was checked: its value and the verdict.</summary>
     /// <param name="file">The batch as it was checked.</param>
     /// <param name="check">The check.</param>
     /// <param name="issued">Today.</param>
-    public static Label OfBatch(RunFile file, BatchCheck check, DateOnly issued) => Of("Batch", file, issued, Checked(check));
+    public static Label OfBatch(RunFile file, BatchCheck check, DateOnly issued) => Of(Say("Batch", "label"), file, issued, Checked(check));
 
     private static Label Of(string kind, RunFile file, DateOnly issued, IEnumerable<Fact?> values)
     {
         var run = file.Run;
         var pot = run.PotNow();
         Thickener[] there = [.. run.Thickeners.Where(t => pot.In(t.Name) > Mass.None)];
-        var doses = there.Select((t, i) => new Fact(i == 0 ? "Dose" : "", $"{Shown.Dose(pot.DoseOf(t.Name))} {t.Name}"));
+        var doses = there.Select((t, i) => new Fact(i == 0 ? Say("Dose", "label") : "", $"{Shown.Dose(pot.DoseOf(t.Name))} {t.Name}"));
         Fact?[] facts =
         [
             .. values,
-            .. there.Length == 0 ? [new("Dose", "none yet")] : doses,
-            new("Lot", run.Lot is { } lot ? lot + (run.Base.Name is { } name ? $" ({name})" : "") : null),
-            RunFacts.Days(run) is { } days ? new("Made", days) : new("Label", Shown.Day(issued)),
+            .. there.Length == 0 ? [new(Say("Dose", "label"), Say("none yet", "dose"))] : doses,
+            new(Say("Lot", "label"), run.Lot is { } lot ? lot + (run.Base.Name is { } name ? $" ({name})" : "") : null),
+            RunFacts.Days(run) is { } days ? new(Say("Made", "label"), days) : new(Say("Label", "label"), Shown.Day(issued)),
         ];
         return new(kind, RunFacts.Name(run), IdentityCode.Text(file.Id, RunFacts.Name(run)))
         {
             Facts = [.. facts.OfType<Fact>()],
-            Cautions = string.Join(' ', Core.Advising.Cautions.Brief(there)),
+            Cautions = CautionWords.Brief(Core.Advising.Cautions.For(there)),
         };
     }
 
@@ -56,22 +56,22 @@ internal sealed record Label(string Kind, string Name, string Code)
         var last = run.Entries.OfType<Entry.Measured>().LastOrDefault(m => m.Counts && m.Reading.Value is not null)?.Reading;
         if (last is not { Value: { } value } reading)
         {
-            return [Fact.Blank("Read")];
+            return [Fact.Blank(Say("Read", "label"))];
         }
 
         var unit = value.Speed is null ? " " + run.MethodInForce.Unit : "";
         var at = reading.Temperature is { } known ? Figures.OneDecimal(known.Celsius) + " °C, " : "";
-        return [new("Read", ReadingWords.Exact(value) + unit), new("at", at + run.MethodInForce.Id)];
+        return [new(Say("Read", "label"), ReadingWords.Exact(value) + unit), new(Say("at", "label"), at + run.MethodInForce.Id)];
     }
 
     private static IEnumerable<Fact> Checked(BatchCheck check)
     {
-        yield return new("Verdict", CheckWords.Passed(check.Verdict));
+        yield return new(Say("Verdict", "label"), CheckWords.Passed(check.Verdict));
         if (check.Body is { Value: { } value })
         {
             var method = check.Condition is { } condition ? MethodWords.Of(condition) : check.Run.MethodInForce.Id;
-            yield return new("Body", CheckWords.Expanded(value));
-            yield return new("at", $"{RunFacts.Temperature(check.Run)}, {method}; k = {CheckWords.CoverageFactor(value)}");
+            yield return new(Say("Body", "label"), CheckWords.Expanded(value));
+            yield return new(Say("at", "label"), $"{RunFacts.Temperature(check.Run)}, {method}; k = {CheckWords.CoverageFactor(value)}");
         }
     }
 }

@@ -35,7 +35,7 @@ internal sealed record LabelOrder(Label Label, LabelSheet Sheet)
         var lines = new List<string> { PlainText.Clean($"{label.Kind}: {label.Name}") };
         lines.AddRange(label.Facts.Select(f => $"{f.Name,-8}{(f.Text is { } text ? PlainText.Clean(text) : new('_', 16))}"));
         lines.AddRange(Paragraph.Of(label.Cautions, TextPaper.Width));
-        lines.AddRange(label.Code.Split('\n').Select((c, i) => $"{(i == 0 ? "QR code" : ""),-8}{c}"));
+        lines.AddRange(label.Code.Split('\n').Select((c, i) => $"{(i == 0 ? Say("QR code") : ""),-8}{c}"));
         return string.Concat(lines.Select(l => l + "\n"));
     }
 }

@@ -12,7 +12,7 @@ internal static class LabelPage
     public const double Edge = 3.5;
 
     public static byte[] Write(LabelOrder order)
-        => HtmlPen.Write($"Labels: {order.Label.Name}", Style(order.Sheet), pen => Body(order, pen));
+        => HtmlPen.Write(Say($"Labels: {order.Label.Name}"), Style(order.Sheet), pen => Body(order, pen));
 
     /// <summary>The side of the code with its quiet zone, in mm.</summary>
     public static double CodeSide(LabelSheet sheet) => Math.Clamp(sheet.Height * 0.42, 22, 44);
@@ -20,8 +20,8 @@ internal static class LabelPage
     private static void Body(LabelOrder order, HtmlPen pen)
     {
         pen.Open("p", ("class", "how"));
-        pen.Text($"{order.Sheet.Size}, {order.Sheet.Columns} by {order.Sheet.Rows} on {order.Sheet.Page.Name}: print at actual size "
-            + "(100 %), without margins or headers. They are not the hazard labels that the law requires.");
+        pen.Text(Say($"{order.Sheet.Size}, {order.Sheet.Columns} by {order.Sheet.Rows} on {order.Sheet.Page.Name}: print at actual size "
+            + $"(100 %), without margins or headers. They are not the hazard labels that the law requires."));
         pen.Close();
         pen.Line();
         var places = Enumerable.Repeat(false, order.Start - 1).Concat(Enumerable.Repeat(true, order.Copies));
@@ -63,7 +63,7 @@ internal static class LabelPage
 
         pen.Close();
         pen.Close();
-        pen.Draw(IdentityCode.Draw(label.Code), $"QR code: {label.Code}");
+        pen.Draw(IdentityCode.Draw(label.Code), Say($"QR code: {label.Code}"));
         pen.Close();
         pen.Element("p", label.Cautions, "cautions");
         pen.Close();

@@ -24,7 +24,7 @@ internal sealed record LabelSheet(PageSize Page, int Columns, int Rows, double W
     public string Name => FormattableString.Invariant($"{Page.Name.ToLowerInvariant()}-{Columns}x{Rows}");
 
     /// <summary>The size of a label in words.</summary>
-    public string Size => FormattableString.Invariant($"{Width:0.#} x {Height:0.#} mm");
+    public string Size => string.Create(Numbers, $"{Width:0.#} x {Height:0.#} mm");
 
     public int Count => Columns * Rows;
 

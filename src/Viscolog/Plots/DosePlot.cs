@@ -1,7 +1,7 @@
 using Viscolog.Core.Advising;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Quantities;
-using Viscolog.Text;
+using Viscolog.Wording;
 
 namespace Viscolog.Plots;
 
@@ -10,8 +10,6 @@ internal static class DosePlot
 {
     /// <summary>The most limits or targets of several runs that are named in the picture; more stand in the legend.</summary>
     private const int MostNamed = 3;
-
-    private const string OverlayKey = "filled: readings, open: settled, crossed: doubted";
 
     public static Picture Of(IReadOnlyList<RunPicture> runs)
     {
@@ -24,12 +22,13 @@ internal static class DosePlot
             .. frame.Keys(KeyLook.LineAndMark),
         ];
         string[] notes = frame.IsAlone ? [.. Lacks(runs[0])] : [];
-        return new(frame.Title, frame.Subtitle(frame.IsAlone ? notes.Concat(Doubts(runs[0])) : [OverlayKey]),
+        var others = frame.IsAlone ? Doubts(runs[0]) : [Say("filled: readings, open: settled, crossed: doubted")];
+        return new(frame.Title, frame.Subtitle(notes.Concat(others)),
         [
             new(frame.Dose(window.Dose), frame.Viscosity(window.Low, window.High), [.. elements])
             {
                 Nothing = runs.All(p => p.Readings.IsEmpty && p.Steps.IsEmpty && p.Curve.IsEmpty)
-                    ? "nothing to show yet: the first reading starts the picture"
+                    ? Say("nothing to show yet: the first reading starts the picture")
                     : null,
             },
         ])
@@ -44,9 +43,12 @@ internal static class DosePlot
         if (!p.Curve.IsEmpty)
         {
             var (reading, body) = (PlotText.Level(p.Curve[0].Reading), PlotText.Level(p.Curve[0].Body));
-            yield return Band(p, Meaning.ReadingBand, null, c => c.Reading) with { Key = new($"band of a reading, {reading}") };
-            yield return Band(p, Meaning.Band, null, c => c.Body) with { Key = new($"band of the mean, {body}", null, $"band, {body}") };
-            yield return Median(p, null) with { Key = new("median curve", null, "median") };
+            yield return Band(p, Meaning.ReadingBand, null, c => c.Reading) with { Key = new(Say($"band of a reading, {reading}")) };
+            yield return Band(p, Meaning.Band, null, c => c.Body) with
+            {
+                Key = new(Say($"band of the mean, {body}"), null, Say($"band, {body}", "curve")),
+            };
+            yield return Median(p, null) with { Key = new(Say("median curve"), null, Say("median")) };
         }
 
         foreach (var element in Run(p, null))
@@ -74,7 +76,7 @@ internal static class DosePlot
         {
             yield return new Element.Arrow(Meaning.LetDown, of, Spot.Of(down.From, down.Before), Spot.Of(down.To, down.After), null, [])
             {
-                Key = of is null && i == 0 ? new("base added", "base added") : null,
+                Key = of is null && i == 0 ? new(Say("base added"), Say("base added")) : null,
             };
         }
 
@@ -89,7 +91,7 @@ internal static class DosePlot
             yield return new Element.Bars(Meaning.Settled, of, [.. p.Steps.Select(s => Span.Of(s.Dose.Percent, s.Settled))]);
             yield return new Element.Marks(Meaning.Settled, of, [.. p.Steps.Select(s => Spot.Of(s.Dose, s.Settled.Median))])
             {
-                Key = of is null ? new($"settled value, {PlotText.Level(p.Steps[0].Settled)}", "settled") : null,
+                Key = of is null ? new(Say($"settled value, {PlotText.Level(p.Steps[0].Settled)}"), Say("settled")) : null,
             };
         }
 
@@ -103,12 +105,13 @@ internal static class DosePlot
     {
         var e = next.Expected;
         var (median, low, high) = (PlotText.Number(e.Median), PlotText.Number(e.Low), PlotText.Number(e.High));
-        var kind = next.To < next.From ? "base, " : "";
-        var to = $"{kind}to {PlotText.Percent(next.To)}";
+        var (isBase, to) = (next.To < next.From, PlotText.Percent(next.To));
+        var lead = isBase ? Say($"next: base, to {to}") : Say($"next: to {to}");
+        var brief = isBase ? Say($"next base, {to}") : Say($"next {to}", "addition");
         return new(Meaning.Next, of, Spot.Of(next.From, next.Body), Spot.Of(next.To, e.Median), Span.Of(next.To.Percent, e),
-            of is null ? [$"next: {to}", $"expect {median} {PlotText.Unit}", $"{PlotText.Level(e)}: {low} to {high}"] : [])
+            of is null ? [lead, Say($"expect {median} {PlotText.Unit}"), Say($"{PlotText.Level(e)}: {low} to {high}")] : [])
         {
-            Key = of is null ? new(null, $"next {kind}{PlotText.Percent(next.To)}", $": {median} ({low} to {high})") : null,
+            Key = of is null ? new(null, brief, Say($": {median} ({low} to {high})")) : null,
         };
     }
 
@@ -121,11 +124,12 @@ internal static class DosePlot
             .Select(g => (Limit: g.Key, Places: g.Select(r => r.Index).ToArray())).OrderBy(g => g.Limit.Dose.Percent).ToArray();
         foreach (var (row, (limit, places)) in groups.Index())
         {
-            var (dose, why) = (PlotText.Percent(limit.Dose), PlainText.Clean(limit.Why));
+            var (dose, why) = (PlotText.Percent(limit.Dose), LimitWords.Of(limit));
             if (places.Length == runs.Count && frame.IsOneThickener)
             {
-                var key = new LegendLine(null, frame.IsAlone ? $"limit {dose}: {why}" : "limit");
-                yield return new(null, limit.Dose.Percent, $"beyond the limit of {dose}: {why}", $"limit: {why}") { Key = key };
+                var key = new LegendLine(null, frame.IsAlone ? Say($"limit {dose}: {why}") : Say("limit"));
+                var (full, brief) = (Say($"beyond the limit of {dose}: {why}"), Say($"limit: {why}"));
+                yield return new(null, limit.Dose.Percent, full, brief) { Key = key };
                 continue;
             }
 
@@ -133,14 +137,13 @@ internal static class DosePlot
             var whose = frame.Whose(places);
             var isShaded = row == 0 && frame.IsOneThickener;
             var isNamed = isShaded || groups.Length <= MostNamed;
-            var rest = isShaded ? $": {why}" : "";
-            var text = $"{(isShaded ? "beyond the limit" : "limit")} of {dose}, {whose}{rest}";
+            var text = isShaded ? Say($"beyond the limit of {dose}, {whose}: {why}") : Say($"limit of {dose}, {whose}");
             yield return new(
                 places[0], limit.Dose.Percent, isNamed ? text : null,
-                isShaded ? $"limit of {whose}: {why}" : RunFrame.Letters(places, 'A'))
+                isShaded ? Say($"limit of {whose}: {why}") : RunFrame.Letters(places, 'A'))
             {
                 IsShaded = isShaded,
-                Key = new(isNamed ? null : text, $"limit {RunFrame.Letters(places, 'A')} {dose}"),
+                Key = new(isNamed ? null : text, Say($"limit {RunFrame.Letters(places, 'A')} {dose}")),
             };
         }
     }
@@ -153,15 +156,15 @@ internal static class DosePlot
         {
             var range = PlotText.Stated(band.Low.MilliPascalSeconds, band.High.MilliPascalSeconds);
             var isCommon = places.Length == runs.Count;
-            var whose = isCommon ? "target" : $"target of {frame.Whose(places)}";
+            var whose = isCommon ? Say("target") : Say($"target of {frame.Whose(places)}");
             var value = $"{PlotText.Stated(band.Aim.MilliPascalSeconds)} {PlotText.Unit} ({range})";
-            var isNamed = groups.Length <= MostNamed;
+            var (isNamed, letters) = (groups.Length <= MostNamed, RunFrame.Letters(places, 'A'));
             yield return Element.Target.Around(band, isNamed ? whose : null, isCommon ? null : places[0]) with
             {
                 Value = value,
-                Word = isCommon ? "target" : "target " + RunFrame.Letters(places, 'A'),
-                Key = frame.IsAlone ? new(null, null, $"target {range}")
-                    : new(isNamed ? null : $"{whose} {value}", null, isCommon ? null : $"target {RunFrame.Letters(places, 'A')} {range}"),
+                Word = isCommon ? Say("target") : Say($"target {letters}"),
+                Key = frame.IsAlone ? new(null, null, Say($"target {range}"))
+                    : new(isNamed ? null : $"{whose} {value}", null, isCommon ? null : Say($"target {letters} {range}")),
             };
         }
     }
@@ -171,23 +174,26 @@ internal static class DosePlot
     {
         if (p.Readings.IsEmpty && p.Steps.IsEmpty)
         {
-            yield return "no readings yet";
+            yield return Say("no readings yet");
         }
 
         if (p.Curve.IsEmpty)
         {
-            yield return "no curve yet";
+            yield return Say("no curve yet");
         }
 
         if (p.Target is null)
         {
-            yield return "no target given";
+            yield return Say("no target given");
         }
     }
 
-    private static IEnumerable<string> Doubts(RunPicture p)
-        => p.Readings.Count(r => r.Doubted) is var doubted and > 0 ? [$"{doubted} doubted {(doubted == 1 ? "reading" : "readings")}"] : [];
-
+    private static IEnumerable<string> Doubts(RunPicture p) => p.Readings.Count(r => r.Doubted) switch
+    {
+        0 => [],
+        1 => [Say("1 doubted reading")],
+        var doubted => [Say($"{doubted} doubted readings")],
+    };
 }
 
 /// <summary>The part of the dose–viscosity plane that a picture shows.</summary>

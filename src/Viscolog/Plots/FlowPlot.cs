@@ -10,11 +10,14 @@ internal static class FlowPlot
     public static Picture Of(FlowPicture picture)
     {
         FlowPoint[] all = [.. picture.Points, .. picture.Others];
-        var rates = Logarithmic("Shear rate, 1/s", "rate, 1/s", all.Select(p => p.Rate.PerSecond));
-        var viscosity = Logarithmic("Viscosity, Pa·s", "viscosity, Pa.s", all.Select(p => p.Viscosity.MilliPascalSeconds / 1000));
-        var stress = Logarithmic("Stress, Pa", "stress, Pa", all.Select(p => p.Stress.Pascals));
-        var subtitle = picture.Best is { } best ? $"{best.Model.Name}: {PlainText.Shorten(best.Model.Law, 60)}" : "no law fitted";
-        return new(picture.Name ?? "Flow curve", subtitle,
+        var rates = Logarithmic(Say("Shear rate, 1/s"), Say("rate, 1/s"), all.Select(p => p.Rate.PerSecond));
+        var viscosity = Logarithmic(
+            Say("Viscosity, Pa·s"), Say("viscosity, Pa.s"), all.Select(p => p.Viscosity.MilliPascalSeconds / 1000));
+        var stress = Logarithmic(Say("Stress, Pa"), Say("stress, Pa"), all.Select(p => p.Stress.Pascals));
+        var subtitle = picture.Best is { } best
+            ? $"{PlotText.Law(best.Model)}: {PlainText.Shorten(best.Model.Law, 60)}"
+            : Say("no law fitted");
+        return new(picture.Name ?? Say("Flow curve"), subtitle,
         [
             new(rates, viscosity with { From = 0.53 }, [.. Elements(picture, isTitled: true, (rate, viscosity) => viscosity)]),
             new(rates, stress with { To = 0.47 }, [.. Elements(picture, isTitled: false, (rate, viscosity) => rate * viscosity)]),
@@ -36,16 +39,22 @@ internal static class FlowPlot
         LegendLine? Key(string text) => isTitled ? new(text, text) : null;
         if (!picture.Curve.IsEmpty)
         {
-            var key = isTitled ? new LegendLine($"band, {PlotText.Level(picture.Curve[0].Value)}") : null;
+            var key = isTitled ? new LegendLine(Say($"band, {PlotText.Level(picture.Curve[0].Value)}", "curve")) : null;
             yield return new Element.Area(Meaning.Found, null, [.. picture.Curve.Select(Edges)]) { Key = key };
-            yield return new Element.Line(Meaning.Median, null, [.. picture.Curve.Select(Middle)]) { Key = Key("laws, mean by weight") };
+            yield return new Element.Line(Meaning.Median, null, [.. picture.Curve.Select(Middle)])
+            {
+                Key = Key(Say("laws, mean by weight")),
+            };
         }
 
         if (!picture.Others.IsEmpty)
         {
-            yield return new Element.Marks(Meaning.WayUp, null, [.. picture.Others.Select(Read)]) { Key = Key("read on the way up") };
+            yield return new Element.Marks(Meaning.WayUp, null, [.. picture.Others.Select(Read)])
+            {
+                Key = Key(Say("read on the way up")),
+            };
         }
 
-        yield return new Element.Marks(Meaning.Reading, null, [.. picture.Points.Select(Read)]) { Key = Key("read") };
+        yield return new Element.Marks(Meaning.Reading, null, [.. picture.Points.Select(Read)]) { Key = Key(Say("read", "mark")) };
     }
 }

@@ -17,12 +17,13 @@ internal static class MapPlot
         [
             new Element.Contours(body, [.. Ticks.Logarithmic(body.Values.Min(), body.Values.Max())])
             {
-                Key = new("body", $"body at the number beside it, {PlotText.Unit}"),
+                Key = new(Say("body"), Say($"body at the number beside it, {PlotText.Unit}")),
             },
             .. Bands(run, body, lengths),
             .. Path(plane),
         ];
-        var subtitle = $"contours: body at {PlotText.Celsius(run.ReferenceTemperature)}, {PlotText.Unit} · medians as estimated now";
+        var at = PlotText.Celsius(run.ReferenceTemperature);
+        var subtitle = Say($"contours: body at {at}, {PlotText.Unit} · medians as estimated now");
         var (across, up) = (Dose(plane.OverBody.Thickener, body.Across), Dose(plane.OverString.Thickener, body.Up));
         return new(RunFrame.Name(run.Name), subtitle, [new(across, up, [.. elements])]);
     }
@@ -32,21 +33,21 @@ internal static class MapPlot
 
     private static Axis Dose(string thickener, ImmutableArray<double> doses)
     {
-        var title = $"Dose of {PlainText.Shorten(PlainText.Clean(thickener), 24)}, g per 100 g of base (%)";
-        return new(title, $"dose of {PlainText.Shorten(thickener, 16)}, %", 0, doses[^1]) { Room = RunFrame.Room };
+        var title = Say($"Dose of {PlainText.Shorten(PlainText.Clean(thickener), 24)}, g per 100 g of base (%)");
+        return new(title, Say($"dose of {PlainText.Shorten(thickener, 16)}, %"), 0, doses[^1]) { Room = RunFrame.Room };
     }
 
     private static IEnumerable<Element> Bands(RunPicture run, Field body, Field lengths)
     {
         if (run.Target is { Low.MilliPascalSeconds: var least, High.MilliPascalSeconds: var most })
         {
-            var key = new LegendLine("edges of the body's band", "body in band");
+            var key = new LegendLine(Say("edges of the body's band"), Say("body in band"));
             yield return new Element.InBand(Meaning.BodyInBand, body, least, most) { Key = key };
         }
 
         if (run.TargetString is { Low.Millimeters: var low, High.Millimeters: var high })
         {
-            var key = new LegendLine("edges of the string's band, mm", "string in band");
+            var key = new LegendLine(Say("edges of the string's band, mm"), Say("string in band"));
             yield return new Element.InBand(Meaning.StringInBand, lengths, low, high) { Key = key };
         }
     }
@@ -55,24 +56,25 @@ internal static class MapPlot
     {
         static Spot At(Doses place) => new(place.Body.Percent, place.Strings.Percent);
         ImmutableArray<Spot> path = [.. plane.Path.Select(p => At(p.Place))];
-        yield return new Element.Line(Meaning.Path, null, path) { Key = new("path so far") };
-        yield return new Element.Marks(Meaning.Reading, null, path) { Key = new(null, "path") };
+        yield return new Element.Line(Meaning.Path, null, path) { Key = new(Say("path so far")) };
+        yield return new Element.Marks(Meaning.Reading, null, path) { Key = new(null, Say("path", "map")) };
         foreach (var (i, (from, to)) in path.Zip(path.Skip(1)).Where(p => p.Second.X < p.First.X || p.Second.Y < p.First.Y).Index())
         {
-            var key = i == 0 ? new LegendLine("base added", "base added") : null;
+            var key = i == 0 ? new LegendLine(Say("base added"), Say("base added")) : null;
             yield return new Element.Arrow(Meaning.LetDown, null, from, to, null, []) { Key = key };
         }
 
         if (plane.End is { } end)
         {
             var from = plane.Next is { } now ? At(now) : path[^1];
-            yield return new Element.Line(Meaning.PlanWay, null, [from, At(end)]) { Key = new("the plan's end") };
-            yield return new Element.Marks(Meaning.PlanEnd, null, [At(end)]) { Key = new(null, "plan's end") };
+            yield return new Element.Line(Meaning.PlanWay, null, [from, At(end)]) { Key = new(Say("the plan's end")) };
+            yield return new Element.Marks(Meaning.PlanEnd, null, [At(end)]) { Key = new(null, Say("plan's end")) };
         }
 
         if (plane.Next is { } next)
         {
-            yield return new Element.Arrow(Meaning.Next, null, path[^1], At(next), null, []) { Key = new("next addition", "next") };
+            var key = new LegendLine(Say("next addition"), Say("next", "addition"));
+            yield return new Element.Arrow(Meaning.Next, null, path[^1], At(next), null, []) { Key = key };
         }
     }
 }
@@ -98,11 +100,12 @@ internal static class SlicePlot
             Target = run.TargetString is { } wanted
                 ? new(null, Math.Max(wanted.Low.Millimeters, 0.5), wanted.High.Millimeters, null) : null,
         };
-        var above = body.Axis(plane, $"Viscosity at {PlotText.Celsius(run.ReferenceTemperature)}, {PlotText.Unit}") with { From = 0.53 };
-        var below = strings.Axis(plane, "String length, mm") with { To = 0.47 };
+        var celsius = PlotText.Celsius(run.ReferenceTemperature);
+        var above = body.Axis(plane, Say($"Viscosity at {celsius}, {PlotText.Unit}")) with { From = 0.53 };
+        var below = strings.Axis(plane, Say("String length, mm")) with { To = 0.47 };
         var (left, right) = (Across(plane.OverBody) with { To = 0.48 }, Across(plane.OverString) with { From = 0.52 });
         var (first, second) = (PlotText.Percent(plane.OverBody.OtherDose), PlotText.Percent(plane.OverString.OtherDose));
-        var subtitle = $"left: {plane.OverString.Thickener} stays at {first} · right: {plane.OverBody.Thickener} stays at {second}";
+        var subtitle = Say($"left: {plane.OverString.Thickener} stays at {first} · right: {plane.OverBody.Thickener} stays at {second}");
         return new(RunFrame.Name(run.Name), subtitle,
         [
             new(left, above, [.. body.Over(plane, plane.OverBody, isTitled: true)]),
@@ -114,7 +117,7 @@ internal static class SlicePlot
 
     private static Axis Across(DoseSlice slice)
     {
-        var title = $"Dose of {PlainText.Shorten(PlainText.Clean(slice.Thickener), 20)}, %";
+        var title = Say($"Dose of {PlainText.Shorten(PlainText.Clean(slice.Thickener), 20)}, %");
         return new(title, title, 0, slice.Samples[^1].Dose.Percent) { Room = 0.03, HasGrid = false };
     }
 
@@ -143,13 +146,14 @@ internal static class SlicePlot
             Element Named(Element element, string text) => isTitled ? element with { Key = new(text) } : element;
             var level = PlotText.Level(slice.Samples[0].Body);
             var middle = slice.Samples.Select(s => new Spot(s.Dose.Percent, Median(s)));
+            var (here, elsewhere) = (points[true].SelectMany(p => p), points[false].SelectMany(p => p));
             return
             [
                 .. Target is { } target ? [target] : Array.Empty<Element>(),
-                Named(new Element.Area(Meaning.Found, null, [.. slice.Samples.Select(Edges)]), $"band of the mean, {level}"),
-                Named(new Element.Line(Meaning.Median, null, [.. middle]), "median"),
-                Named(new Element.Marks(Meaning.Reading, null, [.. points[true].SelectMany(p => p)]), "reading at this dose of the other"),
-                Named(new Element.Marks(Meaning.Elsewhere, null, [.. points[false].SelectMany(p => p)]), "at another dose of it"),
+                Named(new Element.Area(Meaning.Found, null, [.. slice.Samples.Select(Edges)]), Say($"band of the mean, {level}")),
+                Named(new Element.Line(Meaning.Median, null, [.. middle]), Say("median")),
+                Named(new Element.Marks(Meaning.Reading, null, [.. here]), Say("reading at this dose of the other")),
+                Named(new Element.Marks(Meaning.Elsewhere, null, [.. elsewhere]), Say("at another dose of it")),
             ];
         }
     }

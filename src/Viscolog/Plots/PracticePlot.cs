@@ -24,11 +24,11 @@ internal static class PracticePlot
             .. players.SelectMany(p => p.Path.Steps).SelectMany(s => new[] { s.Line.Shown ?? s.Settled, s.Settled })
                 .Select(v => v.MilliPascalSeconds),
         ];
-        var up = new Axis($"Viscosity, {PlotText.Unit}", PlotText.Unit, values.Min() * 0.8, values.Max() * 1.35, IsLogarithmic: true);
-        var (constant, why) = (Shown.Duration(truth.TimeConstant), PracticePictures.Limit(truth).Why);
+        var up = new Axis(Say($"Viscosity, {PlotText.Unit}"), PlotText.Unit, values.Min() * 0.8, values.Max() * 1.35, IsLogarithmic: true);
+        var (constant, why) = (Shown.Duration(truth.TimeConstant), LimitWords.Of(PracticePictures.Limit(truth)));
         return new(
             PracticeWords.Title(players[0].Path.Session.Game),
-            $"hidden curve '{truth.Family}' · time constant {constant} · shaded: {why}",
+            Say($"hidden curve '{PracticeWords.Family(truth)}' · time constant {constant} · shaded: {why}"),
             [.. players.Select((p, i) => new Panel(Across(players, i, end), up, [.. Elements(p.Path, end, isFirst: i == 0)]))]);
     }
 
@@ -37,8 +37,8 @@ internal static class PracticePlot
         var width = (1 - (Gap * (players.Count - 1))) / players.Count;
         var from = panel * (width + Gap);
         var player = players[panel];
-        var name = PlainText.Shorten(PlainText.Clean(player.Name), 22) + ": " + PracticeWords.Verdict(player.Path.Score.Verdict);
-        return new((panel == 0 ? "dose, % · " : "") + name, name, 0, end.Percent)
+        var name = PlainText.Shorten(PlainText.Clean(player.Name), 22) + ": " + PracticeWords.Ended(player.Path.Score.Verdict);
+        return new(panel == 0 ? Say($"dose, % · {name}") : name, name, 0, end.Percent)
         {
             Room = 0.05,
             From = from,
@@ -57,23 +57,26 @@ internal static class PracticePlot
         return
         [
             new Element.Limit(null, PracticePictures.Limit(truth).Dose.Percent, null, null),
-            Element.Target.Around(truth.Band, isFirst ? $"target {PlotText.Stated(truth.Band.Aim.MilliPascalSeconds)}" : null),
+            Element.Target.Around(truth.Band, isFirst ? Say($"target {PlotText.Stated(truth.Band.Aim.MilliPascalSeconds)}") : null),
             new Element.Line(Meaning.Median, null, [.. truth.Samples(end, CurveSamples).Select(s => Spot.Of(s.Dose, s.Body))])
             {
-                Key = Key("hidden curve"),
+                Key = Key(Say("hidden curve")),
             },
             .. early.Select((r, i) => new Element.Line(Meaning.ToCome, null, [r.At, Spot.Of(r.Step.Dose, r.Step.Settled)])
             {
-                Key = i == 0 ? Key("still to come") : null,
+                Key = i == 0 ? Key(Say("still to come")) : null,
             }),
             new Element.Line(Meaning.Link, null, [.. read.Select(r => r.At)]),
             .. PicturedLetDown.Among(path.Steps.Select(s => (s.Dose, s.Settled))).Select((d, i) => new Element.Arrow(
                 Meaning.LetDown, null, Spot.Of(d.From, d.Before), Spot.Of(d.To, d.After), null, [])
             {
-                Key = i == 0 ? Key("base added") : null,
+                Key = i == 0 ? Key(Say("base added")) : null,
             }),
-            new Element.Marks(Meaning.Settled, null, [.. path.Steps.Select(s => Spot.Of(s.Dose, s.Settled))]) { Key = Key("settles at") },
-            new Element.Marks(Meaning.Reading, null, [.. read.Select(r => r.At)]) { Key = Key("read") },
+            new Element.Marks(Meaning.Settled, null, [.. path.Steps.Select(s => Spot.Of(s.Dose, s.Settled))])
+            {
+                Key = Key(Say("settles at")),
+            },
+            new Element.Marks(Meaning.Reading, null, [.. read.Select(r => r.At)]) { Key = Key(Say("read", "mark")) },
             .. path.Steps.FirstOrDefault(s => s.IsOver) is { } over ? Over(path, Spot.Of(over.Dose, over.Settled)) : [],
         ];
     }
@@ -81,6 +84,6 @@ internal static class PracticePlot
     private static Element[] Over(PracticePath path, Spot at) =>
     [
         new Element.Marks(Meaning.WentOver, null, [at]),
-        new Element.Words(Meaning.WentOver, at, FormattableString.Invariant($"over at dose {path.Score.WentOverAt}"), -1),
+        new Element.Words(Meaning.WentOver, at, Say($"over at dose {path.Score.WentOverAt}"), -1),
     ];
 }

@@ -67,6 +67,9 @@ internal sealed class RunFrame(IReadOnlyList<RunPicture> runs)
     /// <summary>The share of the width before dose 0 or time 0.</summary>
     public const double Room = 0.02;
 
+    /// <summary>What ends the words of a method whose reading is a yield stress.</summary>
+    private const string OverRate = ": yield stress over 1/s";
+
     private const int NameColumns = 36;
     private const int ShortColumns = 12;
 
@@ -76,14 +79,16 @@ internal sealed class RunFrame(IReadOnlyList<RunPicture> runs)
     /// <summary>Whether all runs dose the same.</summary>
     public bool IsOneThickener => Same(p => p.Thickener) is not null;
 
-    public string Title => IsAlone ? Name(runs[0].Name) : $"{runs.Count} runs";
+    public string Title => IsAlone ? Name(runs[0].Name) : Say($"{runs.Count} runs");
 
     private string? Thickener => Same(p => PlainText.Clean(p.Thickener));
 
     private string? Celsius => Same(p => PlotText.Celsius(p.ReferenceTemperature));
 
     /// <summary>A title, or what stands for it.</summary>
-    public static string Name(string? name) => PlainText.Clean(name ?? "") is { Length: > 0 } clean ? clean : "Run without a name";
+    public static string Name(string? name) => PlainText.Clean(name ?? "") is { Length: > 0 } clean
+        ? clean
+        : Say("Run without a name");
 
     /// <summary>The place of a run where there are several.</summary>
     public int? Of(int place) => IsAlone ? null : place;
@@ -91,9 +96,9 @@ internal sealed class RunFrame(IReadOnlyList<RunPicture> runs)
     /// <summary>What was measured and how, then notes.</summary>
     public string Subtitle(IEnumerable<string> notes)
     {
-        var thickener = Thickener is { } same ? PlainText.Shorten(same, NameColumns) : "thickeners differ";
-        var celsius = Celsius is { } one ? $"values at {one}" : "temperatures differ";
-        var method = Same(p => p.Method ?? "") ?? "methods differ";
+        var thickener = Thickener is { } same ? PlainText.Shorten(same, NameColumns) : Say("thickeners differ");
+        var celsius = Celsius is { } one ? Say($"values at {one}") : Say("temperatures differ");
+        var method = Same(p => Method(p) ?? "") ?? Say("methods differ");
         return string.Join(" · ", new[] { thickener, celsius, method }.Where(part => part.Length > 0).Concat(notes));
     }
 
@@ -115,7 +120,7 @@ internal sealed class RunFrame(IReadOnlyList<RunPicture> runs)
     {
         string[] names = [.. places.Select(i => Label(runs[i]))];
         var all = string.Join(", ", names);
-        return names.Length == 1 || all.Length <= NameColumns ? all : $"{names[0]} and {names.Length - 1} more";
+        return names.Length == 1 || all.Length <= NameColumns ? all : Say($"{names[0]} and {names.Length - 1} more");
     }
 
     /// <summary>The same in characters: the letters that stand for the runs.</summary>
@@ -128,20 +133,23 @@ internal sealed class RunFrame(IReadOnlyList<RunPicture> runs)
 
     /// <summary>Each run's line in the legend; none for a single one.</summary>
     public IEnumerable<Element> Keys(KeyLook look)
-        => IsAlone ? [] : runs.Select((r, i) => new Element.RunKey(i, look) { Key = new(Label(r), r.Name ?? "without a name") });
+        => IsAlone ? [] : runs.Select((r, i) => new Element.RunKey(i, look) { Key = new(Label(r), r.Name ?? Say("without a name")) });
 
     public Axis Viscosity(double low, double high)
     {
-        var method = runs is [{ Method: { } how }] ? $" by {how}" : "";
-        var at = Celsius is { } celsius ? $" at {celsius}" : "";
-        var brief = $"{PlotText.Unit} at {Celsius ?? "different temperatures"}{method}";
-        return new($"Viscosity{at}, {PlotText.Unit}", brief, low, high, IsLogarithmic: true);
+        var method = IsAlone && Method(runs[0]) is { } how ? Say($" by {how}", "method") : "";
+        var (title, brief) = Celsius is { } celsius
+            ? (Say($"Viscosity at {celsius}, {PlotText.Unit}"), Say($"{PlotText.Unit} at {celsius}", "axis"))
+            : (Say($"Viscosity, {PlotText.Unit}"), Say($"{PlotText.Unit} at different temperatures"));
+        return new(title, brief + method, low, high, IsLogarithmic: true);
     }
 
     public Axis Dose(double end)
     {
-        var of = Thickener is { Length: > 0 } thickener ? $" of {PlainText.Shorten(thickener, NameColumns)}" : "";
-        return new($"Dose{of}, g per 100 g of base (%)", "dose, %", 0, end) { Room = Room };
+        var title = Thickener is { Length: > 0 } thickener
+            ? Say($"Dose of {PlainText.Shorten(thickener, NameColumns)}, g per 100 g of base (%)")
+            : Say("Dose, g per 100 g of base (%)");
+        return new(title, Say("dose, %"), 0, end) { Room = Room };
     }
 
     /// <summary>The readings of a run, doubted ones apart.</summary>
@@ -155,11 +163,16 @@ internal sealed class RunFrame(IReadOnlyList<RunPicture> runs)
             => new(meaning, of, [.. all[meaning == Meaning.Doubted].Select(place)]) { Key = key };
         Element.Marks[] marks =
         [
-            Marks(Meaning.Reading, of is null ? new("reading", "reading") : null),
-            Marks(Meaning.Doubted, new(of is null ? "doubted reading" : null, "doubted")),
+            Marks(Meaning.Reading, of is null ? new(Say("reading"), Say("reading")) : null),
+            Marks(Meaning.Doubted, new(of is null ? Say("doubted reading") : null, Say("doubted"))),
         ];
         return marks.Where(m => !m.Points.IsEmpty);
     }
+
+    /// <summary>How a run was read; null for viscosities as they are.</summary>
+    private static string? Method(RunPicture run) => run.Method is { } how && how.EndsWith(OverRate, StringComparison.Ordinal)
+        ? Say($"{how[..^OverRate.Length]}: yield stress over 1/s")
+        : run.Method;
 
     /// <summary>The value that all runs share; null where they differ.</summary>
     private string? Same(Func<RunPicture, string> what)

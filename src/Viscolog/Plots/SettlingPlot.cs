@@ -17,15 +17,15 @@ internal static class SettlingPlot
             .. Legend(runs, frame),
             new Element.Ends([.. steps.Select(s => (new Spot(time.End, Level(s.Step)), Name(s.Place, s.Step)))])
             {
-                Key = new(null, "settled"),
+                Key = new(null, Say("settled")),
             },
         ];
         string[] missing = [.. Untimed(runs)];
-        return new(frame.Title, frame.Subtitle(runs.All(p => p.Readings.IsEmpty) ? missing.Prepend("no readings yet") : missing),
+        return new(frame.Title, frame.Subtitle(runs.All(p => p.Readings.IsEmpty) ? missing.Prepend(Say("no readings yet")) : missing),
         [
             new(time.Axis(time.End), frame.Viscosity(window.Low, window.High), [.. elements])
             {
-                Nothing = steps.Count == 0 ? "nothing to show yet: no step has a reading" : null,
+                Nothing = steps.Count == 0 ? Say("nothing to show yet: no step has a reading") : null,
             },
         ])
         { Notes = [.. missing] };
@@ -52,12 +52,12 @@ internal static class SettlingPlot
 
         if (runs.Any(p => p.Steps.Any(s => !s.Way.IsEmpty)))
         {
-            yield return new Element.Line(Meaning.Way, null, []) { Key = new("expected on the way") };
+            yield return new Element.Line(Meaning.Way, null, []) { Key = new(Say("expected on the way")) };
         }
 
         if (runs.Any(p => !p.Steps.IsEmpty))
         {
-            yield return new Element.Line(Meaning.SettledLevel, null, []) { Key = new("settled value") };
+            yield return new Element.Line(Meaning.SettledLevel, null, []) { Key = new(Say("settled value")) };
         }
 
         foreach (var (i, key) in frame.Keys(KeyLook.Nothing).Index())
@@ -86,8 +86,8 @@ internal static class SettlingPlot
         => runs.Sum(p => p.Readings.Count(r => r.Wait is null)) switch
         {
             0 => [],
-            1 => ["1 reading without a wait not shown"],
-            var untimed => [$"{untimed} readings without a wait not shown"],
+            1 => [Say("1 reading without a wait not shown")],
+            var untimed => [Say($"{untimed} readings without a wait not shown")],
         };
 }
 
@@ -111,7 +111,7 @@ internal sealed record StandingWindow(double Seconds)
 
     /// <summary>The axis across.</summary>
     public Axis Axis(double end)
-        => new($"Standing time since stirring ended, {Unit}", $"standing, {Unit}", 0, end) { Room = RunFrame.Room };
+        => new(Say($"Standing time since stirring ended, {Unit}"), Say($"standing, {Unit}"), 0, end) { Room = RunFrame.Room };
 
     /// <summary>A body over its time.</summary>
     public Spot Spot(TimeSpan wait, Viscosity body) => new(Of(wait), body.MilliPascalSeconds);

@@ -24,11 +24,11 @@ internal static class StringPlot
             .. frame.Keys(KeyLook.Mark),
         ];
         var count = runs.Sum(p => p.Strings.Length);
-        return new(frame.Title, frame.Subtitle([count == 1 ? "1 string length" : $"{count} string lengths"]),
+        return new(frame.Title, frame.Subtitle([count == 1 ? Say("1 string length") : Say($"{count} string lengths")]),
         [
-            new(frame.Dose(End(doses, 1)), new("String length, mm", "string length, mm", 0, End(lengths, 50)), [.. elements])
+            new(frame.Dose(End(doses, 1)), new(Say("String length, mm"), Say("string length, mm"), 0, End(lengths, 50)), [.. elements])
             {
-                Nothing = count == 0 ? "nothing to show yet: no string length was read" : null,
+                Nothing = count == 0 ? Say("nothing to show yet: no string length was read") : null,
             },
         ]);
     }
@@ -39,20 +39,20 @@ internal static class StringPlot
     private static Element.Target Target(StringBand band, int[] places, RunFrame? frame)
     {
         var range = $"{PlotText.Stated(band.Low.Millimeters, band.High.Millimeters)} mm";
-        var text = $"wanted{(frame is null ? "" : $" for {frame.Whose(places)}")}:";
+        var text = frame is null ? Say("wanted:") : Say($"wanted for {frame.Whose(places)}:");
         var letters = RunFrame.Letters(places, 'a');
         return new(frame is null ? null : places[0], band.Low.Millimeters, band.High.Millimeters, text)
         {
-            Word = frame is null ? null : $"wanted {letters}",
+            Word = frame is null ? null : Say($"wanted {letters}"),
             Value = range,
-            Key = new(null, frame is null ? $"{text} {range}" : $"wanted {letters}: {range}"),
+            Key = new(null, frame is null ? $"{text} {range}" : Say($"wanted {letters}: {range}")),
         };
     }
 
     private static Element.Marks Read(RunPicture run, int? of)
         => new(Meaning.Reading, of, [.. run.Strings.Select(s => new Spot(s.Dose.Percent, s.Length.Millimeters))])
         {
-            Key = of is null ? new("string read", "string read") : null,
+            Key = of is null ? new(Say("string read"), Say("string read")) : null,
         };
 
     private static double End(IEnumerable<double> values, double least)

@@ -32,7 +32,7 @@ internal sealed record TrendPicture(string Title, string Quantity, ControlChart 
             HasGrid = false,
             Label = IsLog ? null : v => v < 0 ? "-" + PlotText.Number(-v) : PlotText.Number(v),
         };
-        var title = IsLog ? "Moving range, %" : "Moving range";
+        var title = IsLog ? Say("Moving range, %") : Say("Moving range");
         var greatest = Chart.MovingRanges.OfType<double>().Append(Chart.MovingRangeUpper).Max(Range);
         var ranges = new Axis(title, title, 0, 1.1 * greatest) { To = 0.35, HasGrid = false };
         return new(Title, Subtitle(), [new(across, values, [.. Levels(low, high), .. Values()]), new(across, ranges, [.. Ranges()])]);
@@ -40,18 +40,23 @@ internal sealed record TrendPicture(string Title, string Quantity, ControlChart 
 
     private string Subtitle()
     {
-        var left = Chart.LeftOut.IsEmpty ? "" : $", without {string.Join(", ", Chart.LeftOut)}";
+        var limits = Chart.LeftOut.IsEmpty
+            ? Say($"limits from {Chart.InBaseline} batches")
+            : Say($"limits from {Chart.InBaseline} batches, without {string.Join(", ", Chart.LeftOut)}");
+        var scale = IsLog ? Say("log scale") : Say("linear scale");
         var capability = Chart.Cpk is { Index: var index, Low: var low, High: var high }
-            ? FormattableString.Invariant($" · Cpk {index:0.00} ({low:0.00} to {high:0.00})")
+            ? " · " + Say($"Cpk {index:0.00} ({low:0.00} to {high:0.00})")
             : "";
-        return PlainText.Clean($"limits from {Chart.InBaseline} batches{left} · {(IsLog ? "log" : "linear")} scale{capability}");
+        return PlainText.Clean($"{limits} · {scale}{capability}");
     }
 
     private Axis Across()
     {
         var count = Chart.Points.Length;
-        var title = Shared.Length > 0 ? $"Batch: {PlainText.Clean(Shared)}…" : "Batch";
-        return new(title, title.ToLowerInvariant(), 0.5, count + 0.5) { Names = Names, HasGrid = false };
+        var shared = PlainText.Clean(Shared);
+        var title = Shared.Length > 0 ? Say($"Batch: {shared}…") : Say("Batch");
+        var brief = Shared.Length > 0 ? Say($"batch: {shared.ToLowerInvariant()}…") : Say("batch");
+        return new(title, brief, 0.5, count + 0.5) { Names = Names, HasGrid = false };
     }
 
     /// <summary>The least and the greatest level that the upper panel shows.</summary>
@@ -90,15 +95,15 @@ internal sealed record TrendPicture(string Title, string Quantity, ControlChart 
         Element[] boundary =
         [
             new Element.Line(Meaning.Boundary, null, [new(border, low), new(border, high)]),
-            new Element.Words(Meaning.Boundary, new(border, low), "baseline ends", -1),
+            new Element.Words(Meaning.Boundary, new(border, low), Say("baseline ends"), -1),
         ];
         return
         [
             .. zones.Select(z => new Element.Level(Meaning.Zone, Chart.Level(z))),
-            new Element.Level(Meaning.Mean, Chart.Mean) { Key = new("mean", "mean") },
-            new Element.Level(Meaning.ControlLimit, Chart.Upper) { Key = new("limits", "limit") },
+            new Element.Level(Meaning.Mean, Chart.Mean) { Key = new(Say("mean"), Say("mean")) },
+            new Element.Level(Meaning.ControlLimit, Chart.Upper) { Key = new(Say("limits"), Say("limit")) },
             new Element.Level(Meaning.ControlLimit, Chart.Lower),
-            .. Wanted.Select((w, i) => new Element.Level(Meaning.Wanted, w) { Key = i == 0 ? new("wanted", "wanted") : null }),
+            .. Wanted.Select((w, i) => new Element.Level(Meaning.Wanted, w) { Key = i == 0 ? new(Say("wanted"), Say("wanted")) : null }),
             .. Chart.BaselineCount < Chart.Points.Length ? boundary : [],
         ];
     }
@@ -110,10 +115,10 @@ internal sealed record TrendPicture(string Title, string Quantity, ControlChart 
         return
         [
             new Element.Line(Meaning.Link, null, points),
-            new Element.Marks(Meaning.Reading, null, points) { Key = new("batch", "batch") },
+            new Element.Marks(Meaning.Reading, null, points) { Key = new(Say("batch"), Say("batch")) },
             new Element.Marks(Meaning.Signal, null, [.. signals.Select(i => points[i])])
             {
-                Key = new(signals.Length > 0 ? "signal" : null, "signal"),
+                Key = new(signals.Length > 0 ? Say("signal") : null, Say("signal")),
             },
             .. signals.Select(i => new Element.Words(Meaning.Signal, points[i], Named(i), Chart.Away[i] > 0 ? 0 : 1)),
         ];

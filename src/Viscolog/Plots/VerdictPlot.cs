@@ -30,9 +30,9 @@ internal static class VerdictPlot
             Element.Target.Around(band, wanted),
             new Element.Area(Meaning.Found, null, [Span.Of(0, found), Span.Of(across.High, found)])
             {
-                Key = new($"found, {PlotText.Level(found)}"),
+                Key = new(Say($"found, {PlotText.Level(found)}")),
             },
-            new Element.Line(Meaning.Median, null, [new(0, middle), new(across.High, middle)]) { Key = new("found") },
+            new Element.Line(Meaning.Median, null, [new(0, middle), new(across.High, middle)]) { Key = new(Say("found", "value")) },
             .. RunFrame.Readings(last.Readings, null, r => time.Spot(r.Wait!.Value, r.Value)),
         ];
         var up = new Axis(PlotText.Unit, PlotText.Unit, window.Low, window.High, IsLogarithmic: true);

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Checking;
 using Viscolog.Core.Pots;
@@ -31,20 +30,21 @@ internal static class BatchCertificate
     public static Paper Of(RunFile file, ImmutableArray<int> numbers, BatchCheck check, Study? study, DateOnly issued)
     {
         var isAccepted = check.Verdict is Verdict.Accept;
-        return new(isAccepted ? "Batch certificate" : "Batch check, no certificate", RunFacts.Name(file.Run), issued)
+        return new(isAccepted ? Say("Batch certificate") : Say("Batch check, no certificate"), RunFacts.Name(file.Run), issued)
         {
             Subtitle = check.Specification.Name,
             Blocks =
             [
                 Result(check),
                 Head(file.Run, check),
-                new Block.Heading("Results"),
+                new Block.Heading(Say("Results")),
                 Results(check),
                 .. Uncertainty(check),
                 .. Readings(file, numbers, check, study),
-                new Block.Heading("Corrections, voids, remarks"),
+                new Block.Heading(Say("Corrections, voids, remarks")),
                 new Block.Points([.. Remarks(file, numbers, check, study, issued)]),
-                new Block.Signatures(isAccepted ? ["Tested by", "Checked by", "Released by"] : ["Tested by", "Checked by"]),
+                new Block.Signatures(
+                    isAccepted ? [Say("Tested by"), Say("Checked by"), Say("Released by")] : [Say("Tested by"), Say("Checked by")]),
             ],
             Foot = Foot.Of(file.Run, file.Id),
         };
@@ -53,39 +53,41 @@ internal static class BatchCertificate
     private static Block.Result Result(BatchCheck check) => check.Verdict switch
     {
         Verdict.Accept => new(
-            "Accepted", $"The batch meets its specification{Specified(check)}{Conforms(check)}.", ResultWeight.Good),
-        Verdict.Reject reject => new("Rejected", $"{Sentence.Of(CheckWords.Of(reject))} {CheckWords.Next(check)}", ResultWeight.Bad),
+            Say("Accepted"), Say($"The batch meets its specification{Specified(check)}{Conforms(check)}."), ResultWeight.Good),
+        Verdict.Reject reject => new(
+            Say("Rejected"), $"{Sentence.Of(CheckWords.Of(reject))} {CheckWords.Next(check)}", ResultWeight.Bad),
         Verdict.Undecided undecided => new(
-            "Not decided", $"{Sentence.Of(CheckWords.Of(undecided.Why))} {CheckWords.Next(check)}", ResultWeight.Plain),
+            Say("Not decided"), $"{Sentence.Of(CheckWords.Of(undecided.Why))} {CheckWords.Next(check)}", ResultWeight.Plain),
         _ => throw new ArgumentOutOfRangeException(nameof(check), check.Verdict, "not a case of the closed set"),
     };
 
     /// <summary>What was asked for and what was found, as who reads a certificate asks.</summary>
     private static string Specified(BatchCheck check) => check.Body is { Value: { } value } body
-        ? $": viscosity {Found(value)} mPa·s at {RunFacts.Temperature(check.Run)} (expanded uncertainty U = "
+        ? Say($": viscosity {Found(value)} mPa·s at {RunFacts.Temperature(check.Run)} (expanded uncertainty U = "
             + $"{CheckWords.ExpandedUncertainty(value)} mPa·s, k = {CheckWords.CoverageFactor(value)}), from {Wanted(body)} mPa·s as "
-            + $"specified by '{check.Specification.Name}'"
+            + $"specified by '{check.Specification.Name}'")
         : $" '{check.Specification.Name}'";
 
-    private static string Conforms(BatchCheck check) => check.Chance is { } known ? $"; probability of conformity {Chance(known)}" : "";
+    private static string Conforms(BatchCheck check)
+        => check.Chance is { } known ? Say($"; probability of conformity {Chance(known)}") : "";
 
     private static Block.Facts Head(Run run, BatchCheck check)
     {
         var pot = run.PotNow();
         return Block.Facts.Of(
         [
-            run.Product != check.Specification.Name ? Fact.Known("Product", run.Product) : null,
-            new("Specification", check.Specification.Name),
-            new("Lot of base", run.Lot),
-            new("Base", run.Base.Name ?? "no name given"),
-            new("Batch size", Figures.Size(pot.Total)),
+            run.Product != check.Specification.Name ? Fact.Known(Say("Product"), run.Product) : null,
+            new(Say("Specification"), check.Specification.Name),
+            new(Say("Lot of base"), run.Lot),
+            new(Say("Base"), run.Base.Name ?? Say("no name given")),
+            new(Say("Batch size"), Figures.Size(pot.Total)),
             .. run.Thickeners.Where(t => pot.In(t.Name) > Mass.None)
-                .Select(t => new Fact("Thickener", $"{Shown.Dose(pot.DoseOf(t.Name))} {t.Name} on base")),
-            Fact.Known("Made", RunFacts.Days(run)),
-            Fact.Known("Operator", run.Operator),
-            RunFacts.Days(run) is null ? Fact.Blank("Made") : null,
-            run.Operator is null ? Fact.Blank("Operator") : null,
-            Fact.Blank(check.Verdict is Verdict.Accept ? "Certificate no." : "Record no."),
+                .Select(t => new Fact(Say("Thickener"), Say($"{Shown.Dose(pot.DoseOf(t.Name))} {t.Name} on base"))),
+            Fact.Known(Say("Made"), RunFacts.Days(run)),
+            Fact.Known(Say("Operator"), run.Operator),
+            RunFacts.Days(run) is null ? Fact.Blank(Say("Made")) : null,
+            run.Operator is null ? Fact.Blank(Say("Operator")) : null,
+            Fact.Blank(check.Verdict is Verdict.Accept ? Say("Certificate no.") : Say("Record no.")),
         ]);
     }
 
@@ -96,7 +98,7 @@ internal static class BatchCertificate
         if (check.Body is { } body)
         {
             rows.Add(GridRow.Of(
-                $"viscosity at {at}, mPa·s",
+                Say($"viscosity at {at}, mPa·s"),
                 check.Condition is { } condition ? MethodWords.Of(condition) : check.Run.MethodInForce.Id,
                 Wanted(body),
                 body.Value is { } value ? Found(value) : "–",
@@ -108,8 +110,8 @@ internal static class BatchCertificate
         if (check.Acidity is { } acidity)
         {
             rows.Add(GridRow.Of(
-                "pH", "pH meter", CheckWords.Ph(acidity.Band), acidity.Mean?.Ph.ToString("0.00", CultureInfo.InvariantCulture) ?? "–",
-                (NormalFactor * AcidityCheck.StandardUncertainty).ToString("0.00", CultureInfo.InvariantCulture),
+                "pH", Say("pH meter"), CheckWords.Ph(acidity.Band), acidity.Mean?.Ph.ToString("0.00", Numbers) ?? "–",
+                (NormalFactor * AcidityCheck.StandardUncertainty).ToString("0.00", Numbers),
                 "2",
                 Chance(acidity.Chance)));
         }
@@ -117,8 +119,8 @@ internal static class BatchCertificate
         if (check.StringLength is { } strings)
         {
             rows.Add(GridRow.Of(
-                "string length, mm", "lifted stick",
-                $"{Shown.Number(strings.Band.Low.Millimeters)} to {Shown.Number(strings.Band.High.Millimeters)}",
+                Say("string length, mm"), Say("lifted stick"),
+                Say($"{Shown.Number(strings.Band.Low.Millimeters)} to {Shown.Number(strings.Band.High.Millimeters)}"),
                 strings.Mean is { } mean
                     ? Shown.Number(mean.Millimeters)
                     : "–",
@@ -127,20 +129,23 @@ internal static class BatchCertificate
         }
 
         return new(
-            [new("quantity"), new("method"), .. GridColumn.Numbers("specified", "found", "expanded uncertainty U", "k", "conforms by")],
+            [
+                new(Say("quantity")), new(Say("method")),
+                .. GridColumn.Numbers(Say("specified"), Say("found"), Say("expanded uncertainty U"), "k", Say("conforms by")),
+            ],
             rows.ToImmutable());
     }
 
     private static string Wanted(BodyCheck body)
-        => $"{Shown.Limit(body.Band.Low.MilliPascalSeconds)} to {Shown.Limit(body.Band.High.MilliPascalSeconds)}";
+        => Say($"{Shown.Limit(body.Band.Low.MilliPascalSeconds)} to {Shown.Limit(body.Band.High.MilliPascalSeconds)}");
 
     private static string Found(BatchValue value) => Shown.ToUncertainty(value.Body, value.StandardUncertainty);
 
     private static string Chance(Percentage? chance)
         => chance is not { } known ? "–" : known.Percent switch
         {
-            > 99.9 => "above 99.9 %",
-            >= 99.5 => known.Percent.ToString("0.0", CultureInfo.InvariantCulture) + " %",
+            > 99.9 => Say($"above {99.9} %"),
+            >= 99.5 => known.Percent.ToString("0.0", Numbers) + " %",
             _ => Shown.Chance(known),
         };
 
@@ -148,20 +153,19 @@ internal static class BatchCertificate
     {
         if (check.Body is { Value: { } value } body)
         {
-            yield return new Block.Prose($"Found is the {CheckWords.Mean(value)}, brought to {RunFacts.Temperature(check.Run)}.");
-            yield return new Block.Prose($"{Sentence.Of(CheckWords.Rule(body))}") { Lead = "Decision rule" };
+            yield return new Block.Prose(Say($"Found is the {CheckWords.Mean(value)}, brought to {RunFacts.Temperature(check.Run)}."));
+            yield return new Block.Prose(Sentence.Of(CheckWords.Rule(body))) { Lead = Say("Decision rule") };
             var parts = value.Parts.Select(p => $"{UncertaintyWords.Name(p)} {CheckWords.Relative(p.Size)} ({UncertaintyWords.Of(p)})");
-            yield return new Block.Prose($"U is k times the standard uncertainty of {CheckWords.Relative(value.Uncertainty)} "
+            yield return new Block.Prose(Say($"U is k times the standard uncertainty of {CheckWords.Relative(value.Uncertainty)} "
                 + $"({UncertaintyOf(value)} mPa·s) and contains the value 95 times in 100; {Factor(value)}. "
-                + "The standard uncertainty is the "
-                + $"root of the sum of squares of {string.Join("; ", parts)}.")
+                + $"The standard uncertainty is the root of the sum of squares of {string.Join("; ", parts)}."))
             {
-                Lead = "Uncertainty of the viscosity",
+                Lead = Say("Uncertainty of the viscosity"),
             };
         }
         else
         {
-            yield return new Block.Prose(Sentence.Of(CheckWords.Rule())) { Lead = "Decision rule" };
+            yield return new Block.Prose(Sentence.Of(CheckWords.Rule())) { Lead = Say("Decision rule") };
         }
     }
 
@@ -172,15 +176,16 @@ internal static class BatchCertificate
         var change = Enumerable.Range(0, entries.Length).LastOrDefault(i => entries[i].Counts && Steps.Begins(entries[i]));
         var from = Math.Max(
             0, file.Rows.Select((r, i) => (r, i)).Where(r => r.r.FirstEntry <= change).Select(r => r.i).DefaultIfEmpty(0).Max());
-        yield return new Block.Heading("Readings of the batch as it was");
+        yield return new Block.Heading(Say("Readings of the batch as it was"));
         yield return RunRows.Of(file, numbers, study, from);
         if (check.Body is { Value: { } value } body && study is { Picture: { Steps: [.., var last] } picture }
             && picture.Readings.Any(r => r.Step == last.Step && r.Wait is not null))
         {
             yield return new Block.Drawing(
                 SvgPicture.Of(PictureFile.Svg(
-                    VerdictPlot.Of(picture, body.Band, $"wanted {Wanted(body)} {PlotText.Unit}", Found95(value)), PictureFile.LowHeight)),
-                "The readings over standing time, the value found with its interval, and the band wanted.");
+                    VerdictPlot.Of(picture, body.Band, Say($"wanted {Wanted(body)} {PlotText.Unit}"), Found95(value)),
+                    PictureFile.LowHeight)),
+                Say("The readings over standing time, the value found with its interval, and the band wanted."));
         }
     }
 
@@ -188,7 +193,7 @@ internal static class BatchCertificate
 
     /// <summary>Where the coverage factor comes from.</summary>
     private static string Factor(BatchValue value)
-        => $"k = {CheckWords.CoverageFactor(value)} (Student's t with {UncertaintyWords.Freedom(value.DegreesOfFreedom)})";
+        => Say($"k = {CheckWords.CoverageFactor(value)} (Student's t with {UncertaintyWords.Freedom(value.DegreesOfFreedom)})");
 
     /// <summary>The value with its interval of 95 %.</summary>
     private static Estimate Found95(BatchValue value)

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
@@ -17,7 +16,7 @@ internal static class Corrections
         string[] rows = [.. Voids(file, numbers), .. Doubts(file, numbers, study)];
         return
         [
-            .. rows.Length == 0 ? ["No row is void or doubted."] : rows,
+            .. rows.Length == 0 ? [Say("No row is void or doubted.")] : rows,
             .. Temperatures(file),
             .. (study?.Evidence.Warnings ?? []).Select(w => Sentence.Of(EvidenceWords.Of(w))),
         ];
@@ -30,9 +29,10 @@ internal static class Corrections
         {
             if (contents[i].Void is { } reason)
             {
-                var isReplaced = i + 1 < contents.Length && contents[i + 1].Replaces;
-                var next = isReplaced ? $"; row {RunRows.Number(numbers, i + 1)} replaces it" : "";
-                yield return $"Row {RunRows.Number(numbers, i)} is void and does not count ({reason}){next}.";
+                var row = RunRows.Number(numbers, i);
+                yield return i + 1 < contents.Length && contents[i + 1].Replaces
+                    ? Say($"Row {row} is void and does not count ({reason}); row {RunRows.Number(numbers, i + 1)} replaces it.")
+                    : Say($"Row {row} is void and does not count ({reason}).");
             }
         }
     }
@@ -42,10 +42,8 @@ internal static class Corrections
         foreach (var reading in (study?.Picture.Readings ?? []).Where(r => r.Doubted))
         {
             var row = file.Rows.Select((r, i) => (r, i)).First(r => reading.Entry < r.r.FirstEntry + r.r.EntryCount).i;
-            yield return string.Create(
-                CultureInfo.InvariantCulture,
-                $"Row {RunRows.Number(numbers, row)} reads {Shown.Stated(reading.Value)} where "
-                + $"the others suggest {Shown.Body(reading.Expected)}: it is kept and counts for less.");
+            yield return Say($"Row {RunRows.Number(numbers, row)} reads {Shown.Stated(reading.Value)} where the others suggest "
+                + $"{Shown.Body(reading.Expected)}: it is kept and counts for less.");
         }
     }
 
@@ -59,8 +57,11 @@ internal static class Corrections
         ];
         if (off.Length > 0)
         {
-            var range = off[0] == off[^1] ? Figures.OneDecimal(off[0]) : $"{Figures.OneDecimal(off[0])} to {Figures.OneDecimal(off[^1])}";
-            yield return $"{Count.Of(off.Length, "reading", "readings")} taken at {range} °C: brought to {RunFacts.Temperature(file.Run)}.";
+            var range = off[0] == off[^1]
+                ? Figures.OneDecimal(off[0])
+                : Say($"{Figures.OneDecimal(off[0])} to {Figures.OneDecimal(off[^1])}");
+            yield return Say($"{Count.Of(off.Length, Say("reading"), Say("readings"))} taken at {range} °C: brought to "
+                + $"{RunFacts.Temperature(file.Run)}.");
         }
     }
 }

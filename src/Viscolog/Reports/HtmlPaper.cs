@@ -1,5 +1,4 @@
 using Viscolog.Text;
-using Viscolog.Wording;
 
 namespace Viscolog.Reports;
 
@@ -19,7 +18,7 @@ internal sealed class HtmlPaper
         _pen.Open("header");
         _pen.Element("p", paper.Kind, "kind");
         _pen.Element("h1", paper.Title);
-        _pen.Element("p", $"{(paper.Subtitle is null ? "" : paper.Subtitle + " · ")}issued {Shown.Day(paper.Issued)}", "sub");
+        _pen.Element("p", paper.Below, "sub");
         _pen.Close();
         _pen.Line();
         _pen.Open("main");
@@ -173,7 +172,7 @@ internal sealed class HtmlPaper
         {
             _pen.Open("div");
             _pen.Element("p", "", "line");
-            _pen.Element("p", role + ": name, signature, date");
+            _pen.Element("p", Say($"{role}: name, signature, date"));
             _pen.Close();
         }
 

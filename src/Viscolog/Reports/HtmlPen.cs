@@ -79,7 +79,7 @@ internal sealed partial class HtmlPen
     private void Page(string title, string style, Action<HtmlPen> body)
     {
         _writer.WriteDocType("html", null, null, null);
-        Open("html", ("lang", "en"));
+        Open("html", ("lang", Languages.Tongue.Language == Languages.Language.German ? "de" : "en"));
         Open("head");
         Void("meta", ("charset", "utf-8"));
         Void("meta", ("http-equiv", "Content-Security-Policy"), ("content", Policy));

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Viscolog.Wording;
 
 namespace Viscolog.Reports;
 
@@ -10,6 +11,11 @@ internal sealed record Paper(string Kind, string Title, DateOnly Issued)
 {
     /// <summary>A line below the title.</summary>
     public string? Subtitle { get; init; }
+
+    /// <summary>The line below the title with the day.</summary>
+    public string Below => Subtitle is { } subtitle
+        ? Say($"{subtitle} · issued {Shown.Day(Issued)}")
+        : Say($"issued {Shown.Day(Issued)}");
 
     /// <summary>What it says, in order.</summary>
     public ImmutableArray<Block> Blocks { get; init; } = [];

@@ -17,7 +17,7 @@ internal static class PaperFile
         ".HTML" or ".HTM" => NamedFile.Write(path, force, () => HtmlPaper.Write(paper)),
         ".TXT" => NamedFile.Write(path, force, () => Encoding.UTF8.GetBytes(TextPaper.Write(paper))),
         ".XLSX" => NamedFile.Write(path, force, () => Workbook(paper)),
-        _ => new Refused($"{PlainText.Clean(path)}: the file's ending decides the format; use .html, .txt or .xlsx"),
+        _ => new Refused(Say($"{PlainText.Clean(path)}: the file's ending decides the format; use .html, .txt or .xlsx")),
     };
 
     private static byte[] Workbook(Paper paper)

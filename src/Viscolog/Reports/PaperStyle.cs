@@ -4,9 +4,17 @@ namespace Viscolog.Reports;
 /// that HTML escapes.</summary>
 internal static class PaperStyle
 {
-    public const string Sheet = """
+    /// <summary>All rules.</summary>
+    public static string Sheet => Numbered + Rules;
 
-        @page { margin: 10mm 15mm 12mm; @bottom-right { content: counter(page) " of " counter(pages); font: 8pt sans-serif; color: #555; } }
+    /// <summary>The margins of a page, and its number.</summary>
+    private static string Numbered => $$"""
+
+        @page { margin: 10mm 15mm 12mm; @bottom-right { content: counter(page) " {{Say("of", "pages")}} " counter(pages); font: 8pt sans-serif; color: #555; } }
+
+        """;
+
+    private const string Rules = """
         * { box-sizing: border-box; }
         html { color: #1a1a1a; background: #fff; font: 10.5pt/1.42 "Segoe UI", "Helvetica Neue", Arial, "Liberation Sans", sans-serif; -webkit-print-color-adjust: exact; print-color-adjust: exact; }
         body { max-width: 180mm; margin: 0 auto; padding: 12mm 0; }

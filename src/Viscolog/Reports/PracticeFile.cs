@@ -10,7 +10,7 @@ namespace Viscolog.Reports;
 internal static class PracticeFile
 {
     /// <summary>What the endings are.</summary>
-    public const string Endings = ".svg, .pdf or .png for the picture, .html or .txt for a handout";
+    public static string Endings => Say(".svg, .pdf or .png for the picture, .html or .txt for a handout");
 
     /// <summary>Writes it.</summary>
     /// <param name="players">From one to three, all on the same pot.</param>
@@ -22,6 +22,6 @@ internal static class PracticeFile
         {
             ".HTML" or ".HTM" or ".TXT" => PaperFile.Write(PracticeHandout.Of(players, today), path, force),
             ".SVG" or ".PDF" or ".PNG" => PictureFile.Write(PracticePlot.Of(players), path, force),
-            _ => new Refused($"{PlainText.Clean(path)}: the file's ending decides the format; use {Endings}"),
+            _ => new Refused(Say($"{PlainText.Clean(path)}: the file's ending decides the format; use {Endings}")),
         };
 }

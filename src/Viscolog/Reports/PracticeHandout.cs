@@ -16,19 +16,21 @@ internal static class PracticeHandout
     {
         var game = players[0].Path.Session.Game;
         var taught = players.FirstOrDefault(p => p.Path.Player == PracticePlayer.Person) ?? players.MaxBy(p => p.Path.Score.Wasted.Grams)!;
-        return new("Practice handout", PracticeWords.Title(game), issued)
+        return new(Say("Practice handout"), PracticeWords.Title(game), issued)
         {
-            Subtitle = $"{PracticeWords.Facts(game)} · target {AdviceWords.Band(game.Band)}",
+            Subtitle = Say($"{PracticeWords.Facts(game)} · target {AdviceWords.Band(game.Band)}"),
             Blocks =
             [
-                new Block.Drawing(SvgPicture.Of(PictureFile.Svg(PracticePlot.Of(players), PictureFile.HalfHeight)), "Filled: what was "
-                    + "read. Open: the body that the pot settles at. Where the two differ, the reading came too early."),
+                new Block.Drawing(
+                    SvgPicture.Of(PictureFile.Svg(PracticePlot.Of(players), PictureFile.HalfHeight)),
+                    Say("Filled: what was read. Open: the body that the pot settles at. Where the two differ, the reading came too "
+                        + "early.")),
                 Scores(players),
                 .. players.Select(Player),
-                new Block.Heading("Why over-dosing is a dead end"),
+                new Block.Heading(Say("Why over-dosing is a dead end")),
                 new Block.Points([.. PracticeWords.Lesson(OverdoseLesson.Of(taught.Path), Name(taught))]),
             ],
-            Foot = string.Create(CultureInfo.InvariantCulture, $"An invented pot: 'viscolog practice demo --pot {game.Difficulty.Name} "
+            Foot = Say($"An invented pot: 'viscolog practice demo --pot {game.Difficulty.Name} "
                 + $"--seed {game.Seed}' plays it again. {PracticeWords.Truth(taught.Path.Truth)} At a real pot the safety data sheet and "
                 + $"local rules decide."),
         };
@@ -36,8 +38,10 @@ internal static class PracticeHandout
 
     private static Block.Grid Scores(IReadOnlyList<NamedPath> players) => new(
         [
-            new("player"), new("ended"),
-            .. GridColumn.Numbers("doses", "readings", "waits", "over at dose", "poured g", "wasted g", "base to save it, g", "time"),
+            new(Say("player")), new(Say("ended", "column")),
+            .. GridColumn.Numbers(
+                Say("doses"), Say("readings"), Say("waits"), Say("over at dose"), Say("poured g"), Say("wasted g"),
+                Say("base to save it, g"), Say("time")),
         ],
         [.. players.Select(Row)]);
 
@@ -46,14 +50,14 @@ internal static class PracticeHandout
         var score = player.Path.Score;
         return GridRow.Of(
             player.Name,
-            PracticeWords.Verdict(score.Verdict),
+            PracticeWords.Ended(score.Verdict),
             Text(score.Doses),
             Text(score.Readings),
             Text(score.Waits),
             score.WentOverAt is { } over ? Text(over) : "–",
-            score.Poured.Grams.ToString("0.00", CultureInfo.InvariantCulture),
-            score.Wasted.Grams.ToString("0.00", CultureInfo.InvariantCulture),
-            score.BaseToSave.Grams.ToString("0", CultureInfo.InvariantCulture),
+            score.Poured.Grams.ToString("0.00", Numbers),
+            score.Wasted.Grams.ToString("0.00", Numbers),
+            score.BaseToSave.Grams.ToString("0", Numbers),
             PracticeWords.Clock(score.Time));
     }
 
@@ -70,5 +74,5 @@ internal static class PracticeHandout
 
     private static string Sentence(string text) => char.ToUpper(text[0], CultureInfo.InvariantCulture) + text[1..] + ".";
 
-    private static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
+    private static string Text(int number) => number.ToString(Numbers);
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using System.Reflection;
+using Viscolog.Core.Advising;
+using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 using Viscolog.Wording;
@@ -11,50 +12,66 @@ namespace Viscolog.Reports;
 internal static class RunFacts
 {
     /// <summary>The run's name, or what stands for one.</summary>
-    public static string Name(Run run) => run.Name ?? "run without a name";
+    public static string Name(Run run) => run.Name ?? Say("run without a name");
 
     /// <summary>The method in words.</summary>
-    public static string Method(Run run) => run.MethodInForce.Words;
+    public static string Method(Run run) => run.MethodInForce switch
+    {
+        var cup when Cups.Find(cup) is { } known => known.Series is CupSeries.Iso2431 or CupSeries.D1200
+            ? Say($"efflux cup {known.Id}")
+            : Say($"dip cup {known.Id}"),
+        var other => Named(other.Words),
+    };
 
     /// <summary>The temperature that bodies are stated at.</summary>
     public static string Temperature(Run run)
-        => run.ReferenceTemperatureInForce.Celsius.ToString("0.#", CultureInfo.InvariantCulture) + " °C";
+        => run.ReferenceTemperatureInForce.Celsius.ToString("0.#", Numbers) + " °C";
 
     /// <summary>The repeatability and where it comes from.</summary>
     public static string Repeatability(Run stated, Run inForce)
     {
         var value = Percent(inForce.RepeatabilityInForce);
-        return stated.Repeatability is not null ? $"{value}, as given in the run"
-            : inForce.Repeatability is not null ? $"{value}, from repeat readings"
-            : $"{value}, the method's default";
+        return stated.Repeatability is not null ? Say($"{value}, as given in the run")
+            : inForce.Repeatability is not null ? Say($"{value}, from repeat readings")
+            : Say($"{value}, the method's default");
     }
 
     /// <summary>A percentage to a tenth.</summary>
-    public static string Percent(Percentage part) => part.Percent.ToString("0.#", CultureInfo.InvariantCulture) + " %";
+    public static string Percent(Percentage part) => part.Percent.ToString("0.#", Numbers) + " %";
 
     /// <summary>A thickener with what is known of it.</summary>
     public static string Thickener(Thickener thickener)
     {
         string?[] parts =
         [
-            thickener.Chemistry == ThickenerChemistry.Other ? null : RunFiles.FileNames.Chemistries.Of(thickener.Chemistry),
-            thickener.Active is { } active ? active.Percent.ToString("0.##", CultureInfo.InvariantCulture) + " % active" : null,
-            thickener.Dilution == PreDilution.None ? null : "diluted with water " + Dilution(thickener.Dilution),
+            Chemistry(thickener.Chemistry),
+            thickener.Active is { } active ? Say($"{active.Percent:0.##} % active") : null,
+            thickener.Dilution == PreDilution.None ? null : Say($"diluted with water {Dilution(thickener.Dilution)}"),
         ];
         var known = string.Join(", ", parts.OfType<string>());
         return known.Length == 0 ? thickener.Name : $"{thickener.Name} ({known})";
     }
 
+    private static string? Chemistry(ThickenerChemistry chemistry) => chemistry switch
+    {
+        ThickenerChemistry.AlkaliSwellable => Say("alkali-swellable"),
+        ThickenerChemistry.Associative => Say("associative"),
+        ThickenerChemistry.Cellulosic => Say("cellulosic"),
+        ThickenerChemistry.Clay => Say("clay"),
+        ThickenerChemistry.Other => null,
+        _ => throw new ArgumentOutOfRangeException(nameof(chemistry), chemistry, "not a case of the closed set"),
+    };
+
     /// <summary>Parts of thickener to parts of water.</summary>
     public static string Dilution(PreDilution dilution)
-        => string.Create(CultureInfo.InvariantCulture, $"{dilution.ThickenerParts:0.##}:{dilution.WaterParts:0.##}");
+        => string.Create(Numbers, $"{dilution.ThickenerParts:0.##}:{dilution.WaterParts:0.##}");
 
     /// <summary>The days from the first entry to the last; null where no entry has a time.</summary>
     public static string? Days(Run run)
     {
         var times = run.Entries.Select(e => e.Time).OfType<DateTimeOffset>().Order();
         string[] days = [.. times.Select(t => Shown.Day(DateOnly.FromDateTime(t.Date)))];
-        return days.Length == 0 ? null : days[0] == days[^1] ? days[0] : $"{days[0]} to {days[^1]}";
+        return days.Length == 0 ? null : days[0] == days[^1] ? days[0] : Say($"{days[0]} to {days[^1]}");
     }
 }
 
@@ -62,8 +79,9 @@ internal static class RunFacts
 internal static class Foot
 {
     public static string Of(Run run, Guid? id = null)
-        => $"Made by Viscolog {Version} from {RunFacts.Name(run)}{(id is { } known ? $", run {known:D}" : "")}. Advice is not a release: "
-            + $"who signs decides.";
+        => id is { } known
+            ? Say($"Made by Viscolog {Version} from {RunFacts.Name(run)}, run {known:D}. Advice is not a release: who signs decides.")
+            : Say($"Made by Viscolog {Version} from {RunFacts.Name(run)}. Advice is not a release: who signs decides.");
 
     private static string Version { get; } = typeof(Foot).Assembly
         .GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "";
@@ -73,10 +91,10 @@ internal static class Foot
 internal static class Safety
 {
     /// <summary>What holds wherever colour goes in.</summary>
-    private const string Metal = "Metal pigments are poisonous or catch fire as dust, and some give off gas with alkali: use them as "
-        + "pastes, never dry, never in a closed vessel.";
+    private static string Metal => Say("Metal pigments are poisonous or catch fire as dust, and some give off gas with alkali: use them as "
+        + "pastes, never dry, never in a closed vessel.");
 
     /// <summary>The cautions of a thickener with what belongs to colour, the deciding word last.</summary>
-    public static string Of(ImmutableArray<string> cautions)
-        => string.Join(' ', cautions.Length == 0 ? [Metal] : [.. cautions[..^1], Metal, cautions[^1]]);
+    public static string Of(ImmutableArray<Caution> cautions) => string.Join(
+        ' ', cautions.Length == 0 ? [Metal] : [.. cautions[..^1].Select(CautionWords.Of), Metal, CautionWords.Of(cautions[^1])]);
 }

@@ -23,24 +23,26 @@ internal static class RunReport
         var outcome = Study.Of(asked);
         var study = (outcome as StudyOutcome.Made)?.Study;
         var told = StudyBlocks.Told(outcome);
-        var trouble = Sentence.Of(StudyBlocks.Trouble(outcome) ?? "nothing was read");
-        return new("Run report", RunFacts.Name(run), issued)
+        var trouble = Sentence.Of(StudyBlocks.Trouble(outcome) ?? Say("nothing was read"));
+        return new(Say("Run report"), RunFacts.Name(run), issued)
         {
-            Subtitle = $"{run.Base.Name ?? "base"}, {Figures.Size(run.BaseMass)}"
-                + (run.Thickeners.IsEmpty ? "" : " with " + string.Join(" and ", run.Thickeners.Select(t => t.Name))),
+            Subtitle = run.Thickeners.IsEmpty
+                ? $"{run.Base.Name ?? Say("base")}, {Figures.Size(run.BaseMass)}"
+                : Say($"{run.Base.Name ?? Say("base")}, {Figures.Size(run.BaseMass)} with "
+                    + $"{string.Join(Say(" and "), run.Thickeners.Select(t => t.Name))}"),
             Blocks =
             [
-                told is null ? new Block.Result("No body given", trouble, ResultWeight.Plain) : StudyBlocks.Result(told),
+                told is null ? new Block.Result(Say("No body given"), trouble, ResultWeight.Plain) : StudyBlocks.Result(told),
                 Head(file, asked.BandInForce, study),
                 .. told is null ? Array.Empty<Block>() : [StudyBlocks.Drawing(told)],
-                new Block.Heading("Every row"),
+                new Block.Heading(Say("Every row")),
                 RunRows.Of(file, numbers, told),
-                new Block.Heading("Corrections, voids, doubts"),
+                new Block.Heading(Say("Corrections, voids, doubts")),
                 new Block.Points([.. Corrections.Of(file, numbers, study)]),
-                new Block.Heading("How the body was found"),
-                told is null ? new Block.Prose($"It was not: {trouble}") : StudyBlocks.Method(run, told),
-                new Block.Prose(Safety.Of(told?.Advice?.Cautions ?? [])) { Lead = "Safety" },
-                new Block.Signatures(["Made by", "Checked by"]),
+                new Block.Heading(Say("How the body was found")),
+                told is null ? new Block.Prose(Say($"It was not: {trouble}")) : StudyBlocks.Method(run, told),
+                new Block.Prose(Safety.Of(told?.Advice?.Cautions ?? [])) { Lead = Say("Safety") },
+                new Block.Signatures([Say("Made by", "report"), Say("Checked by")]),
             ],
             Foot = Foot.Of(run, file.Id),
         };
@@ -51,20 +53,21 @@ internal static class RunReport
         var run = file.Run;
         return Block.Facts.Of(
         [
-            new("Base", run.Base.Name ?? "no name given"),
-            new("Base at start", Shown.Grams(run.BaseMass)),
-            new("Lot", run.Lot),
-            new("Operator", run.Operator),
-            .. run.Thickeners.Select(t => new Fact("Thickener", RunFacts.Thickener(t))),
-            new("Target", band is not null ? AdviceWords.Band(band) : "none given"),
-            run.TargetString is { } strings ? new("String wanted", $"{Shown.Number(strings.Low.Millimeters)} to "
-                + $"{Shown.Length(strings.High)}") : null,
-            new("Method", RunFacts.Method(run)),
-            new("Reference temperature", RunFacts.Temperature(run)),
-            new("Repeatability", RunFacts.Repeatability(run, study?.Evidence.Run ?? run)),
-            new("Scale", Figures.Step(run.ScaleStepInForce) + " steps"),
-            Fact.Known("Made", RunFacts.Days(run)),
-            Fact.Known("Note", run.Note),
+            new(Say("Base"), run.Base.Name ?? Say("no name given")),
+            new(Say("Base at start"), Shown.Grams(run.BaseMass)),
+            new(Say("Lot"), run.Lot),
+            new(Say("Operator"), run.Operator),
+            .. run.Thickeners.Select(t => new Fact(Say("Thickener"), RunFacts.Thickener(t))),
+            new(Say("Target"), band is not null ? AdviceWords.Band(band) : Say("none given")),
+            run.TargetString is { } strings
+                ? new(Say("String wanted"), Say($"{Shown.Number(strings.Low.Millimeters)} to {Shown.Length(strings.High)}"))
+                : null,
+            new(Say("Method"), RunFacts.Method(run)),
+            new(Say("Reference temperature"), RunFacts.Temperature(run)),
+            new(Say("Repeatability"), RunFacts.Repeatability(run, study?.Evidence.Run ?? run)),
+            new(Say("Scale"), Say($"{Figures.Step(run.ScaleStepInForce)} steps")),
+            Fact.Known(Say("Made"), RunFacts.Days(run)),
+            Fact.Known(Say("Note"), run.Note),
         ]);
     }
 }

@@ -19,7 +19,7 @@ internal static class RunRows
     {
         if (file.Rows.Length <= from)
         {
-            return new Block.Prose("None: nothing was logged.");
+            return new Block.Prose(Say("None: nothing was logged."));
         }
 
         var run = file.Run;
@@ -51,29 +51,29 @@ internal static class RunRows
             [
                 .. GridColumn.Numbers(
                 [
-                    "row", "time", "poured g", .. dosed.Select(t => $"{t.Name} %"),
-                    "stir s", "wait s", ReadingWords.Unit(run.MethodInForce),
-                    "°C", $"mPa·s at {RunFacts.Temperature(run)}", "pH", "string mm",
+                    Say("row"), Say("time"), Say("poured g"), .. dosed.Select(t => $"{t.Name} %"),
+                    Say("stir s"), Say("wait s"), ReadingWords.Unit(run.MethodInForce),
+                    "°C", Say($"mPa·s at {RunFacts.Temperature(run)}"), "pH", Say("string mm"),
                 ]),
-                new("remark"),
+                new(Say("remark")),
             ],
             [.. rows.Skip(from)]));
     }
 
     /// <summary>The number of a row: the log's, else its place counted from 1.</summary>
     public static string Number(ImmutableArray<int> numbers, int place)
-        => (numbers.IsEmpty ? place + 1 : numbers[place]).ToString(CultureInfo.InvariantCulture);
+        => (numbers.IsEmpty ? place + 1 : numbers[place]).ToString(Numbers);
 
     private static string Remark(FileRow content, bool isDoubted)
     {
         string?[] parts =
         [
-            content.Void is { } reason ? $"void: {reason}" : null,
-            content.Replaces ? "in place of the row above" : null,
-            content.Taken is { } taken ? $"{ReadingWords.Grams(taken.Grams)} g taken out" : null,
-            content.LetDown is { } added ? $"{ReadingWords.Grams(added.Grams)} g of base added" : null,
-            content.Water is { } water ? $"{ReadingWords.Grams(water.Grams)} g of water added" : null,
-            isDoubted ? "doubted: counts for less" : null,
+            content.Void is { } reason ? Say($"void: {reason}") : null,
+            content.Replaces ? Say("in place of the row above") : null,
+            content.Taken is { } taken ? Say($"{ReadingWords.Grams(taken.Grams)} g taken out") : null,
+            content.LetDown is { } added ? Say($"{ReadingWords.Grams(added.Grams)} g of base added") : null,
+            content.Water is { } water ? Say($"{ReadingWords.Grams(water.Grams)} g of water added") : null,
+            isDoubted ? Say("doubted: counts for less") : null,
             content.Note,
         ];
         return string.Join("; ", parts.OfType<string>());

@@ -1,6 +1,5 @@
 using System.Globalization;
 using Viscolog.Sheets;
-using Viscolog.Text;
 
 namespace Viscolog.Reports;
 
@@ -19,7 +18,7 @@ internal static class SheetPaper
             {
                 tables.Add(
                     new(
-                        heading.Length == 0 ? "table" : heading,
+                        heading.Length == 0 ? Say("table") : heading,
                         [Row([.. grid.Columns.Select(c => c.Name)]), .. grid.Rows.Select(r => Row(grid, r))]));
             }
             else
@@ -54,7 +53,7 @@ internal static class SheetPaper
         ];
 
     private static SheetCell Cell(string text)
-        => double.TryParse(text, NumberStyles.Float | NumberStyles.AllowThousands, PlainText.Spaced, out var number)
+        => double.TryParse(text, NumberStyles.Float | NumberStyles.AllowThousands, Spaced, out var number)
             ? SheetCell.Of(number)
             : SheetCell.Of(text);
 }

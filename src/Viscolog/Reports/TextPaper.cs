@@ -1,6 +1,5 @@
 using System.Text;
 using Viscolog.Text;
-using Viscolog.Wording;
 
 namespace Viscolog.Reports;
 
@@ -19,8 +18,7 @@ internal sealed class TextPaper
     {
         var page = new TextPaper();
         page.Line(PlainText.Clean($"{paper.Kind.ToUpperInvariant()}: {paper.Title}"));
-        page.Wrapped($"{(paper.Subtitle is null ? "" : paper.Subtitle + " · ")}issued "
-            + $"{Shown.Day(paper.Issued)}", "");
+        page.Wrapped(paper.Below, "");
         page.Line();
         foreach (var block in paper.Blocks)
         {
@@ -61,7 +59,7 @@ internal sealed class TextPaper
                 Grid(grid);
                 break;
             case Block.Drawing drawing:
-                Wrapped($"[picture, in the HTML form only: {drawing.Caption}]", "");
+                Wrapped(Say($"[picture, in the HTML form only: {drawing.Caption}]"), "");
                 break;
             case Block.Signatures signatures:
                 Signatures(signatures);
@@ -106,7 +104,7 @@ internal sealed class TextPaper
         foreach (var role in roles)
         {
             Line();
-            Line($"{role.PadRight(widest)}{new('_', 28)}  date {new('_', 12)}");
+            Line($"{role.PadRight(widest)}{new('_', 28)}  {Say("date")} {new('_', 12)}");
         }
     }
 

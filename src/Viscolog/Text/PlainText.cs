@@ -12,9 +12,6 @@ internal static class PlainText
     /// <summary>The same where a line could break at it.</summary>
     public const char NarrowNoBreakSpace = '\u202f';
 
-    /// <summary>Numbers with their thousands set apart by it.</summary>
-    public static readonly NumberFormatInfo Spaced = NumberFormatInfo.ReadOnly(new() { NumberGroupSeparator = "\u2009" });
-
     /// <summary>
     /// Replaces what no picture or terminal can show (control and direction marks, broken surrogates) and runs of space by one space.
     /// </summary>

@@ -18,7 +18,7 @@ internal static class TuiSession
     /// <summary>Why there can be no screens here; null where there can.</summary>
     public static string? Obstacle(Func<string, string?> variable)
         => variable("TERM") is null or "" or "dumb" || !Driver.IsAttachedToTerminal(out _, out _)
-            ? "the bench screen needs a terminal; here use the commands: viscolog advise, import, runs, show (see viscolog --help)"
+            ? Say("the bench screen needs a terminal; here use the commands: viscolog advise, import, runs, show (see viscolog --help)")
             : null;
 
     /// <summary>Runs the screens; says how it ended.</summary>

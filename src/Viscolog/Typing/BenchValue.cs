@@ -1,7 +1,6 @@
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.RunFiles;
-using Viscolog.Tables;
 using Viscolog.Wording;
 
 namespace Viscolog.Typing;
@@ -31,7 +30,7 @@ internal static class BenchValue
     public static string Words(InstrumentValue value)
     {
         // A viscosity to its last digit, as it confirms what was typed.
-        var shown = value.Scale == InstrumentScale.Viscosity ? FileNumbers.Show(value.Shown) : ReadingWords.Value(value);
+        var shown = value.Scale == InstrumentScale.Viscosity ? value.Shown.ToString("R", Numbers) : ReadingWords.Value(value);
         return value.Scale.HasSpeed || value.Scale == InstrumentScale.Plain ? shown : $"{shown} {value.Scale.Unit}";
     }
 
@@ -45,7 +44,7 @@ internal static class BenchValue
         var parts = text.Split(At);
         if (parts.Length > 2 || (parts.Length == 1 && LastSpeed(run) is null))
         {
-            error = "type torque and speed, such as 35.2@20 for 35.2 % at 20 rpm";
+            error = Say("type torque and speed, such as 35.2@20 for 35.2 % at 20 rpm");
             return null;
         }
 

@@ -28,15 +28,18 @@ internal static partial class TypedNumber
                 || number.Count(c => c is ',' or '.') > 1
                 || !Points.TryParse(Together(number).Replace(',', '.'), range.Shift, out var value))
         {
-            error = $"read '{typed}', expected {range.Words(null)}{(range.Allows(1450) ? ", such as 1450 or 0.84" : "")}";
+            error = range.Allows(1450)
+                ? Say($"read '{typed}', expected {range.Words(null)}, such as 1450 or 0.84")
+                : Say($"read '{typed}', expected {range.Words(null)}");
             return null;
         }
 
         if (range.Unit == NumberRange.Viscosity.Unit && Thousands().IsMatch(number))
         {
             // No viscosity is stated to a thousandth of a mPa·s: whoever types this means thousands, and 12 would be far off.
-            error = $"read '{typed}', which may be {number.Replace(',', '.')} or {number.Replace(",", "", StringComparison.Ordinal)}; "
-                + "leave the comma out";
+            var decimals = number.Replace(",", Numbers.NumberFormat.NumberDecimalSeparator, StringComparison.Ordinal);
+            error = Say($"read '{typed}', which may be {decimals} or {number.Replace(",", "", StringComparison.Ordinal)}; "
+                + $"leave the comma out");
             return null;
         }
 
@@ -50,7 +53,7 @@ internal static partial class TypedNumber
             value = converted;
         }
 
-        error = range.Allows(value) ? null : $"read '{typed}', expected {range.Words(value)}";
+        error = range.Allows(value) ? null : Say($"read '{typed}', expected {range.Words(value)}");
         return error is null ? value : null;
     }
 
@@ -62,13 +65,15 @@ internal static partial class TypedNumber
         {
             string[] units = [.. Unit.All.Where(u => usual is not null && Reaches(u, usual))
                 .Select(u => u.Symbol).DefaultIfEmpty(range.Unit).Where(u => u.Length > 0)];
-            error = $"read the unit '{typed}', expected {(units.Length > 0 ? string.Join(", ", units) : "a number without a unit")}";
+            error = units.Length > 0
+                ? Say($"read the unit '{typed}', expected {string.Join(", ", units)}")
+                : Say($"read the unit '{typed}', expected a number without a unit");
             return null;
         }
 
         // Decimals are exact, so that 1.45 Pa·s is 1450 mPa·s to the last digit.
         var result = Math.Abs(value) < 1e15 ? given.To(usual, (decimal)value, density) : null;
-        error = result is null ? $"read the unit '{typed}'; without a density it can't be converted to {usual.Symbol}" : null;
+        error = result is null ? Say($"read the unit '{typed}'; without a density it can't be converted to {usual.Symbol}") : null;
         return (double?)result;
     }
 

@@ -8,7 +8,8 @@ namespace Viscolog.Typing;
 internal static class TypedSize
 {
     /// <summary>What ought to stand there.</summary>
-    public const string Expected = "a size with its unit, such as \"5 kg\", \"750 g\", \"10 L\" or \"500 mL\": 1 g or mL at least";
+    public static string Expected
+        => Say("a size with its unit, such as \"5 kg\", \"750 g\", \"10 L\" or \"500 mL\": 1 g or mL at least");
 
     /// <summary>A batch of less than a gram can't be dosed.</summary>
     private static readonly NumberRange Grams = NumberRange.Grams with { Least = 1 };
@@ -23,7 +24,7 @@ internal static class TypedSize
         }
 
         var milliliters = TypedNumber.Read(text, Grams with { Unit = "mL" }, out _);
-        error = milliliters is null ? $"read '{text.Trim()}', expected {Expected}" : null;
+        error = milliliters is null ? Say($"read '{text.Trim()}', expected {Expected}") : null;
         return milliliters is { } volume ? new BatchSize.OfVolume(Volume.FromMilliliters(volume)) : null;
     }
 }

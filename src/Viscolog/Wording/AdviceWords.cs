@@ -1,4 +1,3 @@
-using System.Globalization;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Quantities;
 
@@ -14,22 +13,24 @@ internal static class AdviceWords
     {
         BenchAction.Add add =>
         [
-            $"ADD {Shown.Grams(add.Poured)} {advice.Thickener.Name}{gap}(dose {Shown.Dose(advice.Thickener.DoseNow)} → "
-                + $"{Shown.Dose(add.After)})",
-            $"Stir it in well, let it stand {Shown.Duration(add.Standing)}, then {Readings(advice)}.",
+            Say($"ADD {Shown.Grams(add.Poured)} {advice.Thickener.Name}{gap}(dose {Shown.Dose(advice.Thickener.DoseNow)} → "
+                + $"{Shown.Dose(add.After)})"),
+            Say($"Stir it in well, let it stand {Shown.Duration(add.Standing)}, then {Readings(advice)}."),
         ],
-        BenchAction.Wait wait => [$"WAIT {Shown.Duration(wait.More)} more, then read again. Add nothing yet."],
-        BenchAction.Stop => [$"STOP. {(advice.Quantities.Length == 1 ? "The pot is" : "Body and string are")} in band. Add nothing more."],
+        BenchAction.Wait wait => [Say($"WAIT {Shown.Duration(wait.More)} more, then read again. Add nothing yet.")],
+        BenchAction.Stop when advice.Quantities.Length == 1 => [Say("STOP. The pot is in band. Add nothing more.")],
+        BenchAction.Stop => [Say("STOP. Body and string are in band. Add nothing more.")],
         BenchAction.LetDown letDown =>
         [
-            $"LET DOWN with {Shown.Grams(letDown.Base)} of base{gap}(dose {Shown.Dose(advice.Thickener.DoseNow)} → "
-                + $"{Shown.Dose(letDown.After)})",
-            $"Stir it in well, then {Readings(advice)}.",
+            Say($"LET DOWN with {Shown.Grams(letDown.Base)} of base{gap}(dose {Shown.Dose(advice.Thickener.DoseNow)} → "
+                + $"{Shown.Dose(letDown.After)})"),
+            Say($"Stir it in well, then {Readings(advice)}."),
         ],
-        BenchAction.GiveUp giveUp => [$"STOP ADDING. {ReasonWords.Of(giveUp.Remedy)}"],
-        BenchAction.Measure { IsOfString: true } => ["DRAW A STRING from the pot. Add nothing yet."],
-        BenchAction.Measure { Standing: { } standing } => [$"READ the pot once it has stood {Shown.Duration(standing)}. Add nothing yet."],
-        BenchAction.Measure => ["READ the pot. Add nothing yet."],
+        BenchAction.GiveUp giveUp => [Say($"STOP ADDING. {ReasonWords.Of(giveUp.Remedy)}")],
+        BenchAction.Measure { IsOfString: true } => [Say("DRAW A STRING from the pot. Add nothing yet.")],
+        BenchAction.Measure { Standing: { } standing }
+            => [Say($"READ the pot once it has stood {Shown.Duration(standing)}. Add nothing yet.")],
+        BenchAction.Measure => [Say("READ the pot. Add nothing yet.")],
         var other => throw new ArgumentOutOfRangeException(nameof(advice), other, "not a case of the closed set"),
     };
 
@@ -44,18 +45,17 @@ internal static class AdviceWords
     /// <summary>Why there is no advice, and what to do.</summary>
     public static string Why(NoAdvice missing) => missing switch
     {
-        NoAdvice.NoTarget => "the run has no target: add '# target_mpas: VALUE' to it, or use --target",
+        NoAdvice.NoTarget => Say("the run has no target: add '# target_mpas: VALUE' to it, or use --target"),
         NoAdvice.NoStringTarget { Thickeners: [var first, var second] }
-            => $"the pot contains both '{first}' and '{second}', and one curve can't describe both: give target_string_mm for advice on "
-                + $"body and string together, or use one thickener per run",
-        NoAdvice.TooFarToForecast far => string.Create(CultureInfo.InvariantCulture,
-            $"what-if: {far.Poured.Grams:0.###} g would bring the dose to {far.After.Percent:0.##} %; beyond {far.Most.Percent:0.##} %, "
-                + $"one and a half times the usual range, there is no forecast"),
+            => Say($"the pot contains both '{first}' and '{second}', and one curve can't describe both: give target_string_mm for advice "
+                + $"on body and string together, or use one thickener per run"),
+        NoAdvice.TooFarToForecast far => Say($"what-if: {far.Poured.Grams:0.###} g would bring the dose to {far.After.Percent:0.##} %; "
+            + $"beyond {far.Most.Percent:0.##} %, one and a half times the usual range, there is no forecast"),
         _ => throw new ArgumentOutOfRangeException(nameof(missing), missing, "not a case of the closed set"),
     };
 
     /// <summary>What a quantity is called.</summary>
-    public static string Name(AdvisedQuantity quantity) => Of(quantity, _ => "body", _ => "string");
+    public static string Name(AdvisedQuantity quantity) => Of(quantity, _ => Say("body"), _ => Say("string"));
 
     /// <summary>Its value now with its interval; null before any reading.</summary>
     /// <param name="quantity">The quantity.</param>
@@ -71,13 +71,13 @@ internal static class AdviceWords
 
     /// <summary>All bands in words.</summary>
     public static string Bands(Advice advice)
-        => string.Join(", ", advice.Quantities.Select(q => Of(q, b => Band(b.Band), s => "string " + Band(s.Band))));
+        => string.Join(", ", advice.Quantities.Select(q => Of(q, b => Band(b.Band), s => Say($"string {Band(s.Band)}"))));
 
     /// <summary>The chances that the quantities are in band; each is named where there are several.</summary>
     public static string InBand(Advice advice) => advice.Quantities is [var only]
         ? Shown.Chance(only.ChanceInBand)
-        : $"both {Shown.Chance(advice.ChanceAllInBand)}; "
-            + $"{string.Join(", ", advice.Quantities.Select(q => $"{Name(q)} {Shown.Chance(q.ChanceInBand)}"))}";
+        : Say($"both {Shown.Chance(advice.ChanceAllInBand)}; ")
+            + string.Join(", ", advice.Quantities.Select(q => $"{Name(q)} {Shown.Chance(q.ChanceInBand)}"));
 
     /// <summary>The chances that the quantities are over, likewise.</summary>
     public static string Over(Advice advice) => advice.Quantities is [var only]
@@ -90,12 +90,12 @@ internal static class AdviceWords
     public static string? Plan(Advice advice)
     {
         string[] parts = [.. advice.Thickeners.Where(t => t.Planned is not null).Select(t => Part(t.Name, t.Planned!))];
-        return parts.Length == 0 ? null : "about " + string.Join(", then ", parts);
+        return parts.Length == 0 ? null : Say($"about {string.Join(Say(", then "), parts)}");
     }
 
     /// <summary>The lengths of a string band in words.</summary>
     public static string Band(Core.Pots.StringBand band)
-        => FormattableString.Invariant($"{band.Low.Millimeters:0.##} to {band.High.Millimeters:0.##} mm");
+        => Say($"{band.Low.Millimeters:0.##} to {band.High.Millimeters:0.##} mm");
 
     /// <summary>The band in words.</summary>
     public static string Band(ViscosityBand band)
@@ -103,12 +103,12 @@ internal static class AdviceWords
         var below = 1 - (band.Low.MilliPascalSeconds / band.Aim.MilliPascalSeconds);
         var above = (band.High.MilliPascalSeconds / band.Aim.MilliPascalSeconds) - 1;
         return Math.Abs(above - below) < 1e-9
-            ? $"{Shown.Stated(band.Aim)} ±{(100 * above).ToString("0.#", CultureInfo.InvariantCulture)} %"
-            : $"{Shown.Limit(band.Low.MilliPascalSeconds)} to {Shown.Limit(band.High.MilliPascalSeconds)} mPa·s";
+            ? $"{Shown.Stated(band.Aim)} ±{(100 * above).ToString("0.#", Numbers)} %"
+            : Say($"{Shown.Limit(band.Low.MilliPascalSeconds)} to {Shown.Limit(band.High.MilliPascalSeconds)} mPa·s");
     }
 
     private static string Readings(Advice advice)
-        => string.Join(" and ", advice.Quantities.Select(q => Of(q, _ => "read", _ => "draw a string")));
+        => string.Join(Say(" and "), advice.Quantities.Select(q => Of(q, _ => Say("read", "do"), _ => Say("draw a string"))));
 
     private static string Over(AdvisedQuantity quantity)
         => $"{Shown.Chance(quantity.ChanceOver)} ({ReasonWords.OneIn(quantity.ChanceOver)})";
@@ -119,9 +119,9 @@ internal static class AdviceWords
     private static string? Interval(LengthEstimate? length)
         => length is null ? null : $"{Shown.Length(length.Median)} ({Shown.Spread(length)})";
 
-    private static string Part(string thickener, PlannedDose planned)
-        => $"{planned.About.Percent.ToString("0.0#", CultureInfo.InvariantCulture)} % "
-            + $"{thickener}{(planned.Additions == 1 ? "" : $" in {planned.Additions.ToString(CultureInfo.InvariantCulture)} additions")}";
+    private static string Part(string thickener, PlannedDose planned) => planned.Additions == 1
+        ? string.Create(Numbers, $"{planned.About.Percent:0.0#} % {thickener}")
+        : Say($"{planned.About.Percent:0.0#} % {thickener} in {planned.Additions} additions");
 
     private static T Of<T>(AdvisedQuantity quantity, Func<AdvisedQuantity.OfBody, T> body, Func<AdvisedQuantity.OfString, T> strings)
         => quantity switch

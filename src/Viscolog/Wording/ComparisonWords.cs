@@ -1,4 +1,3 @@
-using System.Globalization;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
@@ -15,12 +14,12 @@ internal static class ComparisonWords
     {
         if (runs.Select(r => r.Base.Name).Distinct(StringComparer.Ordinal).ToList() is not [{ } name])
         {
-            return _ => ["thickeners are compared in one base; mark runs of one"];
+            return _ => [Say("thickeners are compared in one base; mark runs of one")];
         }
 
         if (runs.LastOrDefault(r => r.Target is not null)?.Target?.Band is not { } band)
         {
-            return _ => ["none of these runs has a target"];
+            return _ => [Say("none of these runs has a target")];
         }
 
         var ends = runs.LastOrDefault(r => r.TargetString is not null)?.TargetString;
@@ -36,26 +35,24 @@ internal static class ComparisonWords
     }
 
     /// <summary>What is compared, and for what.</summary>
-    public static string Head(string @base, ViscosityBand band, StringBand? ends)
-    {
-        var pairs = ends is null
-            ? ""
-            : FormattableString.Invariant($", for pairs string {ends.Low.Millimeters:0.##} to {ends.High.Millimeters:0.##} mm as well");
-        return $"base {@base}, target {Shown.Stated(band.Aim)}{pairs}; medians, 9 times in 10 between the values in brackets";
-    }
+    public static string Head(string @base, ViscosityBand band, StringBand? ends) => ends is null
+        ? Say($"base {@base}, target {Shown.Stated(band.Aim)}; medians, 9 times in 10 between the values in brackets")
+        : Say($"base {@base}, target {Shown.Stated(band.Aim)}, for pairs string {ends.Low.Millimeters:0.##} to "
+            + $"{ends.High.Millimeters:0.##} mm as well; medians, 9 times in 10 between the values in brackets");
 
     /// <summary>A row for each.</summary>
     public static TextTable Table(IEnumerable<Contender> contenders)
     {
-        var table = new TextTable("thickener", "runs", "dose %", "cost / kg base", "water %", "reached");
+        var table = new TextTable(
+            Say("thickener"), Say("runs", "head"), Say("dose %"), Say("cost / kg base"), Say("water %"), Say("reached", "head"));
         foreach (var one in contenders)
         {
             table.Add(
                 one.Name,
-                one.Runs.ToString(CultureInfo.InvariantCulture),
-                Words(one.Dose, FormattableString.Invariant($"not within {Posterior.SoughtUpTo} × range")),
-                Words(one.Cost, "no price"),
-                Words(one.Water, "no active_pct"),
+                one.Runs.ToString(Numbers),
+                Words(one.Dose, Say($"not within {Posterior.SoughtUpTo} × range")),
+                Words(one.Cost, Say("no price")),
+                Words(one.Water, Say("no active_pct")),
                 Shown.Chance(one.ChanceReached));
         }
 
@@ -66,7 +63,7 @@ internal static class ComparisonWords
     public static IEnumerable<string> Least(IReadOnlyList<Contender> contenders)
     {
         (string, Func<Contender, Spread?>)[] asked =
-            [("least dose", c => c.Dose), ("least cost", c => c.Cost), ("least water", c => c.Water)];
+            [(Say("least dose"), c => c.Dose), (Say("least cost"), c => c.Cost), (Say("least water"), c => c.Water)];
         foreach (var (what, of) in asked)
         {
             if (Least(contenders, of) is { } line)
@@ -85,11 +82,12 @@ internal static class ComparisonWords
         }
 
         var open = ranked.Skip(1).Where(c => of(c)!.Low < (of(ranked[0])!.High ?? double.PositiveInfinity)).Select(c => c.Name).ToArray();
-        return ranked[0].Name + (ranked.Length == 1 ? " (nothing to compare it with)" : open.Length == 0 ? "" : $", though the intervals "
-            + $"don't separate it from {string.Join(" and ", open)}");
+        return ranked[0].Name + (ranked.Length == 1 ? Say(" (nothing to compare it with)") : open.Length == 0 ? ""
+            : Say($", though the intervals don't separate it from {string.Join(Say(" and "), open)}"));
     }
 
     private static string Words(Spread? spread, string none)
-        => spread is null ? none : $"{Shown.Number(spread.Median)} ({Shown.Number(spread.Low)} to "
-            + $"{(spread.High is { } high ? Shown.Number(high) : "beyond")})";
+        => spread is null ? none
+            : spread.High is { } high ? Say($"{Shown.Number(spread.Median)} ({Shown.Number(spread.Low)} to {Shown.Number(high)})")
+            : Say($"{Shown.Number(spread.Median)} ({Shown.Number(spread.Low)} to beyond)");
 }

@@ -12,12 +12,14 @@ internal static class DriftWords
     /// <param name="today">The day it is asked.</param>
     public static string Of(MethodDrift drift, DateOnly today)
     {
-        var next = drift.IsOld(today) ? "; check it again before relying on it"
-            : drift.IsBiased ? "; clean it and check again; if the bias remains, have it adjusted" : "";
-        return string.Create(CultureInfo.InvariantCulture, $"{MethodWords.Of(drift.Condition)}: reads "
-            + $"{Math.Abs(100 * double.ExpM1(drift.LnBias)):0.0} % too {(drift.LnBias < 0 ? "low" : "high")} "
-            + $"(± {2 * drift.Uncertainty.Percent:0.0} %), checked {Ago(drift, today)} with {drift.Readings} "
-            + $"{(drift.Readings == 1 ? "reading" : "readings")}{Pooled(drift)}{next}");
+        var next = drift.IsOld(today) ? Say("; check it again before relying on it")
+            : drift.IsBiased ? Say("; clean it and check again; if the bias remains, have it adjusted") : "";
+        var bias = string.Create(Numbers, $"{Math.Abs(100 * double.ExpM1(drift.LnBias)):0.0} %");
+        var (method, unsure, ago) = (MethodWords.Of(drift.Condition), 2 * drift.Uncertainty.Percent, Ago(drift, today));
+        var with = (drift.Readings == 1 ? Say("with 1 reading") : Say($"with {drift.Readings} readings")) + Pooled(drift);
+        return drift.LnBias < 0
+            ? Say($"{method}: reads {bias} too low (± {unsure:0.0} %), checked {ago} {with}{next}")
+            : Say($"{method}: reads {bias} too high (± {unsure:0.0} %), checked {ago} {with}{next}");
     }
 
     /// <summary>In a few words.</summary>
@@ -26,14 +28,17 @@ internal static class DriftWords
     public static string Brief(MethodDrift drift, DateOnly today)
     {
         var speed = drift.Condition.RevolutionsPerMinute is null ? "" : MethodWords.Of(drift.Condition) + " ";
-        return string.Create(CultureInfo.InvariantCulture, $"{speed}{100 * double.ExpM1(drift.LnBias):+0.0;-0.0;0.0} % ± "
-            + $"{drift.Uncertainty.Percent:0.0}, checked {Ago(drift, today)}{(drift.IsOld(today) ? ", overdue" : "")}");
+        var bias = string.Create(
+            Numbers, $"{speed}{100 * double.ExpM1(drift.LnBias):+0.0;-0.0;0.0} % ± {drift.Uncertainty.Percent:0.0}");
+        return drift.IsOld(today) ? Say($"{bias}, checked {Ago(drift, today)}, overdue") : Say($"{bias}, checked {Ago(drift, today)}");
     }
 
     /// <summary>The readings of certified oils, a row each.</summary>
     public static TextTable Table(IEnumerable<(int Number, OilReading Reading, string? Void)> oils)
     {
-        var table = new TextTable("no.", "date", "method", "oil", "certified", "read mPa·s", "off", "void");
+        var table = new TextTable(
+            Say("no."), Say("date"), Say("method"), Say("oil"), Say("certified", "oil"), Say("read mPa·s"), Say("off", "oil"),
+            Say("void", "oil"));
         foreach (var (number, reading, reason) in oils)
         {
             table.Add(
@@ -43,7 +48,7 @@ internal static class DriftWords
                 PlainText.Shorten(reading.Oil.Name, 20),
                 Shown.Limit(reading.Oil.Viscosity.MilliPascalSeconds),
                 Shown.Limit(reading.Read.MilliPascalSeconds),
-                FormattableString.Invariant($"{100 * double.ExpM1(reading.Deviation.Ln):+0.0;-0.0;0.0} %"),
+                string.Create(Numbers, $"{100 * double.ExpM1(reading.Deviation.Ln):+0.0;-0.0;0.0} %"),
                 PlainText.Shorten(reason ?? "", 20));
         }
 
@@ -51,12 +56,12 @@ internal static class DriftWords
     }
 
     private static string Pooled(MethodDrift drift)
-        => drift.Days == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $" on {drift.Days} days since {drift.Since:yyyy-MM-dd}");
+        => drift.Days == 1 ? "" : Say($" on {drift.Days} days since {drift.Since:yyyy-MM-dd}");
 
     private static string Ago(MethodDrift drift, DateOnly today) => drift.DaysSince(today) switch
     {
-        0 => "today",
-        1 => "yesterday",
-        var days => string.Create(CultureInfo.InvariantCulture, $"{days} days ago"),
+        0 => Say("today"),
+        1 => Say("yesterday"),
+        var days => Say($"{days} days ago"),
     };
 }

@@ -1,3 +1,4 @@
+using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Practice;
 using Viscolog.Text;
@@ -15,11 +16,9 @@ internal static class ReplayWords
         var readings = run.Entries.Count(e => e is Entry.Measured && e.Counts);
         var judged = ReplaySample.Of(run).Count;
         return judged == readings ? null
-            : FormattableString.Invariant($"{judged} of {readings} readings are judged, those before an addition first, ")
-                + (
-                    readings > ReplaySample.Furthest
-                        ? FormattableString.Invariant($"of the first {ReplaySample.Furthest}")
-                        : "spread over the run");
+            : readings > ReplaySample.Furthest
+            ? Say($"{judged} of {readings} readings are judged, those before an addition first, of the first {ReplaySample.Furthest}")
+            : Say($"{judged} of {readings} readings are judged, those before an addition first, spread over the run");
     }
 
     /// <summary>The whole of it, in lines of so many columns.</summary>
@@ -29,10 +28,10 @@ internal static class ReplayWords
         .. moments.SelectMany(m => (string[])
         [
             "",
-            FormattableString.Invariant($"Reading {m.Number}"),
-            .. Row("known", Known(m), columns),
-            .. m.Outcome is null ? [] : Row("advised", Advised(m), columns),
-            .. Row("done", $"{Done(m)} {Compared(m)}".TrimEnd(), columns),
+            Say($"Reading {m.Number}"),
+            .. Row(Say("known"), Known(m), columns),
+            .. m.Outcome is null ? [] : Row(Say("advised"), Advised(m), columns),
+            .. Row(Say("done", "row"), $"{Done(m)} {Compared(m)}".TrimEnd(), columns),
         ]),
     ];
 
@@ -40,9 +39,9 @@ internal static class ReplayWords
     public static string Known(ReplayMoment moment)
     {
         var now = moment.Advice?.Body.Now is { } body
-            ? $" The body is estimated at {Shown.Body(body.Median)} ({Shown.Spread(body)})."
+            ? Say($" The body is estimated at {Shown.Body(body.Median)} ({Shown.Spread(body)}).")
             : "";
-        return $"{Sentence.Capital(Read(moment.Reading, moment.Run))} at {Shown.Dose(moment.DoseBefore)}.{now}";
+        return Say($"{Sentence.Capital(Read(moment.Reading, moment.Run))} at {Shown.Dose(moment.DoseBefore)}.{now}");
     }
 
     /// <summary>What was advised.</summary>
@@ -50,15 +49,15 @@ internal static class ReplayWords
     {
         if (moment.Outcome is not { } outcome)
         {
-            return "Not judged.";
+            return Say("Not judged.");
         }
 
         if (outcome.Advice is not { } advice)
         {
-            return $"No advice: {AdviceWords.Refusal(outcome)}.";
+            return Say($"No advice: {AdviceWords.Refusal(outcome)}.");
         }
 
-        var expected = AdviceWords.Expected(advice.Body) is { } e ? $" Expect {e}, over {Shown.Chance(advice.Body.ChanceOver)}." : "";
+        var expected = AdviceWords.Expected(advice.Body) is { } e ? Say($" Expect {e}, over {Shown.Chance(advice.Body.ChanceOver)}.") : "";
         var headline = AdviceWords.Headline(advice, " ").First();
         return $"{Sentence.Ended(headline)}{expected} {ReasonWords.Of(advice)}";
     }
@@ -68,7 +67,7 @@ internal static class ReplayWords
     {
         if (moment.Done.IsEmpty)
         {
-            return "Nothing more: the run ends here.";
+            return Say("Nothing more: the run ends here.");
         }
 
         var parts = moment.Done.Select(e => Part(e, moment.Run)).Where(p => p.Length > 0).ToList();
@@ -79,16 +78,16 @@ internal static class ReplayWords
     public static string Compared(ReplayMoment moment)
     {
         var promised = moment.Poured is { } poured
-            ? $" Those grams were expected to give {Shown.Spread(poured.Expected)} mPa·s: in band {Shown.Chance(poured.ChanceInBand)}, "
-                + $"over {Shown.Chance(poured.ChanceOver)} ({ReasonWords.OneIn(poured.ChanceOver)})."
+            ? Say($" Those grams were expected to give {Shown.Spread(poured.Expected)} mPa·s: in band {Shown.Chance(poured.ChanceInBand)}, "
+                + $"over {Shown.Chance(poured.ChanceOver)} ({ReasonWords.OneIn(poured.ChanceOver)}).")
             : "";
         return moment.Match switch
         {
-            ReplayMatch.AsAdvised => "As advised.",
-            ReplayMatch.More => "More than advised." + promised,
-            ReplayMatch.Less => "Less than advised." + promised,
-            ReplayMatch.DosedAgainstAdvice => "Thickener was added where none was advised." + promised,
-            ReplayMatch.Otherwise => "Not what was advised.",
+            ReplayMatch.AsAdvised => Say("As advised."),
+            ReplayMatch.More => Say("More than advised.") + promised,
+            ReplayMatch.Less => Say("Less than advised.") + promised,
+            ReplayMatch.DosedAgainstAdvice => Say("Thickener was added where none was advised.") + promised,
+            ReplayMatch.Otherwise => Say("Not what was advised."),
             _ => "",
         };
     }
@@ -98,20 +97,28 @@ internal static class ReplayWords
 
     private static string Part(Entry entry, Run run) => entry switch
     {
-        Entry.Dosed dosed => $"{Shown.Grams(dosed.Poured)} {dosed.Thickener} added",
-        Entry.LetDown letDown => $"{Shown.Grams(letDown.Base)} of base added",
-        Entry.Watered watered => $"{Shown.Grams(watered.Water)} of water added",
-        Entry.TakenOut taken => $"a sample of {Shown.Grams(taken.Sample)} was taken out",
+        Entry.Dosed dosed => Say($"{Shown.Grams(dosed.Poured)} {dosed.Thickener} added"),
+        Entry.LetDown letDown => Say($"{Shown.Grams(letDown.Base)} of base added"),
+        Entry.Watered watered => Say($"{Shown.Grams(watered.Water)} of water added"),
+        Entry.TakenOut taken => Say($"a sample of {Shown.Grams(taken.Sample)} was taken out"),
         Entry.Measured measured => Read(measured.Reading, run),
         _ => "",
     };
 
     private static string Read(Reading reading, Run run)
     {
-        var method = run.MethodInForce;
-        var unit = reading.Value?.Speed is not null ? "" : method.Scales[0].IsTime ? " s in the cup" : " " + method.Unit;
-        var value = reading.Value is { } v ? $"read {ReadingWords.Value(v)}{unit}" : "read without a body";
-        return reading.Wait is { } wait ? $"{value} after {Shown.Duration(wait)}" : value;
+        var value = reading.Value is { } read ? Value(read, run.MethodInForce) : null;
+        return (value, reading.Wait) switch
+        {
+            ({ } body, { } wait) => Say($"read {body} after {Shown.Duration(wait)}"),
+            ({ } body, null) => Say($"read {body}", "done"),
+            (null, { } wait) => Say($"read without a body after {Shown.Duration(wait)}"),
+            _ => Say("read without a body"),
+        };
     }
+
+    private static string Value(InstrumentValue value, Method method) => value.Speed is not null
+        ? ReadingWords.Value(value)
+        : method.Scales[0].IsTime ? Say($"{ReadingWords.Value(value)} s in the cup") : $"{ReadingWords.Value(value)} {method.Unit}";
 }
 

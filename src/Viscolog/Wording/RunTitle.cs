@@ -1,4 +1,3 @@
-using System.Globalization;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Text;
@@ -22,9 +21,9 @@ internal static class RunTitle
     {
         string?[] rest =
         [
-            run.Base.Name is { } name ? $"base {name}, {run.BaseMass.Grams.ToString("#,0.####", PlainText.Spaced)} g" : null,
+            run.Base.Name is { } name ? Say($"base {name}, {run.BaseMass.Grams.ToString("#,0.####", Spaced)} g") : null,
             run.MethodInForce == Method.Direct ? null : run.MethodInForce.Id,
-            run.ReferenceTemperatureInForce.Celsius.ToString("0.#", CultureInfo.InvariantCulture) + " °C",
+            run.ReferenceTemperatureInForce.Celsius.ToString("0.#", Numbers) + " °C",
         ];
         var parts = rest.OfType<string>().ToList();
         if (run.Name is null)

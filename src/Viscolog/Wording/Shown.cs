@@ -1,6 +1,5 @@
 using System.Globalization;
 using Viscolog.Core.Quantities;
-using Viscolog.Text;
 
 namespace Viscolog.Wording;
 
@@ -33,7 +32,7 @@ internal static class Shown
         => Placed(value.MilliPascalSeconds, 1 - (int)Math.Floor(Math.Log10(uncertainty.MilliPascalSeconds)));
 
     private static string Figures(double value, int figures) => value == 0 || !double.IsFinite(value)
-        ? value.ToString("0", CultureInfo.InvariantCulture)
+        ? value.ToString("0", Numbers)
         : Placed(value, figures - 1 - (int)Math.Floor(Math.Log10(Math.Abs(value))));
 
     private static string Placed(double value, int decimals)
@@ -41,11 +40,11 @@ internal static class Shown
         if (decimals > 0)
         {
             var most = Math.Min(decimals, MostDecimals);
-            return Math.Round(value, most).ToString("#,0." + new string('#', most), PlainText.Spaced);
+            return Math.Round(value, most).ToString("#,0." + new string('#', most), Spaced);
         }
 
         var grain = Math.Pow(10, -decimals);
-        return (Math.Round(value / grain) * grain).ToString("N0", PlainText.Spaced);
+        return (Math.Round(value / grain) * grain).ToString("N0", Spaced);
     }
 
     /// <summary>A body that is stated: a target, or what was read.</summary>
@@ -54,35 +53,36 @@ internal static class Shown
     public static string Body(Viscosity viscosity) => Number(viscosity.MilliPascalSeconds) + " mPa·s";
 
     public static string Spread(Estimate estimate)
-        => $"{Number(estimate.Low.MilliPascalSeconds)} to {Number(estimate.High.MilliPascalSeconds)}";
+        => Say($"{Number(estimate.Low.MilliPascalSeconds)} to {Number(estimate.High.MilliPascalSeconds)}");
 
     public static string Length(Length length) => Number(length.Millimeters) + " mm";
 
-    public static string Spread(LengthEstimate estimate) => $"{Number(estimate.Low.Millimeters)} to {Number(estimate.High.Millimeters)}";
+    public static string Spread(LengthEstimate estimate)
+        => Say($"{Number(estimate.Low.Millimeters)} to {Number(estimate.High.Millimeters)}");
 
-    public static string Dose(Dose dose) => dose.Percent.ToString("0.00", CultureInfo.InvariantCulture) + " %";
+    public static string Dose(Dose dose) => dose.Percent.ToString("0.00", Numbers) + " %";
 
-    public static string Share(Percentage share) => share.Percent.ToString("0.00", CultureInfo.InvariantCulture) + " %";
+    public static string Share(Percentage share) => share.Percent.ToString("0.00", Numbers) + " %";
 
     /// <summary>A day as ISO 8601 writes it.</summary>
     public static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
-    public static string Grams(Mass mass) => mass.Grams.ToString("#,0.00###", PlainText.Spaced) + " g";
+    public static string Grams(Mass mass) => mass.Grams.ToString("#,0.00###", Spaced) + " g";
 
     public static string Chance(Percentage chance) => chance.Percent switch
     {
-        < 0.1 => "under 0.1 %",
-        > 99.9 => "above 99.9 %",
-        < 10 => chance.Percent.ToString("0.0", CultureInfo.InvariantCulture) + " %",
-        _ => chance.Percent.ToString("0", CultureInfo.InvariantCulture) + " %",
+        < 0.1 => Say($"under {0.1} %"),
+        > 99.9 => Say($"above {99.9} %"),
+        < 10 => chance.Percent.ToString("0.0", Numbers) + " %",
+        _ => chance.Percent.ToString("0", Numbers) + " %",
     };
 
     public static string Duration(TimeSpan time) => time switch
     {
-        { TotalSeconds: < 120 } => time.TotalSeconds.ToString("0", CultureInfo.InvariantCulture) + " s",
-        { TotalMinutes: >= 10, TotalHours: < 2, Seconds: 0 } => FormattableString.Invariant($"{time.TotalMinutes:0} min"),
-        { TotalHours: >= 2, Minutes: 0, Seconds: 0 } => FormattableString.Invariant($"{time.TotalHours:0} h"),
-        { TotalHours: >= 2, Seconds: 0 } => FormattableString.Invariant($"{Math.Floor(time.TotalHours):0} h {time.Minutes:0} min"),
-        _ => FormattableString.Invariant($"{Math.Floor(time.TotalMinutes):0} min {time.Seconds:00} s"),
+        { TotalSeconds: < 120 } => time.TotalSeconds.ToString("0", Numbers) + " s",
+        { TotalMinutes: >= 10, TotalHours: < 2, Seconds: 0 } => Say($"{time.TotalMinutes:0} min"),
+        { TotalHours: >= 2, Minutes: 0, Seconds: 0 } => Say($"{time.TotalHours:0} h"),
+        { TotalHours: >= 2, Seconds: 0 } => Say($"{Math.Floor(time.TotalHours):0} h {time.Minutes:0} min"),
+        _ => Say($"{Math.Floor(time.TotalMinutes):0} min {time.Seconds:00} s"),
     };
 }

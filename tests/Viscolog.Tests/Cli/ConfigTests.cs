@@ -68,7 +68,7 @@ public sealed class ConfigTests : IDisposable
         var called = Run("config");
         Assert.Equal(0, called.Code);
         Assert.Contains(
-            "config.txt, line 1: read 'rsk: 3', expected a key: log, risk, color, ascii, theme, mouse, take; it is not used",
+            "config.txt, line 1: read 'rsk: 3', expected a key: log, risk, color, ascii, theme, mouse, language, take; it is not used",
             called.Error,
             StringComparison.Ordinal);
         Assert.Contains("line 2: read 'risk: 60', expected risk:", called.Error, StringComparison.Ordinal);

@@ -18,7 +18,7 @@ public sealed class PictureTests
         var limits = Elements(picture).OfType<Element.Limit>().ToList();
         Assert.Equal(
             [(3.8, true, 2), (3.9, false, 1), (4, false, 0)], limits.Select(l => (Math.Round(l.From, 9), l.IsShaded, l.Of!.Value)));
-        Assert.Equal("beyond the limit of 3.80 %, glaze gel 03: supplier's range ends here", limits[0].Text);
+        Assert.Equal("beyond the limit of 3.80 %, glaze gel 03: the usual range ends at 3.8 %", limits[0].Text);
         Assert.Equal(
             ["limit of 3.90 %, glaze gel 02", "limit of 4.00 %, glaze gel 01"], limits.Skip(1).Select(l => l.Text), StringComparer.Ordinal);
         Assert.Contains("limit C 3.80 %", string.Join(' ', TerminalChart.Draw(picture, 100, 30, ascii: false)), StringComparison.Ordinal);
@@ -27,10 +27,10 @@ public sealed class PictureTests
     [Fact]
     public void A_limit_that_all_runs_share_is_nobodys()
     {
-        var shared = new DoseLimit(Dose.FromPercent(4), "the range ends");
+        var shared = new DoseLimit(Dose.FromPercent(4), new LimitReason.UsualRange());
         var limit = Assert.Single(
             Elements(DosePlot.Of([.. SamplePictures.Several(3).Select(r => r with { Limit = shared })])).OfType<Element.Limit>());
-        Assert.Equal(("beyond the limit of 4.00 %: the range ends", "limit: the range ends"), (limit.Text, limit.Word));
+        Assert.Equal(("beyond the limit of 4.00 %: the usual range ends at 4 %", "limit: the usual range ends at 4 %"), (limit.Text, limit.Word));
     }
 
     [Fact]

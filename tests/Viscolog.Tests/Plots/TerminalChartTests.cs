@@ -59,7 +59,7 @@ public sealed class TerminalChartTests
     public void The_reason_of_the_limit_can_be_read()
     {
         var text = string.Join(' ', TerminalChart.Draw(DosePlot.Of(SamplePictures.Full()), 72, 20, ascii: false));
-        Assert.Contains("limit 3.60 %: the curve flattens from 3.6 %; more thickener hardly thickens", text, StringComparison.Ordinal);
+        Assert.Contains("limit 3.60 %: the curve flattens from 3.6 %: more adds little body", text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using Viscolog.Languages;
 using Viscolog.Tui.Pattern;
 
 namespace Viscolog.Tests.Support;
@@ -33,8 +34,9 @@ internal static class ExpectedPage
     public static string Check(string name, Page page)
     {
         var text = page.Text + "\n";
-        ExpectedFile.Check($"tui/{name}.txt", text);
-        if (Pictures.TryGetValue(name, out var picture))
+        var isGerman = Tongue.Language == Language.German;
+        ExpectedFile.Check($"tui/{(isGerman ? "de/" : "")}{name}.txt", text);
+        if (!isGerman && Pictures.TryGetValue(name, out var picture))
         {
             StoredPicture.Check($"{Folder}/{picture.File}", ScreenPicture.Of(page, picture.Title));
         }

@@ -24,7 +24,7 @@ internal static class SamplePictures
         TargetString = new(Length.FromMillimeters(40), Length.FromMillimeters(70)),
         Target = ViscosityBand.Around(Mpas(12_000), Percentage.FromPercent(15)),
         Limit = new DoseLimit(
-            Dose.FromPercent(3.6), "the curve flattens from 3.6 %; more thickener hardly thickens and makes the film slow to dry"),
+            Dose.FromPercent(3.6), new LimitReason.Flattens()),
         Next = new NextIncrement(Dose.FromPercent(1.8), Mpas(At(1.8)), Dose.FromPercent(2.4), Around(At(2.4), 0.22)),
     };
 
@@ -66,7 +66,7 @@ internal static class SamplePictures
             new(Dose.FromPercent(2.9), Mpas(7300), Dose.FromPercent(2.4), Mpas(At(2.4))),
         ],
         Next = new NextIncrement(Dose.FromPercent(2.4), Mpas(At(2.4)), Dose.FromPercent(1.8), Around(At(1.8), 0.2)),
-        Limit = new DoseLimit(Dose.FromPercent(4.2), "the supplier's range ends here"),
+        Limit = new DoseLimit(Dose.FromPercent(4.2), new LimitReason.UsualRange()),
     };
 
     /// <summary>A value in mPa·s.</summary>
@@ -94,7 +94,7 @@ internal static class SamplePictures
             Steps = [.. doses.Select((d, s) => new PicturedStep(s, Dose.FromPercent(d), Around(At(d, top, middle), 0.05), []))],
             Curve = Curve(top, middle, 4.5),
             Target = ViscosityBand.Around(Mpas(12_000), Percentage.FromPercent(15)),
-            Limit = new DoseLimit(Dose.FromPercent(4 - (0.1 * i)), "supplier's range ends here"),
+            Limit = new DoseLimit(Dose.FromPercent(4 - (0.1 * i)), new LimitReason.UsualRange()),
         };
     }
 

@@ -5,7 +5,8 @@ namespace Viscolog.Tests.Text;
 public sealed class AsciiTextTests
 {
     [Theory]
-    [InlineData("Käse à l'Été", "Kase a l'Ete")]
+    [InlineData("Käse à l'Été", "Kaese a l'Ete")]
+    [InlineData("„Öl“ größer, Łódź, Şişli, ñ", "\"Oel\" groesser, Lodz, Sisli, n")]
     [InlineData("23.0 °C, 5 ± 1 mPa·s", "23.0 deg C, 5 +/- 1 mPa.s")]
     [InlineData("“so” − ‘so’ – 漆", "\"so\" - 'so' - ?")]
     [InlineData("e\u0301", "e")]

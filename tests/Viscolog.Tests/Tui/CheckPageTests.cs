@@ -9,10 +9,12 @@ using Viscolog.Tests.RunFiles;
 using Viscolog.Tests.Support;
 using Viscolog.Tui.Batches;
 
+using static Viscolog.Languages.Tongue;
+
 namespace Viscolog.Tests.Tui;
 
 /// <summary>What the screens of check and trend show, at the sizes that terminals have.</summary>
-public sealed class CheckPageTests
+public class CheckPageTests
 {
     private static readonly DateOnly Today = new(2026, 11, 25);
 
@@ -74,10 +76,10 @@ public sealed class CheckPageTests
     public void The_runs_product_comes_first_then_its_own_target_and_another_is_asked_for()
     {
         var state = State("lantern-gel-21");
-        Assert.Equal(["Lantern gel", "target of the run", "Harbour gel"], state.Specifications.Select(s => s.Name), StringComparer.Ordinal);
+        Assert.Equal(["Lantern gel", Say("target of the run"), "Harbour gel"], state.Specifications.Select(s => s.Name), StringComparer.Ordinal);
         var moved = CheckSteps.Next(Answered(state), new CheckEvent.Chose(1), default);
         Assert.Equal((1, null), (moved.State.Chosen, moved.State.Outcome));
-        Assert.Equal("target of the run", Assert.IsType<WorkOutCheck>(Assert.Single(moved.Effects)).Specification.Name);
+        Assert.Equal(Say("target of the run"), Assert.IsType<WorkOutCheck>(Assert.Single(moved.Effects)).Specification.Name);
         Assert.Equal(
             new CheckOutcome.Refused(new CheckRefusal.AsksForNothing("right")),
             CheckSteps.Next(
@@ -96,7 +98,8 @@ public sealed class CheckPageTests
             run with { File = run.File with { Run = run.File.Run with { Target = null } } },
             BenchKnowledge.None,
             Today);
-        Assert.Contains("no target, and the log no specification", CheckPage.Of(state, new(80, 24, false)).Text, StringComparison.Ordinal);
+        Assert.Contains(
+            Say("against nothing: the run has no target, and the log no specification")[..40], CheckPage.Of(state, new(80, 24, false)).Text, StringComparison.Ordinal);
     }
 
     [Fact]

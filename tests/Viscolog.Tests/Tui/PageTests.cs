@@ -15,7 +15,7 @@ using Viscolog.Tui.Runs;
 namespace Viscolog.Tests.Tui;
 
 /// <summary>What the screens show, at the sizes that terminals have.</summary>
-public sealed class PageTests
+public class PageTests
 {
     public static TheoryData<int, int, bool> Sizes => new()
     {
@@ -38,7 +38,7 @@ public sealed class PageTests
     [Fact]
     public void No_footer_and_no_line_of_advice_is_cut()
     {
-        var pages = Directory.GetFiles(Path.Combine(Checkout.Root, "tests", "Viscolog.Tests", "Expected", "tui"), "*.txt")
+        var pages = Directory.GetFiles(Path.Combine(Checkout.Root, "tests", "Viscolog.Tests", "Expected", "tui"), "*.txt", SearchOption.AllDirectories)
             .Where(p => !p.Contains("40x10", StringComparison.Ordinal)).ToList();
         Assert.True(pages.Count > 50);
         Assert.All(pages, p =>

@@ -5,7 +5,7 @@ using Viscolog.Tui.Bench;
 namespace Viscolog.Tests.Tui;
 
 /// <summary>The bench with a run of two thickeners.</summary>
-public sealed class PairPageTests
+public class PairPageTests
 {
     private static readonly Lazy<BenchAdvice> Advice = new(() => BenchAdvisor.Of(Fresh().Asked));
 

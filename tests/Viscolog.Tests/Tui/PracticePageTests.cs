@@ -7,7 +7,7 @@ using Viscolog.Tui.Practice;
 namespace Viscolog.Tests.Tui;
 
 /// <summary>What the practice screens show, at the sizes that terminals have.</summary>
-public sealed class PracticePageTests
+public class PracticePageTests
 {
     private static readonly Lazy<Demonstration> Played = new(() => Demonstration.Of(PracticeGame.Of(PracticeDifficulty.Find("slow")!, 3)));
 

@@ -10,7 +10,7 @@ namespace Viscolog.Tests.Wording;
 /// <summary>Every refusal, source and note of a batch has its sentence.</summary>
 public sealed class BatchWordsTests
 {
-    private static readonly DoseLimit Limit = new(Dose.FromPercent(5), "the usual range ends at 5 %");
+    private static readonly DoseLimit Limit = new(Dose.FromPercent(5), new LimitReason.UsualRange());
 
     private static readonly DoseEstimate Named
         = new(Dose.FromPercent(1.5), Dose.FromPercent(1.25), Dose.FromPercent(1.75), Percentage.FromPercent(90));

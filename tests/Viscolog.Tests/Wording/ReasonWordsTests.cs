@@ -8,7 +8,7 @@ namespace Viscolog.Tests.Wording;
 /// <summary>Every reason, warning and remedy has its sentence.</summary>
 public sealed class ReasonWordsTests
 {
-    private static readonly DoseLimit Limit = new(Dose.FromPercent(5), "the usual range ends at 5 %");
+    private static readonly DoseLimit Limit = new(Dose.FromPercent(5), new LimitReason.UsualRange());
     private static readonly Percentage Fifth = Percentage.FromPercent(20);
     private static readonly Mass Fine = Mass.FromGrams(0.01);
 

@@ -16,7 +16,13 @@ internal abstract class CalledCommand(string name, string description, string ex
         }
 
         Take(common.All);
-        SetAction(parsed => (int)Run(new(parsed, common, terminal)));
+        SetAction(parsed => (int)Answer(new(parsed, common, terminal)));
+    }
+
+    private ExitCode Answer(Invocation call)
+    {
+        Speak(call.Language);
+        return Run(call);
     }
 
     protected abstract ExitCode Run(Invocation call);

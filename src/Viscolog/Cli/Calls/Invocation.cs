@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Viscolog.Languages;
 using Viscolog.Output;
 using Viscolog.Store;
 using Viscolog.Store.Journal;
@@ -19,6 +20,9 @@ internal sealed class Invocation(ParseResult parsed, CommonOptions common, CallO
     public Settings Settings => common.Surroundings.Settings.Value;
 
     public bool Json { get; } = parsed.GetValue(common.Json);
+
+    /// <summary>What people are answered in; JSON is the same for everybody.</summary>
+    public Language Language => Json ? Language.English : Settings.Language ?? Settings.OfLocale(Surroundings.Variable);
 
     public Surroundings Surroundings => common.Surroundings;
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Viscolog.Languages;
 using Viscolog.Output;
 using Viscolog.Tables;
 using Viscolog.Text;
@@ -30,6 +31,7 @@ internal sealed record Settings(string Path, IReadOnlyDictionary<string, string>
         new("ascii", "yes or no", "no", IsYesOrNo),
         new("theme", "terminal, dark or light: the ground of the screens", "terminal", text => text is "terminal" or "dark" or "light"),
         new("mouse", "yes, or no to leave it to the terminal", "yes", IsYesOrNo),
+        new("language", "en or de: what screens, advice and papers speak", "the locale's", text => text is "en" or "de"),
         new("take", "yes to log what instruments read by itself, or no to have it wait for Enter", "no", IsYesOrNo),
     ];
 
@@ -50,6 +52,9 @@ internal sealed record Settings(string Path, IReadOnlyDictionary<string, string>
 
     /// <summary>The ground that the screens' colours are made for; null where none is set.</summary>
     public string? Theme => Values.GetValueOrDefault("theme");
+
+    /// <summary>What screens, advice and papers speak; null where none is set.</summary>
+    public Language? Language => Values.GetValueOrDefault("language") is { } set ? Spoken(set) : null;
 
     /// <summary>Whether the mouse is the screens'.</summary>
     public bool HasMouse => Values.GetValueOrDefault("mouse") != "no";
@@ -109,6 +114,16 @@ internal sealed record Settings(string Path, IReadOnlyDictionary<string, string>
             return new Refused($"{Path}: cannot be written: {e.Message}");
         }
     }
+
+    /// <summary>The language of the locale that the environment names, as POSIX reads it (IEEE Std 1003.1, section 8.2).</summary>
+    public static Language OfLocale(Func<string, string?> variable)
+    {
+        string[] names = ["LC_ALL", "LC_MESSAGES", "LANG"];
+        return Spoken(names.Select(variable).FirstOrDefault(v => !string.IsNullOrEmpty(v)) ?? "");
+    }
+
+    private static Language Spoken(string locale)
+        => locale == "de" || locale.StartsWith("de_", StringComparison.Ordinal) ? Languages.Language.German : Languages.Language.English;
 
     private static Settings Parse(string path, string[] lines)
     {

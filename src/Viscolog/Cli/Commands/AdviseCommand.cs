@@ -59,7 +59,7 @@ internal static class AdviceText
 
     public static void Write(CallOutput terminal, Run run, Advice advice)
     {
-        terminal.Line($"{RunTitle.Of(run)} · target {AdviceWords.Bands(advice)}");
+        terminal.Line(Say($"{RunTitle.Of(run)} · target {AdviceWords.Bands(advice)}"));
         terminal.Line();
         foreach (var line in AdviceWords.Headline(advice))
         {
@@ -71,48 +71,48 @@ internal static class AdviceText
         {
             var isBody = quantity is AdvisedQuantity.OfBody;
             var dose = Shown.Dose(thickener.DoseNow);
-            terminal.Row(isBody ? "Now" : "String", AdviceWords.Now(quantity) is { } now
-                ? isBody ? $"{now} at {dose} ({Shown.Share(thickener.ShareNow)} of total)" : $"{now} now; {thickener.Name} at {dose}"
-                : "not read yet", Indent);
+            terminal.Row(isBody ? Say("Now") : Say("String", "row"), AdviceWords.Now(quantity) is not { } now ? Say("not read yet")
+                : isBody ? Say($"{now} at {dose} ({Shown.Share(thickener.ShareNow)} of total)")
+                : Say($"{now} now; {thickener.Name} at {dose}"), Indent);
             if (Expected(quantity) is { } expected)
             {
-                terminal.Row("Expect", $"{expected}, 9 times in 10", Indent);
+                terminal.Row(Say("Expect"), Say($"{expected}, 9 times in 10"), Indent);
             }
         }
 
         if (advice.IsAllRead)
         {
-            terminal.Row("In band", AdviceWords.InBand(advice), Indent);
-            terminal.Row("Over", AdviceWords.Over(advice), Indent);
+            terminal.Row(Say("In band", "row"), AdviceWords.InBand(advice), Indent);
+            terminal.Row(Say("Over", "row"), AdviceWords.Over(advice), Indent);
         }
 
         if (AdviceWords.Plan(advice) is { } plan)
         {
-            terminal.Row("Plan", $"{plan}; this addition is the first of it", Indent);
+            terminal.Row(Say("Plan"), Say($"{plan}; this addition is the first of it"), Indent);
         }
 
-        terminal.Row("Why", ReasonWords.Of(advice), Indent);
-        terminal.Row("Limit", $"{Shown.Dose(advice.Thickener.Limit.Dose)}: {advice.Thickener.Limit.Why}", Indent);
+        terminal.Row(Say("Why"), ReasonWords.Of(advice), Indent);
+        terminal.Row(Say("Limit"), $"{Shown.Dose(advice.Thickener.Limit.Dose)}: {LimitWords.Of(advice.Thickener.Limit)}", Indent);
         if (advice.WhatIf is { } asked)
         {
-            var expected = $"{Shown.Body(asked.Expected.Median)} ({Shown.Spread(asked.Expected)}), 9 times in 10";
-            var chances = $"in band {Shown.Chance(asked.ChanceInBand)}, over {Shown.Chance(asked.ChanceOver)} "
-                + $"({ReasonWords.OneIn(asked.ChanceOver)})";
+            var expected = Say($"{Shown.Body(asked.Expected.Median)} ({Shown.Spread(asked.Expected)}), 9 times in 10");
+            var chances = Say($"in band {Shown.Chance(asked.ChanceInBand)}, over {Shown.Chance(asked.ChanceOver)} "
+                + $"({ReasonWords.OneIn(asked.ChanceOver)})");
             var notes = string.Join(' ', ReasonWords.Notes(asked));
-            terminal.Row("If", $"{Shown.Grams(asked.Poured)} were added instead (dose {Shown.Dose(asked.After)}): {expected}; "
-                + $"{chances}. {notes}", Indent);
+            terminal.Row(Say("If"), Say($"{Shown.Grams(asked.Poured)} were added instead (dose {Shown.Dose(asked.After)}): {expected}; "
+                + $"{chances}. {notes}"), Indent);
         }
 
         foreach (var warning in advice.Warnings)
         {
-            terminal.Row("Note", ReasonWords.Of(warning), Indent);
+            terminal.Row(Say("Note", "remark"), ReasonWords.Of(warning), Indent);
         }
 
         terminal.Line();
-        terminal.Row("Safety", string.Join(' ', advice.Cautions), Indent);
+        terminal.Row(Say("Safety", "row"), CautionWords.Of(advice.Cautions), Indent);
     }
 
     private static string? Expected(AdvisedQuantity quantity) => quantity is AdvisedQuantity.OfString { Expected: { } length }
-        ? $"{Shown.Length(length.Median)} of string ({Shown.Spread(length)})"
+        ? Say($"{Shown.Length(length.Median)} of string ({Shown.Spread(length)})")
         : AdviceWords.Expected(quantity);
 }

@@ -69,7 +69,7 @@ internal static class CheckText
     public static void Write(CallOutput terminal, BatchCheck check, DateOnly today)
     {
         terminal.Line($"{RunTitle.Of(check.Run)} · "
-            + $"{check.Specification.Name}{(check.Body is { } b ? ": " + AdviceWords.Band(b.Band) : "")}");
+            + $"{Named(check.Specification)}{(check.Body is { } b ? ": " + AdviceWords.Band(b.Band) : "")}");
         terminal.Line();
         terminal.Emphasized("  " + CheckWords.Headline(check.Verdict));
         terminal.Wrapped(CheckWords.Next(check), "  ");
@@ -81,13 +81,21 @@ internal static class CheckText
 
         foreach (var warning in check.Warnings)
         {
-            terminal.Row("Note", CheckRemarks.Of(warning), Indent);
+            terminal.Row(Say("Note", "remark"), CheckRemarks.Of(warning), Indent);
         }
 
         if (check.Next is NextStep.Correct { Advice: var advice })
         {
             terminal.Line();
-            terminal.Row("Safety", string.Join(' ', advice.Cautions), Indent);
+            terminal.Row(Say("Safety"), CautionWords.Of(advice.Cautions), Indent);
         }
     }
+
+    /// <summary>The specification's name, or where its limits come from.</summary>
+    private static string Named(Specification specification) => specification.Name switch
+    {
+        "target stated for this batch" => Say("target stated for this batch"),
+        "limits stated for this batch" => Say("limits stated for this batch"),
+        var name => name,
+    };
 }

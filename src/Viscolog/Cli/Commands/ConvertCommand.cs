@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using Viscolog.Cli.Calls;
 using Viscolog.Cli.Json;
 using Viscolog.Core.Measuring;
@@ -155,18 +154,18 @@ internal static class ConvertText
 
     public static void Write(CallOutput terminal, Method method, double value, ConvertedReading reading, ReferenceValue? at)
     {
-        terminal.Line(FormattableString.Invariant($"{value:0.######} {ReadingWords.Typed(method)} by {method.Id}"));
+        terminal.Line(Say($"{value:0.######} {ReadingWords.Typed(method)} by {method.Id}"));
         terminal.Line();
         if (reading.Kinematic is { } kinematic)
         {
-            terminal.Row("Kinematic", $"{Shown.Number(kinematic.SquareMillimetersPerSecond)} mm²/s", Indent);
+            terminal.Row(Say("Kinematic"), $"{Shown.Number(kinematic.SquareMillimetersPerSecond)} mm²/s", Indent);
         }
 
-        terminal.Row("Dynamic", reading switch
+        terminal.Row(Say("Dynamic"), reading switch
         {
             { Dynamic: { } dynamic } => Shown.Body(dynamic),
-            { YieldStress: { Pascals: var pascals } } => $"none: a slump gives a yield stress, {Shown.Number(pascals)} Pa",
-            _ => "give --density for it",
+            { YieldStress: { Pascals: var pascals } } => Say($"none: a slump gives a yield stress, {Shown.Number(pascals)} Pa"),
+            _ => Say("give --density for it"),
         }, Indent);
         if (at is not null)
         {
@@ -177,21 +176,21 @@ internal static class ConvertText
                 _ => $"{Shown.Number(reading.Kinematic!.Value.SquareMillimetersPerSecond * at.Factor)} mm²/s",
             };
             terminal.Row(
-                "At reference",
-                FormattableString.Invariant($"{brought} at {at.At.Celsius:0.#} °C, uncertain by {at.Uncertainty.Percent:0.0} %"), Indent);
+                Say("At reference"),
+                Say($"{brought} at {at.At.Celsius:0.#} °C, uncertain by {at.Uncertainty.Percent:0.0} %"), Indent);
         }
 
-        terminal.Row("Uncertainty", string.Create(CultureInfo.InvariantCulture,
+        terminal.Row(Say("Uncertainty", "row"), Say(
             $"{reading.Uncertainty.Percent:0.0} % (one standard deviation): repeatability {reading.Repeatability.Percent:0.#} %, this "
                 + $"reading {reading.ReadingUncertainty.Percent:0.0} %, calibration and formula "
                 + $"{reading.CalibrationUncertainty.Percent:0.#} %"), Indent);
-        terminal.Row("Shear", MethodWords.Shear(reading), Indent);
+        terminal.Row(Say("Shear", "row"), MethodWords.Shear(reading), Indent);
         if (reading.Better is { } better)
         {
-            terminal.Row("Better", MethodWords.Of(better), Indent);
+            terminal.Row(Say("Better", "row"), MethodWords.Of(better), Indent);
         }
 
-        terminal.Row("Source", MethodWords.Source(reading), Indent);
+        terminal.Row(Say("Source", "row"), MethodWords.Source(reading), Indent);
     }
 }
 
@@ -231,5 +230,5 @@ internal static class UnitConversion
             terminal => terminal.Line($"{Text(value)} {given.Symbol} = {Text(shown)} {wanted.Symbol}"));
     }
 
-    private static string Text(decimal value) => value.ToString("0.############", CultureInfo.InvariantCulture);
+    private static string Text(decimal value) => value.ToString("0.############", Numbers);
 }

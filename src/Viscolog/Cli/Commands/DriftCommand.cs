@@ -144,7 +144,7 @@ internal sealed class DriftCommand : CalledCommand
     {
         if (oils.Count == 0)
         {
-            terminal.Line("no certified oil has been read yet; 'viscolog drift --help' shows how to log one");
+            terminal.Line(Say("no certified oil has been read yet; 'viscolog drift --help' shows how to log one"));
             return;
         }
 

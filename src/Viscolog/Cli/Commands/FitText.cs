@@ -1,4 +1,3 @@
-using System.Globalization;
 using Viscolog.Cli.Calls;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Fitting;
@@ -18,39 +17,40 @@ internal static class FitText
     public static void Write(CallOutput terminal, FitReport report)
     {
         var (study, fit) = (report.Study, report.Fit);
+        var names = new FitNames(study.Evidence.Thickener.Name, study.Evidence.StringThickener?.Name);
         terminal.Line(RunTitle.Of(study.Evidence.Run));
         terminal.Line(Readings(study));
         terminal.Line();
         if (study.Evidence.StringThickener is { } other)
         {
-            terminal.Emphasized($"body: {study.Evidence.Thickener.Name} by a shape, {other.Name} on top");
+            terminal.Emphasized(Say($"body: {study.Evidence.Thickener.Name} by a shape, {other.Name} on top"));
         }
 
         var (
             heavy,
             light) = (fit.Shapes.Where(f => f.Weight >= WorthShowing).ToList(), fit.Shapes.Where(f => f.Weight < WorthShowing).ToList());
-        heavy.ForEach(f => WriteShape(terminal, f));
+        heavy.ForEach(f => WriteShape(terminal, f, names));
         if (light.Count > 0)
         {
-            terminal.Wrapped("Also tried: "
-                + string.Join(", ", light.Select(f => $"{f.Shape.Name} {Shown.Chance(Percentage.FromFraction(f.Weight))}")));
+            var others = light.Select(f => $"{FitNames.Of(f.Shape)} {Shown.Chance(Percentage.FromFraction(f.Weight))}");
+            terminal.Wrapped(Say($"Also tried: {string.Join(", ", others)}"));
         }
 
         if (fit.Strings.Length > 0)
         {
-            terminal.Wrapped(string.Join("; ", fit.Body.Select(Parameter)), "    ");
-            terminal.Emphasized("string");
-            terminal.Wrapped(string.Join("; ", fit.Strings.Select(Parameter)), "    ");
+            terminal.Wrapped(Parameters(fit.Body, names), "    ");
+            terminal.Emphasized(Say("string"));
+            terminal.Wrapped(Parameters(fit.Strings, names), "    ");
         }
 
         if (heavy.SelectMany(f => f.Parameters).Concat(fit.Body).Concat(fit.Strings).Any(p => p.PriorDecides))
         {
-            terminal.Wrapped("* The readings say little about this; the prior decides (see docs/science.md).");
+            terminal.Wrapped(Say("* The readings say little about this; the prior decides (see docs/science.md)."));
         }
 
         foreach (var warning in study.Evidence.Warnings)
         {
-            terminal.Wrapped("Note: " + EvidenceWords.Of(warning));
+            terminal.Wrapped(Say($"Note: {EvidenceWords.Of(warning)}"));
         }
 
         terminal.Line();
@@ -59,30 +59,34 @@ internal static class FitText
     }
 
     private static string Readings(Study study) => study.IsOfTwo
-        ? $"{Count.Of(study.Evidence.ReadingCount, "reading", "readings")} of body, "
-            + $"{Count.Of(study.Evidence.StringCount, "reading", "readings")} of string"
-        : string.Create(CultureInfo.InvariantCulture,
-            $"{Count.Of(study.Evidence.ReadingCount, "reading", "readings")}, repeatability "
-                + $"{100 * study.Evidence.Run.RepeatabilityInForce.Fraction:0.#} %, thickener {study.Evidence.Thickener.Name}");
+        ? Say($"{Counted(study.Evidence.ReadingCount)} of body, {Counted(study.Evidence.StringCount)} of string")
+        : Say($"{Counted(study.Evidence.ReadingCount)}, repeatability "
+            + $"{100 * study.Evidence.Run.RepeatabilityInForce.Fraction:0.#} %, thickener {study.Evidence.Thickener.Name}");
 
-    private static void WriteShape(CallOutput terminal, ShapeFit fit)
+    private static string Counted(int readings) => Count.Of(readings, Say("reading"), Say("readings"));
+
+    private static void WriteShape(CallOutput terminal, ShapeFit fit, FitNames names)
     {
-        var aicc = fit.Aicc is { } a ? FormattableString.Invariant($"   AICc {a:0.0}") : "";
-        var scatter = fit.ResidualRepeatability is { } s ? FormattableString.Invariant($"   scatter {100 * s:0.0} %") : "";
-        var lack = fit.LackOfFitChance is { } p ? FormattableString.Invariant($"   lack of fit p = {p:0.00}") : "";
-        terminal.Emphasized($"{fit.Shape.Name,-14} weight {Shown.Chance(Percentage.FromFraction(fit.Weight))}{aicc}{scatter}{lack}");
-        terminal.Wrapped(string.Join("; ", fit.Parameters.Select(Parameter)), "    ");
+        var aicc = fit.Aicc is { } a ? string.Create(Numbers, $"   AICc {a:0.0}") : "";
+        var scatter = fit.ResidualRepeatability is { } s ? Say($"   scatter {100 * s:0.0} %") : "";
+        var lack = fit.LackOfFitChance is { } p ? Say($"   lack of fit p = {p:0.00}") : "";
+        var weight = Shown.Chance(Percentage.FromFraction(fit.Weight));
+        terminal.Emphasized(Say($"{FitNames.Of(fit.Shape),-14} weight {weight}{aicc}{scatter}{lack}"));
+        terminal.Wrapped(Parameters(fit.Parameters, names), "    ");
         if (fit.Trouble is not null)
         {
-            terminal.Wrapped("only roughly: the readings allow more than one set of these parameters", "    ");
+            terminal.Wrapped(Say("only roughly: the readings allow more than one set of these parameters"), "    ");
         }
     }
 
-    private static string Parameter(FittedParameter parameter)
+    private static string Parameters(IEnumerable<FittedParameter> parameters, FitNames names)
+        => string.Join("; ", parameters.Select(p => Parameter(p, names)));
+
+    private static string Parameter(FittedParameter parameter, FitNames names)
     {
         var unit = parameter.Unit == "1" ? "" : " " + parameter.Unit;
         var error = parameter.StandardError is { } se ? $" ± {Shown.Number(se)}" : "";
-        return $"{parameter.Name} {Shown.Number(parameter.Value)}{error}{unit}{(parameter.PriorDecides ? " *" : "")}";
+        return $"{names.Of(parameter)} {Shown.Number(parameter.Value)}{error}{unit}{(parameter.PriorDecides ? " *" : "")}";
     }
 
     private static void WriteDoses(CallOutput terminal, FitReport report)
@@ -93,10 +97,10 @@ internal static class FitText
             var body = report.Body(dose);
             var value = $"{Shown.Body(body.Median)} ({Shown.Spread(body)})";
             terminal.Wrapped(report.Strings(dose) is { } length
-                ? $"At {Shown.Dose(dose)} {roles.Thickener.Name} and {Shown.Dose(report.Doses(dose).Strings)} "
+                ? Say($"At {Shown.Dose(dose)} {roles.Thickener.Name} and {Shown.Dose(report.Doses(dose).Strings)} "
                     + $"{roles.StringThickener!.Name}: {value}, string {Shown.Length(length.Median)} ({Shown.Spread(length)}), 9 "
-                    + $"times in 10"
-                : $"At {Shown.Dose(dose)}: {value}, 9 times in 10");
+                    + $"times in 10")
+                : Say($"At {Shown.Dose(dose)}: {value}, 9 times in 10"));
         }
 
         if (study.IsOfTwo)
@@ -106,17 +110,18 @@ internal static class FitText
 
         if (study.Band is { } band)
         {
-            terminal.Line(report.DoseForTarget is { } dose
-                ? $"Dose for {Shown.Stated(band.Aim)}: {Shown.Dose(dose.Median)} ({Shown.Dose(dose.Low)} to "
-                    + $"{(dose.High is { } high ? Shown.Dose(high) : "beyond the range")}), 9 times in 10"
-                : FormattableString.Invariant(
-                    $"Dose for {Shown.Stated(band.Aim)}: not expected within {Posterior.SoughtUpTo} times the usual range"));
+            var aim = Shown.Stated(band.Aim);
+            terminal.Line(report.DoseForTarget is not { } dose
+                ? Say($"Dose for {aim}: not expected within {Posterior.SoughtUpTo} times the usual range")
+                : dose.High is { } high
+                ? Say($"Dose for {aim}: {Shown.Dose(dose.Median)} ({Shown.Dose(dose.Low)} to {Shown.Dose(high)}), 9 times in 10")
+                : Say($"Dose for {aim}: {Shown.Dose(dose.Median)} ({Shown.Dose(dose.Low)} to beyond the range), 9 times in 10"));
         }
 
         if (report.Fit.TestNext is { } next)
         {
-            terminal.Wrapped($"To learn the curve, test {Shown.Dose(next.Dose)} next (about {Shown.Body(next.Expected.Median)}). "
-                + $"{ReasonWords.Of(next)}");
+            terminal.Wrapped(Say($"To learn the curve, test {Shown.Dose(next.Dose)} next (about {Shown.Body(next.Expected.Median)}). "
+                + $"{ReasonWords.Of(next)}"));
         }
 
         terminal.Line();

@@ -39,11 +39,13 @@ internal sealed class RunsCommand : CalledCommand
     {
         if (runs.Count == 0)
         {
-            terminal.Line(filter.IsEmpty ? "the log has no runs yet; 'viscolog import FILE' brings one in" : "no run matches");
+            terminal.Line(filter.IsEmpty ? Say("the log has no runs yet; 'viscolog import FILE' brings one in") : Say("no run matches"));
             return;
         }
 
-        var table = new TextTable("run", "name", "base", "thickeners", "entries", "readings", "last");
+        var table = new TextTable(
+            Say("run", "head"), Say("name"), Say("base"), Say("thickeners"), Say("entries", "head"), Say("readings", "head"),
+            Say("last", "head"));
         foreach (var run in runs)
         {
             table.Add(

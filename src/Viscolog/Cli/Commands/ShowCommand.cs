@@ -28,7 +28,7 @@ internal sealed class ShowCommand : CalledCommand
 
     private static void Write(CallOutput terminal, StreamedRun logged)
     {
-        terminal.Line(FormattableString.Invariant($"run {logged.Number} · {RunTitle.Of(logged.Header.Run)}"));
+        terminal.Line(Say($"run {logged.Number} · {RunTitle.Of(logged.Header.Run)}"));
         foreach (var line in HeaderText.Of(logged.Header))
         {
             terminal.Line("  " + line);
@@ -43,8 +43,9 @@ internal sealed class ShowCommand : CalledCommand
         var thickeners = whole.Thickeners.Where(t => dosed.Contains(t.Name)).ToList();
         string[] names =
         [
-            "row", .. thickeners.Select(t => $"{t.Name} %"), "poured g", "stir s", "wait s", ReadingWords.Unit(whole.MethodInForce),
-            "°C", "pH", "string mm", "base g", "water g", "taken g", "time", "note",
+            Say("row", "head"), .. thickeners.Select(t => $"{t.Name} %"), Say("poured g"), Say("stir s"), Say("wait s"),
+            ReadingWords.Unit(whole.MethodInForce), "°C", "pH", Say("string mm"), Say("base g"), Say("water g"), Say("taken g"),
+            Say("time"), Say("note"),
         ];
         terminal.Table(names, () => Cells(logged, thickeners));
     }
@@ -60,7 +61,7 @@ internal sealed class ShowCommand : CalledCommand
             yield return
             [
                 number.ToString(CultureInfo.InvariantCulture),
-                .. thickeners.Select(t => pot.DoseOf(t.Name).Percent.ToString("0.00", CultureInfo.InvariantCulture)),
+                .. thickeners.Select(t => pot.DoseOf(t.Name).Percent.ToString("0.00", Numbers)),
                 ReadingWords.Grams(content.Dosed?.Poured.Grams),
                 ReadingWords.Seconds(reading?.Stir), ReadingWords.Seconds(reading?.Wait), ReadingWords.Value(reading?.Value),
                 ReadingWords.Plain(reading?.Temperature?.Celsius), ReadingWords.Plain(reading?.Acidity?.Ph),
@@ -77,8 +78,8 @@ internal sealed class ShowCommand : CalledCommand
     {
         string?[] parts =
         [
-            content.Void is { } reason ? $"VOID: {reason}" : null,
-            content.Replaces ? "in place of the row above" : null,
+            content.Void is { } reason ? Say($"VOID: {reason}") : null,
+            content.Replaces ? Say("in place of the row above") : null,
             content.Reading?.Fault is { } fault ? FileNames.Faults.Of(fault) : null,
             content.Note,
         ];

@@ -134,10 +134,25 @@ internal sealed class TrendCommand : CalledCommand
         };
     }
 
+    /// <summary>What was read, on the axis; a name that is not known is that of the file's column.</summary>
+    private static string Named(string quantity) => quantity switch
+    {
+        "Viscosity" => Say("Viscosity"),
+        "Efflux time" => Say("Efflux time"),
+        "Krebs" => Say("Krebs"),
+        "Torque" => Say("Torque"),
+        "Reading" => Say("Reading"),
+        "String length" => Say("String length"),
+        "Value" => Say("Value"),
+        _ => quantity,
+    };
+
     private ExitCode Answer(Invocation call, TrendSource source, ControlChart chart)
     {
         var picture = new TrendPicture(
-            source.Name ?? "Batches", source.Unit.Length == 0 ? source.Quantity : $"{source.Quantity}, {source.Unit}", chart);
+            source.Name ?? Say("Batches"),
+            source.Unit.Length == 0 ? Named(source.Quantity) : $"{Named(source.Quantity)}, {source.Unit}",
+            chart);
         var written = _output.Write(call, (path, force) => PictureFile.Write(picture.Picture(), path, force));
         return written is { Reason: { } reason }
             ? call.Refuse(reason)
@@ -172,11 +187,14 @@ internal static class TrendText
     public static void Write(CallOutput terminal, TrendPicture picture, string unit, string? written)
     {
         var chart = picture.Chart;
-        terminal.Line($"{PlainText.Shorten(PlainText.Clean(picture.Title), 40)} · {Count.Of(chart.Points.Length, "batch", "batches")} · "
-            + $"{(picture.IsLog ? "log" : "linear")} scale");
+        terminal.Line($"{PlainText.Shorten(PlainText.Clean(picture.Title), 40)} · "
+            + $"{Count.Of(chart.Points.Length, Say("batch"), Say("batches"))} · "
+            + (picture.IsLog ? Say("log scale") : Say("linear scale")));
         terminal.Line();
         var signals = TrendWords.Signals(chart).ToList();
-        terminal.Emphasized(signals.Count == 0 ? "  IN CONTROL: no rule is broken." : $"  {Count.Of(signals.Count, "SIGNAL", "SIGNALS")}");
+        terminal.Emphasized("  " + (signals.Count == 0
+            ? Say("IN CONTROL: no rule is broken.", "headline")
+            : Count.Of(signals.Count, Say("SIGNAL"), Say("SIGNALS"))));
         foreach (var signal in signals)
         {
             terminal.Row("", signal, Indent);
@@ -184,30 +202,31 @@ internal static class TrendText
 
         if (signals.Count > 0)
         {
-            terminal.Row("By chance", TrendWords.ByChance, Indent);
+            terminal.Row(Say("By chance"), TrendWords.ByChance, Indent);
         }
 
         terminal.Line();
-        terminal.Row("Limits", TrendWords.Limits(chart, unit), Indent);
-        terminal.Row("Moving range", TrendWords.Range(chart, unit), Indent);
+        terminal.Row(Say("Limits"), TrendWords.Limits(chart, unit), Indent);
+        terminal.Row(Say("Moving range", "row"), TrendWords.Range(chart, unit), Indent);
         if (chart.Cpk is { } cpk)
         {
             terminal.Row(
-                "Wanted",
-                string.Join(" to ", new[] { chart.Low, chart.High }.Select(w => w is { } v ? Shown.Limit(v) : "any"))
-                    + (unit.Length == 0 ? "" : " " + unit),
+                Say("Wanted"),
+                Say($"{End(chart.Low)} to {End(chart.High)}") + (unit.Length == 0 ? "" : " " + unit),
                 Indent);
-            terminal.Row("Cpk", TrendWords.Index(cpk) + ", by the moving range", Indent);
-            terminal.Row("Ppk", TrendWords.Index(chart.Ppk!) + ", by the deviation of all of them", Indent);
+            terminal.Row("Cpk", Say($"{TrendWords.Index(cpk)}, by the moving range"), Indent);
+            terminal.Row("Ppk", Say($"{TrendWords.Index(chart.Ppk!)}, by the deviation of all of them"), Indent);
         }
 
         foreach (var warning in chart.Warnings)
         {
-            terminal.Row("Note", TrendWords.Of(warning), Indent);
+            terminal.Row(Say("Note", "remark"), TrendWords.Of(warning), Indent);
         }
 
         terminal.Line();
         terminal.Chart(picture.Picture(), ChartLines);
         terminal.Written(written);
     }
+
+    private static string End(double? wanted) => wanted is { } value ? Shown.Limit(value) : Say("any", "end");
 }

@@ -59,10 +59,10 @@ internal sealed record AdviceAnswer() : Answer("viscolog.advice/1")
             OtherThickener = other?.Name,
             OtherDoseNowPct = other is not null ? Rounded.Four(other.DoseNow.Percent) : null,
             Plan = several ? [.. advice.Thickeners.Where(t => t.Planned is not null).Select(PlannedAnswer.Of)] : null,
-            DoseLimit = new(Rounded.Four(advice.Thickener.Limit.Dose.Percent), advice.Thickener.Limit.Why),
+            DoseLimit = new(Rounded.Four(advice.Thickener.Limit.Dose.Percent), LimitWords.Of(advice.Thickener.Limit)),
             Why = ReasonWords.Of(advice),
             Warnings = [.. fileWarnings, .. advice.Warnings.Select(ReasonWords.Of)],
-            Cautions = advice.Cautions,
+            Cautions = [.. advice.Cautions.Select(CautionWords.Of)],
         };
         return advice.Action switch
         {

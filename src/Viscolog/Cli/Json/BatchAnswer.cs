@@ -36,7 +36,7 @@ internal sealed record BatchAnswer() : Answer("viscolog.batch/1")
         StirS = plan.Stir?.TotalSeconds,
         Source = BatchWords.Of(plan.Source),
         Warnings = [.. warnings, .. plan.Notes.Select(BatchWords.Of)],
-        Cautions = plan.Cautions,
+        Cautions = [.. plan.Cautions.Select(CautionWords.Of)],
     };
 }
 

@@ -61,7 +61,7 @@ internal sealed class PracticeDemoCommand : CalledCommand
         }
 
         PracticeText.Reveal(
-            terminal, PracticeWords.Named(demonstration), OverdoseLesson.Of(demonstration.Worst), "The player that wasted most");
+            terminal, PracticeWords.Named(demonstration), OverdoseLesson.Of(demonstration.Worst), Say("The player that wasted most"));
     }
 }
 
@@ -118,7 +118,7 @@ internal sealed class StepwiseOption
         if (call.Value(Option))
         {
             call.Terminal.Flush();
-            call.Note("Enter continues");
+            call.Note(Say("Enter continues"));
             call.Surroundings.NextLine();
         }
     }

@@ -42,7 +42,7 @@ internal sealed class PracticePlayCommand : CalledCommand
             var turn = session.Take(move);
             if (turn.Refusal is { } refusal)
             {
-                return call.Refuse(FormattableString.Invariant($"move {i + 1}, {text}: {PracticeWords.Of(refusal)}"));
+                return call.Refuse(Say($"move {i + 1}, {text}: {PracticeWords.Of(refusal)}"));
             }
 
             session = turn.Session;
@@ -64,9 +64,10 @@ internal sealed class PracticePlayCommand : CalledCommand
             call.Terminal.Line($"  {PracticeWords.Row(line)}");
         }
 
-        call.Terminal.Line(session.Showing is { } shown ? $"  now the instrument shows {Shown.Body(shown)}" : "  what was added is not "
-            + "stirred in yet");
-        call.Note("the game goes on: nothing is shown or kept before 'end'");
+        call.Terminal.Line("  " + (session.Showing is { } shown
+            ? Say($"now the instrument shows {Shown.Body(shown)}")
+            : Say("what was added is not stirred in yet")));
+        call.Note(Say("the game goes on: nothing is shown or kept before 'end'"));
         return ExitCode.Done;
     }
 
@@ -96,7 +97,7 @@ internal sealed class PracticePlayCommand : CalledCommand
             if (!call.Json)
             {
                 call.Terminal.Line();
-                call.Terminal.Line("score kept; 'viscolog practice scores' shows the sheet");
+                call.Terminal.Line(Say("score kept; 'viscolog practice scores' shows the sheet"));
             }
         }
 
@@ -110,10 +111,10 @@ internal sealed class PracticePlayCommand : CalledCommand
         terminal.Line();
         for (var i = 0; i < path.Steps.Length; i++)
         {
-            PracticeText.Named(terminal, PracticeWords.Sentence(path, i), FormattableString.Invariant($"step {i}"));
+            PracticeText.Named(terminal, PracticeWords.Sentence(path, i), Say($"step {i}"));
         }
 
-        PracticeText.Named(terminal, PracticeWords.Ending(path), "end");
-        PracticeText.Reveal(terminal, players, OverdoseLesson.Of(path), "This game");
+        PracticeText.Named(terminal, PracticeWords.Ending(path), Say("end", "game"));
+        PracticeText.Reveal(terminal, players, OverdoseLesson.Of(path), Say("This game"));
     }
 }

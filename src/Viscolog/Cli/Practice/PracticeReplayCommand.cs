@@ -39,21 +39,21 @@ internal sealed class PracticeReplayCommand : CalledCommand
         }
 
         call.Warn(warnings);
-        terminal.Line(RunTitle.Of(file.Run) + (band is null ? "" : $" · target {AdviceWords.Band(band)}"));
+        terminal.Line(RunTitle.Of(file.Run) + (band is null ? "" : " · " + Say($"target {AdviceWords.Band(band)}")));
         using var stop = new StopSignal();
         var any = false;
         foreach (var moment in RunReplays.Of(file.Run, band, named.Earlier))
         {
             any = true;
             terminal.Line();
-            terminal.Emphasized(FormattableString.Invariant($"Reading {moment.Number}"));
-            PracticeText.Named(terminal, ReplayWords.Known(moment), "known");
+            terminal.Emphasized(Say($"Reading {moment.Number}"));
+            PracticeText.Named(terminal, ReplayWords.Known(moment), Say("known", "replay"));
             if (moment.Outcome is not null)
             {
-                PracticeText.Named(terminal, ReplayWords.Advised(moment), "advised");
+                PracticeText.Named(terminal, ReplayWords.Advised(moment), Say("advised", "replay"));
             }
 
-            PracticeText.Named(terminal, $"{ReplayWords.Done(moment)} {ReplayWords.Compared(moment)}".TrimEnd(), "done");
+            PracticeText.Named(terminal, $"{ReplayWords.Done(moment)} {ReplayWords.Compared(moment)}".TrimEnd(), Say("done", "replay"));
             if (stop.Token.IsCancellationRequested)
             {
                 return ExitCode.Stopped;

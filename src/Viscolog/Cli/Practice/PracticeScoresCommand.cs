@@ -34,7 +34,7 @@ internal sealed class PracticeScoresCommand : CalledCommand
         call.Warn(warnings);
         if (results.IsEmpty)
         {
-            call.Note("no game has been kept yet");
+            call.Note(Say("no game has been kept yet"));
         }
 
         using var stream = new MemoryStream();
@@ -62,7 +62,8 @@ internal sealed class PracticeScoresCommand : CalledCommand
             return call.Refuse(TerminalText.Of($"{path}: cannot be written: {e.Message}"));
         }
 
-        call.Terminal.Line($"written: {Path.GetFullPath(path)}, {Count.Of(results.Length, "game", "games")}");
+        var games = Count.Of(results.Length, Say("game"), Say("games"));
+        call.Terminal.Line(Say($"written: {Path.GetFullPath(path)}, {games}"));
         return ExitCode.Done;
     }
 }

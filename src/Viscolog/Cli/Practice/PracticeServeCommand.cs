@@ -69,8 +69,8 @@ internal sealed class PracticeServeCommand : CalledCommand
         var session = PracticeSession.Of(_game.Game(call));
         var terminal = call.Terminal;
         PracticeText.Head(terminal, session.Game);
-        terminal.Line($"viscometer  {viscometer.Source}  --reads \"{pattern.Show()}\"");
-        terminal.Line($"balance     {balance.Source}  --reads \"added_g=1/2\"");
+        terminal.Line(Say($"viscometer  {viscometer.Source}  --reads \"{pattern.Show()}\""));
+        terminal.Line(Say($"balance     {balance.Source}  --reads \"added_g=1/2\""));
         terminal.Flush();
         using var stop = new StopSignal();
         using var typed = new BlockingCollection<string>();
@@ -87,7 +87,7 @@ internal sealed class PracticeServeCommand : CalledCommand
         while (!session.HasEnded)
         {
             session = Stand(session, interval);
-            Say(pattern, viscometer, session);
+            Speak(pattern, viscometer, session);
             if (stop.Token.WaitHandle.WaitOne(interval))
             {
                 return ExitCode.Stopped;
@@ -135,13 +135,13 @@ internal sealed class PracticeServeCommand : CalledCommand
             }
         }
 
-        call.Terminal.Line($"{text}: done");
+        call.Terminal.Line(Say($"{text}: done"));
         call.Terminal.Flush();
         return turn.Session;
     }
 
     /// <summary>Says what the viscometer shows; it counts as stable when two lines say nearly the same.</summary>
-    private static void Say(LinePattern pattern, LineSpeaker viscometer, PracticeSession session)
+    private static void Speak(LinePattern pattern, LineSpeaker viscometer, PracticeSession session)
     {
         var isStable = session.Standing > TimeSpan.FromSeconds(30);
         if (session.Showing is { } shown

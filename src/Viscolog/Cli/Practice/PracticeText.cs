@@ -1,4 +1,3 @@
-using System.Globalization;
 using Viscolog.Cli.Calls;
 using Viscolog.Core.Practice;
 using Viscolog.Plots;
@@ -24,7 +23,7 @@ internal static class PracticeText
     public static void Step(CallOutput terminal, Demonstration demonstration, int place)
     {
         terminal.Line();
-        terminal.Emphasized(FormattableString.Invariant($"Step {place}"));
+        terminal.Emphasized(Say($"Step {place}"));
         foreach (var path in demonstration.Paths)
         {
             if (place < path.Steps.Length)
@@ -42,7 +41,7 @@ internal static class PracticeText
     public static void Reveal(CallOutput terminal, IReadOnlyList<NamedPath> paths, OverdoseLesson lesson, string whose)
     {
         terminal.Line();
-        terminal.Emphasized("What was in the pot");
+        terminal.Emphasized(Say("What was in the pot"));
         terminal.Wrapped(PracticeWords.Truth(lesson.Truth), margin: 2);
         terminal.Line();
         var end = PracticePictures.End(paths.Select(p => p.Path));
@@ -50,7 +49,7 @@ internal static class PracticeText
 
         Outcome(terminal, paths);
         terminal.Line();
-        terminal.Emphasized("Why over-dosing is a dead end");
+        terminal.Emphasized(Say("Why over-dosing is a dead end"));
         foreach (var sentence in PracticeWords.Lesson(lesson, whose))
         {
             terminal.Row("-", sentence, 4);
@@ -74,13 +73,22 @@ internal static class PracticeText
 
     private static void Table(CallOutput terminal, IEnumerable<NamedPath> paths)
     {
-        var table = new TextTable("player", "ended", "doses", "reads", "waits", "over at", "wasted g", "to save g", "time");
+        var table = new TextTable(
+            Say("player", "scores"),
+            Say("ended", "scores"),
+            Say("doses", "scores"),
+            Say("reads", "scores"),
+            Say("waits", "scores"),
+            Say("over at", "scores"),
+            Say("wasted g", "scores"),
+            Say("to save g", "scores"),
+            Say("time", "scores"));
         foreach (var (name, path) in paths)
         {
             var score = path.Score;
             table.Add(
                 name,
-                PracticeWords.Verdict(score.Verdict),
+                PracticeWords.Ended(score.Verdict),
                 Count(score.Doses),
                 Count(score.Readings),
                 Count(score.Waits),
@@ -114,7 +122,7 @@ internal static class PracticeText
     /// <summary>A text behind a name, broken to the width.</summary>
     public static void Named(CallOutput terminal, string text, string name) => terminal.Row(name, text, NameColumns + 2);
 
-    private static string Count(int number) => number.ToString(CultureInfo.InvariantCulture);
+    private static string Count(int number) => number.ToString(Numbers);
 
-    private static string Grams(double grams) => grams.ToString("0.00", CultureInfo.InvariantCulture);
+    private static string Grams(double grams) => grams.ToString("0.00", Numbers);
 }

@@ -41,7 +41,7 @@ internal static class CharLegend
         var elements = picture.Panels.SelectMany(p => p.Elements).OrderBy(e => e.Meaning).ToList();
         if (elements.Exists(e => e is Element.Marks { Meaning: Meaning.Settled, Of: not null }))
         {
-            yield return "A reading, a settled";
+            yield return Say("A reading, a settled");
         }
 
         foreach (var element in elements)
@@ -53,7 +53,7 @@ internal static class CharLegend
 
             if (element.Meaning == Meaning.StringInBand && elements.Exists(e => e.Meaning == Meaning.BodyInBand))
             {
-                yield return $"{ChartGlyphs.InAllBands} both";
+                yield return $"{ChartGlyphs.InAllBands} {glyphs.Show(Say("both", "bands"))}";
             }
         }
 
@@ -78,7 +78,7 @@ internal static class CharLegend
 
         if (element is Element.Marks { Meaning: Meaning.Settled, Of: null, Key.Short: not null })
         {
-            yield return $"{glyphs.Both} both";
+            yield return $"{glyphs.Both} {glyphs.Show(Say("both", "marks"))}";
         }
 
         foreach (var (i, (_, text)) in element is Element.Ends ends ? ends.Traces.Index() : [])

@@ -54,7 +54,7 @@ internal sealed class CharPainter(Panel panel, CharPlane plane, ChartGlyphs glyp
 
         if (panel.Nothing is { } nothing)
         {
-            plane.Middle(nothing);
+            plane.Middle(glyphs.Show(nothing));
         }
     }
 
@@ -121,7 +121,7 @@ internal sealed class CharPainter(Panel panel, CharPlane plane, ChartGlyphs glyp
         {
             // On the edge, as far left as marks and other words leave room.
             _ = target.Word is { } word
-                && Enumerable.Range(1, _grid.Columns).Any(c => Write([$" {word} "], c, plane.Row(target.High)));
+                && Enumerable.Range(1, _grid.Columns).Any(c => Write([$" {glyphs.Show(word)} "], c, plane.Row(target.High)));
         }
 
         // Each of several curves has the letter of its run at its end, or as near to it as there is room.
@@ -152,7 +152,8 @@ internal sealed class CharPainter(Panel panel, CharPlane plane, ChartGlyphs glyp
         var from = plane.Column(limit.From) + 1;
         var room = _grid.Columns - from - 1;
         var lines = room < LeastWordColumns ? [] : Paragraph.Broken(glyphs.Show(why), room, t => PlainText.Columns(t));
-        string[][] ways = [lines.Count > _grid.Rows / 2 ? [] : [.. lines], room >= "limit".Length ? ["limit"] : []];
+        var brief = glyphs.Show(Say("limit"));
+        string[][] ways = [lines.Count > _grid.Rows / 2 ? [] : [.. lines], room >= brief.Length ? [brief] : []];
         foreach (var way in ways.Where(w => w.Length > 0))
         {
             // As low as there is room: a rising curve leaves it there.

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Viscolog.Text;
 
 namespace Viscolog.Plots.Characters;
@@ -107,7 +106,7 @@ internal sealed record ChartGlyphs
     public string Number(double value)
     {
         var text = PlotText.Tick(value).Replace(PlainText.ThinSpace, Thousands);
-        return text.Length <= LabelColumns ? text : value.ToString("0.#E+0", CultureInfo.InvariantCulture);
+        return text.Length <= LabelColumns ? text : value.ToString("0.#E+0", Numbers);
     }
 
     /// <summary>A text as this set can show it; the plain one leaves the sign of degrees out, for which a chart has no room.</summary>

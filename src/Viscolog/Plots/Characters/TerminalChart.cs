@@ -25,7 +25,7 @@ internal static class TerminalChart
     /// <returns>Lines without trailing spaces; one line that asks for room where there is too little.</returns>
     public static IReadOnlyList<string> Draw(Picture picture, int width, int height, bool ascii)
         => width < LeastWidth || height < LeastHeight
-            ? [PlainText.Shorten($"the chart needs {LeastWidth} x {LeastHeight} characters", Math.Max(width, 3), "...")]
+            ? [PlainText.Shorten(Say($"the chart needs {LeastWidth} x {LeastHeight} characters"), Math.Max(width, 3), "...")]
             : Lines(picture, width, height, ascii);
 
     /// <summary>The same for a caller who sees to the room: 38 columns and 7 lines at least.</summary>

@@ -219,7 +219,7 @@ internal sealed class PanelLabels(Panel panel) : PanelAnnotation
                select new ScreenPoint(left, Area.Bottom - Inset - size.Height - (n * Step));
         if (!Put(rc, room, lines, style, Places) && lines.Count > 1)
         {
-            Put(rc, room, ["limit"], style, Places);
+            Put(rc, room, [Say("limit")], style, Places);
         }
     }
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using OxyPlot;
 using OxyPlot.SkiaSharp;
 using SkiaSharp;
@@ -46,11 +45,11 @@ internal static class PictureFile
         };
         if (render is null)
         {
-            return new Refused($"{shown}: the file's ending decides the format; use .svg, .pdf or .png");
+            return new Refused(Say($"{shown}: the file's ending decides the format; use .svg, .pdf or .png"));
         }
 
         return !PlotFont.AnyHere() && !path.EndsWith(".svg", StringComparison.OrdinalIgnoreCase)
-            ? new Refused($"{shown}: this machine has no fonts; install one, such as DejaVu Sans, or write an .svg")
+            ? new Refused(Say($"{shown}: this machine has no fonts; install one, such as DejaVu Sans, or write an .svg"))
             : NamedFile.Write(path, force, () => render(picture));
     }
 
@@ -74,7 +73,7 @@ internal static class PictureFile
     private static PlotModel Model(Picture picture, string font)
     {
         var model = OxyPicture.Of(picture);
-        (model.Culture, model.DefaultFont) = (CultureInfo.InvariantCulture, font);
+        (model.Culture, model.DefaultFont) = (Numbers, font);
         return model;
     }
 

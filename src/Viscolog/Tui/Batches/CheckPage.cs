@@ -13,14 +13,14 @@ internal static class CheckPage
     /// <summary>Readings of the last step that are shown one by one.</summary>
     private const int MostReadings = 6;
 
-    public static Page Of(CheckState state, Canvas canvas) => Page.Of(canvas, "the check", page => Draw(page, state));
+    public static Page Of(CheckState state, Canvas canvas) => Page.Of(canvas, Say("the check"), page => Draw(page, state));
 
     private static void Draw(Page page, CheckState state)
     {
         page.Add(" " + RunTitle.Of(state.Run.File.Run), Tone.Strong);
         page.Add(
-            new Piece(" against " + Against(state)),
-            new Piece(state.Specifications.Length > 1 ? $"   ({state.Chosen + 1} of {state.Specifications.Length})" : "", Tone.Dim));
+            new Piece(" " + Against(state)),
+            new Piece(state.Specifications.Length > 1 ? Say($"   ({state.Chosen + 1} of {state.Specifications.Length})") : "", Tone.Dim));
         page.Add("");
         var scrolled = page.AddScrolled(Head(page, state), state.Passed);
         page.Foot(state.Said.Length > 0 ? state.Said : scrolled, CheckScreen.Keys);
@@ -28,10 +28,10 @@ internal static class CheckPage
 
     private static string Against(CheckState state) => state.Current switch
     {
-        null => "nothing: the run has no target, and the log no specification",
-        { Body: { } body } asked => $"{asked.Name}: {AdviceWords.Band(body.Band)}"
-            + FormattableString.Invariant($" at {asked.ReferenceTemperatureInForce.Celsius:0.#} °C"),
-        var asked => asked.Name,
+        null => Say("against nothing: the run has no target, and the log no specification"),
+        { Body: { } body } asked => Say(
+            $"against {asked.Name}: {AdviceWords.Band(body.Band)} at {asked.ReferenceTemperatureInForce.Celsius:0.#} °C"),
+        var asked => Say($"against {asked.Name}"),
     };
 
     /// <summary>Adds the verdict; says what stands below it.</summary>
@@ -53,7 +53,7 @@ internal static class CheckPage
                 }
 
                 page.Add("");
-                Row(lines, page.Width, "Readings", Readings(check));
+                Row(lines, page.Width, Say("Readings"), Readings(check));
                 foreach (var (name, text) in CheckWords.Rows(check, state.Today))
                 {
                     Row(lines, page.Width, name, text);
@@ -61,22 +61,23 @@ internal static class CheckPage
 
                 foreach (var warning in check.Warnings)
                 {
-                    Row(lines, page.Width, "Note", CheckRemarks.Of(warning), Tone.Caution);
+                    Row(lines, page.Width, Say("Note", "warning"), CheckRemarks.Of(warning), Tone.Caution);
                 }
 
                 if (check.Next is NextStep.Correct { Advice: var advice })
                 {
-                    Row(lines, page.Width, "Safety", string.Join(' ', advice.Cautions), Tone.Dim);
+                    Row(lines, page.Width, Say("Safety"), CautionWords.Of(advice.Cautions), Tone.Dim);
                 }
 
                 break;
             case CheckOutcome.Refused refused:
-                page.Add(" It can't be checked.", Tone.Bad);
-                Row(lines, page.Width, "Why", CheckRemarks.Of(refused.Reason));
+                page.Add(" " + Say("It can't be checked."), Tone.Bad);
+                Row(lines, page.Width, Say("Why"), CheckRemarks.Of(refused.Reason));
                 break;
             default:
                 page.Add(new Piece(
-                    " " + (state.Fault ?? (state.Current is null ? "F8 in the list of runs adds a specification." : "working it out")),
+                    " " + (state.Fault
+                        ?? (state.Current is null ? Say("F8 in the list of runs adds a specification.") : Say("working it out"))),
                     state.Fault is null ? Tone.Dim : Tone.Bad));
                 break;
         }
@@ -91,8 +92,8 @@ internal static class CheckPage
         var shown = string.Join(", ", step.TakeLast(MostReadings));
         return step.Count switch
         {
-            0 => "none since the pot was last changed",
-            > MostReadings => $"the last {MostReadings} of {step.Count}: {shown}",
+            0 => Say("none since the pot was last changed"),
+            > MostReadings => Say($"the last {MostReadings} of {step.Count}: {shown}"),
             _ => shown,
         };
     }

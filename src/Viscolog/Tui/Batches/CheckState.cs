@@ -40,7 +40,7 @@ internal sealed record CheckState(LoggedRun Run, ImmutableArray<Specification> S
             .OrderBy(s => s.Name, StringComparer.Ordinal).ToList();
         var fitting = kept.Where(s => ProductTrend.IsOf(own.Product, own.Name, s.Name)).ToList();
         Specification[] target = own.Target is { } stated
-            ? [new("target of the run") { Body = stated, ReferenceTemperature = own.ReferenceTemperature }]
+            ? [new(Say("target of the run")) { Body = stated, ReferenceTemperature = own.ReferenceTemperature }]
             : [];
         return new(run, [.. fitting, .. target, .. kept.Except(fitting)], today);
     }

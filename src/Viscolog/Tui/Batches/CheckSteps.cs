@@ -43,10 +43,10 @@ internal static class CheckSteps
     private static CheckStep Certify(CheckState state) => state.Outcome is CheckOutcome.Checked { Check: var check }
         ? new CheckStep(state, RunPapers.Export<CheckEvent>(
             RunPapers.Writer(RunPapers.Certificate(state.Run, check, state.Earlier, state.Today)),
-            "Write the certificate",
+            Say("Write the certificate"),
             RunPapers.NameOf(state.Run, "certificate"),
             said => new CheckEvent.Told(said)))
-        : state with { Said = "there is no verdict to certify" };
+        : state with { Said = Say("there is no verdict to certify") };
 
     private static CheckStep Ask(CheckState state)
     {
@@ -95,6 +95,7 @@ internal sealed record WorkOutCheck(Run Run, Specification Specification, Immuta
     public void Perform(IStage<CheckEvent> stage)
     {
         var request = BenchKnowledge.Of(stage.Context.Log).Request(Run, Specification, Earlier, Today);
-        stage.Work("check", () => new CheckEvent.Answered(BatchChecks.Of(request), null), fault => new CheckEvent.Answered(null, fault));
+        stage.Work(
+            Say("check"), () => new CheckEvent.Answered(BatchChecks.Of(request), null), fault => new CheckEvent.Answered(null, fault));
     }
 }

@@ -14,14 +14,14 @@ internal static class TrendPage
     /// <summary>Part of the lines that the chart gets.</summary>
     private const double ChartPart = 0.7;
 
-    public static Page Of(TrendState state, Canvas canvas) => Page.Of(canvas, "the trend", page => Draw(page, state));
+    public static Page Of(TrendState state, Canvas canvas) => Page.Of(canvas, Say("the trend"), page => Draw(page, state));
 
     private static void Draw(Page page, TrendState state)
     {
         var (width, height) = (page.Width, page.Height);
         page.Add(
-            new Piece(" " + (state.Current is { } product ? $"{product.Name}: batches over time" : "No product"), Tone.Strong),
-            new Piece(state.Products.Length > 1 ? $"   ({state.Chosen + 1} of {state.Products.Length})" : "", Tone.Dim),
+            new Piece(" " + (state.Current is { } product ? Say($"{product.Name}: batches over time") : Say("No product")), Tone.Strong),
+            new Piece(state.Products.Length > 1 ? Say($"   ({state.Chosen + 1} of {state.Products.Length})") : "", Tone.Dim),
             new Piece(page.Shared.Length > 0 ? $"   {page.Shared}" : "", Tone.Dim));
         var lines = new List<Piece>();
         if (state.Picture() is { } picture)
@@ -42,9 +42,9 @@ internal static class TrendPage
             page.Add("");
             Wrap(lines, width, state switch
             {
-                { Current: null } => "The log keeps no specification that asks for a body: F8 in the list of runs adds one.",
-                { Trend: null } => state.Said.Length > 0 ? state.Said : "working it out",
-                _ => $"No chart: {TrendWords.Of(((ChartOutcome.Refused)state.Charted()!).Reason)}.",
+                { Current: null } => Say("The log keeps no specification that asks for a body: F8 in the list of runs adds one."),
+                { Trend: null } => state.Said.Length > 0 ? state.Said : Say("working it out"),
+                _ => Say($"No chart: {TrendWords.Of(((ChartOutcome.Refused)state.Charted()!).Reason)}."),
             }, Tone.Plain);
         }
 
@@ -64,15 +64,15 @@ internal static class TrendPage
             lines,
             width,
             signals.Length == 0
-                ? "In control: no rule is broken."
-                : $"{Count.Of(signals.Length, "signal", "signals")}: {string.Join("; ", signals)}",
+                ? Say("In control: no rule is broken.")
+                : $"{Count.Of(signals.Length, Say("signal"), Say("signals"))}: {string.Join("; ", signals)}",
             signals.Length == 0 ? Tone.Good : Tone.Bad);
         if (signals.Length > 0)
         {
             Wrap(lines, width, TrendWords.ByChance, Tone.Dim);
         }
 
-        Wrap(lines, width, $"Limits {TrendWords.Limits(chart, Unit)}; moving range {TrendWords.Range(chart, Unit)}", Tone.Plain);
+        Wrap(lines, width, Say($"Limits {TrendWords.Limits(chart, Unit)}; moving range {TrendWords.Range(chart, Unit)}"), Tone.Plain);
         if (chart.Cpk is { } cpk)
         {
             Wrap(lines, width, $"Cpk {TrendWords.Index(cpk)}, Ppk {TrendWords.Index(chart.Ppk!)}", Tone.Plain);

@@ -43,5 +43,5 @@ internal sealed record TrendState(ImmutableArray<Specification> Products)
 
     /// <summary>The chart as it is drawn; null where there is none.</summary>
     public TrendPicture? Picture()
-        => Charted() is ChartOutcome.Charted { Chart: var chart } ? new(Current!.Name, "Viscosity, mPa·s", chart) : null;
+        => Charted() is ChartOutcome.Charted { Chart: var chart } ? new(Current!.Name, Say("Viscosity, mPa·s"), chart) : null;
 }

@@ -76,7 +76,7 @@ internal sealed record WorkOutTrend(Specification Product) : IEffect<TrendEvent>
         var today = stage.Context.Today;
         var runs = BenchKnowledge.RunsOf(stage.Context.Log, Product);
         stage.Work(
-            "trend",
+            Say("trend"),
             () => new TrendEvent.Answered(ProductTrend.Of(Product, runs, today)),
             fault => new TrendEvent.Told(fault));
     }

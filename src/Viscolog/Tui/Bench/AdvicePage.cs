@@ -25,33 +25,33 @@ internal static class AdvicePage
         [
             .. AdviceWords.Headline(advice),
             "",
-            $"Target: {AdviceWords.Bands(advice)}.",
+            Say($"Target: {AdviceWords.Bands(advice)}."),
             .. advice.Quantities.SelectMany(Expected),
-            .. advice.IsAllRead ? new[] { $"In band: {AdviceWords.InBand(advice)}. Over: {AdviceWords.Over(advice)}." } : [],
+            .. advice.IsAllRead ? new[] { Say($"In band: {AdviceWords.InBand(advice)}. Over: {AdviceWords.Over(advice)}.") } : [],
             "",
             ReasonWords.Of(advice),
             .. Plan(advice),
             .. advice.Warnings.Select(ReasonWords.Of),
             "",
             .. advice.Thickeners.Select(
-                t => $"{t.Name}: {Shown.Dose(t.DoseNow)} in the pot, limit {Shown.Dose(t.Limit.Dose)}: {t.Limit.Why}"),
+                t => Say($"{t.Name}: {Shown.Dose(t.DoseNow)} in the pot, limit {Shown.Dose(t.Limit.Dose)}: {LimitWords.Of(t.Limit)}")),
             "",
-            .. advice.Cautions,
+            .. advice.Cautions.Select(CautionWords.Of),
         ];
     }
 
-    private static IEnumerable<string> Plan(Advice advice) => AdviceWords.Plan(advice) is { } plan ? [$"Plan: {plan}."] : [];
+    private static IEnumerable<string> Plan(Advice advice) => AdviceWords.Plan(advice) is { } plan ? [Say($"Plan: {plan}.")] : [];
 
     private static IEnumerable<string> Expected(AdvisedQuantity quantity)
     {
         if (AdviceWords.Now(quantity) is { } now)
         {
-            yield return $"{Capital(AdviceWords.Name(quantity))} now: {now}.";
+            yield return Say($"{Capital(AdviceWords.Name(quantity))} now: {now}.");
         }
 
         if (AdviceWords.Expected(quantity) is { } expected)
         {
-            yield return $"{Capital(AdviceWords.Name(quantity))} expected then: {expected}.";
+            yield return Say($"{Capital(AdviceWords.Name(quantity))} expected then: {expected}.");
         }
     }
 

@@ -9,7 +9,7 @@ internal static class BenchAdvisor
     {
         var outcome = Study.Of(new(ask.Run) { Risk = ask.Risk, History = ask.Earlier });
         var refused = outcome.Advice is not null ? null
-            : ask.Run.Target is null ? "No target: F8 sets one, and advice begins."
+            : ask.Run.Target is null ? Say("No target: F8 sets one, and advice begins.")
             : Wording.AdviceWords.Refusal(outcome);
         var study = (outcome as StudyOutcome.Made)?.Study;
         return new(outcome.Advice, refused, study is { IsOfTwo: true } or { IsRead: true } ? study.Picture : null) { Study = study };

@@ -12,8 +12,11 @@ namespace Viscolog.Tui.Bench;
 /// <param name="What">What it is, in words.</param>
 internal abstract record BenchChange(string What)
 {
-    /// <summary>Why a row is void that was taken back.</summary>
+    /// <summary>Why a row is void that was taken back, as the log has it.</summary>
     public const string TakenBack = "taken back";
+
+    /// <summary>Why a row is void, for people.</summary>
+    public static string Why(string reason) => reason == TakenBack ? Say("taken back") : reason;
 
     /// <summary>
     /// What a run holds as changes that can be taken back: its rows, the one logged last above the others, and then its clock.
@@ -22,13 +25,13 @@ internal abstract record BenchChange(string What)
     {
         var changes = Known(run.Rows, run.File);
         var stirring = run.Clock with { Ended = null };
-        changes = run.Clock.Began is null ? changes : changes.Push(new Clock("stirring", StirTimes.None, stirring));
-        return run.Clock.Ended is null ? changes : changes.Push(new Clock("stirring ended", stirring, run.Clock));
+        changes = run.Clock.Began is null ? changes : changes.Push(new Clock(Say("stirring"), StirTimes.None, stirring));
+        return run.Clock.Ended is null ? changes : changes.Push(new Clock(Say("stirring ended"), stirring, run.Clock));
     }
 
     private static ImmutableStack<BenchChange> Known(ImmutableArray<int> rows, RunFile file)
         => [.. rows.Zip(file.Contents(), (n, r) => (Number: n, Row: r)).Where(r => r.Row.Void is null).OrderBy(r => r.Number)
-            .Select(BenchChange (r) => Rows.Added(FormattableString.Invariant($"entry {r.Number}"), r.Row, r.Number))];
+            .Select(BenchChange (r) => Rows.Added(Say($"entry {r.Number}"), r.Row, r.Number))];
 
     /// <summary>Logs it.</summary>
     public abstract WriteOutcome Log(BenchLog log, int run, ChangeWay way);

@@ -46,16 +46,18 @@ internal sealed record BenchClock
     {
         if (StirBegan is not { } began)
         {
-            return "not stirred yet (F3 starts the clock)";
+            return Say("not stirred yet (F3 starts the clock)");
         }
 
         if (Standing(now) is not { } standing)
         {
-            return $"stirring {Shown(now - began)} (F3 ends it)";
+            return Say($"stirring {Shown(now - began)} (F3 ends it)");
         }
 
-        var due = Due is not { } at ? "" : standing < at ? $" · read in {Shown(at - standing)}" : " · read now";
-        return $"stirred {Stirred!.Value.TotalSeconds:0} s · standing {Shown(standing)}{due}";
+        var stirred = Stirred!.Value.TotalSeconds;
+        return Due is not { } at ? Say($"stirred {stirred:0} s · standing {Shown(standing)}")
+            : standing < at ? Say($"stirred {stirred:0} s · standing {Shown(standing)} · read in {Shown(at - standing)}")
+            : Say($"stirred {stirred:0} s · standing {Shown(standing)} · read now");
     }
 
     /// <summary>A time as a clock shows it: minutes and seconds, and hours where there are some.</summary>

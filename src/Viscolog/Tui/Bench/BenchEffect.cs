@@ -52,7 +52,7 @@ internal abstract record BenchEffect : IEffect<BenchEvent>
             {
                 RunPapers.Export<BenchEvent>(
                     paper.Write,
-                    "Write a paper",
+                    Say("Write a paper"),
                     RunPapers.NameOf(Run, paper.Name),
                     said => new BenchEvent.Told(said))
                     .Perform(stage);
@@ -65,7 +65,7 @@ internal abstract record BenchEffect : IEffect<BenchEvent>
     {
         public override void Perform(IStage<BenchEvent> stage)
             => stage.Work(
-                "advice",
+                Say("advice"),
                 () => new BenchEvent.Advised(BenchAdvisor.Of(this)),
                 fault => new BenchEvent.Advised(new(null, fault, null)));
     }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Viscolog.Core.Advising;
 using Viscolog.Feeds;
 using Viscolog.RunFiles;
@@ -24,7 +23,7 @@ internal static class BenchFeeds
         FeedEvent.Understood understood => Hear(state, understood, now),
         FeedEvent.Misread misread => state with
         {
-            Feeds = state.Feeds.With(misread.From, FormattableString.Invariant($"{misread.From}: {misread.Count} not understood")),
+            Feeds = state.Feeds.With(misread.From, Say($"{misread.From}: {misread.Count} not understood")),
         },
         FeedEvent.Raw => state,
         FeedEvent.Told { State: FeedState.Open or FeedState.Back } open => state with { Feeds = state.Feeds.With(open.From, null) },
@@ -36,9 +35,9 @@ internal static class BenchFeeds
     public static string Words(BenchState state, bool isAscii)
     {
         var pour = state.Feeds.Weight is { } weight and > 0 && Advised(state) is { } advised
-            ? string.Create(CultureInfo.InvariantCulture, $"scale {weight:0.00} of {advised:0.00} g {Bar(weight / advised, isAscii)}")
+            ? Say($"scale {weight:0.00} of {advised:0.00} g {Bar(weight / advised, isAscii)}")
             : state.Feeds.Weight is { } grams and > 0
-            ? string.Create(CultureInfo.InvariantCulture, $"scale {grams:0.00} g (F2 takes it)")
+            ? Say($"scale {grams:0.00} g (F2 takes it)")
             : "";
         return string.Join(" · ", state.Feeds.States.Values.Prepend(pour).Where(w => w.Length > 0));
     }
@@ -73,7 +72,10 @@ internal static class BenchFeeds
 
         if (!method.Scales.Contains(shown.Scale))
         {
-            return state with { Feeds = feeds.With(told.From, $"{told.From}: shows {shown.Scale.Unit}, this run is read by {method.Id}") };
+            return state with
+            {
+                Feeds = feeds.With(told.From, Say($"{told.From}: shows {shown.Scale.Unit}, this run is read by {method.Id}")),
+            };
         }
 
         var text = FileNumbers.Show(line.Of(shown.Column)!.Value)
@@ -98,9 +100,9 @@ internal static class BenchFeeds
 
     private static string Words(FeedEvent.Told told) => told.State switch
     {
-        FeedState.Lost => "unplugged or closed; it is tried again",
+        FeedState.Lost => Say("unplugged or closed; it is tried again"),
         FeedState.Silent or FeedState.Noise => told.Words,
-        _ => "ended",
+        _ => Say("ended"),
     };
 
     private static string Bar(double part, bool isAscii)
@@ -108,9 +110,10 @@ internal static class BenchFeeds
         const int cells = 10;
         var full = (int)Math.Clamp(Math.Floor(part * cells), 0, cells);
         var (done, left) = isAscii ? ('#', '.') : ('█', '░');
-        var word = part >= Bells[^1] ? ", too much" : part >= 1 ? ", enough" : "";
-        return string.Create(
-            CultureInfo.InvariantCulture, $"{new string(done, full)}{new string(left, cells - full)} {100 * part:0} %{word}");
+        var bar = new string(done, full) + new string(left, cells - full);
+        return part >= Bells[^1] ? Say($"{bar} {100 * part:0} %, too much")
+            : part >= 1 ? Say($"{bar} {100 * part:0} %, enough")
+            : string.Create(Numbers, $"{bar} {100 * part:0} %");
     }
 }
 

@@ -5,6 +5,7 @@ using Viscolog.RunFiles;
 using Viscolog.Tables;
 using Viscolog.Tui.Pattern;
 using Viscolog.Typing;
+using Viscolog.Wording;
 
 namespace Viscolog.Tui.Bench;
 
@@ -22,20 +23,20 @@ internal static class BenchForms
             : (Thickener: run.Thickeners.FirstOrDefault()?.Name ?? "", Grams: "");
         var names = string.Join(", ", run.Thickeners.Select(t => t.Name));
         return new(
-            "Thickener added",
+            Say("Thickener added"),
             Cautions(state),
             [
-                new("thickener", advised.Thickener, names) { Choices = [.. run.Thickeners.Select(t => t.Name)] },
+                new(Say("thickener"), advised.Thickener, names) { Choices = [.. run.Thickeners.Select(t => t.Name)] },
                 new(
-                    "poured",
+                    Say("poured"),
                     state.Feeds.Weight is { } weighed and > 0 ? FileNumbers.Show(weighed) : advised.Grams,
-                    "g, as weighed, or mL") { IsFirst = true },
+                    Say("g, as weighed, or mL")) { IsFirst = true },
             ],
             texts =>
             {
                 if (run.FindThickener(texts[0].Trim()) is not { } thickener)
                 {
-                    return FormAnswer<BenchEvent>.Wrong(0, $"the run has {names}");
+                    return FormAnswer<BenchEvent>.Wrong(0, Say($"the run has {names}"));
                 }
 
                 var density = thickener.Dilution == PreDilution.None ? thickener.Density : null;
@@ -49,18 +50,18 @@ internal static class BenchForms
     public static string Cautions(BenchState state)
         => !state.Run.File.Run.Entries.Any(e => e is Entry.Dosed { Counts: true })
             && state.Advice?.Advice?.Cautions is { IsDefault: false } cautions
-            ? string.Join(' ', cautions) : "";
+            ? CautionWords.Of(cautions) : "";
 
     public static Form<BenchEvent> Beside(BenchState state) => new(
-        "With the next reading",
+        Say("With the next reading"),
         "",
         [
-            new("temperature", Text(state.Beside.TempC), "°C"),
+            new(Say("temperature"), Text(state.Beside.TempC), "°C"),
             new("pH", Text(state.Beside.Ph)),
-            new("string length", Text(state.Beside.StringMm), "mm"),
-            new("fault seen", state.Beside.Fault is { } seen ? FileNames.Faults.Of(seen) : "")
+            new(Say("string length"), Text(state.Beside.StringMm), "mm"),
+            new(Say("fault seen"), state.Beside.Fault is { } seen ? FaultWords.Of(seen) : "")
             {
-                Choices = [.. Enum.GetValues<ObservedFault>().Select(FileNames.Faults.Of)],
+                Choices = [.. FaultWords.All],
             },
         ],
         texts =>
@@ -79,9 +80,9 @@ internal static class BenchForms
                 }
             }
 
-            var fault = FileNames.Faults.Find(texts[3]);
+            var fault = FaultWords.Find(texts[3]);
             return fault is null && texts[3].Trim().Length > 0
-                ? FormAnswer<BenchEvent>.Wrong(3, $"one of {FileNames.Faults.List}; anything else goes in the note")
+                ? FormAnswer<BenchEvent>.Wrong(3, Say($"one of {string.Join(", ", FaultWords.All)}; anything else goes in the note"))
                 : FormAnswer<BenchEvent>.Of(new BenchEvent.ReadBeside(new(values[0], values[1], values[2], fault)));
         });
 
@@ -93,19 +94,20 @@ internal static class BenchForms
         }
 
         var (place, row) = (state.ChosenPlace, state.Run.File.Contents().ElementAt(state.ChosenPlace));
-        var about = FormattableString.Invariant($"Entry {place + 1} of {state.Run.Rows.Length}: {BenchTable.Words(row)}. ");
+        var (number, count, words) = (place + 1, state.Run.Rows.Length, BenchTable.Words(row));
         return row.Void is { } reason
             ? new(
-                "Let the entry count again",
-                about + "It is void; it will count again, and what replaced it will not.",
-                [new("was void because", reason)],
+                Say("Let the entry count again"),
+                Say($"Entry {number} of {count}: {words}. It is void; it will count again, and what replaced it will not."),
+                [new(Say("was void because"), BenchChange.Why(reason))],
                 _ => FormAnswer<BenchEvent>.Of(new BenchEvent.Voided(place, "", "")))
             : new(
-                "Void an entry",
-                about + "It stays in sight and no longer counts. Enter below what it should have been, or leave that empty.",
-                [new("why", "typed wrong"), new("right number", "", "of the reading, or grams")],
+                Say("Void an entry"),
+                Say($"Entry {number} of {count}: {words}. It stays in sight and no longer counts. "
+                    + $"Enter below what it should have been, or leave that empty."),
+                [new(Say("why"), Say("typed wrong")), new(Say("right number"), "", Say("of the reading, or grams"))],
                 texts => texts[0].Trim().Length == 0
-                    ? FormAnswer<BenchEvent>.Wrong(0, "say why")
+                    ? FormAnswer<BenchEvent>.Wrong(0, Say("say why"))
                     : FormAnswer<BenchEvent>.Of(new BenchEvent.Voided(place, texts[0], texts[1])));
     }
 
@@ -114,15 +116,18 @@ internal static class BenchForms
     {
         var shown = clock.IsStirring ? now - clock.StirBegan!.Value : clock.Standing(now) ?? TimeSpan.Zero;
         var usual = shown < TimeSpan.Zero ? TimeSpan.Zero : shown;
-        var what = clock.IsStirring ? "has been stirred" : "has stood";
+        var (jump, time) = (BenchClock.Shown(by.Duration()), BenchClock.Shown(usual));
+        var went = by < TimeSpan.Zero ? Say($"It went back by {jump}: it was set, or the computer slept.")
+            : Say($"It went forward by {jump}: it was set, or the computer slept.");
+        var since = clock.IsStirring ? Say($"By it, the pot has been stirred for {time}. How long is it really?")
+            : Say($"By it, the pot has stood for {time}. How long is it really?");
         return new(
-            "The computer's clock jumped",
-            $"It went {(by < TimeSpan.Zero ? "back" : "forward")} by {BenchClock.Shown(by.Duration())}: it was set, or the computer slept. "
-                + $"By it, the pot {what} for {BenchClock.Shown(usual)}. How long is it really?",
-            [new(clock.IsStirring ? "stirred for" : "stood for", BenchClock.Shown(usual), "as 2:30, or in s")],
+            Say("The computer's clock jumped"),
+            $"{went} {since}",
+            [new(clock.IsStirring ? Say("stirred for") : Say("stood for"), time, Say("as 2:30, or in s"))],
             texts => Span(texts[0]) is { } span
                 ? FormAnswer<BenchEvent>.Of(new BenchEvent.StoodFor(span))
-                : FormAnswer<BenchEvent>.Wrong(0, "a time such as 2:30 or 150"));
+                : FormAnswer<BenchEvent>.Wrong(0, Say("a time such as 2:30 or 150")));
     }
 
     /// <summary>Seconds, minutes and seconds, or hours, minutes and seconds; null where it is none of these.</summary>
@@ -144,15 +149,15 @@ internal static class BenchForms
     }
 
     public static Form<BenchEvent> Change(BenchState state) => new(
-        "Something else added or removed",
-        "One of the three, in g; mL, US cup and US fl oz also work.",
-        [new("base in", "", "g"), new("water in", "", "g"), new("sample out", "", "g")],
+        Say("Something else added or removed"),
+        Say("One of the three, in g; mL, US cup and US fl oz also work."),
+        [new(Say("base in"), "", "g"), new(Say("water in"), "", "g"), new(Say("sample out"), "", "g")],
         texts =>
         {
             var filled = Enumerable.Range(0, 3).Where(i => texts[i].Trim().Length > 0).ToList();
             if (filled is not [var only])
             {
-                return FormAnswer<BenchEvent>.Wrong(filled.Count == 0 ? 0 : filled[1], "one of the three");
+                return FormAnswer<BenchEvent>.Wrong(filled.Count == 0 ? 0 : filled[1], Say("one of the three"));
             }
 
             var density = only == 1 ? Density.Water : state.Run.File.Run.Base.Density;
@@ -178,12 +183,12 @@ internal static class BenchForms
             _ => (double.NaN, Target.DefaultTolerance.Percent),
         };
         return new(
-            "Target and risk",
+            Say("Target and risk"),
             "",
             [
-                new("target", double.IsNaN(wanted) ? "" : FileNumbers.Show(Math.Round(wanted, 3)), "mPa·s"),
-                new("tolerance", FileNumbers.Show(Math.Round(tolerance, 3)), "% either side"),
-                new("risk of going over", FileNumbers.Show(state.Risk.Percent), "% a dose"),
+                new(Say("target"), double.IsNaN(wanted) ? "" : FileNumbers.Show(Math.Round(wanted, 3)), "mPa·s"),
+                new(Say("tolerance"), FileNumbers.Show(Math.Round(tolerance, 3)), Say("% either side")),
+                new(Say("risk of going over"), FileNumbers.Show(state.Risk.Percent), Say("% a dose")),
             ],
             texts =>
             {

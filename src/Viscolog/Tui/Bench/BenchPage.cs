@@ -16,6 +16,9 @@ internal static class BenchPage
     /// <summary>From so many columns on the title says all in full.</summary>
     private const int WideTitle = 100;
 
+    private const int ReadingWidth = 10;
+    private const int WaitWidth = 6;
+
     /// <summary>The row of the fields.</summary>
     public static int EntryRow(int height) => height - 2;
 
@@ -27,12 +30,14 @@ internal static class BenchPage
             return [];
         }
 
-        var unit = PlainText.Columns(BenchValue.Unit(state.Run.File.Run));
-        var wait = 9 + 10 + 1 + unit + 7;
-        return [(9, 10), (wait, 6), (wait + 6 + 8, Math.Max(6, width - wait - 6 - 9))];
+        var (beforeReading, beforeWait, beforeNote) = Labels(state);
+        var reading = PlainText.Columns(beforeReading);
+        var wait = reading + ReadingWidth + PlainText.Columns(beforeWait);
+        var note = wait + WaitWidth + PlainText.Columns(beforeNote);
+        return [(reading, ReadingWidth), (wait, WaitWidth), (note, Math.Max(6, width - note - 1))];
     }
 
-    public static Page Of(BenchState state, Canvas canvas) => Page.Of(canvas, "the bench", page => Draw(page, state, canvas.Now));
+    public static Page Of(BenchState state, Canvas canvas) => Page.Of(canvas, Say("the bench"), page => Draw(page, state, canvas.Now));
 
     private static void Draw(Page page, BenchState state, DateTimeOffset now)
     {
@@ -52,11 +57,11 @@ internal static class BenchPage
         {
             page.Add(
                 new Piece(" " + Strip(page, state, now) + state.Clock.Words(now), state.Clock.HasRung ? Tone.Caution : Tone.Plain),
-                new Piece(state.Beside.IsEmpty ? "" : $" · with {state.Beside.Words}"));
+                new Piece(state.Beside.IsEmpty ? "" : Say($" · with {state.Beside.Words}")));
         }
 
         page.Add(Entry(state, now));
-        page.Add(BenchScreen.Keys.Footer(width), Tone.Dim);
+        page.Add(BenchScreen.Keys.Footer(width, page.IsAscii), Tone.Dim);
     }
 
     /// <summary>What just happened, and how the instruments stand; those give way last.</summary>
@@ -81,14 +86,15 @@ internal static class BenchPage
     private static string Wanted(Core.Pots.Run run, int width)
     {
         var strings = Strings(run, width);
-        return run.Target is not { } target ? "no target (F8 sets one)"
-            : $"{(strings.Length > 0 && width < WideTitle ? "aim" : "target")} {AdviceWords.Band(target.Band)}{strings}";
+        return run.Target is not { } target ? Say("no target (F8 sets one)")
+            : strings.Length > 0 && width < WideTitle ? Say($"aim {AdviceWords.Band(target.Band)}{strings}")
+            : Say($"target {AdviceWords.Band(target.Band)}{strings}");
     }
 
     private static string Strings(Core.Pots.Run run, int width)
         => run.TargetString is not { } wanted || !PairRoles.Apply(run) ? ""
-            : width < WideTitle ? FormattableString.Invariant($", {wanted.Low.Millimeters:0.##}-{wanted.High.Millimeters:0.##} mm")
-            : FormattableString.Invariant($", string {wanted.Low.Millimeters:0.##} to {wanted.High.Millimeters:0.##} mm");
+            : width < WideTitle ? string.Create(Numbers, $", {wanted.Low.Millimeters:0.##}-{wanted.High.Millimeters:0.##} mm")
+            : Say($", string {wanted.Low.Millimeters:0.##} to {wanted.High.Millimeters:0.##} mm");
 
     private static string Strip(Page page, BenchState state, DateTimeOffset now)
         => state.Clock is { Due: { } due } clock && clock.Standing(now) is { } standing
@@ -98,18 +104,21 @@ internal static class BenchPage
 
     private static string Entry(BenchState state, DateTimeOffset now)
     {
-        var fields = Fields(state, 200, Page.LeastHeight);
-        var line = " reading " + new string(' ', fields[0].Width) + " " + BenchValue.Unit(state.Run.File.Run);
+        var (reading, wait, note) = Labels(state);
         var clock = state.Clock.Standing(now) is { } standing ? FormattableString.Invariant($"{standing.TotalSeconds:0}") : "";
-        return line + "  wait " + clock.PadRight(fields[1].Width)[..fields[1].Width] + " s note ";
+        return reading + new string(' ', ReadingWidth) + wait + clock.PadRight(WaitWidth)[..WaitWidth] + note;
     }
+
+    /// <summary>What stands before the fields.</summary>
+    private static (string Reading, string Wait, string Note) Labels(BenchState state)
+        => (Say(" reading "), $" {BenchValue.Unit(state.Run.File.Run)}{Say("  wait ")}", Say(" s note "));
 
     private static void Advice(Page page, BenchState state)
     {
         var inside = page.Width - 4;
         var rows = page.Height >= 30 ? 6 : 4;
         var lines = AdviceLines(state, inside, rows).ToList();
-        var mark = state.IsWorking ? " working it out " : "";
+        var mark = state.IsWorking ? Say(" working it out ") : "";
         page.Add(Top(page, mark));
         for (var i = 0; i < rows; i++)
         {
@@ -135,7 +144,7 @@ internal static class BenchPage
     {
         if (state.Advice?.Advice is not { } advice)
         {
-            return Paragraph.Of(state.Advice?.Refused ?? "working out what to do", width - 2).Take(rows)
+            return Paragraph.Of(state.Advice?.Refused ?? Say("working out what to do"), width - 2).Take(rows)
                 .Select(l => new Piece(l, state.Advice is null ? Tone.Dim : Tone.Caution));
         }
 
@@ -153,7 +162,8 @@ internal static class BenchPage
         [
             new(isTogether ? action + chances : action, tone),
             .. isTogether ? Array.Empty<Piece>() : [new(chances.Trim())],
-            new(string.Join("  ", AdviceWords.Headline(advice).Skip(1).DefaultIfEmpty($"limit {Shown.Dose(limit.Dose)}: {limit.Why}"))),
+            new(string.Join("  ", AdviceWords.Headline(advice).Skip(1).DefaultIfEmpty(
+                Say($"limit {Shown.Dose(limit.Dose)}: {LimitWords.Of(limit)}")))),
             new(Values(advice, width - 2)),
         ];
         return [.. lines, .. Beginning(AdvicePage.Why(advice), width - 2, rows - lines.Length).Select(l => new Piece(l, Tone.Dim))];
@@ -162,14 +172,14 @@ internal static class BenchPage
     /// <summary>The first lines of a text; where there are more, the last one says how to see them.</summary>
     private static List<string> Beginning(string text, int width, int rows)
     {
-        const string more = " (? shows all)";
+        var more = Say(" (? shows all)");
         var lines = Paragraph.Of(text, width).ToList();
         if (lines.Count <= rows || rows <= 0)
         {
             return lines[..Math.Min(lines.Count, Math.Max(0, rows))];
         }
 
-        var last = Paragraph.Of(string.Join(' ', lines.Skip(rows - 1)), width - more.Length).First();
+        var last = Paragraph.Of(string.Join(' ', lines.Skip(rows - 1)), width - PlainText.Columns(more)).First();
         return [.. lines.Take(rows - 1), last + more];
     }
 
@@ -177,7 +187,7 @@ internal static class BenchPage
     private static string Values(Advice advice, int width)
     {
         var isOfSeveral = advice.Quantities.Length > 1;
-        var lead = advice.Body.Expected is not null ? "expect " : advice.Body.IsRead ? "now " : "";
+        var lead = advice.Body.Expected is not null ? Say("expect ") : advice.Body.IsRead ? Say("now ") : "";
         var values = lead + string.Join(
             " · ", advice.Quantities.Select(q => AdviceWords.Expected(q, isOfSeveral) ?? AdviceWords.Now(q, isOfSeveral)).OfType<string>());
         if (isOfSeveral || !advice.IsAllRead)
@@ -185,14 +195,14 @@ internal static class BenchPage
             return values;
         }
 
-        var (inBand, over) = ($" · in band {AdviceWords.InBand(advice)}", $" · over {Shown.Chance(advice.ChanceAnyOver)}");
-        string[] ways = [values + inBand + $" · over {AdviceWords.Over(advice)}", values + inBand + over, values + over];
+        var (inBand, over) = (Say($" · in band {AdviceWords.InBand(advice)}"), Say($" · over {Shown.Chance(advice.ChanceAnyOver)}"));
+        string[] ways = [values + inBand + Say($" · over {AdviceWords.Over(advice)}"), values + inBand + over, values + over];
         return ways.FirstOrDefault(w => PlainText.Columns(w) <= width, ways[^1]);
     }
 
     /// <summary>The chances of several quantities, which stand beside what to do.</summary>
     private static string Both(Advice advice) => advice.Quantities.Length > 1 && advice.IsAllRead
-        ? $"   both in band {Shown.Chance(advice.ChanceAllInBand)}, over {Shown.Chance(advice.ChanceAnyOver)}"
+        ? Say($"   both in band {Shown.Chance(advice.ChanceAllInBand)}, over {Shown.Chance(advice.ChanceAnyOver)}")
         : "";
 
     private static void Middle(Page page, BenchState state, int rows)

@@ -69,9 +69,9 @@ internal sealed record BenchReadings(double? TempC, double? Ph, double? StringMm
 
     public string Words => string.Join(", ", new[]
     {
-        TempC is { } t ? FormattableString.Invariant($"{t:0.##} °C") : null,
-        Ph is { } ph ? FormattableString.Invariant($"pH {ph:0.##}") : null,
-        StringMm is { } mm ? FormattableString.Invariant($"string {mm:0.##} mm") : null,
-        Fault is { } fault ? FileNames.Faults.Of(fault) : null,
+        TempC is { } t ? string.Create(Numbers, $"{t:0.##} °C") : null,
+        Ph is { } ph ? string.Create(Numbers, $"pH {ph:0.##}") : null,
+        StringMm is { } mm ? Say($"string {mm:0.##} mm") : null,
+        Fault is { } fault ? FaultWords.Of(fault) : null,
     }.OfType<string>());
 }

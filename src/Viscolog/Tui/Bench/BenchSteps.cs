@@ -23,19 +23,17 @@ internal static class BenchSteps
     /// <summary>Standing before a reading where no advice says how long (common practice, no source).</summary>
     private static readonly TimeSpan UsualStanding = TimeSpan.FromSeconds(60);
 
-    private const string StirEnded = "stirring ended, standing begins";
-
     /// <summary>The state of a run that is opened, its advice asked for.</summary>
     public static BenchStep Open(LoggedRun run, ImmutableArray<Run> earlier, bool takesReadings = false)
     {
-        var entries = Count.Of(run.Rows.Length, "entry", "entries");
+        var entries = Count.Of(run.Rows.Length, Say("entry"), Say("entries"));
         return Advise(new(run)
         {
             Earlier = earlier,
             Feeds = new() { TakesReadings = takesReadings },
             Clock = BenchClock.Of(run.Clock),
             History = new(BenchChange.Known(run), []),
-            Said = FormattableString.Invariant($"run {run.Number} opened, {entries}"),
+            Said = Say($"run {run.Number} opened, {entries}"),
         });
     }
 
@@ -45,35 +43,37 @@ internal static class BenchSteps
         BenchEvent.Typed typed => Enter(state, typed, now),
         BenchEvent.Heard heard => BenchFeeds.Hear(state, heard.Event, now),
         BenchEvent.Pasted pasted => Paste(state, pasted.Lines, now),
-        BenchEvent.Corrected => Say(
+        BenchEvent.Corrected => Saying(
             state with { Doubted = null, Pasted = [] },
-            state.Doubted is not null ? "not saved; type the reading as it was" : state.Pasted.IsEmpty ? "" : "nothing that was pasted "
-                + "is saved"),
+            state.Doubted is not null ? Say("not saved; type the reading as it was")
+                : state.Pasted.IsEmpty ? ""
+                : Say("nothing that was pasted is saved")),
         BenchEvent.TookAdvised => TakeAdvised(state, now),
         BenchEvent.Poured poured => Pour(state, poured.Thickener, poured.Grams, now),
         BenchEvent.LetDown down => LetDown(state, down.Grams, now),
         BenchEvent.Watered water => Change(
             state,
             new() { Water = water.Grams, Time = now },
-            $"{Shown.Grams(water.Grams)} of water added"),
-        BenchEvent.TakenOut taken => Add(state, new() { Taken = taken.Grams, Time = now }, $"{Shown.Grams(taken.Grams)} taken out"),
-        BenchEvent.Stir => SetClock(state, state.Clock.IsStirring ? StirEnded : "stirring", state.Clock.Toggled(now)),
-        BenchEvent.StoodFor stood => SetClock(state, "the clock is set", state.Clock.TimesFor(stood.Time, now)),
+            Say($"{Shown.Grams(water.Grams)} of water added")),
+        BenchEvent.TakenOut taken => Add(state, new() { Taken = taken.Grams, Time = now }, Say($"{Shown.Grams(taken.Grams)} taken out")),
+        BenchEvent.Stir => SetClock(
+            state, state.Clock.IsStirring ? Say("stirring ended, standing begins") : Say("stirring"), state.Clock.Toggled(now)),
+        BenchEvent.StoodFor stood => SetClock(state, Say("the clock is set"), state.Clock.TimesFor(stood.Time, now)),
         BenchEvent.ClockJumped jumped => state.Clock.StirBegan is null ? state : AskClock(state, jumped.By, now),
-        BenchEvent.TakenBack => Log(state, state.History.Said, ChangeWay.Back, "nothing is left to undo"),
-        BenchEvent.SaidAgain => Log(state, state.History.TakenBack, ChangeWay.Again, "nothing was undone that could be redone"),
+        BenchEvent.TakenBack => Log(state, state.History.Said, ChangeWay.Back, Say("nothing is left to undo")),
+        BenchEvent.SaidAgain => Log(state, state.History.TakenBack, ChangeWay.Again, Say("nothing was undone that could be redone")),
         BenchEvent.Explained => Explain(state),
-        BenchEvent.Leaving => Say(state, "stirring continues in the log; the same key again leaves"),
-        BenchEvent.ReadBeside { Readings: var read } => Say(
+        BenchEvent.Leaving => Saying(state, Say("stirring continues in the log; the same key again leaves")),
+        BenchEvent.ReadBeside { Readings: var read } => Saying(
             state with { Beside = read },
-            read.IsEmpty ? "nothing with the next reading" : $"with the next reading: {read.Words}"),
+            read.IsEmpty ? Say("nothing with the next reading") : Say($"with the next reading: {read.Words}")),
         BenchEvent.Voided voided => Void(state, voided, now),
         BenchEvent.Aimed aimed => Aim(state, aimed),
         BenchEvent.Correcting => new BenchStep(state, new BenchEffect.AskAbout(state.Run)),
         BenchEvent.RunCorrected corrected => Log(
-            state, new BenchChange.Header("what the run says of itself", state.Run.File.WithoutRows(), corrected.Header)),
+            state, new BenchChange.Header(Say("what the run says of itself"), state.Run.File.WithoutRows(), corrected.Header)),
         BenchEvent.PaperCalled => new BenchStep(state, new BenchEffect.WritePaper(state.Run, state.Earlier)),
-        BenchEvent.Told told => Say(state, told.What),
+        BenchEvent.Told told => Saying(state, told.What),
         BenchEvent.Copied => CopyOut(state),
         BenchEvent.Moved moved => Move(state, moved.Rows),
         BenchEvent.Logged logged => Logged(state, logged),
@@ -86,7 +86,7 @@ internal static class BenchSteps
         _ => throw new ArgumentOutOfRangeException(nameof(@event), @event, "not a case of the closed set"),
     };
 
-    private static BenchState Say(BenchState state, string said) => state with { Error = null, Said = said };
+    private static BenchState Saying(BenchState state, string said) => state with { Error = null, Said = said };
 
     private static BenchStep Advise(BenchState state)
         => new BenchStep(state with { IsWorking = true }, new BenchEffect.Advise(state.Run.File.Run, state.Risk, state.Earlier));
@@ -103,8 +103,8 @@ internal static class BenchSteps
         if (typed.Reading.Trim().Length == 0 && state.Beside.IsEmpty)
         {
             return note.Length == 0
-                ? state with { Error = $"type a reading in {BenchValue.Unit(state.Run.File.Run)}, then Enter" }
-                : Add(state, new() { Note = note, Time = now }, "a note");
+                ? state with { Error = Say($"type a reading in {BenchValue.Unit(state.Run.File.Run)}, then Enter") }
+                : Add(state, new() { Note = note, Time = now }, Say("a note"));
         }
 
         if (Reading(state, typed, now, out var error) is not { } reading)
@@ -114,7 +114,7 @@ internal static class BenchSteps
 
         if (typed != state.Doubted && state is { IsWorking: false, Advice.Study: { } study } && Surprise.Of(study, reading) is { } surprise)
         {
-            return state with { Doubted = typed, Error = $"{ReasonWords.Of(surprise)}: Enter keeps it, Esc corrects" };
+            return state with { Doubted = typed, Error = Say($"{ReasonWords.Of(surprise)}: Enter keeps it, Esc corrects") };
         }
 
         return Add(
@@ -134,18 +134,19 @@ internal static class BenchSteps
             var typed = new BenchEvent.Typed(cells[0], cells[1], cells[2]);
             if (Reading(alone, typed, now, out var error) is not { Value: not null } reading)
             {
-                var why = error ?? "a reading is missing";
+                var why = error ?? Say("a reading is missing");
                 return state with
                 {
                     Pasted = [],
-                    Error = FormattableString.Invariant($"line {place} of {lines.Length}: {why}; nothing is saved"),
+                    Error = Say($"line {place} of {lines.Length}: {why}; nothing is saved"),
                 };
             }
 
             rows.Add(new() { Reading = reading, Time = now, Note = typed.Note.Trim() is { Length: > 0 } note ? note : null });
         }
 
-        return state with { Pasted = [.. rows], Error = $"{Count.Of(rows.Count, "reading", "readings")}: Enter saves all, Esc drops them" };
+        var all = Count.Of(rows.Count, Say("reading"), Say("readings"));
+        return state with { Pasted = [.. rows], Error = Say($"{all}: Enter saves all, Esc drops them") };
     }
 
     private static BenchStep EnterPasted(BenchState state)
@@ -153,7 +154,7 @@ internal static class BenchSteps
         var first = state.Run.Rows.Length + 1;
         ImmutableArray<int> numbers = [.. Enumerable.Range(first, state.Pasted.Length)];
         return Log(state with { Pasted = [] }, new BenchChange.Rows(
-            Count.Of(numbers.Length, "reading", "readings"),
+            Count.Of(numbers.Length, Say("reading"), Say("readings")),
             [.. state.Pasted.Select(r => new RunEdit.Add(r))],
             [.. numbers.Select(n => new RunEdit.Void(n, BenchChange.TakenBack))],
             [.. numbers.Select(n => new RunEdit.Lift(n))]));
@@ -188,8 +189,8 @@ internal static class BenchSteps
         };
         if (state.Run.File.Run.Append(new Entry.Measured(reading)) is Appended.Refused { Fault: EntryFault.StandsBackwards(var before) })
         {
-            error = FormattableString.Invariant($"at the last reading the pot had stood {before.TotalSeconds:0} s since ")
-                + "the last addition; enter the total standing time";
+            error = Say($"at the last reading the pot had stood {before.TotalSeconds:0} s since the last addition; "
+                + $"enter the total standing time");
         }
 
         return error is null ? reading : null;
@@ -197,23 +198,23 @@ internal static class BenchSteps
 
     private static BenchStep TakeAdvised(BenchState state, DateTimeOffset now) => (state.IsWorking, state.Advice?.Advice) switch
     {
-        (true, _) => state with { Error = "the advice is being worked out; one moment" },
+        (true, _) => state with { Error = Say("the advice is being worked out; one moment") },
         // The form shows the cautions, which must be seen before the first addition of a run.
         (_, { Action: BenchAction.Add }) when BenchForms.Cautions(state).Length > 0
             => new BenchStep(state, new Ask<BenchEvent>(BenchForms.Dose(state))),
         (_, { Action: BenchAction.Add add } advice) => Pour(state, advice.Thickener.Name, add.Poured, now),
         (_, { Action: BenchAction.LetDown down }) => LetDown(state, down.Base, now),
-        _ => state with { Error = "no addition is advised now; F2 takes your own grams" },
+        _ => state with { Error = Say("no addition is advised now; F2 takes your own grams") },
     };
 
     private static BenchStep LetDown(BenchState state, Mass grams, DateTimeOffset now)
-        => Change(state, new() { LetDown = grams, Time = now }, $"{Shown.Grams(grams)} of base added");
+        => Change(state, new() { LetDown = grams, Time = now }, Say($"{Shown.Grams(grams)} of base added"));
 
     private static BenchStep Pour(BenchState state, string thickener, Mass grams, DateTimeOffset now)
         => Change(
             state,
             new() { Dosed = new(thickener, grams), Time = now },
-            $"{Shown.Grams(grams)} {thickener} added; F3 starts stirring");
+            Say($"{Shown.Grams(grams)} {thickener} added; F3 starts stirring"));
 
     /// <summary>Something went into the pot: the step is a new one, and so is its clock.</summary>
     private static BenchStep Change(BenchState state, FileRow row, string said)
@@ -231,18 +232,18 @@ internal static class BenchSteps
         => new BenchStep(state with { Error = null, Doubted = null }, [new BenchEffect.Log(state.Run.Number, change, way)]);
 
     private static BenchStep Log(BenchState state, ImmutableStack<BenchChange> from, ChangeWay way, string nothing)
-        => from.IsEmpty ? Say(state, nothing) : Log(state, from.Peek(), way);
+        => from.IsEmpty ? Saying(state, nothing) : Log(state, from.Peek(), way);
 
     private static BenchStep Logged(BenchState state, BenchEvent.Logged logged)
     {
         var (change, way) = (logged.Change, logged.Way);
         var said = way switch
         {
-            ChangeWay.First => $"saved: {change.What}",
-            ChangeWay.Back => $"undone: {change.What} (Ctrl+Y redoes it)",
-            _ => $"redone: {change.What}",
+            ChangeWay.First => Say($"saved: {change.What}"),
+            ChangeWay.Back => Say($"undone: {change.What} (Ctrl+Y redoes it)"),
+            _ => Say($"redone: {change.What}"),
         };
-        var after = Say(state, said) with { Run = logged.Run, History = state.History.After(change, way) };
+        var after = Saying(state, said) with { Run = logged.Run, History = state.History.After(change, way) };
         if (change is BenchChange.Clock clock)
         {
             var due = state.Clock.Due;
@@ -274,17 +275,19 @@ internal static class BenchSteps
 
     private static BenchStep CopyOut(BenchState state)
     {
-        var (what, text) = state.Chosen is { } place ? ("the entry", BenchTable.Words(state.Run.File.Contents().ElementAt(place)))
-            : state.Advice is { } advice ? ("the advice", string.Join('\n', AdvicePage.Lines(advice, 100)))
+        var (said, text) = state.Chosen is { } place
+            ? (Say("copied: the entry"), BenchTable.Words(state.Run.File.Contents().ElementAt(place)))
+            : state.Advice is { } advice ? (Say("copied: the advice"), string.Join('\n', AdvicePage.Lines(advice, 100)))
             : ("", "");
         return text.Length == 0
-            ? Say(state, "nothing to copy yet")
-            : new BenchStep(Say(state, $"copied: {what}"), new Copy<BenchEvent>(text));
+            ? Saying(state, Say("nothing to copy yet"))
+            : new BenchStep(Saying(state, said), new Copy<BenchEvent>(text));
     }
 
     private static BenchStep Explain(BenchState state)
         => state.Advice is { } advice
-            ? new BenchStep(state, new Show<BenchEvent>(context => HelpScreen.On(context, "The advice", w => AdvicePage.Lines(advice, w))))
+            ? new BenchStep(
+                state, new Show<BenchEvent>(context => HelpScreen.On(context, Say("The advice"), w => AdvicePage.Lines(advice, w))))
             : state;
 
     private static BenchStep Void(BenchState state, BenchEvent.Voided voided, DateTimeOffset now)
@@ -298,13 +301,16 @@ internal static class BenchSteps
         var reason = voided.Reason.Trim();
         if (reason.Length == 0)
         {
-            return state with { Error = "say why the entry is void; it stays in sight" };
+            return state with { Error = Say("say why the entry is void; it stays in sight") };
         }
 
         if (voided.Right.Trim().Length == 0)
         {
             return Log(state, new BenchChange.Rows(
-                "the entry is void", [new RunEdit.Void(number, reason)], [new RunEdit.Lift(number)], [new RunEdit.Void(number, reason)]));
+                Say("the entry is void"),
+                [new RunEdit.Void(number, reason)],
+                [new RunEdit.Lift(number)],
+                [new RunEdit.Void(number, reason)]));
         }
 
         if (Right(state, row, voided.Right, now, out var error) is not { } by)
@@ -314,7 +320,7 @@ internal static class BenchSteps
 
         var added = state.Run.Rows.Length + 1;
         return Log(state, new BenchChange.Rows(
-            "the entry is void, the right one replaces it",
+            Say("the entry is void, the right one replaces it"),
             [new RunEdit.Void(number, reason), new RunEdit.Add(by, number)],
             [new RunEdit.Void(added, BenchChange.TakenBack), new RunEdit.Lift(number)],
             [new RunEdit.Void(number, reason), new RunEdit.Lift(added)]));
@@ -327,12 +333,15 @@ internal static class BenchSteps
         var next = state.Run.File.Contents().ElementAtOrDefault(place + 1);
         return next is { Replaces: true, Void: null } && state.Run.Rows[place + 1] is var other
             ? Log(state, new BenchChange.Rows(
-                "the entry counts again, its replacement is void",
+                Say("the entry counts again, its replacement is void"),
                 [new RunEdit.Void(other, BenchChange.TakenBack), new RunEdit.Lift(number)],
                 [new RunEdit.Void(number, reason), new RunEdit.Lift(other)],
                 [new RunEdit.Void(other, BenchChange.TakenBack), new RunEdit.Lift(number)]))
             : Log(state, new BenchChange.Rows(
-                "the entry counts again", [new RunEdit.Lift(number)], [new RunEdit.Void(number, reason)], [new RunEdit.Lift(number)]));
+                Say("the entry counts again"),
+                [new RunEdit.Lift(number)],
+                [new RunEdit.Void(number, reason)],
+                [new RunEdit.Lift(number)]));
     }
 
     /// <summary>The row with the right number: of its reading, or else of what went in or out.</summary>
@@ -360,7 +369,7 @@ internal static class BenchSteps
             { Taken: not null } => content with { Taken = grams },
             _ => null,
         };
-        error = changed is null ? "that entry has no number to correct" : null;
+        error = changed is null ? Say("that entry has no number to correct") : null;
         return changed;
     }
 
@@ -370,11 +379,11 @@ internal static class BenchSteps
         var risked = state with { Risk = aimed.Risk, Error = null };
         if (aimed.Target == run.Target)
         {
-            return Advise(risked with { Said = $"risk of going over: {Shown.Chance(aimed.Risk)}" });
+            return Advise(risked with { Said = Say($"risk of going over: {Shown.Chance(aimed.Risk)}") });
         }
 
         var header = state.Run.File.WithoutRows() with { Run = run with { Target = aimed.Target, Entries = [] }, UnusedTolerance = null };
-        return Log(risked, new BenchChange.Header("the target", state.Run.File.WithoutRows(), header));
+        return Log(risked, new BenchChange.Header(Say("the target"), state.Run.File.WithoutRows(), header));
     }
 
     private static BenchState Move(BenchState state, int rows)
@@ -415,7 +424,8 @@ internal static class BenchSteps
 
         var isDue = !state.Clock.HasRung && state.Clock.Due is { } due && state.Clock.Standing(now) >= due;
         return isDue
-            ? new BenchStep(state with { Clock = state.Clock with { HasRung = true }, Said = "time to read" }, [new Ring<BenchEvent>()])
+            ? new BenchStep(
+                state with { Clock = state.Clock with { HasRung = true }, Said = Say("time to read") }, [new Ring<BenchEvent>()])
             : state;
     }
 }

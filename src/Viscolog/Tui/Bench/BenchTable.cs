@@ -1,4 +1,3 @@
-using System.Globalization;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
@@ -22,8 +21,8 @@ internal static class BenchTable
         var pair = PairRoles.In(run);
         var widths = Widths(pair is not null, width >= Wide);
         string[] heads = pair is null
-            ? ["dose %", "added g", "stir", "wait", BenchValue.Unit(run), "pH", "°C"]
-            : [Doses(pair, Short), "added g", "stir", "wait", BenchValue.Unit(run), "mm"];
+            ? [Say("dose %"), Say("added g"), Say("stir", "column"), Say("wait", "column"), BenchValue.Unit(run), "pH", "°C"]
+            : [Doses(pair, Short), Say("added g"), Say("stir", "column"), Say("wait", "column"), BenchValue.Unit(run), "mm"];
         var lines = new List<Piece> { new(" " + Row(page, widths, heads, "", width - 1)) };
         var shown = rows - 1;
         var first = Page.First(state.ChosenPlace, state.Run.Rows.Length, shown);
@@ -66,7 +65,7 @@ internal static class BenchTable
         return left > 2 ? row + page.Fit(note, left) : row;
     }
 
-    private static string Dose(Pot pot, string thickener) => pot.DoseOf(thickener).Percent.ToString("0.00", CultureInfo.InvariantCulture);
+    private static string Dose(Pot pot, string thickener) => pot.DoseOf(thickener).Percent.ToString("0.00", Numbers);
 
     private static string Short(string thickener) => PlainText.Shorten(thickener, 4, "");
 
@@ -79,15 +78,15 @@ internal static class BenchTable
         var reading = content.Reading;
         var went = content switch
         {
-            { Dosed: { } d } => (ofPair ? Short(d.Thickener) + " " : "") + d.Poured.Grams.ToString("0.00##", CultureInfo.InvariantCulture),
-            { LetDown: { } b } => $"base {b.Grams.ToString("0.##", CultureInfo.InvariantCulture)}",
-            { Water: { } w } => $"water {w.Grams.ToString("0.##", CultureInfo.InvariantCulture)}",
-            { Taken: { } t } => $"out {t.Grams.ToString("0.##", CultureInfo.InvariantCulture)}",
+            { Dosed: { } d } => (ofPair ? Short(d.Thickener) + " " : "") + d.Poured.Grams.ToString("0.00##", Numbers),
+            { LetDown: { } b } => Say($"base {b.Grams:0.##}"),
+            { Water: { } w } => Say($"water {w.Grams:0.##}"),
+            { Taken: { } t } => Say($"out {t.Grams:0.##}"),
             _ => "",
         };
         string[] cells = [went, Seconds(reading?.Stir), Seconds(reading?.Wait), Cell(reading?.Value)];
-        var ph = reading?.Acidity?.Ph.ToString("0.0#", CultureInfo.InvariantCulture) ?? "";
-        var temperature = reading?.Temperature?.Celsius.ToString("0.#", CultureInfo.InvariantCulture) ?? "";
+        var ph = reading?.Acidity?.Ph.ToString("0.0#", Numbers) ?? "";
+        var temperature = reading?.Temperature?.Celsius.ToString("0.#", Numbers) ?? "";
         return ofPair ? [.. cells, Length(content)] : [.. cells, ph, temperature];
     }
 
@@ -97,9 +96,9 @@ internal static class BenchTable
         string[] parts = content switch
         {
             { Dosed: { } dosed } => [$"{Shown.Grams(dosed.Poured)} {dosed.Thickener}"],
-            { LetDown: { } grams } => [$"{Shown.Grams(grams)} of base"],
-            { Water: { } grams } => [$"{Shown.Grams(grams)} of water"],
-            { Taken: { } grams } => [$"{Shown.Grams(grams)} taken out"],
+            { LetDown: { } grams } => [Say($"{Shown.Grams(grams)} of base")],
+            { Water: { } grams } => [Say($"{Shown.Grams(grams)} of water")],
+            { Taken: { } grams } => [Say($"{Shown.Grams(grams)} taken out")],
             _ => [],
         };
         var read = content.Reading?.Value is { } value ? [BenchValue.Words(value)] : Array.Empty<string>();
@@ -111,21 +110,21 @@ internal static class BenchTable
     {
         string?[] notes =
         [
-            content.Void is { } reason ? $"void: {reason}" : null,
-            content.Replaces ? "corrected" : null,
-            !ofPair && Length(content) is { Length: > 0 } length ? $"string {length} mm" : null,
-            content.Reading?.Fault is { } fault ? FileNames.Faults.Of(fault) : null,
+            content.Void is { } reason ? Say($"void: {BenchChange.Why(reason)}") : null,
+            content.Replaces ? Say("corrected") : null,
+            !ofPair && Length(content) is { Length: > 0 } length ? Say($"string {length} mm") : null,
+            content.Reading?.Fault is { } fault ? FaultWords.Of(fault) : null,
             content.Note,
         ];
         return string.Join("; ", notes.OfType<string>());
     }
 
     private static string Length(FileRow content)
-        => content.Reading?.StringLength is { } drawn ? FormattableString.Invariant($"{drawn.Millimeters:0.#}") : "";
+        => content.Reading?.StringLength is { } drawn ? drawn.Millimeters.ToString("0.#", Numbers) : "";
 
-    private static string Seconds(TimeSpan? span) => span?.TotalSeconds.ToString("0", CultureInfo.InvariantCulture) ?? "";
+    private static string Seconds(TimeSpan? span) => span?.TotalSeconds.ToString("0", Numbers) ?? "";
 
     /// <summary>A torque as it is typed, since the words for it are wider than the cell.</summary>
     private static string Cell(InstrumentValue? value)
-        => value?.Speed is { } rpm ? FormattableString.Invariant($"{value.Shown:0.#}%@{rpm:0.#}") : ReadingWords.Value(value);
+        => value?.Speed is { } rpm ? string.Create(Numbers, $"{value.Shown:0.#}%@{rpm:0.#}") : ReadingWords.Value(value);
 }

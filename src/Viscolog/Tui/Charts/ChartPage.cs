@@ -8,16 +8,16 @@ namespace Viscolog.Tui.Charts;
 internal static class ChartPage
 {
     public static Page Of(ChartState state, Canvas canvas)
-        => Page.Of(canvas, "the chart", page => Draw(page, state), TerminalChart.LeastWidth + 2, TerminalChart.LeastHeight + 3);
+        => Page.Of(canvas, Say("the chart"), page => Draw(page, state), TerminalChart.LeastWidth + 2, TerminalChart.LeastHeight + 3);
 
     private static void Draw(Page page, ChartState state)
     {
-        page.Add(new Piece(state.Kind switch
+        page.Add(new Piece(" " + state.Kind switch
         {
-            PlotKind.Dose => " Body over dose",
-            PlotKind.Settling => " The way to each settled value",
-            PlotKind.String => " String length over dose",
-            _ => " How far readings are from the curve",
+            PlotKind.Dose => Say("Body over dose"),
+            PlotKind.Settling => Say("The way to each settled value"),
+            PlotKind.String => Say("String length over dose"),
+            _ => Say("How far readings are from the curve"),
         }, Tone.Strong));
         foreach (var line in TerminalChart.Draw(RunPlots.Of(state.Pictures, state.Kind), page.Width - 2, page.Height - 3, page.IsAscii))
         {

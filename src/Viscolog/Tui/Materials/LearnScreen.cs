@@ -36,7 +36,7 @@ internal static class LearnScreen
     public static ScreenView<LearnState, LearnEvent> On(TuiContext context, string name, LineSource source)
         => new(context, Plan, new LearnState(name, source));
 
-    public static Page Draw(LearnState state, Canvas canvas) => Page.Of(canvas, "the instrument", page =>
+    public static Page Draw(LearnState state, Canvas canvas) => Page.Of(canvas, Say("the instrument"), page =>
     {
         page.Add(
             new Piece($" {state.Name}", Tone.Strong),
@@ -60,7 +60,7 @@ internal static class LearnScreen
 
         if (state.Lines.IsEmpty)
         {
-            page.Add("   no line yet");
+            page.Add("   " + Say("no line yet"));
         }
 
         page.Foot(state.Said, Keys);
@@ -68,16 +68,17 @@ internal static class LearnScreen
 
     private static string Understanding(LearnState state) => state switch
     {
-        { Pattern: { } pattern } => $"{pattern.Show()} (from {Wording.Count.Of(state.Examples.Length, "line", "lines")})",
+        { Pattern: { } pattern } => Say(
+            $"{pattern.Show()} (from {Wording.Count.Of(state.Examples.Length, Say("line"), Say("lines"))})"),
         { Open: { } open } => open,
-        _ => "Choose a line and press Enter to say what it means.",
+        _ => Say("Choose a line and press Enter to say what it means."),
     };
 
     private static string Shown(string line) => TerminalText.Of(OneLine.Of(line)).Trim();
 
     private static string Said(LearnState state, string line) => state.Pattern?.Read(line) switch
     {
-        LineOutcome.Understood read => string.Join("  ", read.Words) + (read.IsStable == true ? "  stable" : ""),
+        LineOutcome.Understood read => string.Join("  ", read.Words) + (read.IsStable == true ? "  " + Say("stable") : ""),
         LineOutcome.Misread misread => misread.Reason,
         _ => "",
     };
@@ -126,14 +127,14 @@ internal static class LearnSteps
         LearnEvent.Moved moved
             => state.Lines.IsEmpty ? state : state with { Chosen = Scrolling.Moved(state.Place, moved.By, state.Lines.Length) },
         LearnEvent.Asked => state.Lines.IsEmpty
-            ? state with { Said = "no line has come yet" }
+            ? state with { Said = Say("no line has come yet") }
             : new LearnStep(state with { Chosen = state.Place }, new Ask<LearnEvent>(LearnForms.Meaning(state.Lines[state.Place]))),
         LearnEvent.Meant meant
             => Learn(state with { Examples = [.. state.Examples.Where(e => e.Line != meant.Example.Line), meant.Example], Chosen = null }),
         LearnEvent.Forgotten => state with { Examples = [], Pattern = null, Open = null, Said = "" },
         LearnEvent.Kept => state.Pattern is { } pattern
             ? new LearnStep(state, new KeepInstrument(new Material.OfInstrument(state.Name, pattern.Show(), state.Source.Name)))
-            : state with { Said = "nothing is learned yet: say what a line means first" },
+            : state with { Said = Say("nothing is learned yet: say what a line means first") },
         LearnEvent.Told told => state with { Said = told.Words },
         _ => throw new ArgumentOutOfRangeException(nameof(@event), @event, "not a case of the closed set"),
     };
@@ -190,7 +191,7 @@ internal sealed record KeepInstrument(Material.OfInstrument Instrument) : IEffec
     public void Perform(IStage<LearnEvent> stage)
         => stage.Send(new LearnEvent.Told(TuiContext.Words(
             stage.Context.Log.State([new MaterialRow(Instrument, ImmutableSortedDictionary<string, string>.Empty)]).Outcome,
-            $"{Instrument.Name}; 'viscolog bench --listen {Instrument.Name}' listens to it")));
+            Say($"{Instrument.Name}; 'viscolog bench --listen {Instrument.Name}' listens to it"))));
 }
 
 /// <summary>The forms of an instrument that is learned.</summary>
@@ -198,22 +199,22 @@ internal static class LearnForms
 {
     /// <summary>Which instrument, and where its lines come from.</summary>
     public static Form<MaterialsEvent> Source(Material.OfInstrument? kept) => new(
-        "See what an instrument sends",
-        "A source is serial:PORT@BAUD,8N1, tcp:HOST:PORT or file:PATH.",
-        [new("name", kept?.Name ?? ""), new("source", kept?.Source ?? "serial:/dev/ttyUSB0@9600")],
+        Say("See what an instrument sends"),
+        Say("A source is serial:PORT@BAUD,8N1, tcp:HOST:PORT or file:PATH."),
+        [new(Say("name"), kept?.Name ?? ""), new(Say("source"), kept?.Source ?? "serial:/dev/ttyUSB0@9600")],
         texts => !MaterialKind.CanName(MaterialKind.Instrument, texts[0].Trim())
-            ? FormAnswer<MaterialsEvent>.Wrong(0, "name: " + MaterialKind.NameAdvice(MaterialKind.Instrument))
+            ? FormAnswer<MaterialsEvent>.Wrong(0, Say($"name: {MaterialKind.NameAdvice(MaterialKind.Instrument)}"))
             : LineSource.Read(texts[1], out var error) is not { } source
-                ? FormAnswer<MaterialsEvent>.Wrong(1, $"source: {error}")
+                ? FormAnswer<MaterialsEvent>.Wrong(1, Say($"source: {error}"))
                 : source is LineSource.Input
-                    ? FormAnswer<MaterialsEvent>.Wrong(1, "source: standard input is the keyboard here")
+                    ? FormAnswer<MaterialsEvent>.Wrong(1, Say("source: standard input is the keyboard here"))
                     : FormAnswer<MaterialsEvent>.Of(new MaterialsEvent.SourceTyped(texts[0].Trim(), source)));
 
     /// <summary>What a line means.</summary>
     public static Form<LearnEvent> Meaning(string line) => new(
-        "What does this line mean?",
+        Say("What does this line mean?"),
         TerminalText.Of(OneLine.Of(line)).Trim(),
-        [new("it means", "", "such as 8420 mPa·s at 23.1 °C")],
+        [new(Say("it means"), "", Say("such as 8420 mPa·s at 23.1 °C"))],
         texts => LineLessons.Meaning(texts[0], out var error) is null
             ? FormAnswer<LearnEvent>.Wrong(0, error!)
             : FormAnswer<LearnEvent>.Of(new LearnEvent.Meant(new(line, texts[0]))));

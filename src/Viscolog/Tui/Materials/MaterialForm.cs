@@ -11,14 +11,12 @@ internal static class MaterialForm
 {
     /// <summary>Which kind is to be added.</summary>
     public static Form<MaterialsEvent> Kind() => new(
-        "Add a material",
+        Say("Add a material"),
         "",
-        [new("kind", MaterialKind.Base, string.Join(", ", MaterialKind.All)) { Choices = [.. MaterialKind.All] }],
-        texts => MaterialKind.All
-            .FirstOrDefault(k => k.StartsWith(texts[0].Trim(), StringComparison.OrdinalIgnoreCase)
-                && texts[0].Trim().Length > 0) is { } kind
+        [new(Say("kind"), KindWords.Of(MaterialKind.Base), KindWords.List) { Choices = [.. MaterialKind.All.Select(KindWords.Of)] }],
+        texts => KindWords.Find(texts[0].Trim()) is { } kind
             ? FormAnswer<MaterialsEvent>.Of(new MaterialsEvent.KindChosen(kind))
-            : FormAnswer<MaterialsEvent>.Wrong(0, $"one of {string.Join(", ", MaterialKind.All)}"));
+            : FormAnswer<MaterialsEvent>.Wrong(0, Say($"one of {KindWords.List}")));
 
     /// <summary>Its cells; the name of one that is kept stays.</summary>
     public static Form<MaterialsEvent> Of(string kind, MaterialRow? kept)
@@ -27,8 +25,16 @@ internal static class MaterialForm
         var cells = kept is null ? [] : MaterialCells.Of(kept);
         ImmutableArray<FormField> fields = [.. columns.Select(c => new FormField(c.Name, cells.GetValueOrDefault(c.Name, "")))];
         return kept is null
-            ? new($"A new {kind}", "", [new("name"), .. fields], texts => Read(kind, texts[0].Trim(), columns, [.. texts.Skip(1)], 1, kept))
-            : new($"{kind} {kept.Material.Name}", "", fields, texts => Read(kind, kept.Material.Name, columns, texts, 0, kept));
+            ? new(
+                KindWords.New(kind),
+                "",
+                [new(Say("name")), .. fields],
+                texts => Read(kind, texts[0].Trim(), columns, [.. texts.Skip(1)], 1, kept))
+            : new(
+                $"{KindWords.Of(kind)} {kept.Material.Name}",
+                "",
+                fields,
+                texts => Read(kind, kept.Material.Name, columns, texts, 0, kept));
     }
 
     private static FormAnswer<MaterialsEvent> Read(
@@ -57,7 +63,8 @@ internal static class MaterialForm
         if (row is null)
         {
             var refusal = findings.Refusal!;
-            return FormAnswer<MaterialsEvent>.Wrong(failed + offset, $"{refusal.Column}: read {refusal.Read}, expected {refusal.Expected}");
+            return FormAnswer<MaterialsEvent>.Wrong(
+                failed + offset, Say($"{refusal.Column}: read {refusal.Read}, expected {refusal.Expected}"));
         }
 
         var material = row.Material with { IsRetired = kept?.Material.IsRetired == true };

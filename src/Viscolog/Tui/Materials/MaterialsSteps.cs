@@ -120,7 +120,7 @@ internal sealed record VoidOil(int Number, string Reason) : IEffect<MaterialsEve
             new MaterialsEvent.Logged(
                 TuiContext.Words(
                     stage.Context.Log.VoidOil(Number, Reason),
-                    FormattableString.Invariant($"oil reading {Number} is void"))));
+                    Say($"oil reading {Number} is void"))));
 }
 
 /// <summary>Reads what the log keeps.</summary>

@@ -42,21 +42,21 @@ internal static class OilForm
                 Label(c).Hint)),
         ];
         return new(
-            $"A certified oil read by {method.Id}",
-            "The certificate's figures, then what the method showed. Several readings are better than one.",
+            Say($"A certified oil read by {method.Id}"),
+            Say("The certificate's figures, then what the method showed. Several readings are better than one."),
             fields,
             texts => Read(method, columns, texts));
     }
 
     /// <summary>Which reading is to be void, and why.</summary>
     public static Form<MaterialsEvent> Void() => new(
-        "Void the reading of an oil",
-        "It stays in the log with your reason, and no longer counts. F7 shows the numbers.",
-        [new("number"), new("why")],
+        Say("Void the reading of an oil"),
+        Say("It stays in the log with your reason, and no longer counts. F7 shows the numbers."),
+        [new(Say("number")), new(Say("why"))],
         texts => !int.TryParse(texts[0].Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var number)
-            ? FormAnswer<MaterialsEvent>.Wrong(0, $"number: read '{texts[0].Trim()}', expected the number of a reading")
+            ? FormAnswer<MaterialsEvent>.Wrong(0, Say($"number: read '{texts[0].Trim()}', expected the number of a reading"))
             : texts[1].Trim() is not { Length: > 0 } reason
-                ? FormAnswer<MaterialsEvent>.Wrong(1, "why: say what was wrong with it")
+                ? FormAnswer<MaterialsEvent>.Wrong(1, Say("why: say what was wrong with it"))
                 : FormAnswer<MaterialsEvent>.Of(new MaterialsEvent.OilVoidTyped(number, reason)));
 
     private static IEnumerable<string> Shown(Method method)
@@ -68,19 +68,21 @@ internal static class OilForm
 
     private static (string Name, string Hint) Label(string column) => column switch
     {
-        OilColumns.Certified => ("certified", "mPa·s"),
-        OilColumns.CertifiedAt => ("certified at", "°C"),
-        OilColumns.Uncertainty => ("uncertainty", "%, k = 2; 1 if empty"),
-        OilColumns.Coefficient => ("temp. coefficient", "K, if known"),
-        OilColumns.At => ("read at", "°C"),
-        OilColumns.Density => ("its density", "g/mL"),
-        OilColumns.Factor => ("factor", "mPa·s for 1 %"),
-        OilColumns.Date => ("day", "such as 2026-03-02"),
-        "viscosity_mpas" => ("read", "mPa·s"),
-        "cup_s" => ("read", "s"),
-        "ku" => ("read", "KU"),
-        "torque_pct" => ("read", "% of torque"),
-        "rpm" => ("speed", "1/min"),
+        OilColumns.Oil => (Say("oil"), ""),
+        OilColumns.Certified => (Say("certified"), "mPa·s"),
+        OilColumns.CertifiedAt => (Say("certified at"), "°C"),
+        OilColumns.Uncertainty => (Say("uncertainty"), Say("%, k = 2; 1 if empty")),
+        OilColumns.Coefficient => (Say("temp. coefficient"), Say("K, if known")),
+        OilColumns.At => (Say("read at"), "°C"),
+        OilColumns.Density => (Say("its density"), "g/mL"),
+        OilColumns.Factor => (Say("factor"), Say("mPa·s for 1 %")),
+        OilColumns.Date => (Say("day"), Say("such as 2026-03-02")),
+        OilColumns.Note => (Say("note"), ""),
+        "viscosity_mpas" => (Say("read", "measured"), "mPa·s"),
+        "cup_s" => (Say("read", "measured"), "s"),
+        "ku" => (Say("read", "measured"), "KU"),
+        "torque_pct" => (Say("read", "measured"), Say("% of torque")),
+        "rpm" => (Say("speed"), "1/min"),
         _ => (column, ""),
     };
 
@@ -102,7 +104,10 @@ internal static class OilForm
         }
 
         var refusal = findings.Refusal!;
-        var lead = refusal.Column is { } named ? Label(named).Name + ": " : "";
-        return FormAnswer<OilRow>.Wrong(failed, $"{lead}read {refusal.Read}, expected {refusal.Expected}");
+        return FormAnswer<OilRow>.Wrong(
+            failed,
+            refusal.Column is { } named
+                ? Say($"{Label(named).Name}: read {refusal.Read}, expected {refusal.Expected}")
+                : Say($"read {refusal.Read}, expected {refusal.Expected}"));
     }
 }

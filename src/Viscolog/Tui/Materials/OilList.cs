@@ -12,8 +12,8 @@ internal static class OilList
     {
         var drifts = BenchKnowledge.Of(context.Log).Drifts();
         var oils = context.Log.Oils();
-        return HelpScreen.On(context, "Certified oils", columns => oils.Count == 0
-            ? ["none yet: on the list of materials F6 logs one for the chosen method"]
+        return HelpScreen.On(context, Say("Certified oils"), columns => oils.Count == 0
+            ? [Say("none yet: on the list of materials F6 logs one for the chosen method")]
             :
             [
                 .. drifts.SelectMany(d => Paragraph.Of(DriftWords.Of(d, context.Today), columns)),

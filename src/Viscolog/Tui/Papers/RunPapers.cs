@@ -8,7 +8,6 @@ using Viscolog.Labels;
 using Viscolog.Reports;
 using Viscolog.RunFiles;
 using Viscolog.Store.Copy;
-using Viscolog.Tables;
 using Viscolog.Tui.Pattern;
 using Viscolog.Typing;
 using Viscolog.Wording;
@@ -22,15 +21,20 @@ internal static class RunPapers
 {
     /// <summary>Asks for which paper, and gives what writes it.</summary>
     public static Form<AskedPaper> Form(LoggedRun run, ImmutableArray<Run> earlier, DateOnly today) => new(
-        "Write a paper",
-        "The report covers the whole run. The batch sheet says what to weigh and add for a pot of another size. The label is for the pot.",
+        Say("Write a paper"),
+        Say(
+            "The report covers the whole run. The batch sheet says what to weigh and add for a pot of another size. "
+            + "The label is for the pot."),
         [
-            new("paper", Papers[0]) { Choices = Papers },
-            new("batch of", FileNumbers.Show(run.File.Run.BaseMass.Grams), "g, kg, mL or L; for the sheet"),
-            new("labels on", LabelSheet.All[0].Name, "sheet: page, across x down") { Choices = [.. LabelSheet.All.Select(s => s.Name)] },
-            new("from place", "1", "first label on the sheet"),
+            new(Say("paper"), Papers[0].Word) { Choices = [.. Papers.Select(p => p.Word)] },
+            new(Say("batch of"), run.File.Run.BaseMass.Grams.ToString("R", Numbers), Say("g, kg, mL or L; for the sheet")),
+            new(Say("labels on"), LabelSheet.All[0].Name, Say("sheet: page, across x down"))
+            {
+                Choices = [.. LabelSheet.All.Select(s => s.Name)],
+            },
+            new(Say("from place"), "1", Say("first label on the sheet")),
         ],
-        texts => Papers.FirstOrDefault(p => p.StartsWith(texts[0].Trim(), StringComparison.OrdinalIgnoreCase)) switch
+        texts => Find(texts[0].Trim()) switch
         {
             "report" => Asked("report", Writer(
                 RunReport.Of(
@@ -40,7 +44,7 @@ internal static class RunPapers
                     today))),
             "batch sheet" => Sheet(run.File.Run, earlier, texts[1], today),
             "label" => Labels(run.File, texts[2], texts[3], today),
-            _ => FormAnswer<AskedPaper>.Wrong(0, $"one of {string.Join(", ", Papers)}"),
+            _ => FormAnswer<AskedPaper>.Wrong(0, Say($"one of {string.Join(", ", Papers.Select(p => p.Word))}")),
         });
 
     /// <summary>Asks where a paper goes and writes it.</summary>
@@ -61,7 +65,14 @@ internal static class RunPapers
     /// <summary>A file's name for a paper of a run, without its ending.</summary>
     public static string NameOf(LoggedRun run, string paper) => $"{RunFileName.Plain(run.File.Run.Name ?? "run")}-{paper}";
 
-    private static ImmutableArray<string> Papers { get; } = ["report", "batch sheet", "label"];
+    /// <summary>The papers by name and in words.</summary>
+    private static ImmutableArray<(string Name, string Word)> Papers
+        => [("report", Say("report")), ("batch sheet", Say("batch sheet")), ("label", Say("label"))];
+
+    /// <summary>The name of the paper whose name or word begins so; null for none.</summary>
+    private static string? Find(string text) => Papers.FirstOrDefault(
+        p => p.Word.StartsWith(text, StringComparison.OrdinalIgnoreCase) || p.Name.StartsWith(text, StringComparison.OrdinalIgnoreCase))
+        .Name;
 
     private static FormAnswer<AskedPaper> Asked(string name, PaperWriter write) => FormAnswer<AskedPaper>.Of(new(name, write));
 
@@ -82,11 +93,11 @@ internal static class RunPapers
     {
         if (LabelSheet.Find(name) is not { } sheet)
         {
-            return FormAnswer<AskedPaper>.Wrong(2, $"one of {string.Join(", ", LabelSheet.All.Select(s => s.Name))}");
+            return FormAnswer<AskedPaper>.Wrong(2, Say($"one of {string.Join(", ", LabelSheet.All.Select(s => s.Name))}"));
         }
 
         return int.TryParse(place, NumberStyles.None, CultureInfo.InvariantCulture, out var start) && start >= 1 && start <= sheet.Count
             ? Asked("label", new LabelOrder(Label.OfPot(file, today), sheet) { Start = start }.Write)
-            : FormAnswer<AskedPaper>.Wrong(3, FormattableString.Invariant($"a whole number from 1 to {sheet.Count}"));
+            : FormAnswer<AskedPaper>.Wrong(3, Say($"a whole number from 1 to {sheet.Count}"));
     }
 }

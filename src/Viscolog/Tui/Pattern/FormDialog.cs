@@ -51,8 +51,8 @@ internal sealed class FormDialog<T> : Dialog<T?>
         _error = new Label { X = 1, Width = Dim.Fill(), Height = ErrorRows, Text = " " };
         _error.SetScheme(new(context.Shades.Of(Tone.Bad)));
         Add(_error);
-        AddButton(new Button { Text = "_Cancel" });
-        AddButton(new Button { Text = "_OK", IsDefault = true });
+        AddButton(new Button { Text = Say("_Cancel") });
+        AddButton(new Button { Text = Say("_OK"), IsDefault = true });
         SubViewsLaidOut += (_, _) => Place();
         Initialized += (_, _) =>
         {
@@ -127,7 +127,7 @@ internal sealed class FormDialog<T> : Dialog<T?>
     private static string HintOf(FormField field) => field switch
     {
         { Choices.IsEmpty: true } or { Hint.Length: > 0 } => field.Hint,
-        _ => "F4 lists",
+        _ => Say("F4 lists"),
     };
 
     private List<string> About() => _form.About.Length == 0 ? [] : [.. Paragraph.Of(_form.About, Inside)];

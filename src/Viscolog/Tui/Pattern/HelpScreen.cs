@@ -3,7 +3,7 @@ namespace Viscolog.Tui.Pattern;
 /// <summary>A text over another screen: its help, or more than it has room for.</summary>
 internal static class HelpScreen
 {
-    private static readonly KeyTable<HelpScrolled> Keys = new(
+    internal static readonly KeyTable<HelpScrolled> Keys = new(
         "Help",
         new("^Q", null, "") { Role = KeyRole.Quits },
         new("Up/Down", null, "", new HelpScrolled(-1), new HelpScrolled(1)),

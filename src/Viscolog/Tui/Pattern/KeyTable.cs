@@ -12,6 +12,8 @@ internal sealed record KeyTable<TEvent>(string Title, params ImmutableArray<KeyR
     /// <summary>A name that every key answers to.</summary>
     public const string AnyKey = "any key";
 
+    private const string Footers = "key";
+
     /// <summary>From so many columns on the footer has its longer words.</summary>
     public int WideFrom { get; init; }
 
@@ -43,13 +45,14 @@ internal sealed record KeyTable<TEvent>(string Title, params ImmutableArray<KeyR
     /// <summary>
     /// The keys in so many columns: those in front where not all fit, but always the ones for help, to go back and to quit.
     /// </summary>
-    public string Footer(int width) => " " + string.Join(width >= WideFrom ? Gap : " ", Shown(width).Select(s => s.Text));
+    public string Footer(int width, bool isAscii)
+        => " " + string.Join(width >= WideFrom ? Gap : " ", Shown(width, isAscii).Select(s => s.Text));
 
     /// <summary>The key that the footer shows at a column; null between them.</summary>
-    public string? KeyAt(int width, int column)
+    public string? KeyAt(int width, bool isAscii, int column)
     {
         var (at, gap) = (1, width >= WideFrom ? Gap.Length : 1);
-        foreach (var (keys, text) in Shown(width))
+        foreach (var (keys, text) in Shown(width, isAscii))
         {
             if (column >= at && column < at + text.Length)
             {
@@ -62,12 +65,26 @@ internal sealed record KeyTable<TEvent>(string Title, params ImmutableArray<KeyR
         return null;
     }
 
-    private List<(string[] Keys, string Text)> Shown(int width)
+    // The table is made once and said often. What the footer says may be shorter than the same word elsewhere.
+    private static string Told(string text) => text.Length == 0 ? "" : Say(text);
+
+    private static string Brief(string text) => text.Length > 0 && Say(text, Footers) is var brief && brief != text ? brief : Told(text);
+
+    // Spelt out in ASCII a word may be longer.
+    private static string Written(string text, bool isAscii) => isAscii ? AsciiText.Of(text) : text;
+
+    private static string Named(string name) => name == AnyKey ? Say("any key") : name;
+
+    private List<(string[] Keys, string Text)> Shown(int width, bool isAscii)
     {
         var isWide = width >= WideFrom;
         var gap = isWide ? Gap.Length : 1;
         var shown = Rows.Where(r => (isWide ? r.Word : r.Brief) is not null)
-            .Select(r => (r.Keys, Text: $"{r.Name} {(isWide ? r.Word : r.Brief)}".TrimEnd(), Stays: r.Role is not KeyRole.Sends)).ToList();
+            .Select(r => (
+                r.Keys,
+                Text: Written($"{Named(r.Name)} {Brief((isWide ? r.Word : r.Brief)!)}".TrimEnd(), isAscii),
+                Stays: r.Role is not KeyRole.Sends))
+            .ToList();
         while (shown.Sum(s => s.Text.Length + gap) - gap > width - 1 && shown.FindLastIndex(s => !s.Stays) is >= 0 and var last)
         {
             shown.RemoveAt(last);
@@ -84,7 +101,7 @@ internal sealed record KeyTable<TEvent>(string Title, params ImmutableArray<KeyR
         var left = 2 * columns / 3;
         var waiting = "";
         var lines = new List<string>();
-        foreach (var cell in rows.Select(r => r.Name.PadRight(names) + r.Help))
+        foreach (var cell in rows.Select(r => r.Name.PadRight(names) + Told(r.Help)))
         {
             if (waiting.Length > 0 && cell.Length <= columns - left)
             {
@@ -99,7 +116,7 @@ internal sealed record KeyTable<TEvent>(string Title, params ImmutableArray<KeyR
         }
 
         lines.AddRange(waiting.Length > 0 ? [waiting] : []);
-        IEnumerable<string>[] parts = [Above, lines, Below];
+        IEnumerable<string>[] parts = [Above.Select(Told), lines, Below.Select(Told)];
         return parts.Where(p => p.Any()).SelectMany((p, i) => i > 0 ? p.Prepend("") : p)
             .SelectMany(l => l.Length <= columns ? [l] : Paragraph.Of(l, columns));
     }

@@ -33,7 +33,7 @@ internal sealed class Page(Canvas canvas)
         var page = new Page(canvas);
         if (canvas.Width < leastWidth || canvas.Height < leastHeight)
         {
-            page.Add($"{name} needs {leastWidth} x {leastHeight} characters");
+            page.Add(Say($"{name} needs {leastWidth} x {leastHeight} characters"));
         }
         else
         {
@@ -86,7 +86,7 @@ internal sealed class Page(Canvas canvas)
         }
 
         var last = Math.Min(lines.Count, first + rows);
-        return lines.Count > rows ? FormattableString.Invariant($"lines {first + 1} to {last} of {lines.Count}: PgUp, PgDn") : "";
+        return lines.Count > rows ? Say($"lines {first + 1} to {last} of {lines.Count}: PgUp, PgDn") : "";
     }
 
     /// <summary>Adds the last two lines: what was just said, and the keys.</summary>
@@ -95,7 +95,7 @@ internal sealed class Page(Canvas canvas)
     {
         FillTo(Height - 2);
         Add(" " + said, Tone.Dim);
-        Add(keys.Footer(Width), Tone.Dim);
+        Add(keys.Footer(Width, IsAscii), Tone.Dim);
     }
 
     /// <summary>The text in exactly so many columns.</summary>

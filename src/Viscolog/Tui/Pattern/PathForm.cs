@@ -10,26 +10,26 @@ internal sealed record PathForm(string Title, string Usual, string Hint)
     public string About { get; init; } = "";
 
     /// <param name="of">The name of what is drawn, as a file's name without its ending.</param>
-    public static PathForm Picture(string of) => new("Export the picture", $"{of}.svg", ".svg, .pdf, .png");
+    public static PathForm Picture(string of) => new(Say("Export the picture"), $"{of}.svg", ".svg, .pdf, .png");
 
     /// <param name="of">The name of the pot, as a file's name without its ending.</param>
-    public static PathForm Practice(string of) => new("Export picture or handout", $"{of}.html", ".html, .svg, .pdf");
+    public static PathForm Practice(string of) => new(Say("Export picture or handout"), $"{of}.html", ".html, .svg, .pdf");
 
-    public static PathForm Scores() => new("Export the score sheet", "scores.csv", ".csv");
+    public static PathForm Scores() => new(Say("Export the score sheet"), "scores.csv", ".csv");
 
-    public static PathForm Runs() => new("Export run files", "exported-runs", "a folder");
+    public static PathForm Runs() => new(Say("Export run files"), "exported-runs", Say("a folder"));
 
     /// <param name="title">What is written.</param>
     /// <param name="of">Its name, as a file's name without its ending.</param>
-    public static PathForm Paper(string title, string of) => new(title, $"{of}.html", ".html or .txt");
+    public static PathForm Paper(string title, string of) => new(title, $"{of}.html", Say(".html or .txt"));
 
     public Form<string> Form() => new(
         Title,
         About,
-        [new("where to", Usual, Hint)],
+        [new(Say("where to"), Usual, Hint)],
         texts => texts[0].Trim() is { Length: > 0 } path
             ? FormAnswer<string>.Of(Path.GetFullPath(AtHome(path)))
-            : FormAnswer<string>.Wrong(0, "a path"));
+            : FormAnswer<string>.Wrong(0, Say("a path")));
 
     /// <summary>A path with the home folder in place of a tilde at its beginning.</summary>
     private static string AtHome(string path) => path == "~" || path.StartsWith("~/", StringComparison.Ordinal)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Viscolog.Text;
 using PickStep = Viscolog.Tui.Pattern.Step<Viscolog.Tui.Pattern.PickState, Viscolog.Tui.Pattern.PickEvent>;
 
 namespace Viscolog.Tui.Pattern;
@@ -6,7 +7,7 @@ namespace Viscolog.Tui.Pattern;
 /// <summary>A list to pick one from; typing narrows it down.</summary>
 internal static class PickScreen
 {
-    private static readonly KeyTable<PickEvent> Keys = new(
+    internal static readonly KeyTable<PickEvent> Keys = new(
         "List",
         new("Up/Down", "choose", "choose", new PickEvent.Moved(-1), new PickEvent.Moved(1)),
         new("PgUp/PgDn", null, "ten up or down", new PickEvent.Moved(-10), new PickEvent.Moved(10)),
@@ -14,6 +15,9 @@ internal static class PickScreen
         new("Enter", "take it", "take the chosen one", new PickEvent.Taken()),
         new("Esc", "back", "back") { Role = KeyRole.Leaves },
         new("^Q", null, "quit") { Role = KeyRole.Quits });
+
+    /// <summary>Before the field.</summary>
+    private static string Search => Say(" search ");
 
     public static ScreenView<PickState, PickEvent> On(TuiContext context, string title, ImmutableArray<string> all, string chosen)
         => new(
@@ -30,7 +34,7 @@ internal static class PickScreen
         _ => throw new ArgumentOutOfRangeException(nameof(@event), @event, "not a case of the closed set"),
     };
 
-    public static Page PageOf(PickState state, Canvas canvas) => Page.Of(canvas, "the list", page =>
+    public static Page PageOf(PickState state, Canvas canvas) => Page.Of(canvas, Say("the list"), page =>
     {
         page.Add(" " + state.Title, Tone.Strong);
         page.Add("");
@@ -43,12 +47,12 @@ internal static class PickScreen
         }
 
         page.FillTo(page.Height - 2);
-        page.Add(" search ");
-        page.Add(Keys.Footer(page.Width), Tone.Dim);
+        page.Add(Search);
+        page.Add(Keys.Footer(page.Width, page.IsAscii), Tone.Dim);
     });
 
     private static ImmutableArray<(int X, int Width)> Fields(PickState state, int width, int height)
-        => width < Page.LeastWidth || height < Page.LeastHeight ? [] : [(8, 30)];
+        => width < Page.LeastWidth || height < Page.LeastHeight ? [] : [(PlainText.Columns(Search), 30)];
 }
 
 /// <summary>A list to pick from.</summary>

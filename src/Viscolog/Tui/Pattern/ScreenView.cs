@@ -116,7 +116,8 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
             catch (Exception e) when (e is not OutOfMemoryException)
             {
                 var fault = $"{e.GetType().Name}: {e.Message}";
-                answer = failed($"no {what}, an internal error: {fault} - everything saved so far is in the log; please report it");
+                answer = failed(
+                    Say($"no {what}, an internal error: {fault} - everything saved so far is in the log; please report it"));
             }
 
             app?.Invoke(() => Answer(number, answer));
@@ -282,7 +283,7 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
 
         if (at.Y == Viewport.Height - 1)
         {
-            return _plan.Keys(State).KeyAt(Viewport.Width, at.X) is { } name && Take(name);
+            return _plan.Keys(State).KeyAt(Viewport.Width, Context.IsAscii, at.X) is { } name && Take(name);
         }
 
         if (_plan.Clicked(State, at.Y, Viewport.Height) is { } clicked)
@@ -304,7 +305,7 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
         switch (press)
         {
             case { Role: KeyRole.Helps }:
-                Show(HelpScreen.On(Context, keys.Title, keys.HelpLines));
+                Show(HelpScreen.On(Context, Say(keys.Title), keys.HelpLines));
                 break;
             case { Role: KeyRole.Leaves or KeyRole.Quits } when !_isLeaving && _plan.Leaving(State) is { } stay:
                 Send(stay);

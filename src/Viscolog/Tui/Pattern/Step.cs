@@ -115,14 +115,14 @@ internal sealed record Export<TEvent>(
             if (path != confirmed && File.Exists(path))
             {
                 confirmed = path;
-                asked = Where with { Usual = path, About = "That file already exists. Enter replaces it; or type another name." };
+                asked = Where with { Usual = path, About = Say("That file already exists. Enter replaces it; or type another name.") };
                 continue;
             }
 
             var outcome = Outcome(path, path == confirmed, stage.Context.Today);
             if (outcome.Is(out var written, out var reason))
             {
-                stage.Send(Told($"written: {written}"));
+                stage.Send(Told(Say($"written: {written}")));
                 return;
             }
 
@@ -138,7 +138,7 @@ internal sealed record Export<TEvent>(
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return new Refused(TerminalText.Of($"{path}: cannot be written: {e.Message}"));
+            return new Refused(TerminalText.Of(Say($"{path}: cannot be written: {e.Message}")));
         }
     }
 }

@@ -36,8 +36,8 @@ internal sealed record TuiContext(BenchLog Log, TimeProvider Clock, Shades Shade
     /// <summary>What became of something that was to be logged.</summary>
     public static string Words(WriteOutcome outcome, string what) => outcome switch
     {
-        WriteOutcome.Saved => $"saved: {what}",
+        WriteOutcome.Saved => Say($"saved: {what}"),
         WriteOutcome.SavedOnly only => only.Reason,
-        _ => $"not saved: {outcome.Trouble}",
+        _ => Say($"not saved: {outcome.Trouble}"),
     };
 }

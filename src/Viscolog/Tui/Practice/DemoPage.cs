@@ -12,14 +12,14 @@ namespace Viscolog.Tui.Practice;
 /// <summary>What the demonstration shows.</summary>
 internal static class DemoPage
 {
-    public static Page Of(DemoState state, Canvas canvas) => Page.Of(canvas, "the demonstration", page => Draw(page, state));
+    public static Page Of(DemoState state, Canvas canvas) => Page.Of(canvas, Say("the demonstration"), page => Draw(page, state));
 
     private static void Draw(Page page, DemoState state)
     {
         page.Add(" " + PracticeWords.Facts(state.Game, withName: true), Tone.Strong);
         if (state.Played is not { } played)
         {
-            page.Add(" the three are playing", Tone.Dim);
+            page.Add(" " + Say("the three are playing"), Tone.Dim);
         }
         else if (state.ShowsLesson)
         {
@@ -37,8 +37,8 @@ internal static class DemoPage
     {
         var ends = state.IsAtEnd;
         page.Add(
-            new Piece(ends ? " End" : FormattableString.Invariant($" Step {state.Step} of {played.StepCount - 1}")),
-            new Piece(state.Due is null ? "" : " · running", Tone.Dim));
+            new Piece(" " + (ends ? Say("End") : Say($"Step {state.Step} of {played.StepCount - 1}"))),
+            new Piece(state.Due is null ? "" : " · " + Say("running", "demonstration"), Tone.Dim));
         var column = (page.Width - 4) / 3;
         page.Add([.. played.Paths
             .Select(p => new Piece(

@@ -6,13 +6,14 @@ namespace Viscolog.Tui.Practice;
 /// <summary>The demonstration: three players on one pot.</summary>
 internal static class DemoScreen
 {
-    public static KeyTable<DemoEvent> Keys { get; } = new(
+    // Made when it is asked for: one of its words has a sense of its own.
+    public static KeyTable<DemoEvent> Keys => new(
         "Demonstration",
         new("Enter", "next", "next step", new DemoEvent.Went(1)),
         new("Right/Space", null, "next step", new DemoEvent.Went(1), new DemoEvent.Went(1)),
         new("Left", "back", "the step before", new DemoEvent.Went(-1)),
         new("Backspace", null, "the step before", new DemoEvent.Went(-1)),
-        new("F3", "run, stop", "run on its own, stop", new DemoEvent.Ran()) { Brief = "run" },
+        new("F3", "run, stop", "run on its own, stop", new DemoEvent.Ran()) { Brief = Say("run", "demonstration") },
         new("F6", "why it fails", "why it ends this way; back to the players", new DemoEvent.Turned()) { Brief = "why" },
         new("Up/Down", null, "move the text", new DemoEvent.Scrolled(-1), new DemoEvent.Scrolled(1)),
         new("PgUp/PgDn", null, "ten up or down", new DemoEvent.Scrolled(-10), new DemoEvent.Scrolled(10)),

@@ -66,5 +66,5 @@ internal abstract record DemoEvent
 internal sealed record PlayDemo(PracticeGame Game) : IEffect<DemoEvent>
 {
     public void Perform(IStage<DemoEvent> stage)
-        => stage.Work("demonstration", () => new DemoEvent.Played(Demonstration.Of(Game)), fault => new DemoEvent.Told(fault));
+        => stage.Work(Say("demonstration"), () => new DemoEvent.Played(Demonstration.Of(Game)), fault => new DemoEvent.Told(fault));
 }

@@ -18,7 +18,8 @@ internal abstract record GameEffect : IEffect<GameEvent>
     internal sealed record Compare(PracticeGame Game) : GameEffect
     {
         public override void Perform(IStage<GameEvent> stage)
-            => stage.Work("advised way", () => new GameEvent.Compared(PracticePlayers.Advised(Game)), fault => new GameEvent.Kept(fault));
+            => stage.Work(
+                Say("advised way"), () => new GameEvent.Compared(PracticePlayers.Advised(Game)), fault => new GameEvent.Kept(fault));
     }
 
     /// <summary>Keep the score.</summary>
@@ -27,7 +28,7 @@ internal abstract record GameEffect : IEffect<GameEvent>
         public override void Perform(IStage<GameEvent> stage)
         {
             var fault = new PracticeScores(stage.Context.Log.Place.Folder).Save(PracticeResult.Of(Player, Path, stage.Context.Now));
-            stage.Send(new GameEvent.Kept(fault ?? $"score kept under {Player}"));
+            stage.Send(new GameEvent.Kept(fault ?? Say($"score kept under {Player}")));
         }
     }
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Practice;
 using Viscolog.Plots;
@@ -20,7 +19,7 @@ internal static class GamePage
     public static ImmutableArray<(int X, int Width)> Fields(GameState state, int width, int height)
         => state.Path is not null || width < Page.LeastWidth || height < Page.LeastHeight ? [] : [(8, 8)];
 
-    public static Page Of(GameState state, Canvas canvas) => Page.Of(canvas, "practice", page => Draw(page, state));
+    public static Page Of(GameState state, Canvas canvas) => Page.Of(canvas, Say("practice"), page => Draw(page, state));
 
     private static void Draw(Page page, GameState state)
     {
@@ -39,23 +38,24 @@ internal static class GamePage
     {
         var session = state.Session;
         page.Add("");
-        var reading = state.Stirring is { } stirred ? $"stirring {Clock(stirred)}   (F3 ends it)"
-            : session.NeedsStirring ? "not stirred yet   (F3 starts stirring)"
-            : session.Showing is { } shown ? "SHOWS " + Shown.Body(shown) : "";
-        page.Add(new Piece("   " + reading, Tone.Strong), new Piece($"   ·   target {AdviceWords.Band(session.Game.Band)}"));
-        var standing = session.Standing is { } stood ? $"standing {Clock(stood)}" : "";
+        var reading = state.Stirring is { } stirred ? Say($"stirring {Clock(stirred)}   (F3 ends it)")
+            : session.NeedsStirring ? Say("not stirred yet   (F3 starts stirring)")
+            : session.Showing is { } shown ? Say($"SHOWS {Shown.Body(shown)}") : "";
+        page.Add(new Piece("   " + reading, Tone.Strong), new Piece("   ·   " + Say($"target {AdviceWords.Band(session.Game.Band)}")));
+        var standing = session.Standing is { } stood ? Say($"standing {Clock(stood)}") : "";
         page.Add(new Piece("   " + Strip(state, page.Width - 34, page.IsAscii) + " "), new Piece(standing));
-        var signs = session.Signs.Length == 0 ? "" : $" · seen: {string.Join(" and ", session.Signs.Select(PracticeWords.Sign))}";
+        var signs = session.Signs.Length == 0
+            ? "" : " · " + Say($"seen: {string.Join(Say(" and "), session.Signs.Select(PracticeWords.Sign))}");
+        var times = page.IsAscii ? "x" : "×";
         page.Add(
-            new Piece(FormattableString.Invariant($"   dose {Shown.Dose(session.DoseNow)} · game time {Clock(session.Elapsed)} · time ")
-                + (page.IsAscii ? "x" : "×") + FormattableString.Invariant($"{state.Speed}")),
+            new Piece("   " + Say($"dose {Shown.Dose(session.DoseNow)} · game time {Clock(session.Elapsed)} · time {times}{state.Speed}")),
             new Piece(signs, Tone.Caution));
         page.Add("");
         Middle(page, session, page.Height - 3 - page.Lines.Count);
         page.FillTo(page.Height - 3);
         page.Add(state.Error is { } error ? new Piece(" ! " + error, Tone.Bad) : new Piece(" " + state.Said, Tone.Dim));
-        page.Add(" grams           g   Enter pours; when empty, it reads");
-        page.Add(GameScreen.Playing.Footer(page.Width), Tone.Dim);
+        page.Add(" " + Say("grams           g   Enter pours; when empty, it reads"));
+        page.Add(GameScreen.Playing.Footer(page.Width, page.IsAscii), Tone.Dim);
     }
 
     /// <summary>The way of the reading since the last stirring, the latest at the right.</summary>
@@ -90,23 +90,24 @@ internal static class GamePage
 
     private static IEnumerable<string> Table(Page page, PracticeSession session)
     {
-        yield return page.Fit("dose %", 7, true) + page.Fit("in g", 8, true) + page.Fit("wait s", 7, true) + page.Fit("mPa·s", 10, true);
+        yield return page.Fit(Say("dose %", "game"), 7, true) + page.Fit(Say("in g", "game"), 8, true)
+            + page.Fit(Say("wait s", "game"), 7, true) + page.Fit("mPa·s", 10, true);
         foreach (var line in session.Lines)
         {
             var went = line.Base.Grams > 0
-                ? "base " + Shown.Number(line.Base.Grams)
+                ? Say($"base {Shown.Number(line.Base.Grams)}", "game")
                 : line.Poured.Grams > 0
-                ? line.Poured.Grams.ToString("0.00", CultureInfo.InvariantCulture)
+                ? line.Poured.Grams.ToString("0.00", Numbers)
                 : "";
-            yield return page.Fit(line.Dose.Percent.ToString("0.00", CultureInfo.InvariantCulture), 7, true) + page.Fit(went, 8, true)
-                + page.Fit(line.Stood?.TotalSeconds.ToString("0", CultureInfo.InvariantCulture) ?? "", 7, true)
+            yield return page.Fit(line.Dose.Percent.ToString("0.00", Numbers), 7, true) + page.Fit(went, 8, true)
+                + page.Fit(line.Stood?.TotalSeconds.ToString("0", Numbers) ?? "", 7, true)
                 + page.Fit(line.Shown is { } shown ? Shown.Number(shown.MilliPascalSeconds) : "", 10, true);
         }
     }
 
     /// <summary>What was read so far; nothing of the truth.</summary>
     private static RunPicture Readings(PracticeSession session)
-        => new("read so far", session.Run.Thickeners[0].Name, session.Run.ReferenceTemperatureInForce)
+        => new(Say("read so far"), session.Run.Thickeners[0].Name, session.Run.ReferenceTemperatureInForce)
         {
             Target = session.Game.Band,
             Readings = [.. session.Lines.Where(l => l.Shown is not null)
@@ -135,7 +136,7 @@ internal static class GamePage
             page.Add(" " + line);
         }
 
-        string[] said = [state.Said, above + room < lines.Length ? "Down: more" : ""];
+        string[] said = [state.Said, above + room < lines.Length ? Say("Down: more") : ""];
         page.Foot(string.Join(" · ", said.Where(t => t.Length > 0)), GameScreen.Ended);
     }
 
@@ -157,8 +158,8 @@ internal static class GamePage
         [
             PracticeWords.WhyOver(path),
             state.Advised is { } advised
-                ? $"Advised on the same pot: {PracticeWords.Ending(advised)}"
-                : "The advised way is being worked out.",
+                ? Say($"Advised on the same pot: {PracticeWords.Ending(advised)}")
+                : Say("The advised way is being worked out."),
             PracticeWords.Truth(path.Truth),
             .. PracticeWords.Lesson(OverdoseLesson.Of(path)),
         ];

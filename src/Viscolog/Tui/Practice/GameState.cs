@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Practice;
 using Viscolog.Tui.Pattern;
+using Viscolog.Wording;
 
 namespace Viscolog.Tui.Practice;
 
@@ -39,11 +40,11 @@ internal sealed record GameState(PracticeSession Session, string Player, DateTim
     public int Entered { get; init; }
 
     /// <summary>The player as the picture names him.</summary>
-    public string Name => Player.Length > 0 ? Player : "you";
+    public string Name => Player.Length > 0 ? Player : PracticeWords.Name(PracticePlayer.Person);
 
     /// <summary>The player's way, and the advised one where that is known.</summary>
     public ImmutableArray<NamedPath> Players(PracticePath own)
-        => Advised is { } advised ? [new(Name, own), new("advised", advised)] : [new(Name, own)];
+        => Advised is { } advised ? [new(Name, own), new(PracticeWords.Name(PracticePlayer.Advised), advised)] : [new(Name, own)];
 }
 
 /// <summary>What is shown of a game that has ended.</summary>

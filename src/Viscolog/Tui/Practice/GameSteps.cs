@@ -27,7 +27,7 @@ internal static class GameSteps
 
     /// <summary>Begins a game.</summary>
     public static GameState Open(PracticeGame game, string player, DateTimeOffset now)
-        => new(PracticeSession.Of(game), player, now) { Said = "read the base first: Enter on the empty field" };
+        => new(PracticeSession.Of(game), player, now) { Said = Say("read the base first: Enter on the empty field") };
 
     public static GameStep Next(GameState state, GameEvent @event, DateTimeOffset now) => @event switch
     {
@@ -35,12 +35,12 @@ internal static class GameSteps
         GameEvent.LetDown letDown when state.Path is null => Do(
             state,
             new PracticeMove.LetDown(letDown.Grams),
-            $"{Shown.Grams(letDown.Grams)} of base added; F3 starts stirring"),
+            Say($"{Shown.Grams(letDown.Grams)} of base added; F3 starts stirring")),
         GameEvent.Stir when state.Path is null => Stir(state),
         GameEvent.LetDownCalled when state.Path is null => new GameStep(state, new Ask<GameEvent>(PracticeForms.LetDown())),
         GameEvent.Hurry => state.Speed == 1
-            ? state with { Speed = FastSpeed, Said = "time runs ten times as fast" }
-            : state with { Speed = 1, Said = "time runs at normal speed" },
+            ? state with { Speed = FastSpeed, Said = Say("time runs ten times as fast") }
+            : state with { Speed = 1, Said = Say("time runs at normal speed") },
         GameEvent.End when state.Path is null => End(state),
         GameEvent.Again when state.Path is not null => Open(state.Session.Game, state.Player, now) with { Entered = state.Entered + 1 },
         GameEvent.Exported when state.Path is { } path => new GameStep(state, Export(state, path)),
@@ -48,7 +48,7 @@ internal static class GameSteps
         GameEvent.Kept kept => state with { Said = kept.Said },
         GameEvent.Turned when state.Path is not null => state with { View = Next(state.View), Above = default },
         GameEvent.Moved moved => state with { Above = state.Above.By(moved.Lines) },
-        GameEvent.Leaving => state with { Error = null, Said = "leaving now loses this game; the same key again leaves" },
+        GameEvent.Leaving => state with { Error = null, Said = Say("leaving now loses this game; the same key again leaves") },
         GameEvent.Ticked => Tick(state, now),
         _ => state,
     };
@@ -64,11 +64,13 @@ internal static class GameSteps
     {
         if (text.Length == 0)
         {
-            return Do(state, new PracticeMove.Read(), state.Session.Showing is { } shown ? $"written down: {Shown.Body(shown)}" : "");
+            var said = state.Session.Showing is { } shown ? Say($"written down: {Shown.Body(shown)}") : "";
+            return Do(state, new PracticeMove.Read(), said);
         }
 
         return TypedNumber.Read(text, NumberRange.GramsPresent, out var error) is { } grams
-            ? Do(state, new PracticeMove.Dose(Mass.FromGrams(grams)), $"{Shown.Grams(Mass.FromGrams(grams))} added; F3 starts stirring")
+            ? Do(
+                state, new PracticeMove.Dose(Mass.FromGrams(grams)), Say($"{Shown.Grams(Mass.FromGrams(grams))} added; F3 starts stirring"))
             : state with { Error = error };
     }
 
@@ -76,7 +78,7 @@ internal static class GameSteps
     {
         if (state.Stirring is not null)
         {
-            return state with { Error = "the pot is being stirred; F3 stops it" };
+            return state with { Error = Say("the pot is being stirred; F3 stops it") };
         }
 
         var turn = state.Session.Take(move);
@@ -97,8 +99,8 @@ internal static class GameSteps
         if (state.Stirring is not { } stirred)
         {
             return state.Session.NeedsStirring
-                ? state with { Stirring = TimeSpan.Zero, Error = null, Said = "stirring; F3 ends it" }
-                : state with { Error = "nothing has been added since the last stirring" };
+                ? state with { Stirring = TimeSpan.Zero, Error = null, Said = Say("stirring; F3 ends it") }
+                : state with { Error = Say("nothing has been added since the last stirring") };
         }
 
         var least = TimeSpan.FromSeconds(1);
@@ -111,7 +113,7 @@ internal static class GameSteps
                 Session = turn.Session,
                 Trace = [],
                 Error = null,
-                Said = "standing; Enter on the empty field writes the reading down",
+                Said = Say("standing; Enter on the empty field writes the reading down"),
             });
     }
 
@@ -119,7 +121,7 @@ internal static class GameSteps
     {
         if (state.Stirring is not null)
         {
-            return state with { Error = "the pot is being stirred; F3 stops it" };
+            return state with { Error = Say("the pot is being stirred; F3 stops it") };
         }
 
         var turn = state.Session.Take(new PracticeMove.End());
@@ -129,7 +131,7 @@ internal static class GameSteps
         }
 
         var path = PracticePath.Of(PracticePlayer.Person, turn.Session);
-        var said = state.Player.Length > 0 ? "" : "no player's name, so no score was kept";
+        var said = state.Player.Length > 0 ? "" : Say("no player's name, so no score was kept");
         var ended = state with { Session = turn.Session, Path = path, Error = null, Said = said };
         return new GameStep(ended, state.Player.Length > 0
             ? [new GameEffect.Compare(turn.Session.Game), new GameEffect.Keep(state.Player, path)]

@@ -12,21 +12,22 @@ namespace Viscolog.Tui.Practice;
 internal static class PracticeForms
 {
     public static Form<PracticeEvent> Player(PracticeState state) => new(
-        "Player and pot",
-        "Scores are kept under the player's name, beside the log and never in it. The same seed gives the same pot, for a whole class.",
+        Say("Player and pot"),
+        Say("Scores are kept under the player's name, beside the log and never in it. The same seed gives the same pot, for a whole "
+            + "class."),
         [
-            new("player", state.Player, "empty: keep no score"),
-            new("seed", state.Seed.ToString(CultureInfo.InvariantCulture), $"0 to {PracticeGame.GreatestSeed}"),
+            new(Say("player"), state.Player, Say("empty: keep no score")),
+            new(Say("seed"), state.Seed.ToString(CultureInfo.InvariantCulture), Say($"0 to {PracticeGame.GreatestSeed}")),
         ],
         texts => int.TryParse(texts[1].Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out var seed)
             && seed <= PracticeGame.GreatestSeed
             ? FormAnswer<PracticeEvent>.Of(new PracticeEvent.Typed(PracticeWords.PlayerName(texts[0]), seed))
-            : FormAnswer<PracticeEvent>.Wrong(1, $"a whole number from 0 to {PracticeGame.GreatestSeed}"));
+            : FormAnswer<PracticeEvent>.Wrong(1, Say($"a whole number from 0 to {PracticeGame.GreatestSeed}")));
 
     public static Form<GameEvent> LetDown() => new(
-        "Let down with base",
-        "Base brings the dose back down; an addition can't be taken out again.",
-        [new("base in", "", "g")],
+        Say("Let down with base"),
+        Say("Base brings the dose back down; an addition can't be taken out again."),
+        [new(Say("base in"), "", "g")],
         texts => TypedNumber.Read(texts[0], NumberRange.GramsPresent, out var error) is { } grams
             ? FormAnswer<GameEvent>.Of(new GameEvent.LetDown(Mass.FromGrams(grams)))
             : FormAnswer<GameEvent>.Wrong(0, error!));

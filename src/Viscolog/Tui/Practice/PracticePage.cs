@@ -8,11 +8,13 @@ namespace Viscolog.Tui.Practice;
 /// <summary>What the choice of a practice pot shows.</summary>
 internal static class PracticePage
 {
-    public static Page Of(PracticeState state, Canvas canvas) => Page.Of(canvas, "practice", page => Draw(page, state));
+    public static Page Of(PracticeState state, Canvas canvas) => Page.Of(canvas, Say("practice"), page => Draw(page, state));
 
     private static void Draw(Page page, PracticeState state)
     {
-        page.Add(new Piece(" Practice", Tone.Strong), new Piece(" · pots with a hidden curve; nothing here touches the log"));
+        page.Add(
+            new Piece(" " + Say("Practice"), Tone.Strong),
+            new Piece(" · " + Say("pots with a hidden curve; nothing here touches the log")));
         page.Add("");
         for (var i = 0; i < PracticeDifficulty.All.Length; i++)
         {
@@ -24,10 +26,10 @@ internal static class PracticePage
         }
 
         page.Add("");
-        page.Add(FormattableString.Invariant($" seed {state.Seed}: the same number gives the same pot, for a whole class (F2)"));
-        page.Add(state.Player.Length > 0
-            ? $" player {state.Player}: scores are kept under this name (F2)"
-            : " no player's name (F2): scores are not kept");
+        page.Add(" " + Say($"seed {state.Seed}: the same number gives the same pot, for a whole class (F2)"));
+        page.Add(" " + (state.Player.Length > 0
+            ? Say($"player {state.Player}: scores are kept under this name (F2)")
+            : Say("no player's name (F2): scores are not kept")));
         page.Add("");
         foreach (var line in Paragraph.Of(PracticeWords.Pot(state.Game), page.Width - 2).Take(2))
         {

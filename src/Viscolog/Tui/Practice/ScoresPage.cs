@@ -1,4 +1,3 @@
-using System.Globalization;
 using Viscolog.PracticeFiles;
 using Viscolog.Tui.Pattern;
 using Viscolog.Wording;
@@ -11,16 +10,29 @@ internal static class ScoresPage
     private const int LeastHeight = 10;
 
     public static Page Of(ScoresState state, Canvas canvas)
-        => Page.Of(canvas, "the score sheet", page => Draw(page, state), Page.LeastWidth, LeastHeight);
+        => Page.Of(canvas, Say("the score sheet"), page => Draw(page, state), Page.LeastWidth, LeastHeight);
 
     private static void Draw(Page page, ScoresState state)
     {
-        page.Add(new Piece(" Scores", Tone.Strong), new Piece($" · {Count.Of(state.Results.Length, "game", "games")}"));
+        page.Add(
+            new Piece(" " + Say("Scores"), Tone.Strong),
+            new Piece($" · {Count.Of(state.Results.Length, Say("game"), Say("games"))}"));
         page.Add("");
-        page.Add(Row(page, "player", " pot", " ended", "doses", "waits", "over at", "wasted g", "time"), Tone.Dim);
+        page.Add(
+            Row(
+                page,
+                Say("player", "scores"),
+                " " + Say("pot", "scores"),
+                " " + Say("ended", "scores"),
+                Say("doses", "scores"),
+                Say("waits", "scores"),
+                Say("over at", "scores"),
+                Say("wasted g", "scores"),
+                Say("time", "scores")),
+            Tone.Dim);
         if (state.Results.IsEmpty)
         {
-            page.Add(" no game has been kept yet: give a player's name before you play");
+            page.Add(" " + Say("no game has been kept yet: give a player's name before you play"));
         }
 
         foreach (var result in state.Results.Skip(state.Above).Take(page.Height - 2 - page.Lines.Count))
@@ -38,14 +50,23 @@ internal static class ScoresPage
         [
             result.Player,
             FormattableString.Invariant($" {result.Pot} {result.Seed}"),
-            " " + result.Verdict,
-            result.Doses.ToString(CultureInfo.InvariantCulture),
-            result.Waits.ToString(CultureInfo.InvariantCulture),
-            result.OverAtDose?.ToString(CultureInfo.InvariantCulture) ?? "",
-            result.WastedG.ToString("0.00", CultureInfo.InvariantCulture),
+            " " + Verdict(result.Verdict),
+            result.Doses.ToString(Numbers),
+            result.Waits.ToString(Numbers),
+            result.OverAtDose?.ToString(Numbers) ?? "",
+            result.WastedG.ToString("0.00", Numbers),
             FormattableString.Invariant($"{(int)time.TotalMinutes}:{time.Seconds:00}"),
         ];
     }
+
+    /// <summary>How a game ended, from the word that was kept.</summary>
+    private static string Verdict(string kept) => kept switch
+    {
+        "in band" => Say("in band", "scores"),
+        "over" => Say("over", "scores"),
+        "short" => Say("short", "scores"),
+        _ => kept,
+    };
 
     private static string Row(Page page, params string[] cells)
     {

@@ -23,7 +23,7 @@ internal static class ScoresScreen
     public static ScreenView<ScoresState, ScoresEvent> On(TuiContext context)
     {
         var (results, warnings) = new PracticeScores(context.Log.Place.Folder).All();
-        var said = warnings.IsEmpty ? "" : $"{Count.Of(warnings.Length, "file", "files")} left out: {warnings[0]}";
+        var said = warnings.IsEmpty ? "" : Say($"{Count.Of(warnings.Length, Say("file"), Say("files"))} left out: {warnings[0]}");
         return new(context, new(_ => Keys, ScoresSteps.Next, ScoresPage.Of), new ScoresState(results) { Said = said });
     }
 }

@@ -37,29 +37,54 @@ internal sealed class RunForm
     /// <param name="materials">The log's materials.</param>
     /// <param name="last">The run begun last; null for none.</param>
     public static Form<RunFile> New(IReadOnlyList<MaterialRow> materials, LoggedRun? last)
-        => new RunForm(materials, null, last?.File.Run).Form("New run", "Only base, grams and thickener are required.");
+        => new RunForm(materials, null, last?.File.Run).Form(Say("New run"), Say("Only base, grams and thickener are required."));
 
     /// <summary>The form that corrects what a run says of itself; its entries stay.</summary>
     public static Form<RunFile> Of(IReadOnlyList<MaterialRow> materials, RunFile run)
         => new RunForm(materials, run.WithoutRows(), run.Run)
-            .Form("About this run", "What is corrected here is logged; the entries stay as they are.");
+            .Form(Say("About this run"), Say("What is corrected here is logged; the entries stay as they are."));
 
-    private Form<RunFile> Form(string title, string about) => new(title, about, _fields, Read);
+    private Form<RunFile> Form(string title, string about)
+        => new(title, about, [.. _fields.Select(f => f with { Label = Label(f.Label) })], Read);
+
+    /// <summary>What stands before a field.</summary>
+    private static string Label(string field) => field switch
+    {
+        Name => Say("name"),
+        Base => Say("base"),
+        BaseGrams => Say("base in the pot"),
+        First => Say("thickener"),
+        FirstRange => Say("usual range"),
+        Target => Say("target"),
+        Tolerance => Say("tolerance"),
+        TheMethod => Say("method"),
+        Operator => Say("operator"),
+        Second => Say("second thickener"),
+        SecondRange => Say("its usual range"),
+        String => Say("string from-to"),
+        Product => Say("product"),
+        Lot => Say("lot"),
+        FirstChemistry => Say("chemistry"),
+        SecondChemistry => Say("second's chemistry"),
+        Reference => Say("reads at"),
+        _ => throw new ArgumentOutOfRangeException(nameof(field), field, "not a field"),
+    };
 
     private IEnumerable<FormField> Fields()
     {
         var (bases, thickeners) = (Names<Material.OfBase>(), Names<Material.OfThickener>());
         var methods = Names<Material.OfMethod>().AddRange(Method.All.Select(m => m.Id));
         var (first, second) = (_known?.Thickeners.ElementAtOrDefault(0), _known?.Thickeners.ElementAtOrDefault(1));
-        ImmutableArray<string> chemistries = [.. Enum.GetValues<ThickenerChemistry>().Select(FileNames.Chemistries.Of)];
+        ImmutableArray<string> chemistries = [.. Enum.GetValues<ThickenerChemistry>().Select(Word)];
         yield return new(Name, _run?.Run.Name ?? "");
         yield return new(Base, _known?.Base.Name ?? bases.FirstOrDefault("")) { Choices = bases };
-        yield return new(BaseGrams, _known is null ? "" : FileNumbers.Show(_known.BaseMass.Grams), "g");
+        yield return new(BaseGrams, _known is null ? "" : Typed(_known.BaseMass.Grams), "g");
         yield return new(First, first?.Name ?? thickeners.FirstOrDefault("")) { Choices = thickeners };
-        yield return new(FirstRange, (first ?? Kept(thickeners.FirstOrDefault(""))) is { } t ? Range(t) : "1-5", "% of base");
+        yield return new(FirstRange, (first ?? Kept(thickeners.FirstOrDefault(""))) is { } t ? Range(t) : "1-5", Say("% of base"));
+        // With a comma before three digits it would be taken for thousands.
         yield return new(
             Target, _known?.Target is { } target ? FileNumbers.Show(Math.Round(target.Band.Aim.MilliPascalSeconds, 3)) : "", TargetHint());
-        yield return new(Tolerance, ToleranceOf(_known?.Target), "% either side");
+        yield return new(Tolerance, ToleranceOf(_known?.Target), Say("% either side"));
         yield return new(
             TheMethod,
             _known is null ? Names<Material.OfMethod>().FirstOrDefault(Method.Direct.Id) : MethodText(_known))
@@ -67,20 +92,38 @@ internal sealed class RunForm
             Choices = methods,
         };
         yield return new(Operator, _known?.Operator ?? "");
-        yield return new(Second, second?.Name ?? "", "for string, if any") { Choices = thickeners };
-        yield return new(SecondRange, second is null ? "" : Range(second), "% of base");
+        yield return new(Second, second?.Name ?? "", Say("for string, if any")) { Choices = thickeners };
+        yield return new(SecondRange, second is null ? "" : Range(second), Say("% of base"));
         yield return new(
             String,
-            _known?.TargetString is { } s ? $"{FileNumbers.Show(s.Low.Millimeters)}-{FileNumbers.Show(s.High.Millimeters)}" : "",
-            "mm, such as 30-45");
+            _known?.TargetString is { } s ? $"{Typed(s.Low.Millimeters)}-{Typed(s.High.Millimeters)}" : "",
+            Say("mm, such as 30-45"));
         yield return new(Product, _known?.Product ?? "") { Choices = Names<Material.OfSpecification>() };
-        yield return new(Lot, _run?.Run.Lot ?? "", "of the base");
-        yield return new(FirstChemistry, first is null ? "" : FileNames.Chemistries.Of(first.Chemistry)) { Choices = chemistries };
-        yield return new(SecondChemistry, second is null ? "" : FileNames.Chemistries.Of(second.Chemistry)) { Choices = chemistries };
-        yield return new(Reference, _known?.ReferenceTemperature is { } at ? FileNumbers.Show(at.Celsius) : "", "°C; 23 if empty");
+        yield return new(Lot, _run?.Run.Lot ?? "", Say("of the base"));
+        yield return new(FirstChemistry, first is null ? "" : Word(first.Chemistry)) { Choices = chemistries };
+        yield return new(SecondChemistry, second is null ? "" : Word(second.Chemistry)) { Choices = chemistries };
+        yield return new(Reference, _known?.ReferenceTemperature is { } at ? Typed(at.Celsius) : "", Say("°C; 23 if empty"));
     }
 
-    private string TargetHint() => _known?.MethodInForce is { } method && method.Unit != "mPa·s" ? $"mPa·s, or {method.Unit}" : "mPa·s";
+    private string TargetHint()
+        => _known?.MethodInForce is { } method && method.Unit != "mPa·s" ? Say($"mPa·s, or {method.Unit}") : "mPa·s";
+
+    /// <summary>A number as a person types it.</summary>
+    private static string Typed(double value) => value.ToString("R", Numbers);
+
+    private static string Word(ThickenerChemistry chemistry) => chemistry switch
+    {
+        ThickenerChemistry.AlkaliSwellable => Say("alkali-swellable"),
+        ThickenerChemistry.Associative => Say("associative"),
+        ThickenerChemistry.Cellulosic => Say("cellulosic"),
+        ThickenerChemistry.Clay => Say("clay"),
+        ThickenerChemistry.Other => Say("other", "chemistry"),
+        _ => throw new ArgumentOutOfRangeException(nameof(chemistry), chemistry, "not a chemistry"),
+    };
+
+    /// <summary>A chemistry's name in files, by its word or that name; what is neither stays as it is.</summary>
+    private static string ChemistryOf(string typed) => Enum.GetValues<ThickenerChemistry>()
+        .Where(c => Word(c).Equals(typed, StringComparison.OrdinalIgnoreCase)).Select(FileNames.Chemistries.Of).FirstOrDefault(typed);
 
     private ImmutableArray<string> Names<T>()
         where T : Material
@@ -90,14 +133,14 @@ internal sealed class RunForm
 
     private static string ToleranceOf(Core.Pots.Target? target) => target switch
     {
-        Core.Pots.Target.Value { Tolerance: { } tolerance } => FileNumbers.Show(tolerance.Percent),
-        Core.Pots.Target.Ends ends => FileNumbers.Show(
+        Core.Pots.Target.Value { Tolerance: { } tolerance } => Typed(tolerance.Percent),
+        Core.Pots.Target.Ends ends => Typed(
             Math.Round(100 * ((ends.High.MilliPascalSeconds / ends.Band.Aim.MilliPascalSeconds) - 1), 3)),
         _ => "15",
     };
 
     private static string Range(Thickener thickener)
-        => $"{FileNumbers.Show(thickener.UsualRange.Low.Percent)}-{FileNumbers.Show(thickener.UsualRange.Top.Percent)}";
+        => $"{Typed(thickener.UsualRange.Low.Percent)}-{Typed(thickener.UsualRange.Top.Percent)}";
 
     /// <summary>The method of a run as it is typed: its name, then what it needs to know, as a run file's header has it.</summary>
     private static string MethodText(Run run)
@@ -113,7 +156,7 @@ internal sealed class RunForm
         var lines = new List<(string Field, string Line)>();
         if (typed[Base].Length == 0)
         {
-            return Wrong(Base, "the name of the base; runs with the same base inform each other");
+            return Wrong(Base, Say("the name of the base; runs with the same base inform each other"));
         }
 
         if (Lines(typed, lines) is { } wrong)
@@ -188,7 +231,8 @@ internal sealed class RunForm
             MethodLines(typed[TheMethod]).Skip(1)
                 .FirstOrDefault(l => !keys.Any(k => l.StartsWith(k + ":", StringComparison.Ordinal))) is { } unknown)
         {
-            return Wrong(TheMethod, $"after the method's name, 'key=value' with one of {string.Join(", ", keys)}; read '{unknown}'");
+            return Wrong(
+                TheMethod, Say($"after the method's name, 'key=value' with one of {string.Join(", ", keys)}; read '{unknown}'"));
         }
 
         return Aims(typed, lines);
@@ -258,10 +302,10 @@ internal sealed class RunForm
         int place, Dictionary<string, string> typed, List<(string Field, string Line)> lines, string nameField, string rangeField)
     {
         var (name, range) = (typed[nameField], typed[rangeField]);
-        var chemistry = typed[place == 0 ? FirstChemistry : SecondChemistry];
+        var chemistry = ChemistryOf(typed[place == 0 ? FirstChemistry : SecondChemistry]);
         if (!ThickenerLine.CanName(name))
         {
-            return Wrong(nameField, name.Length == 0 ? "a thickener's name" : "a name without ';' and '='");
+            return Wrong(nameField, name.Length == 0 ? Say("a thickener's name") : Say("a name without ';' and '='"));
         }
 
         var formerly = Formerly(place, typed);
@@ -281,7 +325,9 @@ internal sealed class RunForm
             unknown);
         if (chemistry.Length > 0 && FileNames.Chemistries.Find(chemistry) is null)
         {
-            return Wrong(nameField == First ? FirstChemistry : SecondChemistry, $"one of {FileNames.Chemistries.List}");
+            return Wrong(
+                nameField == First ? FirstChemistry : SecondChemistry,
+                Say($"one of {string.Join(", ", FileNames.Chemistries.Names.Select(n => Word(n.Member)))}"));
         }
 
         // A chemistry that stands in the field from the last run means nothing for another thickener that the log knows.

@@ -73,7 +73,7 @@ internal abstract record RunsEffect : IEffect<RunsEvent>
 
             if (pictures.Count == 0)
             {
-                stage.Send(new RunsEvent.Told("none of these has a reading that can be drawn"));
+                stage.Send(new RunsEvent.Told(Say("none of these has a reading that can be drawn")));
             }
             else
             {
@@ -88,11 +88,11 @@ internal abstract record RunsEffect : IEffect<RunsEvent>
         public override void Perform(IStage<RunsEvent> stage)
         {
             var outcome = stage.Context.Log.Archive(Run, IsArchived);
-            var run = FormattableString.Invariant($"run {Run}");
             stage.Send(new RunsEvent.Listed(RunsState.Of(stage.Context)));
             stage.Send(
                 new RunsEvent.Told(
-                    TuiContext.Words(outcome, IsArchived ? $"{run} is put away; Ctrl+P shows it" : $"{run} is back in the list")));
+                    TuiContext.Words(
+                        outcome, IsArchived ? Say($"run {Run} is put away; Ctrl+P shows it") : Say($"run {Run} is back in the list"))));
         }
     }
 
@@ -102,7 +102,7 @@ internal abstract record RunsEffect : IEffect<RunsEvent>
         public override void Perform(IStage<RunsEvent> stage)
         {
             var runs = Runs.Select(n => stage.Context.Log.Run(n)!.File.Run).ToList();
-            stage.Show(HelpScreen.On(stage.Context, "Thickeners compared", ComparisonWords.Of(runs)));
+            stage.Show(HelpScreen.On(stage.Context, Say("Thickeners compared"), ComparisonWords.Of(runs)));
         }
     }
 
@@ -114,10 +114,10 @@ internal abstract record RunsEffect : IEffect<RunsEvent>
             var file = stage.Context.Log.Run(Run)!.File;
             var earlier = stage.Context.Log.Earlier(file.Run, Run);
             stage.Work(
-                "replay",
+                Say("replay"),
                 () => RunReplays.Of(file.Run, null, earlier).ToArray() is { Length: > 0 } moments
                     ? new RunsEvent.ReplayMade(RunTitle.Of(file.Run), ReplayWords.Lines(file.Run, moments))
-                    : new RunsEvent.Told("that run has no reading yet"),
+                    : new RunsEvent.Told(Say("that run has no reading yet")),
                 fault => new RunsEvent.Told(fault));
         }
     }
@@ -168,7 +168,7 @@ internal abstract record RunsEffect : IEffect<RunsEvent>
                 count += WholeFile.Write(Path.Combine(folder, RunFileName.Of(run.File)), stream.ToArray(), replace: true) ? 1 : 0;
             }
 
-            return $"{count} to {folder}";
+            return Say($"{count} to {folder}", "export");
         }
     }
 }

@@ -17,7 +17,7 @@ internal static class RunsPage
         => width < Page.LeastWidth || height < LeastHeight ? [] : [(8, 30)];
 
     public static Page Of(RunsState state, Canvas canvas)
-        => Page.Of(canvas, "the list", page => Draw(page, state), Page.LeastWidth, LeastHeight);
+        => Page.Of(canvas, Say("the list"), page => Draw(page, state), Page.LeastWidth, LeastHeight);
 
     /// <summary>A click chooses a run, and opens the one that is chosen already.</summary>
     public static RunsEvent? Clicked(RunsState state, int row, int height)
@@ -32,24 +32,30 @@ internal static class RunsPage
     {
         var shown = state.Shown;
         page.Add(
-            new Piece(state.IsPractice ? " Runs of the practice log (invented)" : " Runs", Tone.Strong),
-            new Piece($" · {Count.Of(shown.Length, "run", "runs")}"),
-            new Piece(shown.Length < state.All.Length ? $" of {state.All.Length}" : ""),
-            new Piece(shown.Length > 1 ? $" · at {state.Place + 1}" : ""),
-            new Piece(
-                state.Order == RunOrder.Number
-                    ? ""
-                    : $" · by {(state.Order == RunOrder.Last ? "last change" : state.Order.ToString().ToLowerInvariant())}"),
-            new Piece(state.Marked.Count > 0 ? $" · {state.Marked.Count} marked" : ""));
+            new Piece(" " + (state.IsPractice ? Say("Runs of the practice log (invented)") : Say("Runs")), Tone.Strong),
+            new Piece($" · {Count.Of(shown.Length, Say("run"), Say("runs"))}"),
+            new Piece(shown.Length < state.All.Length ? Say($" of {state.All.Length}") : ""),
+            new Piece(shown.Length > 1 ? Say($" · at {state.Place + 1}") : ""),
+            new Piece(state.Order switch
+            {
+                RunOrder.Name => Say(" · by name"),
+                RunOrder.Base => Say(" · by base"),
+                RunOrder.Last => Say(" · by last change"),
+                _ => "",
+            }),
+            new Piece(state.Marked.Count > 0 ? Say($" · {state.Marked.Count} marked") : ""));
         page.Add(page.Shared.Length > 0 ? " " + page.Shared : "", Tone.Dim);
-        page.Add("  " + Row(page, "run", "name", "base", "thickener", "entries", "last"), Tone.Dim);
+        string[] heads =
+            [Say("run", "column"), Say("name"), Say("base"), Say("thickener"), Say("entries", "column"), Say("last", "column")];
+        page.Add("  " + Row(page, heads), Tone.Dim);
         var rows = page.Height - 3 - page.Lines.Count;
         var chosen = state.Place;
         var first = Page.First(chosen, shown.Length, rows);
         if (shown.Length == 0)
         {
-            page.Add(state.All.Length > 0 ? "   no run matches" : "   no runs yet: F2 begins one");
-            page.Add(state.All.Length > 0 ? "" : "   F3 opens a practice log with invented runs, kept apart from this one");
+            page.Add("   " + (state.All.Length > 0 ? Say("no run matches") : Say("no runs yet: F2 begins one")));
+            page.Add(state.All.Length > 0
+                ? "" : "   " + Say("F3 opens a practice log with invented runs, kept apart from this one"));
         }
 
         for (var i = first; i < Math.Min(shown.Length, first + rows); i++)
@@ -61,8 +67,8 @@ internal static class RunsPage
 
         page.FillTo(page.Height - 3);
         page.Add(new Piece(" " + state.Said, Tone.Dim));
-        page.Add(" search ");
-        page.Add(RunsScreen.Keys(state).Footer(page.Width), Tone.Dim);
+        page.Add(page.Fit(Say(" search "), 8));
+        page.Add(RunsScreen.Keys(state).Footer(page.Width, page.IsAscii), Tone.Dim);
     }
 
     private static string Row(Page page, params string[] cells)

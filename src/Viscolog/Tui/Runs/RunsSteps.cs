@@ -30,13 +30,13 @@ internal static class RunsSteps
         RunsEvent.PotsCalled => new RunsStep(state, new RunsEffect.Practise(PracticeScreen.On)),
         RunsEvent.Sorted => state.Sort(),
         RunsEvent.Copied => new RunsStep(
-            state with { Said = "copied: the list as it is shown" },
+            state with { Said = Say("copied: the list as it is shown") },
             new Copy<RunsEvent>(string.Join('\n', state.Shown.Select(r => string.Join('\t', RunsState.Cells(r)))))),
         RunsEvent.ArchiveTurned => state with { ShowsArchived = !state.ShowsArchived, Chosen = 0 },
         RunsEvent.PutAway => state.Current is { } run ? new RunsStep(state, new RunsEffect.PutAway(run.Number, !run.IsArchived)) : state,
         RunsEvent.TableCalled => new RunsStep(state, new RunsEffect.Tabulate(state.Meant)),
         RunsEvent.Replayed => state.Current is { } run
-            ? new RunsStep(state with { Said = "going through it reading by reading" }, new RunsEffect.Replay(run.Number))
+            ? new RunsStep(state with { Said = Say("going through it reading by reading") }, new RunsEffect.Replay(run.Number))
             : state,
         RunsEvent.ReplayMade made => Show(state with { Said = "" }, context => HelpScreen.On(context, made.Title, made.Lines)),
         RunsEvent.Listed listed => state with { All = listed.List.All, Said = "" },
