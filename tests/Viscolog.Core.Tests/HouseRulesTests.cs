@@ -22,6 +22,7 @@ public sealed class HouseRulesTests
     [Theory]
     [InlineData(typeof(Entry), 6)]
     [InlineData(typeof(BenchAction), 6)]
+    [InlineData(typeof(LimitReason), 6)]
     [InlineData(typeof(Appended), 2)]
     [InlineData(typeof(EntryFault), 5)]
     [InlineData(typeof(InstrumentValue), 5)]

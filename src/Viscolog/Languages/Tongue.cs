@@ -22,7 +22,7 @@ internal static class Tongue
     private static readonly CultureInfo SpacedWithComma = Culture(",", "\u2009");
 
     /// <summary>The language now.</summary>
-    public static Language Language => Chosen.Value;
+    public static Language Spoken => Chosen.Value;
 
     /// <summary>How numbers are written for people, without marks between thousands. Files and JSON have the invariant culture.</summary>
     public static CultureInfo Numbers => Chosen.Value == Language.German ? WithComma : WithPoint;

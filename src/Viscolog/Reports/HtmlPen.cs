@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.RegularExpressions;
 using System.Xml;
+using Viscolog.Languages;
 using Viscolog.Text;
 
 namespace Viscolog.Reports;
@@ -79,7 +80,7 @@ internal sealed partial class HtmlPen
     private void Page(string title, string style, Action<HtmlPen> body)
     {
         _writer.WriteDocType("html", null, null, null);
-        Open("html", ("lang", Languages.Tongue.Language == Languages.Language.German ? "de" : "en"));
+        Open("html", ("lang", Spoken == Language.German ? "de" : "en"));
         Open("head");
         Void("meta", ("charset", "utf-8"));
         Void("meta", ("http-equiv", "Content-Security-Policy"), ("content", Policy));

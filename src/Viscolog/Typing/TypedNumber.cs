@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using Viscolog.Core.Quantities;
+using Viscolog.Languages;
 using Viscolog.Tables;
 
 namespace Viscolog.Typing;
@@ -34,12 +35,13 @@ internal static partial class TypedNumber
             return null;
         }
 
-        if (range.Unit == NumberRange.Viscosity.Unit && Thousands().IsMatch(number))
+        if (range.Unit == NumberRange.Viscosity.Unit && MayBeThousands(number))
         {
             // No viscosity is stated to a thousandth of a mPa·s: whoever types this means thousands, and 12 would be far off.
-            var decimals = number.Replace(",", Numbers.NumberFormat.NumberDecimalSeparator, StringComparison.Ordinal);
-            error = Say($"read '{typed}', which may be {decimals} or {number.Replace(",", "", StringComparison.Ordinal)}; "
-                + $"leave the comma out");
+            var (decimals, whole) = (Marked(number, Numbers.NumberFormat.NumberDecimalSeparator), Marked(number, ""));
+            error = number.Contains(',', StringComparison.Ordinal)
+                ? Say($"read '{typed}', which may be {decimals} or {whole}; leave the comma out")
+                : Say($"read '{typed}', which may be {decimals} or {whole}; leave the point out");
             return null;
         }
 
@@ -56,6 +58,28 @@ internal static partial class TypedNumber
         error = range.Allows(value) ? null : Say($"read '{typed}', expected {range.Words(value)}");
         return error is null ? value : null;
     }
+
+    /// <summary>Whether a comma may part thousands; where German is spoken a point may as well.</summary>
+    private static bool MayBeThousands(string number)
+        => Thousands().IsMatch(number) || (Spoken == Language.German && Thousands().IsMatch(number.Replace('.', ',')));
+
+    private static string Marked(string number, string mark)
+        => number.Replace(",", mark, StringComparison.Ordinal).Replace(".", mark, StringComparison.Ordinal);
+
+    /// <summary>A number as a field is filled with it: it reads back as the same, whatever language it is changed in.</summary>
+    public static string Filled(double value)
+    {
+        var point = FileNumbers.Show(value);
+        var spoken = point.Replace(".", Numbers.NumberFormat.NumberDecimalSeparator, StringComparison.Ordinal);
+        return Thousands().IsMatch(spoken) ? point : spoken;
+    }
+
+    /// <summary>
+    /// What is typed into a field that is kept as a cell of a file, with decimal points for decimal commas; text, and a comma that may part
+    /// thousands, stay as they are.
+    /// </summary>
+    public static string AsCell(string typed)
+        => NumbersOnly().IsMatch(typed) && !typed.Split('-', ' ').Any(n => Thousands().IsMatch(n)) ? typed.Replace(',', '.') : typed;
 
     private static double? InUsualUnit(double value, string typed, NumberRange range, Density? density, out string? error)
     {
@@ -88,6 +112,10 @@ internal static partial class TypedNumber
             matchTimeoutMilliseconds: 1000),
     ]
     private static partial Regex Leading();
+
+    /// <summary>One number or several, as a range is written.</summary>
+    [GeneratedRegex("^[-+]?[0-9]+([.,][0-9]+)?( ?- ?[0-9]+([.,][0-9]+)?)?$", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex NumbersOnly();
 
     /// <summary>A comma where some languages write thousands.</summary>
     [GeneratedRegex("^[1-9][0-9]{0,2},[0-9]{3}$", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]

@@ -34,7 +34,7 @@ internal static class ExpectedPage
     public static string Check(string name, Page page)
     {
         var text = page.Text + "\n";
-        var isGerman = Tongue.Language == Language.German;
+        var isGerman = Tongue.Spoken == Language.German;
         ExpectedFile.Check($"tui/{(isGerman ? "de/" : "")}{name}.txt", text);
         if (!isGerman && Pictures.TryGetValue(name, out var picture))
         {

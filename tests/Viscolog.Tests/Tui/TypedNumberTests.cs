@@ -1,4 +1,5 @@
 using Viscolog.Core.Quantities;
+using Viscolog.Languages;
 using Viscolog.Tables;
 using Viscolog.Typing;
 
@@ -19,6 +20,33 @@ public sealed class TypedNumberTests
         Assert.Equal(value, TypedNumber.Read(text, NumberRange.Viscosity, out var error));
         Assert.Null(error);
     }
+
+    /// <summary>In German a point may part thousands, and a comma begins the decimals of what fills a field.</summary>
+    [Fact]
+    public void Where_german_is_spoken_a_point_may_part_thousands_as_well()
+    {
+        Tongue.Speak(Language.German);
+        Assert.Null(TypedNumber.Read("12.000", NumberRange.Viscosity, out var error));
+        Assert.Contains("12,000 oder 12000", error, StringComparison.Ordinal);
+        Assert.Null(TypedNumber.Read("12,000", NumberRange.Viscosity, out _));
+        Assert.Equal(0.5, TypedNumber.Read("0.500", NumberRange.Viscosity, out _));
+        Assert.Equal(1234.5, TypedNumber.Read("1234.5", NumberRange.Viscosity, out _));
+        Assert.Equal(("1,36", "9000"), (TypedNumber.Filled(1.36), TypedNumber.Filled(9000)));
+        Assert.Equal(1.2345, TypedNumber.Read(TypedNumber.Filled(1.2345), NumberRange.Viscosity, out _));
+    }
+
+    [Fact]
+    public void What_fills_a_field_has_a_point_in_english() => Assert.Equal("1.36", TypedNumber.Filled(1.36));
+
+    [Theory]
+    [InlineData("8,5-9,2", "8.5-9.2")]
+    [InlineData("1,36", "1.36")]
+    [InlineData("12,000", "12,000")]
+    [InlineData("1.36", "1.36")]
+    [InlineData("2026-03-02", "2026-03-02")]
+    [InlineData("at 1,5 % it sagged", "at 1,5 % it sagged")]
+    public void A_cell_takes_a_decimal_comma_and_leaves_text_alone(string typed, string cell)
+        => Assert.Equal(cell, TypedNumber.AsCell(typed));
 
     [Theory]
     [InlineData("12 00")]

@@ -11,7 +11,7 @@ public sealed class LimitWordsTests
 {
     public static TheoryData<LimitReason, string, string> Reasons => new()
     {
-        { new LimitReason.UsualRange(), "the usual range ends at 2.5 %", "der übliche Bereich endet bei 2,5 %" },
+        { new LimitReason.UsualRange(), "the usual range ends at 2.5 %", "üblicher Bereich bis 2,5 %" },
         { new LimitReason.TooStiff(), "from 2.5 % on the pot is expected to be too stiff to stir",
             "ab 2,5 % ist der Ansatz voraussichtlich zu steif zum Rühren" },
         { new LimitReason.Flattens(), "the curve flattens from 2.5 %: more adds little body, only water sensitivity and cost",

@@ -54,7 +54,7 @@ internal sealed record Settings(string Path, IReadOnlyDictionary<string, string>
     public string? Theme => Values.GetValueOrDefault("theme");
 
     /// <summary>What screens, advice and papers speak; null where none is set.</summary>
-    public Language? Language => Values.GetValueOrDefault("language") is { } set ? Spoken(set) : null;
+    public Language? Language => Values.GetValueOrDefault("language") is { } set ? Of(set) : null;
 
     /// <summary>Whether the mouse is the screens'.</summary>
     public bool HasMouse => Values.GetValueOrDefault("mouse") != "no";
@@ -119,10 +119,10 @@ internal sealed record Settings(string Path, IReadOnlyDictionary<string, string>
     public static Language OfLocale(Func<string, string?> variable)
     {
         string[] names = ["LC_ALL", "LC_MESSAGES", "LANG"];
-        return Spoken(names.Select(variable).FirstOrDefault(v => !string.IsNullOrEmpty(v)) ?? "");
+        return Of(names.Select(variable).FirstOrDefault(v => !string.IsNullOrEmpty(v)) ?? "");
     }
 
-    private static Language Spoken(string locale)
+    private static Language Of(string locale)
         => locale == "de" || locale.StartsWith("de_", StringComparison.Ordinal) ? Languages.Language.German : Languages.Language.English;
 
     private static Settings Parse(string path, string[] lines)

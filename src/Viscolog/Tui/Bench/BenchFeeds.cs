@@ -4,6 +4,7 @@ using Viscolog.Feeds;
 using Viscolog.RunFiles;
 using Viscolog.Tables;
 using Viscolog.Tui.Pattern;
+using Viscolog.Typing;
 using BenchStep = Viscolog.Tui.Pattern.Step<Viscolog.Tui.Bench.BenchState, Viscolog.Tui.Bench.BenchEvent>;
 
 namespace Viscolog.Tui.Bench;
@@ -78,7 +79,7 @@ internal static class BenchFeeds
             };
         }
 
-        var text = FileNumbers.Show(line.Of(shown.Column)!.Value)
+        var text = TypedNumber.Filled(line.Of(shown.Column)!.Value)
             + (shown.Scale.HasSpeed && line.Of(Columns.Speed) is { } rpm ? "@" + FileNumbers.Show(rpm) : "");
         var trace = feeds.Trace.With(told.At, state.Clock.Standing(now), line.Of(shown.Column)!.Value);
         var filled = state with { Feeds = feeds with { Filled = feeds.Filled + 1, Text = text, Trace = trace } };

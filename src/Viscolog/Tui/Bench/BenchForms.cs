@@ -19,7 +19,7 @@ internal static class BenchForms
     {
         var run = state.Run.File.Run;
         var advised = state.Advice?.Advice is { Action: BenchAction.Add add } advice
-            ? (Thickener: advice.Thickener.Name, Grams: FileNumbers.Show(add.Poured.Grams))
+            ? (Thickener: advice.Thickener.Name, Grams: TypedNumber.Filled(add.Poured.Grams))
             : (Thickener: run.Thickeners.FirstOrDefault()?.Name ?? "", Grams: "");
         var names = string.Join(", ", run.Thickeners.Select(t => t.Name));
         return new(
@@ -29,7 +29,7 @@ internal static class BenchForms
                 new(Say("thickener"), advised.Thickener, names) { Choices = [.. run.Thickeners.Select(t => t.Name)] },
                 new(
                     Say("poured"),
-                    state.Feeds.Weight is { } weighed and > 0 ? FileNumbers.Show(weighed) : advised.Grams,
+                    state.Feeds.Weight is { } weighed and > 0 ? TypedNumber.Filled(weighed) : advised.Grams,
                     Say("g, as weighed, or mL")) { IsFirst = true },
             ],
             texts =>
@@ -186,9 +186,9 @@ internal static class BenchForms
             Say("Target and risk"),
             "",
             [
-                new(Say("target"), double.IsNaN(wanted) ? "" : FileNumbers.Show(Math.Round(wanted, 3)), "mPa·s"),
-                new(Say("tolerance"), FileNumbers.Show(Math.Round(tolerance, 3)), Say("% either side")),
-                new(Say("risk of going over"), FileNumbers.Show(state.Risk.Percent), Say("% a dose")),
+                new(Say("target"), double.IsNaN(wanted) ? "" : TypedNumber.Filled(Math.Round(wanted, 3)), "mPa·s"),
+                new(Say("tolerance"), TypedNumber.Filled(Math.Round(tolerance, 3)), Say("% either side")),
+                new(Say("risk of going over"), TypedNumber.Filled(state.Risk.Percent), Say("% a dose")),
             ],
             texts =>
             {
@@ -211,5 +211,5 @@ internal static class BenchForms
             });
     }
 
-    private static string Text(double? value) => value is { } v ? FileNumbers.Show(v) : "";
+    private static string Text(double? value) => value is { } v ? TypedNumber.Filled(v) : "";
 }

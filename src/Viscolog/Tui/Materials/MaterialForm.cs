@@ -3,6 +3,7 @@ using Viscolog.MaterialFiles;
 using Viscolog.Tables;
 using Viscolog.Text;
 using Viscolog.Tui.Pattern;
+using Viscolog.Typing;
 
 namespace Viscolog.Tui.Materials;
 
@@ -53,7 +54,7 @@ internal static class MaterialForm
         var findings = new Findings(name);
         var failed = 0;
         var cells = columns.Zip(texts).Where(c => c.Second.Trim().Length > 0)
-            .Select(c => KeyValuePair.Create(c.First.Name, c.Second.Trim()))
+            .Select(c => KeyValuePair.Create(c.First.Name, TypedNumber.AsCell(c.Second.Trim())))
             .Concat(kept?.Unknown ?? ImmutableSortedDictionary<string, string>.Empty);
         var row = MaterialCells.Read(kind, name, cells, new(findings, new(',')), column =>
         {
