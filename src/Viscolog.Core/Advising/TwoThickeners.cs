@@ -29,7 +29,7 @@ internal sealed class TwoThickeners : AdditionPolicy
 
     /// <summary>An addition that covers less of its way than this, in half widths of the band, is not worth making while a reading may
     /// free a larger one.</summary>
-    private const double SmallGain = 2;
+    private const double SmallGain = 3;
 
     /// <summary>An addition that covers less than this is none.</summary>
     private const double NoGain = 0.1;
