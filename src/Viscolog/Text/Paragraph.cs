@@ -3,7 +3,7 @@ namespace Viscolog.Text;
 /// <summary>Breaks text into lines at spaces; where it is prose, never between a number and its unit or per cent sign.</summary>
 internal static class Paragraph
 {
-    private static readonly string[] Units = ["%", "mPa·s", "°C", "ln", "g of", "g:", "g,", "g.", "± "];
+    private static readonly string[] Units = ["%", "mPa·s", "°C", "ln", "g of", "g Basis", "g:", "g,", "g.", "± "];
 
     private const string Hard = "\u00a0";
 
@@ -21,8 +21,8 @@ internal static class Paragraph
     /// <param name="measure">The width of a text.</param>
     public static IReadOnlyList<string> Broken(string text, double width, Func<string, double> measure)
     {
-        string[] words = [.. text.Split(' ', StringSplitOptions.RemoveEmptyEntries).SelectMany(w => Pieces(w, width, measure))];
-        return words.Length == 0 ? [] : [.. Filled(words, width, measure)];
+        string[] words = [.. Bound(text).Split(' ', StringSplitOptions.RemoveEmptyEntries).SelectMany(w => Pieces(w, width, measure))];
+        return words.Length == 0 ? [] : [.. Filled(words, width, measure).Select(line => line.Replace(Hard, " ", StringComparison.Ordinal))];
     }
 
     private static IEnumerable<string> Filled(IEnumerable<string> words, double width, Func<string, double> measure)

@@ -44,6 +44,11 @@ public sealed class TextTests
             "it reads|850 mPa·s|(now)   or|thereabouts,|in the pot",
             string.Join('|', Paragraph.Of("it reads 850 mPa·s (now)   or thereabouts, in the pot", 11)));
 
+    [Fact]
+    public void A_label_breaks_at_spaces_but_not_before_a_unit()
+        => Assert.Equal(
+            ["the limit of", "5.00 %: the usual", "range"], Paragraph.Broken("the limit of 5.00 %: the usual range", 17, t => t.Length));
+
     [Theory]
     [InlineData("", new string[0])]
     [InlineData("a bc  defgh i", new[] { "a", "bc", "def", "gh", "i" })]
