@@ -148,23 +148,7 @@ internal static class StudyBlocks
 
     private static string ByWeight(Posterior posterior)
         => string.Join(", ", Shapes.All.Zip(posterior.ShapeWeights).Where(s => s.Second >= 0.05).OrderByDescending(s => s.Second)
-        .Select(s => string.Create(Numbers, $"{Name(s.First)} {100 * s.Second:0} %")));
-
-    private static string Name(Shape shape) => shape.Name switch
-    {
-        "exponential" => Say("exponential"),
-        "saturating" => Say("saturating"),
-        "log-quadratic" => Say("log-quadratic"),
-        "sigmoid" => Say("sigmoid"),
-        "onset" => Say("onset"),
-        "crowding" => Say("crowding"),
-        "steep step" => Say("steep step"),
-        "two-stage" => Say("two-stage"),
-        "overlap" => Say("overlap"),
-        "threshold" => Say("threshold"),
-        "uneven" => Say("uneven"),
-        var other => other,
-    };
+        .Select(s => string.Create(Numbers, $"{Named(s.First.Name)} {100 * s.Second:0} %")));
 }
 
 /// <summary>Where a body lies to its band, in words.</summary>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.RegularExpressions;
 using Mono.Cecil;
+using Viscolog.Core.Curves;
 using Viscolog.Core.Measuring;
 using Viscolog.Languages;
 using Viscolog.Tests.Support;
@@ -71,7 +72,7 @@ public sealed partial class GermanTextsTests
         .. Keys(ChartScreen.Keys), .. Keys(CheckScreen.Keys), .. Keys(TrendScreen.Keys), .. Keys(MaterialsScreen.Keys),
         .. Keys(LearnScreen.Keys), .. Keys(PracticeScreen.Keys), .. Keys(GameScreen.Playing), .. Keys(GameScreen.Ended),
         .. Keys(DemoScreen.Keys), .. Keys(ScoresScreen.Keys), .. Keys(HelpScreen.Keys), .. Keys(PickScreen.Keys),
-        .. Method.All.Where(m => Cups.Find(m) is null).Select(m => m.Words),
+        .. Method.All.Where(m => Cups.Find(m) is null).Select(m => m.Words), .. Shapes.All.Select(s => s.Name),
     ];
 
     private static IEnumerable<string> Keys<TEvent>(KeyTable<TEvent> keys)

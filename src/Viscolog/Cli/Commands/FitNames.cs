@@ -9,21 +9,7 @@ namespace Viscolog.Cli.Commands;
 internal sealed record FitNames(string Thickener, string? StringThickener)
 {
     /// <summary>The name of a shape.</summary>
-    public static string Of(Shape shape) => shape.Name switch
-    {
-        "exponential" => Say("exponential"),
-        "saturating" => Say("saturating"),
-        "log-quadratic" => Say("log-quadratic"),
-        "sigmoid" => Say("sigmoid"),
-        "onset" => Say("onset"),
-        "crowding" => Say("crowding"),
-        "steep step" => Say("steep step"),
-        "two-stage" => Say("two-stage"),
-        "overlap" => Say("overlap"),
-        "threshold" => Say("threshold"),
-        "uneven" => Say("uneven"),
-        var other => other,
-    };
+    public static string Of(Shape shape) => Named(shape.Name);
 
     /// <summary>The name of a parameter, which may have that of a thickener in it.</summary>
     public string Of(FittedParameter parameter)
