@@ -2,6 +2,7 @@ using Viscolog.Cli;
 using Viscolog.Cli.Calls;
 using Viscolog.Tui;
 
+using var console = WindowsConsole.Ready();
 using var error = StandardStreams.Error();
 using var output = StandardStreams.Output();
 if (output is null)
