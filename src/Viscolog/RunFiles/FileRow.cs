@@ -70,16 +70,35 @@ internal sealed record FileRow
     /// <summary>The entries in their order, each with the row's time and void reason.</summary>
     public IEnumerable<Entry> Entries()
     {
-        Entry?[] made =
-        [
-            Taken is { } taken ? new Entry.TakenOut(taken) : null,
-            LetDown is { } @base ? new Entry.LetDown(@base) : null,
-            Water is { } water ? new Entry.Watered(water) : null,
-            Dosed,
-            Reading is null ? null : new Entry.Measured(Reading),
-            Note is null ? null : new Entry.Noted(Note),
-        ];
-        return made.OfType<Entry>().Select(e => e with { Time = Time, VoidReason = Void });
+        if (Taken is { } taken)
+        {
+            yield return new Entry.TakenOut(taken) { Time = Time, VoidReason = Void };
+        }
+
+        if (LetDown is { } @base)
+        {
+            yield return new Entry.LetDown(@base) { Time = Time, VoidReason = Void };
+        }
+
+        if (Water is { } water)
+        {
+            yield return new Entry.Watered(water) { Time = Time, VoidReason = Void };
+        }
+
+        if (Dosed is { } dosed)
+        {
+            yield return dosed with { Time = Time, VoidReason = Void };
+        }
+
+        if (Reading is { } reading)
+        {
+            yield return new Entry.Measured(reading) { Time = Time, VoidReason = Void };
+        }
+
+        if (Note is { } note)
+        {
+            yield return new Entry.Noted(note) { Time = Time, VoidReason = Void };
+        }
     }
 
     /// <summary>Every text in it.</summary>

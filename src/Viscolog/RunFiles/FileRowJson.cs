@@ -9,10 +9,32 @@ internal sealed class FileRowJson : JsonConverter<FileRow>
     /// <summary>The property of the texts of unknown columns.</summary>
     public const string Unknown = "unknown";
 
-    /// <inheritdoc/>
-    public override FileRow Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
+    private const int LongestName = 64;
+
+    /// <summary>Reads a row that stands alone.</summary>
+    /// <exception cref="JsonException">It is none.</exception>
+    public static FileRow Read(ReadOnlySpan<byte> json)
     {
-        var (row, unknown) = (new RowDraft(), new List<string>());
+        try
+        {
+            var reader = new Utf8JsonReader(json);
+            reader.Read();
+            var row = Read(ref reader);
+            return reader.Read() ? throw new JsonException("something stands behind a row") : row;
+        }
+        catch (InvalidOperationException e)
+        {
+            throw new JsonException($"a text of a row can't be read: {e.Message}", e);
+        }
+    }
+
+    /// <inheritdoc/>
+    public override FileRow Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => Read(ref reader);
+
+    private static FileRow Read(ref Utf8JsonReader reader)
+    {
+        var row = new RowDraft();
+        List<string>? unknown = null;
         if (reader.TokenType != JsonTokenType.StartObject)
         {
             throw new JsonException("a row is an object");
@@ -20,10 +42,11 @@ internal sealed class FileRowJson : JsonConverter<FileRow>
 
         while (reader.Read() && reader.TokenType == JsonTokenType.PropertyName)
         {
-            var name = reader.GetString()!;
+            var (column, name) = NameAt(ref reader);
             reader.Read();
             if (name == Unknown && reader.TokenType == JsonTokenType.StartArray)
             {
+                unknown ??= [];
                 while (reader.Read() && reader.TokenType != JsonTokenType.EndArray)
                 {
                     unknown.Add(reader.GetString() ?? throw new JsonException("a text is missing"));
@@ -31,13 +54,13 @@ internal sealed class FileRowJson : JsonConverter<FileRow>
             }
             else if (reader.TokenType != JsonTokenType.Null)
             {
-                Restore(row, name, ref reader);
+                Restore(row, column ?? throw new JsonException($"a row has no '{name}'"), ref reader);
             }
         }
 
         try
         {
-            return row.ToRow() with { Unknown = [.. unknown] };
+            return unknown is null ? row.ToRow() : row.ToRow() with { Unknown = [.. unknown] };
         }
         catch (ArgumentException e)
         {
@@ -81,13 +104,18 @@ internal sealed class FileRowJson : JsonConverter<FileRow>
         writer.WriteEndObject();
     }
 
-    private static void Restore(RowDraft row, string name, ref Utf8JsonReader reader)
+    // Rows come by the million and the names are few, so a name is made into a text only where it is none of theirs.
+    private static (Column? Column, string Name) NameAt(ref Utf8JsonReader reader)
     {
-        if (!Columns.ByName.TryGetValue(name, out var column))
-        {
-            throw new JsonException($"a row has no '{name}'");
-        }
+        Span<char> letters = stackalloc char[LongestName];
+        var column = reader.ValueSpan.Length <= LongestName
+            && Columns.ByName.GetAlternateLookup<ReadOnlySpan<char>>()
+                .TryGetValue(letters[..reader.CopyString(letters)], out var known) ? known : null;
+        return (column, column?.Name ?? reader.GetString()!);
+    }
 
+    private static void Restore(RowDraft row, Column column, ref Utf8JsonReader reader)
+    {
         try
         {
             object held = column switch
@@ -98,12 +126,12 @@ internal sealed class FileRowJson : JsonConverter<FileRow>
             };
             if (column.Restore(row, held) is { } expected)
             {
-                throw new JsonException($"'{name}' of a row is '{held}', expected {expected}");
+                throw new JsonException($"'{column.Name}' of a row is '{held}', expected {expected}");
             }
         }
         catch (Exception e) when (e is InvalidOperationException or FormatException or ArgumentException or OverflowException)
         {
-            throw new JsonException($"'{name}' of a row can't be read: {e.Message}", e);
+            throw new JsonException($"'{column.Name}' of a row can't be read: {e.Message}", e);
         }
     }
 }

@@ -104,7 +104,7 @@ internal static class RowJson
     {
         try
         {
-            return JsonSerializer.Deserialize(json, Row) ?? throw new JsonException("null");
+            return FileRowJson.Read(json);
         }
         catch (JsonException e)
         {

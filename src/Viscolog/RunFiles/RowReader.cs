@@ -25,13 +25,13 @@ internal sealed class RowReader(CsvReader reader, TableColumns columns, ValueRea
         var (isBlank, start) = (true, _run.Pot);
         foreach (var (column, place) in columns.Known)
         {
-            if (Raw(place) is var text && string.IsNullOrWhiteSpace(text))
+            if (IsBlank(place))
             {
                 continue;
             }
 
             isBlank = false;
-            if (column.Take(draft, text, values.Numbers) is { } expected)
+            if (column.Take(draft, Raw(place), values.Numbers) is { } expected)
             {
                 return Refuse(new(column, expected));
             }
@@ -49,7 +49,7 @@ internal sealed class RowReader(CsvReader reader, TableColumns columns, ValueRea
 
         Note(row, draft);
         return isBlank || row.Entries().Any()
-            ? row with { Unknown = [.. columns.Unknown.Select(Raw)] }
+            ? columns.Unknown.IsEmpty ? row : row with { Unknown = [.. columns.Unknown.Select(Raw)] }
             : Refuse(new(null, RowAppender.NothingExpected));
     }
 
@@ -58,7 +58,7 @@ internal sealed class RowReader(CsvReader reader, TableColumns columns, ValueRea
     {
         for (var i = 0; i < reader.FieldCount; i++)
         {
-            if (!string.IsNullOrWhiteSpace(Raw(i)))
+            if (!IsBlank(i))
             {
                 return false;
             }
@@ -109,6 +109,10 @@ internal sealed class RowReader(CsvReader reader, TableColumns columns, ValueRea
 
     private string Shown(string column)
         => OneLine.Quoted(columns.Known.FirstOrDefault(c => c.Column.Name == column) is ({ }, var place) ? Raw(place) : "");
+
+    // Most cells of a row are empty, and none of those is made into a text.
+    private bool IsBlank(int place)
+        => place >= reader.FieldCount || reader.GetRawSpan(place).IsEmpty || string.IsNullOrWhiteSpace(reader.GetString(place));
 
     private string Raw(int place) => place < reader.FieldCount ? reader.GetString(place) : "";
 }

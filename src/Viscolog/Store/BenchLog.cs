@@ -382,9 +382,9 @@ internal sealed class BenchLog : IDisposable
 
         try
         {
-            foreach (var record in records)
+            foreach (var record in Output.Streamed.InOrder(records, r => Read(r) with { At = at }))
             {
-                Copy.Apply(record with { At = at });
+                Copy.Apply(record);
             }
 
             Copy.Flush();
@@ -397,6 +397,9 @@ internal sealed class BenchLog : IDisposable
             return new WriteOutcome.SavedOnly(OneLine.Of($"saved; the query copy is repaired at the next start ({e.Message})"));
         }
     }
+
+    /// <summary>The record with its row read, where that was not needed so far.</summary>
+    private static LogRecord Read(LogRecord record) => record is LogRecord.RowAdded { Is: not null } row ? row : record;
 
     /// <summary>Closes the query copy after a fault; nothing can be looked up or added until the log is opened again.</summary>
     private void LetGo(string fault)

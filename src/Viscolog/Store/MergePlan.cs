@@ -1,4 +1,3 @@
-using Viscolog.Output;
 using Viscolog.RunFiles;
 using Viscolog.Store.Copy;
 using Viscolog.Store.Journal;
@@ -35,8 +34,7 @@ internal sealed record MergePlan(int Run, IEnumerable<LogRecord> Records, int Re
     public static MergePlan New(RunToImport run, Guid id, int number)
     {
         var rows = run.Texts is { } texts
-            ? Streamed.InOrder(texts, json => (Json: json, Row: RowJson.Read(json.Span)))
-                .Select(LogRecord (read, i) => new LogRecord.RowAdded(number, i + 1, read.Row) { Json = read.Json })
+            ? texts.Select(LogRecord (json, i) => LogRecord.RowAdded.Of(number, i + 1, json))
             : run.Rows.Select(LogRecord (row, i) => new LogRecord.RowAdded(number, i + 1, row));
         return new(number, rows.Prepend(Stated(number, id, run.Header)), 1 + run.Count, run.Count, 0, 0) { IsNew = true };
     }

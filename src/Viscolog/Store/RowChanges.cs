@@ -42,7 +42,7 @@ internal sealed class RowChanges(int run)
             else
             {
                 texts.MoveNext();
-                yield return new LogRecord.RowAdded(run, row, RowJson.Read(texts.Current.Span), after) { Json = texts.Current };
+                yield return LogRecord.RowAdded.Of(run, row, texts.Current, after);
             }
         }
     }

@@ -191,7 +191,7 @@ internal sealed record RowDoc
     public static long IdOf(int run, int row) => ((long)run << 32) | (uint)row;
 
     /// <summary>The row as it counts now.</summary>
-    public FileRow Row() => Is with { Void = Voided ?? (Lifted is null ? Is.Void : null) };
+    public FileRow Row() => Voided is null && Lifted is null ? Is : Is with { Void = Voided };
 
     /// <summary>The row's number in its run.</summary>
     public int Number() => (int)(Id & uint.MaxValue);

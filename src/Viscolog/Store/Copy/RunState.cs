@@ -10,11 +10,39 @@ internal sealed class RunState
 {
     private readonly Run _run;
     private Pot _pot;
+    private Dictionary<string, double> _doses;
 
-    private RunState(RunDoc doc, Run run) => (Doc, _run, _pot) = (doc, run, Pot.With(run.BaseMass));
+    // What rows have changed in the document since it was made: a run may have a million of them, and the document is large.
+    private RunDoc _doc;
+    private (int Rows, int Voided, int Readings, string? Last) _since;
+
+    private RunState(RunDoc doc, Run run)
+    {
+        (_doc, _run, _pot) = (doc, run, Pot.With(run.BaseMass));
+        _doses = Doses();
+    }
 
     /// <summary>The run's document as it stands.</summary>
-    public RunDoc Doc { get; private set; }
+    public RunDoc Doc
+    {
+        get
+        {
+            if (_since.Rows > 0)
+            {
+                _doc = _doc with
+                {
+                    Rows = _doc.Rows + _since.Rows,
+                    Voided = _doc.Voided + _since.Voided,
+                    Readings = _doc.Readings + _since.Readings,
+                    Last = _since.Last!,
+                };
+                _since = default;
+            }
+
+            return _doc;
+        }
+        private set => _doc = value;
+    }
 
     /// <summary>Whether something before the last row changed, so that the doses must be computed again.</summary>
     public bool IsReordered { get; private set; }
@@ -54,36 +82,35 @@ internal sealed class RunState
     /// <summary>Adds a row.</summary>
     public RowDoc Add(LogRecord.RowAdded added, string at)
     {
-        if (added.Row != Doc.Rows + 1 || added.After > Doc.Rows || added.After < 0)
+        var before = _doc.Rows + _since.Rows;
+        if (added.Row != before + 1 || added.After > before || added.After < 0)
         {
-            throw new MisfitException(FormattableString.Invariant($"row {added.Row} of run {Doc.Id} follows {Doc.Rows} rows"));
+            throw new MisfitException(FormattableString.Invariant($"row {added.Row} of run {_doc.Id} follows {before} rows"));
         }
 
         if (added.Is.Dosed is { Thickener: var name } && _run.FindThickener(name) is null)
         {
             throw new FormatException(
-                FormattableString.Invariant($"row {added.Row} of run {Doc.Id} names a thickener that its header lacks: {name}"));
+                FormattableString.Invariant($"row {added.Row} of run {_doc.Id} names a thickener that its header lacks: {name}"));
         }
 
         if (added.Is.Reading?.Value is { } value && !_run.MethodInForce.Reads(value))
         {
             throw new FormatException(
-                FormattableString.Invariant($"row {added.Row} of run {Doc.Id} is read by another method than its header says"));
+                FormattableString.Invariant($"row {added.Row} of run {_doc.Id} is read by another method than its header says"));
         }
 
-        var row = new RowDoc { Id = RowDoc.IdOf(Doc.Id, added.Row), After = added.After, Is = added.Is, Json = added.Json };
+        var row = new RowDoc { Id = RowDoc.IdOf(_doc.Id, added.Row), After = added.After, Is = added.Is, Json = added.Json };
         IsReordered |= added.After is not null;
-        Doc = Doc with
-        {
-            Rows = Doc.Rows + 1,
-            Voided = Doc.Voided + (added.Is.Void is null ? 0 : 1),
-            Readings = Doc.Readings + (CountsAsReading(row) ? 1 : 0),
-            Last = added.Is.Time is { } time ? FileTime.Show(time) : at,
-        };
+        _since = (
+            _since.Rows + 1,
+            _since.Voided + (added.Is.Void is null ? 0 : 1),
+            _since.Readings + (CountsAsReading(row) ? 1 : 0),
+            added.Is.Time is { } time ? FileTime.Show(time) : at);
         if (added.Is is { Void: null } and not { Dosed: null, LetDown: null, Water: null })
         {
             // A new step: it has not been stirred yet.
-            Doc = Doc with { StirBegan = null, StirEnded = null };
+            _doc = _doc with { StirBegan = null, StirEnded = null };
         }
 
         return IsReordered ? row : Take(row);
@@ -142,6 +169,7 @@ internal sealed class RunState
     public IReadOnlyList<RowDoc> Redosed(IEnumerable<RowDoc> rows)
     {
         _pot = Pot.With(_run.BaseMass);
+        _doses = Doses();
         return
         [
             .. rows.Select(r => (r.DosesPct, Now: Take(r))).Where(r => r.DosesPct?.SequenceEqual(r.Now.DosesPct!) == false)
@@ -154,7 +182,12 @@ internal sealed class RunState
 
     private RowDoc Take(RowDoc row)
     {
+        var before = _pot;
         _pot = row.Row().Entries().Aggregate(_pot, _run.After);
-        return row with { DosesPct = _run.Thickeners.ToDictionary(t => t.Name, t => _pot.DoseOf(t.Name).Percent, StringComparer.Ordinal) };
+        _doses = ReferenceEquals(_pot, before) ? _doses : Doses();
+        return row with { DosesPct = _doses };
     }
+
+    private Dictionary<string, double> Doses()
+        => _run.Thickeners.ToDictionary(t => t.Name, t => _pot.DoseOf(t.Name).Percent, StringComparer.Ordinal);
 }

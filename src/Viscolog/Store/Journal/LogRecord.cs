@@ -45,11 +45,25 @@ internal abstract record LogRecord
     /// <param name="Row">The row's number in the run, from 1, in the order in which rows were logged.</param>
     /// <param name="Is">What it says.</param>
     /// <param name="After">The row that it follows; null where it follows the run's last.</param>
-    internal sealed record RowAdded(int Run, int Row, FileRow Is, int? After = null) : LogRecord
+    internal sealed record RowAdded(int Run, int Row, FileRow Is, [property: JsonPropertyOrder(2)] int? After = null) : LogRecord
     {
+        private FileRow? _is = Is;
+
+        /// <summary>What it says; read from the JSON where that alone is at hand.</summary>
+        [JsonPropertyOrder(1)]
+        public FileRow Is
+        {
+            get => _is ??= RowJson.Read(Json!.Value.Span);
+            init => _is = value;
+        }
+
         /// <summary>What it says as JSON, where that is at hand; else null.</summary>
         [JsonIgnore]
-        public ReadOnlyMemory<byte>? Json { get; init; }
+        public ReadOnlyMemory<byte>? Json { get; private init; }
+
+        /// <summary>A row whose JSON is at hand. The journal takes it as it is, so it is read only where somebody asks.</summary>
+        public static RowAdded Of(int run, int row, ReadOnlyMemory<byte> json, int? after = null)
+            => new(run, row, null!, after) { Json = json };
     }
 
     /// <summary>A row counts no more.</summary>
