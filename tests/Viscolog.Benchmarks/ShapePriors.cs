@@ -5,6 +5,7 @@ using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
+using Viscolog.Core.Sampling;
 
 namespace Viscolog.Benchmarks;
 

@@ -6,6 +6,7 @@ using Viscolog.Core.Checking;
 using Viscolog.Core.Fitting;
 using Viscolog.Core.Flow;
 using Viscolog.Core.Inference;
+using Viscolog.Core.Limits;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Viscolog.Core.Limits;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 

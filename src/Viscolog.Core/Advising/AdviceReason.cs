@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Viscolog.Core.Limits;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Quantities;
 

@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Inference;
+using Viscolog.Core.Limits;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
+using Viscolog.Core.Sampling;
 using Viscolog.Core.Settling;
 
 namespace Viscolog.Core.Advising;

@@ -1,4 +1,5 @@
 using Viscolog.Core.Inference;
+using Viscolog.Core.Limits;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Quantities;
 
@@ -7,9 +8,6 @@ namespace Viscolog.Core.Advising;
 /// <summary>How the next addition of the only thickener is chosen.</summary>
 internal sealed class OneThickener(Situation at) : AdditionPolicy(at, DecisionSettings.One)
 {
-    /// <summary>Chance of coming up to the band below which a target counts as out of reach.</summary>
-    public const double HopelessChance = 0.1;
-
     /// <summary>Doses with a reading below which the slope is not trusted far.</summary>
     private const int FewDoses = 3;
 
@@ -24,7 +22,7 @@ internal sealed class OneThickener(Situation at) : AdditionPolicy(at, DecisionSe
 
     /// <inheritdoc/>
     public override bool IsHopeless
-        => Limit.Dose <= At.Now.Body || (!IsStillRising && _reach.ChanceWithin(Limit.Dose).Fraction < HopelessChance);
+        => Limit.Dose <= At.Now.Body || (!IsStillRising && _reach.ChanceWithin(Limit.Dose).Fraction < DoseLimits.HopelessChance);
 
     /// <summary>
     /// Whether giving up would rest on the prior alone or go against the readings: fewer than two doses are read, or the rise of the last
@@ -67,7 +65,7 @@ internal sealed class OneThickener(Situation at) : AdditionPolicy(at, DecisionSe
         }
 
         var top = At.Thickener(Quantity.Body).UsualRange.Top;
-        var withoutLimit = Limit.Dose < top && _reach.ChanceWithin(top).Fraction >= HopelessChance;
+        var withoutLimit = Limit.Dose < top && _reach.ChanceWithin(top).Fraction >= DoseLimits.HopelessChance;
         return Move.GiveUp(
             Remedy.AnotherTarget,
             withoutLimit ? new AdviceReason.LimitInTheWay(Limit) : new AdviceReason.OutOfReach(At.Thickener(Quantity.Body).Name));

@@ -1,6 +1,7 @@
 using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
+using Viscolog.Core.Sampling;
 
 namespace Viscolog.Core.Advising;
 

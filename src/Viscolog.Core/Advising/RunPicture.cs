@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Inference;
+using Viscolog.Core.Limits;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Inference;
+using Viscolog.Core.Limits;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;

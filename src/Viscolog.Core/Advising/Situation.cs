@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using Viscolog.Core.Inference;
+using Viscolog.Core.Limits;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
@@ -173,15 +174,4 @@ internal sealed record Move(BenchAction Action, AdviceReason Why)
 
     /// <summary>Give up.</summary>
     public static Move GiveUp(Remedy remedy, AdviceReason why) => new(new BenchAction.GiveUp(remedy), why);
-}
-
-/// <summary>Doses by quantity.</summary>
-internal static class DosesByQuantity
-{
-    /// <summary>The dose of a quantity's thickener, in %.</summary>
-    public static double Of(this Doses doses, Quantity quantity) => (quantity == Quantity.Body ? doses.Body : doses.Strings).Percent;
-
-    /// <summary>The doses with another one of a quantity's thickener, in %.</summary>
-    public static Doses With(this Doses doses, Quantity quantity, double percent)
-        => quantity == Quantity.Body ? doses with { Body = Dose.FromPercent(percent) } : doses with { Strings = Dose.FromPercent(percent) };
 }

@@ -1,4 +1,5 @@
 using Viscolog.Core.Inference;
+using Viscolog.Core.Limits;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Viscolog.Core.Advising;
+using Viscolog.Core.Limits;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;

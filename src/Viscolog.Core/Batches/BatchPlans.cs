@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Inference;
+using Viscolog.Core.Limits;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using MathNet.Numerics.LinearAlgebra;
 using Viscolog.Core.Curves;
+using Viscolog.Core.Sampling;
 
 namespace Viscolog.Core.Inference;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Quantities;
+using Viscolog.Core.Sampling;
 
 namespace Viscolog.Core.Inference;
 

@@ -1,6 +1,7 @@
 using System.Diagnostics.CodeAnalysis;
 using Viscolog.Core.Curves;
 using Viscolog.Core.Observing;
+using Viscolog.Core.Sampling;
 using Viscolog.Core.Settling;
 
 namespace Viscolog.Core.Inference;

@@ -1,3 +1,5 @@
+using Viscolog.Core.Sampling;
+
 namespace Viscolog.Core.Inference;
 
 /// <summary>

@@ -1,5 +1,6 @@
 using Viscolog.Core.Curves;
 using Viscolog.Core.Observing;
+using Viscolog.Core.Sampling;
 
 namespace Viscolog.Core.Inference;
 

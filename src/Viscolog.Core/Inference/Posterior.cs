@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Viscolog.Core.Curves;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Quantities;
+using Viscolog.Core.Sampling;
 using Viscolog.Core.Settling;
 
 namespace Viscolog.Core.Inference;

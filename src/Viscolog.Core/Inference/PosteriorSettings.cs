@@ -3,15 +3,6 @@ namespace Viscolog.Core.Inference;
 /// <summary>The numbers that steer the posterior's computation; one place, version 1.</summary>
 internal static class PosteriorSettings
 {
-    /// <summary>Draws that the finished posterior keeps.</summary>
-    public const int Draws = 500;
-
-    /// <summary>Factor on the covariance of the weighted draws in the next round's proposal.</summary>
-    public const double Widening = 1.6;
-
-    /// <summary>One draw in so many comes from the prior itself, so that no region is ever out of reach.</summary>
-    public const int PriorEvery = 10;
-
     /// <summary>Median of an unthickened base's viscosity in mPa·s; from memory.</summary>
     public const double BaseMedian = 1000;
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
+using Viscolog.Core.Sampling;
 
 namespace Viscolog.Core.Inference;
 

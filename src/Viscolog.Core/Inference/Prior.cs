@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Curves;
 using Viscolog.Core.Observing;
+using Viscolog.Core.Sampling;
 
 namespace Viscolog.Core.Inference;
 

@@ -3,6 +3,7 @@ using MathNet.Numerics.LinearAlgebra;
 using Viscolog.Core.Curves;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Quantities;
+using Viscolog.Core.Sampling;
 
 namespace Viscolog.Core.Inference;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Curves;
 using Viscolog.Core.Observing;
+using Viscolog.Core.Sampling;
 
 namespace Viscolog.Core.Inference;
 
@@ -37,7 +38,7 @@ internal static class SampledPairs
             [.. samples.Select((d, s) => d.LogMeanWeight() + Math.Log(PairBodyFilter.PriorOf(Shapes.All[s]).Total))]);
         var filter = new PairBodyFilter(evidence, path);
         BodyDraw Draw(int shape, double[] row) => new PairBodyDraw(shape, new(row), filter);
-        return (weights, Resampling.Of(samples, weights, PosteriorSettings.Draws, Draw));
+        return (weights, Resampling.Of(samples, weights, MonteCarloSettings.Draws, Draw));
     }
 
     private static ImmutableArray<PairStringDraw> Strings(Evidence evidence, PairPath path)
@@ -46,6 +47,6 @@ internal static class SampledPairs
         var samples = Sampler.Draw([.. forms.Select((f, i) => new SampledFamily(
             StringParameters.Count(f.Form), f.Prior, () => (row, _) => f.LogLikelihood(new(row), default), 331 + (104729 * i)))]);
         var (weights, _) = Resampling.Weigh([.. samples.Select((d, i) => d.LogMeanWeight() + Math.Log(forms[i].Prior.Total))]);
-        return Resampling.Of(samples, weights, PosteriorSettings.Draws, (i, row) => new PairStringDraw(new(row), forms[i]));
+        return Resampling.Of(samples, weights, MonteCarloSettings.Draws, (i, row) => new PairStringDraw(new(row), forms[i]));
     }
 }

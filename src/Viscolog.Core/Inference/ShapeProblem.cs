@@ -1,6 +1,7 @@
 using Viscolog.Core.Curves;
 using Viscolog.Core.Fitting;
 using Viscolog.Core.Observing;
+using Viscolog.Core.Sampling;
 using Viscolog.Core.Settling;
 
 namespace Viscolog.Core.Inference;
@@ -79,7 +80,7 @@ internal sealed class ShapeProblem : ResidualProblem
         }
     }
 
-    private static double Median(IEnumerable<double> values) => values.Order().ElementAt(PosteriorSettings.Draws / 2);
+    private static double Median(IEnumerable<double> values) => values.Order().ElementAt(MonteCarloSettings.Draws / 2);
 
     private static double FirstLevel(BodyReading[] all) => all.Length == 0 ? Math.Log(PosteriorSettings.BaseMedian) : all[0].Ln;
 

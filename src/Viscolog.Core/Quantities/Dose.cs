@@ -98,3 +98,14 @@ public sealed record DoseRange(Dose Low, Dose Top)
         ? Top
         : throw new ArgumentOutOfRangeException(nameof(Top), Top.Percent, "must be above the least dose");
 }
+
+/// <summary>Doses by quantity.</summary>
+internal static class DosesByQuantity
+{
+    /// <summary>The dose of a quantity's thickener, in %.</summary>
+    public static double Of(this Doses doses, Quantity quantity) => (quantity == Quantity.Body ? doses.Body : doses.Strings).Percent;
+
+    /// <summary>The doses with another one of a quantity's thickener, in %.</summary>
+    public static Doses With(this Doses doses, Quantity quantity, double percent)
+        => quantity == Quantity.Body ? doses with { Body = Dose.FromPercent(percent) } : doses with { Strings = Dose.FromPercent(percent) };
+}

@@ -47,7 +47,7 @@ internal sealed record Label(string Kind, string Name, string Code)
         return new(kind, RunFacts.Name(run), IdentityCode.Text(file.Id, RunFacts.Name(run)))
         {
             Facts = [.. facts.OfType<Fact>()],
-            Cautions = CautionWords.Brief(Core.Advising.Cautions.For(there)),
+            Cautions = CautionWords.Brief(Core.Limits.Cautions.For(there)),
         };
     }
 

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Reflection;
-using Viscolog.Core.Advising;
+using Viscolog.Core.Limits;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;

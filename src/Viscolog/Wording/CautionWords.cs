@@ -1,4 +1,4 @@
-using Viscolog.Core.Advising;
+using Viscolog.Core.Limits;
 
 namespace Viscolog.Wording;
 

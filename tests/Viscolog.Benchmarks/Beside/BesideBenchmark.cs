@@ -4,6 +4,7 @@ using System.Text;
 using CsvHelper;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
+using Viscolog.Core.Sampling;
 using Viscolog.RunFiles;
 using Viscolog.Store;
 using Viscolog.Store.Journal;

@@ -1,4 +1,5 @@
 using Viscolog.Core.Advising;
+using Viscolog.Core.Limits;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;

@@ -2,6 +2,7 @@ using Viscolog.Core.Inference;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
+using Viscolog.Core.Sampling;
 using Viscolog.Core.Tests.Support;
 using Xunit;
 

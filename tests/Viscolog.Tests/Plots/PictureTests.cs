@@ -1,4 +1,4 @@
-using Viscolog.Core.Advising;
+using Viscolog.Core.Limits;
 using Viscolog.Core.Quantities;
 using Viscolog.Plots;
 using Viscolog.Plots.Characters;

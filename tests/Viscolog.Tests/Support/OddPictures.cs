@@ -1,5 +1,6 @@
 using Viscolog.Core.Advising;
 using Viscolog.Core.Inference;
+using Viscolog.Core.Limits;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Tests.Support;

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using MathNet.Numerics.LinearAlgebra;
 
-namespace Viscolog.Core.Inference;
+namespace Viscolog.Core.Sampling;
 
 /// <summary>A weighted sum of normal distributions over one shape's parameters; the weights need not sum to one.</summary>
 internal sealed class Mixture(ImmutableArray<GaussianComponent> components)

@@ -1,6 +1,6 @@
 using MathNet.Numerics.Distributions;
 
-namespace Viscolog.Core.Inference;
+namespace Viscolog.Core.Sampling;
 
 /// <summary>Standard normal numbers, the same at every start, so that the same readings always give the same advice.</summary>
 internal static class Normals
@@ -68,7 +68,7 @@ internal static class NormalTable
 internal static class EvenNormals
 {
     private static readonly double[] Values =
-        [.. Enumerable.Range(0, PosteriorSettings.Draws).Select(i => Normal.InvCDF(0, 1, Normals.EvenPlace(i)))];
+        [.. Enumerable.Range(0, MonteCarloSettings.Draws).Select(i => Normal.InvCDF(0, 1, Normals.EvenPlace(i)))];
 
     /// <summary>The value for a draw.</summary>
     public static double At(int index) => Values[index % Values.Length];

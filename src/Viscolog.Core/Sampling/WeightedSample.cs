@@ -1,6 +1,6 @@
 using MathNet.Numerics.LinearAlgebra;
 
-namespace Viscolog.Core.Inference;
+namespace Viscolog.Core.Sampling;
 
 /// <summary>Draws of one shape's parameters with their log likelihoods and log weights.</summary>
 internal sealed class WeightedSample(int count, int dimension)

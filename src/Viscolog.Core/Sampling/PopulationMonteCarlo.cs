@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace Viscolog.Core.Inference;
+namespace Viscolog.Core.Sampling;
 
 /// <summary>
 /// Population Monte Carlo (Cappé, Guillin, Marin and Robert, Journal of Computational and Graphical Statistics 13 (2004) 907–929): draws
@@ -77,15 +77,15 @@ internal sealed class PopulationMonteCarlo(SamplingEffort effort)
     {
         var (dimension, prior, place, logLikelihood) = (kind.Dimension, kind.Prior, kind.Place + (7919 * round), kind.Likelihood());
         var (mean, covariance) = before.Moments();
-        var proposal = new GaussianComponent(1, mean, covariance * PosteriorSettings.Widening);
+        var proposal = new GaussianComponent(1, mean, covariance * MonteCarloSettings.Widening);
         var draws = new WeightedSample(effort.LaterDraws, dimension);
-        const double fromPrior = 1.0 / PosteriorSettings.PriorEvery;
+        const double fromPrior = 1.0 / MonteCarloSettings.PriorEvery;
         var best = double.NegativeInfinity;
         for (var i = 0; i < draws.Count; i++)
         {
             var row = draws.Row(i);
             var normals = Normals.From(place + (i * dimension), dimension);
-            if (i % PosteriorSettings.PriorEvery == 0)
+            if (i % MonteCarloSettings.PriorEvery == 0)
             {
                 prior.Draw(Normals.EvenPlace(i), normals, row);
             }
@@ -128,7 +128,7 @@ internal delegate double LogLikelihoodOf(ReadOnlySpan<double> draw, double least
 internal sealed record SamplingEffort(int FirstDraws, int LaterDraws, int Kept, ImmutableArray<double> Tempering)
 {
     /// <summary>For the run that is advised on.</summary>
-    public static SamplingEffort Full { get; } = new(2000, 1000, PosteriorSettings.Draws, [0.1, 0.3, 0.6, 1]);
+    public static SamplingEffort Full { get; } = new(2000, 1000, MonteCarloSettings.Draws, [0.1, 0.3, 0.6, 1]);
 
     /// <summary>For an earlier run, of which moments are wanted only.</summary>
     public static SamplingEffort Moments { get; } = new(400, 200, 50, [0.1, 0.4, 1]);

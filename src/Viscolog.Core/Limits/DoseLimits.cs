@@ -3,11 +3,14 @@ using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
-namespace Viscolog.Core.Advising;
+namespace Viscolog.Core.Limits;
 
 /// <summary>Finds the dose beyond which more is wrong: the least of several limits, with its reason.</summary>
 internal static class DoseLimits
 {
+    /// <summary>Chance of coming up to the band below which a target counts as out of reach.</summary>
+    public const double HopelessChance = 0.1;
+
     private const int Grid = 50;
 
     /// <summary>More is no use where the curve's slope is under this part of its greatest (common practice, no source).</summary>
@@ -82,7 +85,7 @@ internal static class DoseLimits
             return false;
         }
 
-        return posterior.ChanceOfReaching(band.Low, posterior.Evidence.Thickener.UsualRange.Top).Fraction > OneThickener.HopelessChance;
+        return posterior.ChanceOfReaching(band.Low, posterior.Evidence.Thickener.UsualRange.Top).Fraction > HopelessChance;
     }
 
     /// <summary>A flattening that the readings show: three doses or more were read, one of them where it begins or beyond.</summary>

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace Viscolog.Core.Inference;
+namespace Viscolog.Core.Sampling;
 
 /// <summary>From weighted draws of several kinds to equally likely ones.</summary>
 internal static class Resampling

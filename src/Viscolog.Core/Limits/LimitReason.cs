@@ -1,7 +1,7 @@
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
-namespace Viscolog.Core.Advising;
+namespace Viscolog.Core.Limits;
 
 /// <summary>Why a dose is not to be passed. The set of cases is closed.</summary>
 public abstract record LimitReason

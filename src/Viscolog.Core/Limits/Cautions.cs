@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Pots;
 
-namespace Viscolog.Core.Advising;
+namespace Viscolog.Core.Limits;
 
 /// <summary>Which cautions go with what is in a pot.</summary>
 public static class Cautions
