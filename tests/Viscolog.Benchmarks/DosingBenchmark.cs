@@ -93,7 +93,9 @@ internal static class DosingBenchmark
         var error = 1.96 * Math.Sqrt(results.Average(r => (r.Played.Doses - doses) * (r.Played.Doses - doses)) / results.Length);
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"{player,-15}{results.Length,5}  {Share(results, r => r.InBand),-22}  {Share(results, r => r.Over),-22}  {100.0 * results.Count(r => r.Short) / results.Length,4:0.0} %  {doses,5:0.00} ± {error:0.00} {Mean(p => p.Reads),8:0.00} {Mean(p => p.Waits),6:0.00} {results.Average(r => r.Grams),6:0.00}  {cover}"));
+            $"{player,-15}{results.Length,5}  {Share(results, r => r.InBand),-22}  {Share(results, r => r.Over),-22}  "
+                + $"{100.0 * results.Count(r => r.Short) / results.Length,4:0.0} %  {doses,5:0.00} ± {error:0.00} "
+                + $"{Mean(p => p.Reads),8:0.00} {Mean(p => p.Waits),6:0.00} {results.Average(r => r.Grams),6:0.00}  {cover}"));
     }
 
     /// <summary>
@@ -128,8 +130,10 @@ internal static class DosingBenchmark
     {
         if (cases.Length > 0)
         {
-            Console.WriteLine(FormattableString.Invariant(
-                $"  {what}: {Wilson.Share(cases.Count(c => c.Came), cases.Length)} of {cases.Length}, stated {100 * cases.Average(c => c.Stated):0.0} %"));
+            Console.WriteLine(string.Create(
+                CultureInfo.InvariantCulture,
+                $"  {what}: {Wilson.Share(cases.Count(c => c.Came), cases.Length)} of {cases.Length}, "
+                    + $"stated {100 * cases.Average(c => c.Stated):0.0} %"));
         }
     }
 

@@ -44,8 +44,10 @@ internal sealed class KillRounds(string folder, int seed, int slow)
         }
 
         Console.Error.WriteLine();
-        Console.WriteLine(FormattableString.Invariant(
-            $"rounds {rounds}, killed at work {test._killed}, acknowledged {test._acknowledged}, lost {test._lost}, false {test._false}, refused opens {test._refused}"));
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"rounds {rounds}, killed at work {test._killed}, acknowledged {test._acknowledged}, lost {test._lost}, "
+                + $"false {test._false}, refused opens {test._refused}"));
         Directory.Delete(folder, recursive: true);
         return test._lost + test._false + test._refused == 0 ? 0 : 1;
     }

@@ -29,14 +29,18 @@ internal static class LogBenchmark
         try
         {
             Console.WriteLine("One file:");
-            Console.WriteLine($"{"readings",9} {"csv alone s",11} {"import s",9} {"ratio",6} {"open ms",8} {"list ms",8} {"show ms",8} {"rebuild s",9} {"db MB",6} {"peak MB",8}");
+            Console.WriteLine(
+                $"{"readings",9} {"csv alone s",11} {"import s",9} {"ratio",6} {"open ms",8} {"list ms",8} {"show ms",8} "
+                    + $"{"rebuild s",9} {"db MB",6} {"peak MB",8}");
             foreach (var size in sizes)
             {
                 OneFile(folder, size);
             }
 
             Console.WriteLine($"Runs of {RowsARun} readings:");
-            Console.WriteLine($"{"readings",9} {"import s",9} {"open ms",8} {"list ms",8} {"show ms",8} {"history ms",10} {"advise ms",9} {"append ms",9} {"appends/s",9}");
+            Console.WriteLine(
+                $"{"readings",9} {"import s",9} {"open ms",8} {"list ms",8} {"show ms",8} {"history ms",10} {"advise ms",9} "
+                    + $"{"append ms",9} {"appends/s",9}");
             foreach (var size in sizes)
             {
                 ManyRuns(folder, size);
@@ -60,8 +64,10 @@ internal static class LogBenchmark
         var (open, list, show) = Look(place, 1);
         File.Delete(place.Seal);
         var rebuild = Seconds(() => Open(place, LogUse.Read).Dispose());
-        Console.WriteLine(FormattableString.Invariant(
-            $"{size,9} {alone,11:0.00} {import,9:0.00} {import / alone,6:0.0} {open,8:0} {list,8:0} {show,8:0} {rebuild,9:0.00} {new FileInfo(place.Copy).Length / 1e6,6:0} {Process.GetCurrentProcess().PeakWorkingSet64 / 1e6,8:0}"));
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{size,9} {alone,11:0.00} {import,9:0.00} {import / alone,6:0.0} {open,8:0} {list,8:0} {show,8:0} {rebuild,9:0.00} "
+                + $"{new FileInfo(place.Copy).Length / 1e6,6:0} {Process.GetCurrentProcess().PeakWorkingSet64 / 1e6,8:0}"));
     }
 
     private static void ManyRuns(string folder, int size)
@@ -94,8 +100,10 @@ internal static class LogBenchmark
             }
         });
         Array.Sort(times);
-        Console.WriteLine(FormattableString.Invariant(
-            $"{size,9} {import,9:0.00} {open,8:0} {list,8:0} {show,8:0} {history,10:0.0} {advise,9:0.0} {1000 * times[Appends / 2],9:0.0} {Appends / total,9:0}"));
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{size,9} {import,9:0.00} {open,8:0} {list,8:0} {show,8:0} {history,10:0.0} {advise,9:0.0} "
+                + $"{1000 * times[Appends / 2],9:0.0} {Appends / total,9:0}"));
     }
 
     private static Reading Reading(int i)
@@ -146,7 +154,9 @@ internal static class LogBenchmark
 
     private static string Csv(string name, int @base, int rows)
     {
-        var text = new StringBuilder(FormattableString.Invariant($"# name: {name}\n# base: Base {@base}\n# base_g: 120\n# thickener: TA\n# target_mpas: 12000\nthickener,added_g,stir_s,wait_s,viscosity_mpas,temp_c,note\n"));
+        var text = new StringBuilder(
+            FormattableString.Invariant($"# name: {name}\n# base: Base {@base}\n# base_g: 120\n# thickener: TA\n# target_mpas: 12000\n")
+                + "thickener,added_g,stir_s,wait_s,viscosity_mpas,temp_c,note\n");
         for (var i = 0; i < rows; i++)
         {
             // Six doses to a run, then readings of the last one again.

@@ -13,7 +13,9 @@ internal static class PairBenchmark
         var (pots, seed) = ((int)Number(args, "--pots", 90), (int)Number(args, "--seed", 1000));
         var risk = Percentage.FromPercent(Number(args, "--risk", IncrementPolicy.DefaultRisk.Percent));
         Console.WriteLine(FormattableString.Invariant($"{pots} pots from seed {seed}, {string.Join(' ', args)}"));
-        Console.WriteLine("player          pots  both in band (95 %)     over in either (95 %)   body in/over     string in/over   additions      reads of body, string");
+        Console.WriteLine(
+            "player          pots  both in band (95 %)     over in either (95 %)   body in/over     string in/over   "
+                + "additions      reads of body, string");
         if (!args.Contains("--advised-only", StringComparer.Ordinal))
         {
             Report("body first", Play(pots, seed, PairPlayers.BodyFirst));
@@ -31,7 +33,10 @@ internal static class PairBenchmark
         Groups(results, r => "end " + r.End);
         Groups(results, r => r.LetDowns == 0 ? "no let-down" : "let down");
         var held = results.SelectMany(r => r.Held.Skip(1)).ToArray();
-        Console.WriteLine(FormattableString.Invariant($"90 % interval held from the second addition on: body {100.0 * held.Count(h => h.Body) / held.Length:0.0} %, string {100.0 * held.Count(h => h.String) / held.Length:0.0} % of {held.Length}"));
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"90 % interval held from the second addition on: body {100.0 * held.Count(h => h.Body) / held.Length:0.0} %, "
+                + $"string {100.0 * held.Count(h => h.String) / held.Length:0.0} % of {held.Length}"));
         var calls = results.Sum(r => r.Calls);
         Console.WriteLine(
             FormattableString.Invariant(
@@ -74,7 +79,11 @@ internal static class PairBenchmark
         double Percent(Func<PairPlayed, bool> which) => 100.0 * results.Count(which) / results.Length;
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"{player,-18}{results.Length,5}  {Wilson.Share(results.Count(r => r.BothIn), results.Length),-22}  {Wilson.Share(results.Count(r => r.Over), results.Length),-22}  {Percent(r => r.BodyIn),5:0.0}/{Percent(r => r.BodyOver),4:0.0} %    {Percent(r => r.StringIn),5:0.0}/{Percent(r => r.StringOver),4:0.0} %    {additions,5:0.00} ± {error:0.00} {results.Average(r => r.BodyReads),8:0.00} {results.Average(r => r.StringReads),6:0.00}"));
+            $"{player,-18}{results.Length,5}  {Wilson.Share(results.Count(r => r.BothIn), results.Length),-22}  "
+                + $"{Wilson.Share(results.Count(r => r.Over), results.Length),-22}  "
+                + $"{Percent(r => r.BodyIn),5:0.0}/{Percent(r => r.BodyOver),4:0.0} %    "
+                + $"{Percent(r => r.StringIn),5:0.0}/{Percent(r => r.StringOver),4:0.0} %    {additions,5:0.00} ± {error:0.00} "
+                + $"{results.Average(r => r.BodyReads),8:0.00} {results.Average(r => r.StringReads),6:0.00}"));
     }
 
     private static double Number(string[] args, string name, double fallback)

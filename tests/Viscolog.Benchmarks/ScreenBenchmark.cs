@@ -43,11 +43,14 @@ internal static class ScreenBenchmark
             app.Init(DriverRegistry.Names.ANSI);
             app.Driver!.SetScreenSize(120, 40);
             var context = new TuiContext(log, TimeProvider.System, new(hasColor: true), IsAscii: false);
-            Console.WriteLine($"Milliseconds a keystroke, drawn at 120 x 40, median and worst of {Strokes}; the toolkit alone is one field, and a page of letters:");
+            Console.WriteLine(
+                $"Milliseconds a keystroke, drawn at 120 x 40, median and worst of {Strokes}; the toolkit alone is one field, "
+                    + "and a page of letters:");
             using var bare = new Bare();
             using var filled = new Filled();
             Console.WriteLine(
-                $"toolkit alone      type {Time(app, bare, new Key('1'), Key.Backspace)}, a page of text {Time(app, filled, Key.CursorDown)}");
+                $"toolkit alone      type {Time(app, bare, new Key('1'), Key.Backspace)}, "
+                    + $"a page of text {Time(app, filled, Key.CursorDown)}");
             using var runs = RunsScreen.On(context);
             Console.WriteLine(
                 $"list of {runCount} runs  move {Time(app, runs, Key.CursorDown)}, search {Time(app, runs, new Key('1'), Key.Backspace)}");
@@ -63,10 +66,14 @@ internal static class ScreenBenchmark
                 }
 
                 app.End(opened);
-                Console.WriteLine($"bench, {entries,3} entries  type {Time(app, bench, new Key('1'), Key.Backspace)}, choose {Time(app, bench, Key.CursorUp)}");
+                Console.WriteLine(
+                    $"bench, {entries,3} entries  type {Time(app, bench, new Key('1'), Key.Backspace)}, "
+                        + $"choose {Time(app, bench, Key.CursorUp)}");
             }
 
-            Console.WriteLine("Milliseconds to open a run (median of 9) and to advise on it (once, two seconds after another advice; and when warm, median of 9):");
+            Console.WriteLine(
+                "Milliseconds to open a run (median of 9) and to advise on it (once, two seconds after another advice; "
+                    + "and when warm, median of 9):");
             foreach (var (number, entries) in ((int, int)[])[(1, 20), (2, 500)])
             {
                 var opened = Median(() => BenchScreen.On(context, log.Run(number)!).Dispose());

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Viscolog.Core.Curves;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Observing;
@@ -46,8 +47,10 @@ internal static class ShapePriors
         for (var s = 0; s < fitted.Length; s++)
         {
             var (shape, mean, sd) = (Shapes.All[s], fitted[s].Mean, fitted[s].Sd);
-            Console.WriteLine(FormattableString.Invariant(
-                $"{shape.Name}: weight {fitted[s].Weight * Shapes.All.Length:0.00} of an even share ({shape.PriorWeight / Shapes.All.Sum(x => x.PriorWeight) * Shapes.All.Length:0.00})"));
+            Console.WriteLine(string.Create(
+                CultureInfo.InvariantCulture,
+                $"{shape.Name}: weight {fitted[s].Weight * Shapes.All.Length:0.00} of an even share "
+                    + $"({shape.PriorWeight / Shapes.All.Sum(x => x.PriorWeight) * Shapes.All.Length:0.00})"));
             for (var j = 0; j < shape.Parameters.Length; j++)
             {
                 var p = shape.Parameters[j];
@@ -55,8 +58,10 @@ internal static class ShapePriors
                     FormattableString.Invariant($"  {p.Name}: {Math.Exp(mean[j]):0.###}, {sd[j]:0.##} ({p.Median:0.###}, {p.LogSd:0.##})"));
             }
 
-            Console.WriteLine(FormattableString.Invariant(
-                $"  discrepancy: {Math.Exp(mean[^1]):0.###}, {sd[^1]:0.##} ({shape.DiscrepancyMedian:0.###}, {shape.DiscrepancyLogSd:0.##})"));
+            Console.WriteLine(string.Create(
+                CultureInfo.InvariantCulture,
+                $"  discrepancy: {Math.Exp(mean[^1]):0.###}, {sd[^1]:0.##} "
+                    + $"({shape.DiscrepancyMedian:0.###}, {shape.DiscrepancyLogSd:0.##})"));
         }
 
         return 0;

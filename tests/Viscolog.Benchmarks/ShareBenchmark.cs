@@ -43,7 +43,9 @@ internal static class ShareBenchmark
         Console.Error.WriteLine();
         var lines = logs.Sum(l => (long)File.ReadLines(l.Journal).Count());
         var sending = Stopwatch.StartNew();
-        var joined = AtOnce(names, i => ["share", "join", database.Address(names[i]), "--bench", names[i], "--json", "--log", logs[i].Folder]);
+        var joined = AtOnce(
+            names,
+            i => ["share", "join", database.Address(names[i]), "--bench", names[i], "--json", "--log", logs[i].Folder]);
         var sent = sending.Elapsed;
         var fetching = Stopwatch.StartNew();
         var shared = AtOnce(names, i => ["share", "--json", "--log", logs[i].Folder]);
@@ -53,11 +55,13 @@ internal static class ShareBenchmark
         var known = joined.Concat(shared).Sum(s => long.Parse(Field(s, "fetched"), CultureInfo.InvariantCulture));
         Console.WriteLine(FormattableString.Invariant(
             $"{benches} benches of {runs} runs of {readings} readings, each a program, all at once on one server:"));
-        Console.WriteLine(FormattableString.Invariant($"  lines in the journals {lines}, on the server {there}, fetched by others {known}, states {states}"));
+        Console.WriteLine(FormattableString.Invariant(
+            $"  lines in the journals {lines}, on the server {there}, fetched by others {known}, states {states}"));
         Console.WriteLine(FormattableString.Invariant(
             $"  joined and sent in {sent.TotalSeconds:0.0} s, {lines / sent.TotalSeconds:0} lines/s (fetching meanwhile what was there)"));
+        var both = (sent + fetched).TotalSeconds;
         Console.WriteLine(FormattableString.Invariant(
-            $"  both rounds {(sent + fetched).TotalSeconds:0.0} s, {(lines + known) / (sent + fetched).TotalSeconds:0} lines/s sent or fetched and checked"));
+            $"  both rounds {both:0.0} s, {(lines + known) / both:0} lines/s sent or fetched and checked"));
         Latency(logs[0], logs[1]);
         Saving(logs[0], folder);
         Directory.Delete(folder, recursive: true);
@@ -115,8 +119,10 @@ internal static class ShareBenchmark
         }
 
         times.Sort();
-        Console.WriteLine(FormattableString.Invariant(
-            $"  a reading is seen at another bench after {times[times.Count / 2]:0.00} s (median of {times.Count}), {times[^1]:0.00} s at worst"));
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"  a reading is seen at another bench after {times[times.Count / 2]:0.00} s (median of {times.Count}), "
+                + $"{times[^1]:0.00} s at worst"));
     }
 
     /// <summary>The time to save a row, joined and not, in turns.</summary>
@@ -141,7 +147,8 @@ internal static class ShareBenchmark
         shared.Sort();
         plain.Sort();
         var (a, b) = (shared[shared.Count / 2], plain[plain.Count / 2]);
-        Console.WriteLine(FormattableString.Invariant($"  a row is saved in {a:0.00} ms joined, {b:0.00} ms not (medians in turns), ratio {a / b:0.00}"));
+        Console.WriteLine(FormattableString.Invariant(
+            $"  a row is saved in {a:0.00} ms joined, {b:0.00} ms not (medians in turns), ratio {a / b:0.00}"));
     }
 
     private static BenchLog Open(LogPlace place) => BenchLog.Open(place, LogUse.Write, TimeProvider.System, null)

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Globalization;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Pots;
@@ -28,11 +29,17 @@ internal static class SpeedBenchmark
         var advice = Median(() => Study.Of(new(run)));
         var doubled = Median(() => Study.Of(new(run with { Entries = [.. run.Entries, .. run.Entries.Where(e => e is Entry.Measured)] })));
         var fits = Median(() => ShapeFits.Of(posterior));
-        Console.WriteLine(FormattableString.Invariant($"one advice {advice:0.0} ms (belief {posteriors:0.0}), least squares of all shapes {fits:0.0} ms, ratio {advice / fits:0.00}; with as many readings again {doubled / advice:0.00} times the time"));
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"one advice {advice:0.0} ms (belief {posteriors:0.0}), least squares of all shapes {fits:0.0} ms, "
+                + $"ratio {advice / fits:0.00}; with as many readings again {doubled / advice:0.00} times the time"));
         foreach (var earlier in new[] { 0, 1, 5, 20, 100, 1000 })
         {
             var (time, odd) = (WithHistory(earlier, false), WithHistory(earlier, true));
-            Console.WriteLine(FormattableString.Invariant($"{earlier,5} earlier runs: {time.Clock:0.0} ms ({time.Processor:0.0} ms of processor time) where they are like the run, {odd.Clock:0.0} ({odd.Processor:0.0}) where they are not"));
+            Console.WriteLine(string.Create(
+                CultureInfo.InvariantCulture,
+                $"{earlier,5} earlier runs: {time.Clock:0.0} ms ({time.Processor:0.0} ms of processor time) where they are like "
+                    + $"the run, {odd.Clock:0.0} ({odd.Processor:0.0}) where they are not"));
         }
 
         return 0;

@@ -40,8 +40,9 @@ internal static class VerdictBenchmark
             select (told, band, scatter, readings);
         foreach (var (told, band, scatter, readings) in lines.Where(l => l.told == Told.Nothing || l.readings == 3))
         {
+            var known = told == Told.Nothing ? "nothing" : told == Told.Truth ? "stated" : "history";
             Report(Play(batches, seed, told, (band / 100.0, scatter / 100.0, readings)), FormattableString.Invariant(
-                $"±{band} %  {scatter,4} %  {readings,6}     {(told == Told.Nothing ? "nothing" : told == Told.Truth ? "stated" : "history"),-9}"));
+                $"±{band} %  {scatter,4} %  {readings,6}     {known,-9}"));
         }
 
         return 0;

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Mono.Cecil;
 using Mono.Cecil.Cil;
 using Viscolog.Tests.Support;
@@ -28,7 +29,10 @@ internal static class Walls
             .Where(e => e.From is not null && e.To is not null && e.From != e.To && !IsStaticConstructor(e.Called)).ToList();
         var rooms = edges.SelectMany(e => new[] { CompiledCode.Room(e.Caller.DeclaringType), CompiledCode.Room(e.Called.DeclaringType) })
             .OfType<string>().Distinct(StringComparer.Ordinal).Count();
-        Console.WriteLine(FormattableString.Invariant($"{what}: {crossings.Count} calls from one room to another, {crossings.Count(e => !e.Called.IsGetter)} of them not to read a property; {rooms} rooms"));
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{what}: {crossings.Count} calls from one room to another, {crossings.Count(e => !e.Called.IsGetter)} of them "
+                + $"not to read a property; {rooms} rooms"));
         foreach (
             var pair in crossings.GroupBy(e => (e.From, e.To)).OrderBy(p => p.Key.From, StringComparer.Ordinal)
                 .ThenBy(p => p.Key.To, StringComparer.Ordinal))

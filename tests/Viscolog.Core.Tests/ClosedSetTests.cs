@@ -63,7 +63,10 @@ public sealed class ClosedSetTests
     public static TheoryData<PracticeMove, Func<PracticeSession, bool>> Moves => new()
     {
         { new PracticeMove.Dose(Mass.FromGrams(1)), s => s.NeedsStirring && s.Run.PotNow().In(s.Run.Thickeners[0].Name).Grams == 3 },
-        { new PracticeMove.LetDown(Mass.FromGrams(20)), s => s.NeedsStirring && s.Run.PotNow().Base == s.Game.Start.BaseMass + Mass.FromGrams(20) },
+        {
+            new PracticeMove.LetDown(Mass.FromGrams(20)),
+            s => s.NeedsStirring && s.Run.PotNow().Base == s.Game.Start.BaseMass + Mass.FromGrams(20)
+        },
         { new PracticeMove.Wait(TimeSpan.FromSeconds(3600)), s => Math.Abs(s.Pot.Now.Ln - s.Pot.Settled.Ln) < 1e-6 },
         { new PracticeMove.Read(), s => s.Run.Entries[^1] is Entry.Measured && s.Lines[^1].Shown is not null },
         { new PracticeMove.End(), s => s.HasEnded },

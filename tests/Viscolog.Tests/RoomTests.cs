@@ -197,7 +197,8 @@ public sealed class RoomTests
             "get_In",
         ];
         None(CompiledCode.Types.Where(t => !openers.Contains(t.FullName, StringComparer.Ordinal))
-            .SelectMany(t => t.Methods.Where(m => m.HasBody).SelectMany(m => m.Body.Instructions.Select(i => i.Operand).OfType<Mono.Cecil.MethodReference>()
+            .SelectMany(t => t.Methods.Where(m => m.HasBody).SelectMany(m => m.Body.Instructions
+                .Select(i => i.Operand).OfType<Mono.Cecil.MethodReference>()
                 .Where(u => u.DeclaringType.FullName == "System.Console" && !looks.Contains(u.Name, StringComparer.Ordinal))
                 .Select(u => $"{m.FullName} calls {u.Name}"))));
     }

@@ -49,7 +49,8 @@ public sealed partial class SampleNamesTests
         });
 
     [GeneratedRegex(
-        """^(# (base|thickener): (?<name>[^;\r\n]+)|(base|thickener),(?!added_)(?<name>[^,\r\n]+)|\d{4}-\d\d-\d\d,[a-z0-9-]+,oil (?<name>[^,(\r\n]+))""",
+        """^(# (base|thickener): (?<name>[^;\r\n]+)|(base|thickener),(?!added_)(?<name>[^,\r\n]+)|"""
+            + """\d{4}-\d\d-\d\d,[a-z0-9-]+,oil (?<name>[^,(\r\n]+))""",
         RegexOptions.ExplicitCapture | RegexOptions.Multiline, 1000)]
     private static partial Regex Name();
 }

@@ -62,7 +62,8 @@ public sealed partial class WordListTests
     private static IEnumerable<string> Answered(string command)
     {
         using var answer = JsonDocument.Parse(Called.With(command, "--json").Output);
-        return [.. answer.RootElement.EnumerateObject().Where(p => p.Value.ValueKind == JsonValueKind.Array).SelectMany(p => p.Value.EnumerateArray())
+        return [.. answer.RootElement.EnumerateObject().Where(p => p.Value.ValueKind == JsonValueKind.Array)
+            .SelectMany(p => p.Value.EnumerateArray())
             .Select(i => i.GetProperty("name").GetString()!)];
     }
 

@@ -4,7 +4,9 @@ using System.Text;
 
 namespace Viscolog.Languages;
 
-/// <summary>A text with holes as the compiler takes it apart: its composite format, by which it is looked up, and what goes into the holes.</summary>
+/// <summary>
+/// A text with holes as the compiler takes it apart: its composite format, by which it is looked up, and what goes into the holes.
+/// </summary>
 [InterpolatedStringHandler]
 internal readonly ref struct SaidText
 {

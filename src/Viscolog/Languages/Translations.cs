@@ -17,7 +17,9 @@ internal sealed class Translations
     /// <summary>All texts by name, as the resources have them.</summary>
     public IReadOnlyDictionary<string, string> Texts => _texts;
 
-    /// <summary>Reads the resources of a language: one file for each room that speaks. A text in several of them is the same in all.</summary>
+    /// <summary>
+    /// Reads the resources of a language: one file for each room that speaks. A text in several of them is the same in all.
+    /// </summary>
     /// <param name="language">The folder with its resources.</param>
     public static Translations Of(string language)
     {

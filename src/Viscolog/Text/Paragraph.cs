@@ -22,7 +22,9 @@ internal static class Paragraph
     public static IReadOnlyList<string> Broken(string text, double width, Func<string, double> measure)
     {
         string[] words = [.. Bound(text).Split(' ', StringSplitOptions.RemoveEmptyEntries).SelectMany(w => Pieces(w, width, measure))];
-        return words.Length == 0 ? [] : [.. Filled(words, width, measure).Select(line => line.Replace(Hard, " ", StringComparison.Ordinal))];
+        return words.Length == 0
+            ? []
+            : [.. Filled(words, width, measure).Select(line => line.Replace(Hard, " ", StringComparison.Ordinal))];
     }
 
     private static IEnumerable<string> Filled(IEnumerable<string> words, double width, Func<string, double> measure)

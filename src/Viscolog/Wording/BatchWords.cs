@@ -16,8 +16,8 @@ internal static class BatchWords
             + $"pH of the run first, its doses mean nothing for a batch"),
         BatchRefusal.NoneInPot none => Say($"the run's pot contains no '{none.Thickener}', so there is no dose to carry over"),
         BatchRefusal.NoDoseForTarget no => Say($"{Ended(no.IsOver)}, and its curve gives no dose of '{no.Thickener}' for the target within "
-            + $"the dose limit of {no.Limit.Dose.Percent:0.##} % ({LimitWords.Of(no.Limit)}): bring the run to its target first, or give another with "
-            + $"--target"),
+            + $"the dose limit of {no.Limit.Dose.Percent:0.##} % ({LimitWords.Of(no.Limit)}): bring the run to its target first, "
+            + $"or give another with --target"),
         BatchRefusal.ScaleTooCoarse coarse => Say($"the smallest addition is {coarse.SmallestGrams:0.####} g, which a scale of "
             + $"{coarse.Step.Grams:0.####} g can't weigh: use one of {coarse.Needed.Grams:0.####} g, or dilute the thickener with water "
             + $"and enter the dilution in the run"),

@@ -181,8 +181,8 @@ internal static class ReasonWords
             + $"show that the pot is in band. It is about there."),
         AdviceReason.IncrementTooSmall small => Say($"The next increment is smaller than the scale's step ({small.Step.Grams:0.###} g): "
             + $"pre-dilute the thickener, or use a finer scale."),
-        AdviceReason.LimitInTheWay way => Say($"The dose limit prevents it ({LimitWords.Of(way.Limit)}): aim lower, or use a stronger thickener or a "
-            + $"base with more body."),
+        AdviceReason.LimitInTheWay way => Say($"The dose limit prevents it ({LimitWords.Of(way.Limit)}): aim lower, or use a stronger "
+            + $"thickener or a base with more body."),
         AdviceReason.OutOfReach reach => Say($"The band is out of reach with '{reach.Thickener}' within its dose limit: aim lower, or use "
             + $"a stronger thickener or a base with more body."),
         AdviceReason.StringOutOfReach reach => Say($"Within its dose limit '{reach.Thickener}' is expected to bring the string to only "

@@ -73,7 +73,11 @@ internal static class BesideBenchmark
             Compare("four-parameter curve, 12 readings", "four", Median(() => four.Fit()), four.Fit());
             Compare("Herschel–Bulkley, 9 points", "flow", Median(() => flow.Fit()), flow.Fit());
             Compare("all shapes with their priors, five starts each", "shapes", Median(() => ShapeFits.Of(posterior)), null);
-            Compare("Monte Carlo posterior over all shapes", "posterior", Median(() => Posteriors.OfCurve(run, run.Target?.Band, [])), null);
+            Compare(
+                "Monte Carlo posterior over all shapes",
+                "posterior",
+                Median(() => Posteriors.OfCurve(run, run.Target?.Band, [])),
+                null);
 
             void Compare(string job, string key, double ours, double[]? values)
             {

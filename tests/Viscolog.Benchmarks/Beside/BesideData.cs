@@ -18,10 +18,12 @@ internal static class BesideData
     /// <summary>A run file of so many readings.</summary>
     public static string LongRun(int rows)
     {
-        var text = new StringBuilder("# name: long\n# base_g: 120\n# thickener: Sail\nthickener,added_g,stir_s,wait_s,viscosity_mpas,temp_c\n");
+        var text = new StringBuilder("# name: long\n# base_g: 120\n# thickener: Sail\n"
+            + "thickener,added_g,stir_s,wait_s,viscosity_mpas,temp_c\n");
         for (var i = 0; i < rows; i++)
         {
-            text.Append(i is > 0 and < 7 ? "Sail,0.6,10," : ",,,").Append(CultureInfo.InvariantCulture, $"{60 + i},{850 + (i % 97)},23.1\n");
+            text.Append(i is > 0 and < 7 ? "Sail,0.6,10," : ",,,")
+                .Append(CultureInfo.InvariantCulture, $"{60 + i},{850 + (i % 97)},23.1\n");
         }
 
         return text.ToString();
@@ -30,7 +32,8 @@ internal static class BesideData
     private static string MakeRun()
     {
         double[] off = [0.01, -0.03, 0.02, 0.04, -0.02, 0, 0.03, -0.04, 0.01, -0.01, 0.02, -0.02];
-        var text = new StringBuilder("# name: twelve\n# base: Ledge\n# base_g: 200\n# thickener: Sail; chemistry=alkali-swellable; range_pct=1-5\n"
+        var text = new StringBuilder("# name: twelve\n# base: Ledge\n# base_g: 200\n"
+            + "# thickener: Sail; chemistry=alkali-swellable; range_pct=1-5\n"
             + "# target_mpas: 9000\n# tolerance_pct: 15\nthickener,added_g,stir_s,viscosity_mpas,temp_c,ph\n");
         for (var i = 0; i < off.Length; i++)
         {

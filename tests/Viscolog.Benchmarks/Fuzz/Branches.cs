@@ -38,8 +38,9 @@ internal static class Branches
         using var module = ModuleDefinition.ReadModule(Path.Combine(AppContext.BaseDirectory, "viscolog.dll"));
         var field = Field(module);
         var count = 0;
-        foreach (var method in module.GetAllTypes().Where(t => t != field.DeclaringType && Array.Exists(Rooms, r => Outer(t).Namespace.StartsWith(r, StringComparison.Ordinal)))
-            .SelectMany(t => t.Methods.Where(m => m.HasBody)))
+        var types = module.GetAllTypes()
+            .Where(t => t != field.DeclaringType && Array.Exists(Rooms, r => Outer(t).Namespace.StartsWith(r, StringComparison.Ordinal)));
+        foreach (var method in types.SelectMany(t => t.Methods.Where(m => m.HasBody)))
         {
             Tell(method, field, ref count);
         }
@@ -65,7 +66,8 @@ internal static class Branches
 
     private static void Begin(FieldDefinition field, int count)
     {
-        var attributes = MethodAttributes.Private | MethodAttributes.Static | MethodAttributes.SpecialName | MethodAttributes.RTSpecialName | MethodAttributes.HideBySig;
+        var attributes = MethodAttributes.Private | MethodAttributes.Static | MethodAttributes.SpecialName
+            | MethodAttributes.RTSpecialName | MethodAttributes.HideBySig;
         var begin = new MethodDefinition(".cctor", attributes, field.Module.TypeSystem.Void);
         var code = begin.Body.GetILProcessor();
         code.Emit(OpCodes.Ldc_I4, count);

@@ -105,7 +105,8 @@ internal sealed class FuzzRound(Reader reader, Fuzzer fuzzer)
     /// <summary>What came of it.</summary>
     public string Line => string.Create(
         CultureInfo.InvariantCulture,
-        $"{reader.Name,-24}{fuzzer.Cases,12}{fuzzer.Taken,12}{fuzzer.Kept,7}{fuzzer.Branches,10}{_slowest.TotalMilliseconds,12:0}{_all.TotalSeconds,8:0}");
+        $"{reader.Name,-24}{fuzzer.Cases,12}{fuzzer.Taken,12}{fuzzer.Kept,7}{fuzzer.Branches,10}"
+            + $"{_slowest.TotalMilliseconds,12:0}{_all.TotalSeconds,8:0}");
 
     /// <summary>Tries so many more.</summary>
     public void Turn(long cases)

@@ -184,7 +184,10 @@ public sealed class AdvisorTests
             Bench.Dose(0.05),
             Bench.Read(83.64))
             with
-        { Thickeners = [Bench.Thickener with { UsualRange = new(Dose.FromPercent(0.05), Dose.FromPercent(0.35)) }], ScaleStep = Mass.FromGrams(0.001) };
+        {
+            Thickeners = [Bench.Thickener with { UsualRange = new(Dose.FromPercent(0.05), Dose.FromPercent(0.35)) }],
+            ScaleStep = Mass.FromGrams(0.001),
+        };
         Assert.IsType<BenchAction.Add>(Of(run).Action);
     }
 

@@ -14,7 +14,13 @@ public sealed class PracticeLaws
         .Select((difficulty, seed) => PracticeGame.Of(PracticeDifficulty.All[difficulty], seed));
 
     private static readonly Gen<PracticeMove[]> Doses = Gen.Select(Gen.Double[0.1, 6], Gen.Double[1, 60], Gen.Double[0.5, 400])
-        .Select((grams, stir, wait) => new PracticeMove[] { new PracticeMove.Dose(Mass.FromGrams(grams)), new PracticeMove.Stir(TimeSpan.FromSeconds(stir)), new PracticeMove.Wait(TimeSpan.FromSeconds(wait)), new PracticeMove.Read() })
+        .Select((grams, stir, wait) => new PracticeMove[]
+        {
+            new PracticeMove.Dose(Mass.FromGrams(grams)),
+            new PracticeMove.Stir(TimeSpan.FromSeconds(stir)),
+            new PracticeMove.Wait(TimeSpan.FromSeconds(wait)),
+            new PracticeMove.Read(),
+        })
         .Array[1, 12].Select(steps => steps.SelectMany(s => s).ToArray());
 
     [Fact]

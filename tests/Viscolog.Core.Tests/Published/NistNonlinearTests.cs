@@ -50,7 +50,8 @@ public sealed class NistNonlinearTests(ITestOutputHelper output)
         double sum = Digits.Of(fit.ResidualSumOfSquares, nist.SumOfSquares);
         output.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"{name,-9} {start} parameters {parameters,4:F1} errors {errors,4:F1} deviation {deviation,4:F1} evaluations {fit.Evaluations}"));
+            $"{name,-9} {start} parameters {parameters,4:F1} errors {errors,4:F1} deviation {deviation,4:F1} "
+                + $"evaluations {fit.Evaluations}"));
 
         Assert.True(parameters >= 6, "parameters");
 

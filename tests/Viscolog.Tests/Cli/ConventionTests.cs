@@ -131,7 +131,10 @@ public sealed class ConventionTests : IDisposable
     public void Undecided_has_its_own()
     {
         var run = _folder.Of("pot.csv");
-        File.WriteAllText(run, "# base_g: 100\n# thickener: TA\n# target_mpas: 9000\nthickener,added_g,stir_s,wait_s,viscosity_mpas\nTA,2,10,600,7900\n,,,900,8000\n");
+        File.WriteAllText(
+            run,
+            "# base_g: 100\n# thickener: TA\n# target_mpas: 9000\n"
+                + "thickener,added_g,stir_s,wait_s,viscosity_mpas\nTA,2,10,600,7900\n,,,900,8000\n");
         Assert.Contains("UNDECIDED", Called.With("check", run).Output, StringComparison.Ordinal);
         Assert.Equal(5, Called.With("check", run).Code);
         Assert.Equal(3, Called.With("report", run, "--certificate").Code);
@@ -238,7 +241,8 @@ public sealed class ConventionTests : IDisposable
     {
         Assert.SkipUnless(OperatingSystem.IsLinux() && File.Exists("/bin/bash"), "no bash here");
         var program = Path.Combine(AppContext.BaseDirectory, "viscolog.dll");
-        const string Asked = "COMP_LINE='viscolog practice de'; COMP_POINT=20; COMP_WORDS=(viscolog practice de); COMP_CWORD=2; _viscolog; echo \"${COMPREPLY[@]}\"";
+        const string Asked = "COMP_LINE='viscolog practice de'; COMP_POINT=20; COMP_WORDS=(viscolog practice de); COMP_CWORD=2; "
+            + "_viscolog; echo \"${COMPREPLY[@]}\"";
         var (code, output) = Shell($"viscolog() {{ dotnet '{program}' \"$@\"; }}; eval \"$(viscolog completions bash)\"; {Asked}");
         Assert.Equal((0, "demo\n"), (code, output));
     }

@@ -95,10 +95,16 @@ public sealed class EdgeTests : IDisposable
     [InlineData("# base_g: 100\n# mood: @\nviscosity_mpas\n900\n", "line 2: read")]
     [InlineData("# base_g: 100\nviscosity_mpas,@\n900,\n", "line 2, column ")]
     [InlineData("# viscolog-materials: 1\nkind,name,note\nbase,B,@\n", "line 3, column note")]
-    [InlineData("# viscolog-oils: 1\ndate,method,oil,certified_mpas,certified_temp_c,viscosity_mpas,temp_c,note\n2026-09-07,direct,N,1012,25,1019,25.1,@\n", "line 3, column note")]
+    [
+        InlineData(
+            "# viscolog-oils: 1\ndate,method,oil,certified_mpas,certified_temp_c,viscosity_mpas,temp_c,note\n"
+                + "2026-09-07,direct,N,1012,25,1019,25.1,@\n",
+            "line 3, column note"),
+    ]
     public void A_row_or_header_without_end_is_named(string text, string place)
     {
-        foreach (var filling in new[] { new string('x', 1 << 20), new string('\u0001', 1 << 18), string.Concat(Enumerable.Repeat("雨", 1 << 19)) })
+        string[] fillings = [new('x', 1 << 20), new('\u0001', 1 << 18), string.Concat(Enumerable.Repeat("雨", 1 << 19))];
+        foreach (var filling in fillings)
         {
             var file = Write("long.csv", text.Replace("@", filling, StringComparison.Ordinal));
             var called = Called.In(_folder.Of("log"), "import", file);

@@ -120,7 +120,12 @@ public sealed class FlowTests : IDisposable
             "line 1: read 'geometry: vase', expected concentric-cylinder, cone-plate or parallel-plates"),
     ]
     [InlineData("# geometry: cone-plate\n# cone_radius_mm: 20\nrpm,torque_pct\n1,2\n2,3\n4,5\n", "# cone_angle_deg")]
-    [InlineData("# geometry: concentric-cylinder\n# bob_radius_mm: 20\n# cup_radius_mm: 18\n# bob_length_mm: 40\n# full_scale_mnm: 1\nrpm,torque_pct\n1,2\n2,3\n4,5\n", "a radius above bob_radius_mm")]
+    [
+        InlineData(
+            "# geometry: concentric-cylinder\n# bob_radius_mm: 20\n# cup_radius_mm: 18\n# bob_length_mm: 40\n# full_scale_mnm: 1\n"
+                + "rpm,torque_pct\n1,2\n2,3\n4,5\n",
+            "a radius above bob_radius_mm"),
+    ]
     [InlineData("# gap_cm: 1\nshear_rate_1_s,stress_pa\n1,2\n2,3\n4,5\n", "gap_mm: give it in that unit")]
     [InlineData("shear_rate_1_s;stress_pa\n1;2,5\n2;3.5\n4;5\n", "decimal comma")]
     [InlineData("", "an empty file")]

@@ -243,7 +243,10 @@ public sealed class LogCommandTests : IDisposable
     public void Show_tells_doses_readings_and_voids()
     {
         var file = _folder.Of("voids.csv");
-        File.WriteAllText(file, "# name: glaze 4\n# base: Gable\n# base_g: 100\n# thickener: TA\nadded_g,stir_s,wait_s,viscosity_mpas,note,void,replaces\n,,60,850,base as received,,\n1,10,30,9000,,a digit too many,\n1,10,30,900,,,above\n");
+        File.WriteAllText(
+            file,
+            "# name: glaze 4\n# base: Gable\n# base_g: 100\n# thickener: TA\nadded_g,stir_s,wait_s,viscosity_mpas,note,void,replaces\n"
+                + ",,60,850,base as received,,\n1,10,30,9000,,a digit too many,\n1,10,30,900,,,above\n");
         Call("import", file);
         ExpectedFile.Check("cli/show-voids.txt", Without(Call("show", "1").Output));
         var entries = Json("show", "1").GetProperty("entries").EnumerateArray().ToList();

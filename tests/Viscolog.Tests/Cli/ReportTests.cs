@@ -125,7 +125,12 @@ public sealed partial class ReportTests : IDisposable
     {
         const string evil = "<script>alert('x')</script>\u202E\"&";
         var file = _folder.Of("evil.csv");
-        File.WriteAllText(file, $"# name: {evil}\n# base: {evil}\n# lot: {evil}\n# operator: {evil}\n# note: {evil}\n# base_g: 100\n# thickener: T<b>; chemistry=clay\n# target_mpas: 1400\nthickener,added_g,wait_s,viscosity_mpas,temp_c,note,void\n,,60,850,23,\"{evil.Replace("\"", "\"\"", StringComparison.Ordinal)}\",\nT<b>,0.5,60,9000,23,,{evil[..^2]}\nT<b>,0.5,60,1100,23,,\nT<b>,0.4,60,1400,23,,\n,,120,1410,23,,\n");
+        File.WriteAllText(
+            file,
+            $"# name: {evil}\n# base: {evil}\n# lot: {evil}\n# operator: {evil}\n# note: {evil}\n# base_g: 100\n"
+                + "# thickener: T<b>; chemistry=clay\n# target_mpas: 1400\nthickener,added_g,wait_s,viscosity_mpas,temp_c,note,void\n"
+                + $",,60,850,23,\"{evil.Replace("\"", "\"\"", StringComparison.Ordinal)}\",\nT<b>,0.5,60,9000,23,,{evil[..^2]}\n"
+                + "T<b>,0.5,60,1100,23,,\nT<b>,0.4,60,1400,23,,\n,,120,1410,23,,\n");
         foreach (var args in new[] { new[] { "report", file }, ["batch", file, "--to", "1 kg"], ["report", file, "--certificate"] })
         {
             var page = Page(args);

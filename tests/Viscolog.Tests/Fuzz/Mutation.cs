@@ -10,14 +10,16 @@ internal sealed class Mutation(Random random)
 
     private static readonly byte[][] Words = [.. new[]
     {
-        ",", ";", "\"", "\"\"", "\n", "\r\n", "\r", "#", "# ", ":", "=", "-", ".", "e", "E+308", "0", "-1", "1e-320", "1e999", "NaN", "Infinity", "1,5", "1.5",
-        "900719925474099312345", "0x1F", "\0", "\t", " ", "\ufeff", "\u202e", "\u001b[31m", "\u2028", "é", "雨", "\U0001F9EA", "\\u0000", "\\", "{", "}", "[", "]",
-        "null", "true", "base_g", "# base_g: 100\n", "# thickener: T\n", "thickener", "added_g", "added_pct", "added_ml", "stir_s", "wait_s", "viscosity_mpas",
-        "viscosity_pas", "cup_s", "ku", "torque_pct", "rpm", "reading", "temp_c", "temp_f", "ph", "string_mm", "note", "void", "replaces", "above", "time", "fault", "lumps",
-        "taken_g", "let_down_g", "water_g", "2026-03-02T09:15:00+01:00", "0001-01-01T00:00Z", "9999-12-31T23:59:59Z", "method", "krebs", "rotational", "iso-2431-4",
-        "falling-ball", "slump", "target_low_mpas", "target_string_mm", "range_pct=1-5", "dilution=1:1", "active_pct=30", "chemistry=clay", "viscolog-materials: 1",
-        "viscolog-oils: 1", "kind", "name", "specification", "base", "batch", "value", "shear_rate_1_s", "stress_pa", "certified_mpas", "certified_temp_c", "date",
-        "\"kind\":\"row\"", "\"kind\":\"run\"", "\"kind\":\"batch\"", "\"is\":{", "\"at\":", "\"lines\":", "dose=", "wait=", "5 kg", "mL",
+        ",", ";", "\"", "\"\"", "\n", "\r\n", "\r", "#", "# ", ":", "=", "-", ".", "e", "E+308", "0", "-1", "1e-320", "1e999", "NaN",
+        "Infinity", "1,5", "1.5", "900719925474099312345", "0x1F", "\0", "\t", " ", "\ufeff", "\u202e", "\u001b[31m", "\u2028", "é", "雨",
+        "\U0001F9EA", "\\u0000", "\\", "{", "}", "[", "]", "null", "true", "base_g", "# base_g: 100\n", "# thickener: T\n", "thickener",
+        "added_g", "added_pct", "added_ml", "stir_s", "wait_s", "viscosity_mpas", "viscosity_pas", "cup_s", "ku", "torque_pct", "rpm",
+        "reading", "temp_c", "temp_f", "ph", "string_mm", "note", "void", "replaces", "above", "time", "fault", "lumps", "taken_g",
+        "let_down_g", "water_g", "2026-03-02T09:15:00+01:00", "0001-01-01T00:00Z", "9999-12-31T23:59:59Z", "method", "krebs", "rotational",
+        "iso-2431-4", "falling-ball", "slump", "target_low_mpas", "target_string_mm", "range_pct=1-5", "dilution=1:1", "active_pct=30",
+        "chemistry=clay", "viscolog-materials: 1", "viscolog-oils: 1", "kind", "name", "specification", "base", "batch", "value",
+        "shear_rate_1_s", "stress_pa", "certified_mpas", "certified_temp_c", "date", "\"kind\":\"row\"", "\"kind\":\"run\"",
+        "\"kind\":\"batch\"", "\"is\":{", "\"at\":", "\"lines\":", "dose=", "wait=", "5 kg", "mL",
     }.Select(Encoding.UTF8.GetBytes)];
 
     /// <summary>Another input.</summary>

@@ -137,7 +137,8 @@ internal sealed record Reader(string Name, Func<byte[], bool> Read, ImmutableArr
     {
         try
         {
-            if (JsonSerializer.Deserialize(bytes, PracticeJson.Relaxed.PracticeResult) is not { Schema: PracticeResult.Version, IsFinite: true } game)
+            if (JsonSerializer.Deserialize(bytes, PracticeJson.Relaxed.PracticeResult)
+                is not { Schema: PracticeResult.Version, IsFinite: true } game)
             {
                 return false;
             }

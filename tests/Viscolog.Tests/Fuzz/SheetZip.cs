@@ -20,21 +20,35 @@ internal static class SheetZip
         {
             Put(zip, "[Content_Types].xml", "<Types xmlns=\"http://schemas.openxmlformats.org/package/2006/content-types\">"
                 + "<Default Extension=\"rels\" ContentType=\"application/vnd.openxmlformats-package.relationships+xml\"/>"
-                + $"<Override PartName=\"/xl/workbook.xml\" ContentType=\"{Kind}.sheet.main+xml\"/><Override PartName=\"/xl/s.xml\" ContentType=\"{Kind}.worksheet+xml\"/>"
-                + $"<Override PartName=\"/xl/t.xml\" ContentType=\"{Kind}.sharedStrings+xml\"/><Override PartName=\"/xl/y.xml\" ContentType=\"{Kind}.styles+xml\"/></Types>");
-            Put(zip, "_rels/.rels", $"<Relationships {Package}><Relationship Id=\"a\" Type=\"{Office}/officeDocument\" Target=\"xl/workbook.xml\"/></Relationships>");
+                + $"<Override PartName=\"/xl/workbook.xml\" ContentType=\"{Kind}.sheet.main+xml\"/>"
+                + $"<Override PartName=\"/xl/s.xml\" ContentType=\"{Kind}.worksheet+xml\"/>"
+                + $"<Override PartName=\"/xl/t.xml\" ContentType=\"{Kind}.sharedStrings+xml\"/>"
+                + $"<Override PartName=\"/xl/y.xml\" ContentType=\"{Kind}.styles+xml\"/></Types>");
+            Put(
+                zip,
+                "_rels/.rels",
+                $"<Relationships {Package}><Relationship Id=\"a\" Type=\"{Office}/officeDocument\" Target=\"xl/workbook.xml\"/>"
+                    + "</Relationships>");
             Put(
                 zip,
                 "xl/workbook.xml",
                 $"<workbook {Main} xmlns:r=\"{Office}\"><sheets><sheet name=\"run\" sheetId=\"1\" r:id=\"a\"/></sheets></workbook>");
-            Put(zip, "xl/_rels/workbook.xml.rels", $"<Relationships {Package}><Relationship Id=\"a\" Type=\"{Office}/worksheet\" Target=\"s.xml\"/>"
-                + $"<Relationship Id=\"b\" Type=\"{Office}/sharedStrings\" Target=\"t.xml\"/><Relationship Id=\"c\" Type=\"{Office}/styles\" Target=\"y.xml\"/></Relationships>");
+            Put(
+                zip,
+                "xl/_rels/workbook.xml.rels",
+                $"<Relationships {Package}><Relationship Id=\"a\" Type=\"{Office}/worksheet\" Target=\"s.xml\"/>"
+                    + $"<Relationship Id=\"b\" Type=\"{Office}/sharedStrings\" Target=\"t.xml\"/>"
+                    + $"<Relationship Id=\"c\" Type=\"{Office}/styles\" Target=\"y.xml\"/></Relationships>");
             Put(
                 zip,
                 "xl/t.xml",
                 $"<sst {Main}><si><t>{shared}</t></si><si><r><t xml:space=\"preserve\">rich </t></r><r><t>text</t></r></si></sst>");
-            Put(zip, "xl/y.xml", $"<styleSheet {Main}><numFmts count=\"2\"><numFmt numFmtId=\"170\" formatCode=\"yyyy\\-mm\\-dd\"/><numFmt numFmtId=\"171\" formatCode=\"0&quot; days&quot;\"/></numFmts>"
-                + "<cellXfs><xf/><xf numFmtId=\"170\"/><xf numFmtId=\"171\"/></cellXfs></styleSheet>");
+            Put(
+                zip,
+                "xl/y.xml",
+                $"<styleSheet {Main}><numFmts count=\"2\"><numFmt numFmtId=\"170\" formatCode=\"yyyy\\-mm\\-dd\"/>"
+                    + "<numFmt numFmtId=\"171\" formatCode=\"0&quot; days&quot;\"/></numFmts>"
+                    + "<cellXfs><xf/><xf numFmtId=\"170\"/><xf numFmtId=\"171\"/></cellXfs></styleSheet>");
             Put(
                 zip,
                 "xl/s.xml",

@@ -101,7 +101,10 @@ public sealed partial class LabelTests : IDisposable
         foreach (var text in new[] { "plain", evil, string.Concat(Enumerable.Repeat(evil, 200)) })
         {
             var file = _folder.Of("evil.csv");
-            File.WriteAllText(file, $"# name: {text}\n# base: {text}\n# lot: {text}\n# base_g: 100\n# thickener: T1\nthickener,added_g,wait_s,viscosity_mpas,temp_c\nT1,0.5,60,9000,23\n");
+            File.WriteAllText(
+                file,
+                $"# name: {text}\n# base: {text}\n# lot: {text}\n# base_g: 100\n# thickener: T1\n"
+                    + "thickener,added_g,wait_s,viscosity_mpas,temp_c\nT1,0.5,60,9000,23\n");
             var page = _folder.Of("evil.html");
             Assert.Equal(0, Called.At(Noon, "label", file, "--quiet", "--force", "-o", page).Code);
             var html = Html(File.ReadAllText(page));

@@ -86,7 +86,8 @@ public sealed partial class GermanOutputTests : IDisposable
     [Fact]
     public void Of_the_locale_s_variables_the_first_that_says_something_counts()
     {
-        Language Of(params (string, string)[] set) => Settings.OfLocale(n => set.Where(s => s.Item1 == n).Select(s => s.Item2).FirstOrDefault());
+        Language Of(params (string, string)[] set)
+            => Settings.OfLocale(n => set.Where(s => s.Item1 == n).Select(s => s.Item2).FirstOrDefault());
         Assert.Equal(Language.German, Of(("LC_ALL", "de_DE"), ("LANG", "en_US")));
         Assert.Equal(Language.English, Of(("LC_ALL", "C"), ("LANG", "de_DE")));
         Assert.Equal(Language.German, Of(("LC_ALL", ""), ("LC_MESSAGES", "de"), ("LANG", "C")));

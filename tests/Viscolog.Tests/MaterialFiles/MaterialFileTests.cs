@@ -139,9 +139,12 @@ public class MaterialFileTests
     public void Every_column_reaches_its_material()
     {
         Enter();
-        const string Text = """
+        const string Names = "kind,name,chemistry,range_pct,active_pct,density_g_ml,price_per_kg,dilution,method,repeatability_pct,"
+            + "base,thickener,target_mpas,target_low_mpas,target_high_mpas,tolerance_pct,target_string_mm,reference_temp_c,ph,min_readings,"
+            + "note,retired";
+        const string Text = $"""
             # viscolog-materials: 1
-            kind,name,chemistry,range_pct,active_pct,density_g_ml,price_per_kg,dilution,method,repeatability_pct,base,thickener,target_mpas,target_low_mpas,target_high_mpas,tolerance_pct,target_string_mm,reference_temp_c,ph,min_readings,note,retired
+            {Names}
             thickener,TU,associative,0.2-2,25,1.04,6.50,1:3,,,,,,,,,,,,,stir slowly,no
             method,hall cup,,,,,,,iso-2431-4,2.5,,,,,,,,,,,,
             specification,wall gel,,,,,,,krebs,,Gable,TU,9000,,,12,30-55,20,8.2-9.4,3,,yes

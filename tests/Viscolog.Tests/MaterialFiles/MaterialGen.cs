@@ -21,14 +21,19 @@ internal static class MaterialGen
 
     private static readonly Gen<double> Number = Gen.OneOf(Gen.Double[0.01, 99], Gen.Int[1, 9900].Select(i => i / 100.0));
 
-    private static readonly Gen<Thickener> Thickeners = Gen.Select(Line.Where(ThickenerLine.CanName), Number, Gen.Enum<ThickenerChemistry>(), Gen.Bool, (name, v, chemistry, more) => new Thickener(name)
-    {
-        Chemistry = chemistry,
-        UsualRange = new(Dose.FromPercent(v), Dose.FromPercent(v + 1)),
-        Active = more ? Percentage.FromPercent(v) : null,
-        PricePerKilogram = more ? (decimal)Math.Round(v, 2) : null,
-        Dilution = more ? new(1, v) : PreDilution.None,
-    });
+    private static readonly Gen<Thickener> Thickeners = Gen.Select(
+        Line.Where(ThickenerLine.CanName),
+        Number,
+        Gen.Enum<ThickenerChemistry>(),
+        Gen.Bool,
+        (name, v, chemistry, more) => new Thickener(name)
+        {
+            Chemistry = chemistry,
+            UsualRange = new(Dose.FromPercent(v), Dose.FromPercent(v + 1)),
+            Active = more ? Percentage.FromPercent(v) : null,
+            PricePerKilogram = more ? (decimal)Math.Round(v, 2) : null,
+            Dilution = more ? new(1, v) : PreDilution.None,
+        });
 
     private static readonly Gen<Specification> Specifications =
         Gen.Select(Line, Number, Gen.Int[0, 5], Gen.Int[0, Method.All.Count - 1], (name, v, which, method) => new Specification(name)

@@ -12,7 +12,9 @@ namespace Viscolog.Tests.OilFiles;
 /// <summary>Readings of certified oils: files, the log, what they say of a method.</summary>
 public class OilFileTests
 {
-    private const string Head = "# viscolog-oils: 1\ndate,method,oil,certified_mpas,certified_temp_c,uncertainty_pct,viscosity_mpas,cup_s,ku,torque_pct,rpm,temp_c,density_g_ml,factor_mpas_per_pct,shelf,void\n";
+    private const string Head = "# viscolog-oils: 1\n"
+        + "date,method,oil,certified_mpas,certified_temp_c,uncertainty_pct,viscosity_mpas,cup_s,ku,torque_pct,rpm,temp_c,density_g_ml,"
+        + "factor_mpas_per_pct,shelf,void\n";
 
     private static readonly Gen<string> Line =
         from method in OneOf(

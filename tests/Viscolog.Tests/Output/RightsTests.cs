@@ -134,7 +134,15 @@ public sealed class RightsTests : IDisposable
 
         File.Delete(Place.Lock);
         File.CreateSymbolicLink(Place.Lock, theirs);
-        string[] named = [.. call.Select(a => a switch { "FILE" => Checkout.Sample("lantern-gel-07.csv"), "BACKUP" => Directory.GetFiles(Place.Backups)[0], _ => a })];
+        string[] named =
+        [
+            .. call.Select(a => a switch
+            {
+                "FILE" => Checkout.Sample("lantern-gel-07.csv"),
+                "BACKUP" => Directory.GetFiles(Place.Backups)[0],
+                _ => a,
+            }),
+        ];
         var called = Called.In(_log, named);
         Assert.Equal(4, called.Code);
         Assert.Contains("is a link, not a file of a log", called.Error, StringComparison.Ordinal);

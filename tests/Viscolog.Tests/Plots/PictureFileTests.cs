@@ -143,7 +143,11 @@ public sealed class PictureFileTests
         Assert.Contains("target 12\u2009000 mPa·s (10\u2009200 to 13\u2009800)", text, StringComparison.Ordinal);
         Assert.Contains("more adds little body, only water sensitivity and cost", text, StringComparison.Ordinal);
         Assert.Contains("next: to 2.40 %", text, StringComparison.Ordinal);
-        foreach (var word in new[] { "reading", "doubted reading", "settled value, 90 %", "median curve", "band of the mean, 90 %", "band of a reading, 90 %" })
+        string[] words =
+        [
+            "reading", "doubted reading", "settled value, 90 %", "median curve", "band of the mean, 90 %", "band of a reading, 90 %",
+        ];
+        foreach (var word in words)
         {
             Assert.Contains(word, text, StringComparison.Ordinal);
         }

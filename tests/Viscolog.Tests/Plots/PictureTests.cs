@@ -30,7 +30,9 @@ public sealed class PictureTests
         var shared = new DoseLimit(Dose.FromPercent(4), new LimitReason.UsualRange());
         var limit = Assert.Single(
             Elements(DosePlot.Of([.. SamplePictures.Several(3).Select(r => r with { Limit = shared })])).OfType<Element.Limit>());
-        Assert.Equal(("beyond the limit of 4.00 %: the usual range ends at 4 %", "limit: the usual range ends at 4 %"), (limit.Text, limit.Word));
+        Assert.Equal(
+            ("beyond the limit of 4.00 %: the usual range ends at 4 %", "limit: the usual range ends at 4 %"),
+            (limit.Text, limit.Word));
     }
 
     [Fact]

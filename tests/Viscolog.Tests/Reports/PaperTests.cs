@@ -146,7 +146,8 @@ public sealed partial class PaperTests
 
     /// <summary>Elements and attributes without their texts.</summary>
     private static string Outline(XElement element)
-        => $"<{element.Name.LocalName} {string.Join(' ', element.Attributes().Select(a => a.Name.LocalName))}>{string.Concat(element.Elements().Select(Outline))}</>";
+        => $"<{element.Name.LocalName} {string.Join(' ', element.Attributes().Select(a => a.Name.LocalName))}>"
+            + $"{string.Concat(element.Elements().Select(Outline))}</>";
 
     [
         GeneratedRegex(

@@ -182,7 +182,8 @@ public class ReadTests
     [Fact]
     public void What_a_method_needs_besides_its_readings_is_read_and_written_again()
     {
-        const string head = "# base_g: 120\n# base_density_g_ml: 1.08\n# method: falling-ball\n# ball_diameter_mm: 3\n# ball_density_g_ml: 7.8\n# fall_mm: 100\n# jar_diameter_mm: 60\n# temp_coefficient_k: 4200\n";
+        const string head = "# base_g: 120\n# base_density_g_ml: 1.08\n# method: falling-ball\n# ball_diameter_mm: 3\n"
+            + "# ball_density_g_ml: 7.8\n# fall_mm: 100\n# jar_diameter_mm: 60\n# temp_coefficient_k: 4200\n";
         var setup = FileText.Read(head + "reading\n42\n").Run.Setup;
         Assert.Equal(
             (3, 7.8, 100, 60, 4200),
@@ -219,7 +220,8 @@ public class ReadTests
     [Fact]
     public void Semicolons_go_with_decimal_commas_in_rows_and_header()
     {
-        const string Text = "# base_g: 120,5\n# thickener: TA; range_pct=0,5-4,5; dilution=1:0,5\n# target_string_mm: 40,5-60\nthickener;added_g;wait_s;viscosity_mpas;note\nTA;0,60;30;1,42e3;warm, but fine\n";
+        const string Text = "# base_g: 120,5\n# thickener: TA; range_pct=0,5-4,5; dilution=1:0,5\n# target_string_mm: 40,5-60\n"
+            + "thickener;added_g;wait_s;viscosity_mpas;note\nTA;0,60;30;1,42e3;warm, but fine\n";
         var run = FileText.Read(Text).Run;
         Assert.Equal(120.5, run.BaseMass.Grams);
         Assert.Equal(
@@ -275,7 +277,11 @@ public class ReadTests
 
     [Fact]
     public void Standing_time_starts_anew_with_each_step()
-        => Assert.Equal(7, FileText.Read(Head + "thickener,added_g,let_down_g,water_g,wait_s,ph\n,,,,90,8\n,,,,90,8\nTA,1,,,30,8\n,,5,,20,8\n,,,5,10,8\n,,,,,8\n,,,,10,8\n").Rows.Count(r => r.EntryCount > 0));
+    {
+        var file = FileText.Read(Head + "thickener,added_g,let_down_g,water_g,wait_s,ph\n"
+            + ",,,,90,8\n,,,,90,8\nTA,1,,,30,8\n,,5,,20,8\n,,,5,10,8\n,,,,,8\n,,,,10,8\n");
+        Assert.Equal(7, file.Rows.Count(r => r.EntryCount > 0));
+    }
 
     [Theory]
     [InlineData("2026-03-02T09:15:00+01:00", 9, 15, 0, 0, 60)]
@@ -288,7 +294,8 @@ public class ReadTests
     [Fact]
     public void What_the_format_does_not_know_is_kept_and_named()
     {
-        const string Text = "# bench: 4\n# base_g: 120\n# bench: 5\n# thickener: TA; colour=white; active_pct=30\n# tolerance_pct: 10\nbath_c,thickener,added_g,who\n21.50,TA,1,  \"A, B\"\n,,,C\n";
+        const string Text = "# bench: 4\n# base_g: 120\n# bench: 5\n# thickener: TA; colour=white; active_pct=30\n# tolerance_pct: 10\n"
+            + "bath_c,thickener,added_g,who\n21.50,TA,1,  \"A, B\"\n,,,C\n";
         var file = FileText.Read(Text);
         Assert.Equal([new UnknownKey("bench", "4"), new("bench", "5")], file.UnknownKeys);
         Assert.Equal([new UnknownTrait("TA", "colour", "white")], file.UnknownTraits);

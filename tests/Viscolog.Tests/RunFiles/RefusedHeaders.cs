@@ -23,7 +23,8 @@ internal static class RefusedHeaders
         {
             "no header row",
             Header,
-            "pot.csv: read no header row, expected a row of column names after the header lines, such as 'thickener,added_g,stir_s,wait_s,viscosity_mpas'"
+            "pot.csv: read no header row, expected a row of column names after the header lines, such as "
+                + "'thickener,added_g,stir_s,wait_s,viscosity_mpas'"
         },
         {
             "run_id that is none",
@@ -34,7 +35,8 @@ internal static class RefusedHeaders
         {
             "rows without header row",
             Header + "TA,0.6,10,30,1420\n",
-            "pot.csv, line 3: read 'TA,0.6,10,30,1420', expected the header row, with column names such as 'thickener,added_g,stir_s,wait_s,viscosity_mpas'"
+            "pot.csv, line 3: read 'TA,0.6,10,30,1420', expected the header row, with column names such as "
+                + "'thickener,added_g,stir_s,wait_s,viscosity_mpas'"
         },
         {
             "header line without colon",
@@ -59,12 +61,14 @@ internal static class RefusedHeaders
         {
             "empty base_g",
             "# base_g:\n" + Names + ",0,0,60,850,,,,\n",
-            "pot.csv, line 1: read 'base_g:', expected a number in g, at least 0.001, with a decimal point, without unit or thousands separators"
+            "pot.csv, line 1: read 'base_g:', expected a number in g, at least 0.001, with a decimal point, without unit or thousands "
+                + "separators"
         },
         {
             "base with its unit",
             "# base_g: 120 g\n" + Names + ",0,0,60,850,,,,\n",
-            "pot.csv, line 1: read 'base_g: 120 g', expected a number in g, at least 0.001, with a decimal point, without unit or thousands separators"
+            "pot.csv, line 1: read 'base_g: 120 g', expected a number in g, at least 0.001, with a decimal point, without unit or "
+                + "thousands separators"
         },
         {
             "base in another unit",
@@ -84,7 +88,8 @@ internal static class RefusedHeaders
         {
             "unsupported version",
             "# viscolog-run: 2\n# base_g: 120\n" + Names + ",0,0,60,850,,,,\n",
-            "pot.csv, line 1: read 'viscolog-run: 2', expected version 1, the one that this program reads; get the file again in that version or a newer program"
+            "pot.csv, line 1: read 'viscolog-run: 2', expected version 1, the one that this program reads; get the file again in that "
+                + "version or a newer program"
         },
         {
             "target twice",
@@ -129,17 +134,20 @@ internal static class RefusedHeaders
         {
             "unknown method",
             "# base_g: 120\n# method: iso-2431-7\n" + Names + ",0,0,60,850,,,,\n",
-            "pot.csv, line 2: read 'method: iso-2431-7', expected a method: direct, iso-2431-4, d1200-4, d4212-44ml-4, d4212-23ml-4, krebs, rotational, falling-ball, slump; other cups by their number"
+            "pot.csv, line 2: read 'method: iso-2431-7', expected a method: direct, iso-2431-4, d1200-4, d4212-44ml-4, d4212-23ml-4, "
+                + "krebs, rotational, falling-ball, slump; other cups by their number"
         },
         {
             "string band the wrong way round",
             "# base_g: 120\n# target_string_mm: 60-40\n" + Names + ",0,0,60,850,,,,\n",
-            "pot.csv, line 2: read 'target_string_mm: 60-40', expected low-high in mm, the low end first and smaller, each with a decimal point, without unit or thousands separators"
+            "pot.csv, line 2: read 'target_string_mm: 60-40', expected low-high in mm, the low end first and smaller, each with a decimal "
+                + "point, without unit or thousands separators"
         },
         {
             "string band of one number",
             "# base_g: 120\n# target_string_mm: 60\n" + Names + ",0,0,60,850,,,,\n",
-            "pot.csv, line 2: read 'target_string_mm: 60', expected low-high in mm, the low end first and smaller, each with a decimal point, without unit or thousands separators"
+            "pot.csv, line 2: read 'target_string_mm: 60', expected low-high in mm, the low end first and smaller, each with a decimal "
+                + "point, without unit or thousands separators"
         },
         {
             "reference below absolute zero",
@@ -169,22 +177,26 @@ internal static class RefusedHeaders
         {
             "range the wrong way round",
             "# base_g: 120\n# thickener: TA; range_pct=5-1\n" + Names + ",0,0,60,850,,,,\n",
-            "pot.csv, line 2: read 'range_pct=5-1', expected low-high in g per 100 g of base, the low end first and smaller, each with a decimal point, without unit or thousands separators"
+            "pot.csv, line 2: read 'range_pct=5-1', expected low-high in g per 100 g of base, the low end first and smaller, each with a "
+                + "decimal point, without unit or thousands separators"
         },
         {
             "range of one number",
             "# base_g: 120\n# thickener: TA; range_pct=5\n" + Names + ",0,0,60,850,,,,\n",
-            "pot.csv, line 2: read 'range_pct=5', expected low-high in g per 100 g of base, the low end first and smaller, each with a decimal point, without unit or thousands separators"
+            "pot.csv, line 2: read 'range_pct=5', expected low-high in g per 100 g of base, the low end first and smaller, each with a "
+                + "decimal point, without unit or thousands separators"
         },
         {
             "dilution of words",
             "# base_g: 120\n# thickener: TA; dilution=half\n" + Names + ",0,0,60,850,,,,\n",
-            "pot.csv, line 2: read 'dilution=half', expected parts of thickener to parts of water such as 1:1, each with a decimal point, without unit or thousands separators"
+            "pot.csv, line 2: read 'dilution=half', expected parts of thickener to parts of water such as 1:1, each with a decimal point, "
+                + "without unit or thousands separators"
         },
         {
             "dilution of nothing",
             "# base_g: 120\n# thickener: TA; dilution=0:1\n" + Names + ",0,0,60,850,,,,\n",
-            "pot.csv, line 2: read 'dilution=0:1', expected parts of thickener to parts of water such as 1:1, each with a decimal point, without unit or thousands separators"
+            "pot.csv, line 2: read 'dilution=0:1', expected parts of thickener to parts of water such as 1:1, each with a decimal point, "
+                + "without unit or thousands separators"
         },
         {
             "active above everything",
@@ -194,7 +206,8 @@ internal static class RefusedHeaders
         {
             "negative price",
             "# base_g: 120\n# thickener: TA; price_per_kg=-1\n" + Names + ",0,0,60,850,,,,\n",
-            "pot.csv, line 2: read 'price_per_kg=-1', expected a price of 0 or more, with a decimal point, without unit or thousands separators"
+            "pot.csv, line 2: read 'price_per_kg=-1', expected a price of 0 or more, with a decimal point, without unit or thousands "
+                + "separators"
         },
         {
             "trait twice",
@@ -204,7 +217,8 @@ internal static class RefusedHeaders
         {
             "trait without value",
             "# base_g: 120\n# thickener: TA; alkali-swellable\n" + Names + ",0,0,60,850,,,,\n",
-            "pot.csv, line 2: read 'alkali-swellable', expected key=value, the key one of chemistry, range_pct, active_pct, density_g_ml, price_per_kg, dilution, formerly"
+            "pot.csv, line 2: read 'alkali-swellable', expected key=value, the key one of chemistry, range_pct, active_pct, density_g_ml, "
+                + "price_per_kg, dilution, formerly"
         },
         {
             "trait in another unit",

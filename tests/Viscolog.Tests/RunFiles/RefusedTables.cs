@@ -34,7 +34,8 @@ internal static class RefusedTables
         {
             "viscosity in a unit of kinematics",
             Header + "thickener,added_g,viscosity_cst\n",
-            "pot.csv, line 3, column viscosity_cst: read 'viscosity_cst', expected viscosity_cp or viscosity_mpas or viscosity_p or viscosity_pas: give it in that unit"
+            "pot.csv, line 3, column viscosity_cst: read 'viscosity_cst', expected viscosity_cp or viscosity_mpas or viscosity_p or "
+                + "viscosity_pas: give it in that unit"
         },
         {
             "a row that stands for one that counts",
@@ -56,12 +57,14 @@ internal static class RefusedTables
         {
             "unterminated quote",
             Header + Names + ",0,0,60,850,,,,\"as received\n,0,0,90,860,,,,\n",
-            "pot.csv, line 4: read ',0,0,60,850,,,,\"as received ,0,0,90,860,,,,', expected a closing quote: the cell that a quote opens here never ends"
+            "pot.csv, line 4: read ',0,0,60,850,,,,\"as received ,0,0,90,860,,,,', expected a closing quote: the cell that a quote opens "
+                + "here never ends"
         },
         {
             "text after a quote",
             Header + Names + ",0,0,60,850,,,,\"as\" received\n",
-            "pot.csv, line 4: read ',0,0,60,850,,,,\"as\" received', expected quotes around the whole cell, and each quote inside it doubled"
+            "pot.csv, line 4: read ',0,0,60,850,,,,\"as\" received', expected quotes around the whole cell, and each quote inside it "
+                + "doubled"
         },
         {
             "quote inside a cell",
@@ -76,22 +79,26 @@ internal static class RefusedTables
         {
             "unit in the cell",
             Header + Names + ",0,0,60,850 cP,,,,\n",
-            "pot.csv, line 4, column viscosity_mpas: read '850 cP', expected a number in mPa·s, at least 0.001, with a decimal point, without unit or thousands separators"
+            "pot.csv, line 4, column viscosity_mpas: read '850 cP', expected a number in mPa·s, at least 0.001, with a decimal point, "
+                + "without unit or thousands separators"
         },
         {
             "not a number",
             Header + Names + ",0,0,60,n/a,,,,\n",
-            "pot.csv, line 4, column viscosity_mpas: read 'n/a', expected a number in mPa·s, at least 0.001, with a decimal point, without unit or thousands separators"
+            "pot.csv, line 4, column viscosity_mpas: read 'n/a', expected a number in mPa·s, at least 0.001, with a decimal point, without "
+                + "unit or thousands separators"
         },
         {
             "not finite",
             Header + Names + ",0,0,60,NaN,,,,\n",
-            "pot.csv, line 4, column viscosity_mpas: read 'NaN', expected a number in mPa·s, at least 0.001, with a decimal point, without unit or thousands separators"
+            "pot.csv, line 4, column viscosity_mpas: read 'NaN', expected a number in mPa·s, at least 0.001, with a decimal point, without "
+                + "unit or thousands separators"
         },
         {
             "infinite",
             Header + Names + ",0,0,60,Infinity,,,,\n",
-            "pot.csv, line 4, column viscosity_mpas: read 'Infinity', expected a number in mPa·s, at least 0.001, with a decimal point, without unit or thousands separators"
+            "pot.csv, line 4, column viscosity_mpas: read 'Infinity', expected a number in mPa·s, at least 0.001, with a decimal point, "
+                + "without unit or thousands separators"
         },
         {
             "too large to be finite",
@@ -101,17 +108,20 @@ internal static class RefusedTables
         {
             "thousands separator",
             Header + Names + ",0,0,60,\"1,420\",,,,\n",
-            "pot.csv, line 4, column viscosity_mpas: read '1,420', expected a number in mPa·s, at least 0.001, with a decimal point, without unit or thousands separators"
+            "pot.csv, line 4, column viscosity_mpas: read '1,420', expected a number in mPa·s, at least 0.001, with a decimal point, "
+                + "without unit or thousands separators"
         },
         {
             "space as thousands separator",
             Header + Names + ",0,0,60,1 420,,,,\n",
-            "pot.csv, line 4, column viscosity_mpas: read '1 420', expected a number in mPa·s, at least 0.001, with a decimal point, without unit or thousands separators"
+            "pot.csv, line 4, column viscosity_mpas: read '1 420', expected a number in mPa·s, at least 0.001, with a decimal point, "
+                + "without unit or thousands separators"
         },
         {
             "decimal comma in a comma file",
             Header + Names + "TA,\"0,6\",0,60,850,,,,\n",
-            "pot.csv, line 4, column added_g: read '0,6', expected a number in g, 0 or more, with a decimal point, without unit or thousands separators"
+            "pot.csv, line 4, column added_g: read '0,6', expected a number in g, 0 or more, with a decimal point, without unit or "
+                + "thousands separators"
         },
         {
             "negative viscosity",
@@ -152,27 +162,32 @@ internal static class RefusedTables
         {
             "unknown thickener",
             Header + Names + "TB,0.6,10,30,1420,,,,\n",
-            "pot.csv, line 4, column thickener: read 'TB', expected a thickener of the header (TA), or a header line '# thickener: NAME' for it"
+            "pot.csv, line 4, column thickener: read 'TB', expected a thickener of the header (TA), or a header line '# thickener: NAME' "
+                + "for it"
         },
         {
             "unknown thickener, nothing added",
             Header + Names + "TB,0,10,30,1420,,,,\n",
-            "pot.csv, line 4, column thickener: read 'TB', expected a thickener of the header (TA), or a header line '# thickener: NAME' for it"
+            "pot.csv, line 4, column thickener: read 'TB', expected a thickener of the header (TA), or a header line '# thickener: NAME' "
+                + "for it"
         },
         {
             "addition without thickener in the header",
             "# base_g: 120\n" + Names + "TA,0.6,10,30,1420,,,,\n",
-            "pot.csv, line 3, column thickener: read 'TA', expected a thickener of the header (none so far), or a header line '# thickener: NAME' for it"
+            "pot.csv, line 3, column thickener: read 'TA', expected a thickener of the header (none so far), or a header line '# "
+                + "thickener: NAME' for it"
         },
         {
             "nameless addition, no thickener in the header",
             "# base_g: 120\n" + Names + ",0.6,10,30,1420,,,,\n",
-            "pot.csv, line 3, column thickener: read nothing besides added_g '0.6', expected a thickener of the header (none so far), or a header line '# thickener: NAME' for it"
+            "pot.csv, line 3, column thickener: read nothing besides added_g '0.6', expected a thickener of the header (none so far), or a "
+                + "header line '# thickener: NAME' for it"
         },
         {
             "nameless addition, two thickeners",
             Header + "# thickener: TU\n" + Names + ",0.6,10,30,1420,,,,\n",
-            "pot.csv, line 5, column thickener: read nothing besides added_g '0.6', expected a thickener of the header (TA, TU), or a header line '# thickener: NAME' for it"
+            "pot.csv, line 5, column thickener: read nothing besides added_g '0.6', expected a thickener of the header (TA, TU), or a "
+                + "header line '# thickener: NAME' for it"
         },
         {
             "both amounts",
@@ -212,7 +227,8 @@ internal static class RefusedTables
         {
             "value of another method",
             Header + "cup_s,wait_s\n60,60\n",
-            "pot.csv, line 4, column cup_s: read '60', expected an empty cell: the method direct reads viscosity_mpas or viscosity_cp or viscosity_pas or viscosity_p"
+            "pot.csv, line 4, column cup_s: read '60', expected an empty cell: the method direct reads viscosity_mpas or viscosity_cp or "
+                + "viscosity_pas or viscosity_p"
         },
         {
             "viscosity beside a cup",
@@ -247,57 +263,69 @@ internal static class RefusedTables
         {
             "time without offset",
             Header + "time,note\n2026-03-02T09:15:00,stirred\n",
-            "pot.csv, line 4, column time: read '2026-03-02T09:15:00', expected a date and time with offset (ISO 8601) such as 2026-03-02T09:15:00+01:00"
+            "pot.csv, line 4, column time: read '2026-03-02T09:15:00', expected a date and time with offset (ISO 8601) such as "
+                + "2026-03-02T09:15:00+01:00"
         },
         {
             "wrong date",
             Header + "time,note\n2026-02-30T09:15:00+01:00,stirred\n",
-            "pot.csv, line 4, column time: read '2026-02-30T09:15:00+01:00', expected a date and time with offset (ISO 8601) such as 2026-03-02T09:15:00+01:00"
+            "pot.csv, line 4, column time: read '2026-02-30T09:15:00+01:00', expected a date and time with offset (ISO 8601) such as "
+                + "2026-03-02T09:15:00+01:00"
         },
         {
             "date in another order",
             Header + "time,note\n02/03/2026 09:15,stirred\n",
-            "pot.csv, line 4, column time: read '02/03/2026 09:15', expected a date and time with offset (ISO 8601) such as 2026-03-02T09:15:00+01:00"
+            "pot.csv, line 4, column time: read '02/03/2026 09:15', expected a date and time with offset (ISO 8601) such as "
+                + "2026-03-02T09:15:00+01:00"
         },
         {
             "row in which nothing happens",
             Header + Names + "TA,0,10,30,,,,,\n",
-            "pot.csv, line 4: read a row in which nothing happens, expected an addition, let-down, water, sample, reading or note; fill the row in or delete it"
+            "pot.csv, line 4: read a row in which nothing happens, expected an addition, let-down, water, sample, reading or note; fill "
+                + "the row in or delete it"
         },
         {
             "decimal point in a semicolon file",
             Header + "thickener;added_g;note\nTA;0.6;\n",
-            "pot.csv, line 4, column added_g: read '0.6', expected a number in g, 0 or more, with a decimal comma (this is a semicolon file), without unit or thousands separators"
+            "pot.csv, line 4, column added_g: read '0.6', expected a number in g, 0 or more, with a decimal comma (this is a semicolon "
+                + "file), without unit or thousands separators"
         },
         {
             "decimal point in the header of a semicolon file",
             "# base_g: 120.5\nthickener;added_g;note\n",
-            "pot.csv, line 1: read 'base_g: 120.5', expected a number in g, at least 0.001, with a decimal comma (this is a semicolon file), without unit or thousands separators"
+            "pot.csv, line 1: read 'base_g: 120.5', expected a number in g, at least 0.001, with a decimal comma (this is a semicolon "
+                + "file), without unit or thousands separators"
         },
         {
             "decimal comma in the header of a comma file",
             "# base_g: 120,5\nthickener,added_g,note\n",
-            "pot.csv, line 1: read 'base_g: 120,5', expected a number in g, at least 0.001, with a decimal point, without unit or thousands separators"
+            "pot.csv, line 1: read 'base_g: 120,5', expected a number in g, at least 0.001, with a decimal point, without unit or "
+                + "thousands separators"
         },
         {
             "thousands separator in a semicolon file",
             Header + "thickener;viscosity_mpas;note\n;1.420,5;\n",
-            "pot.csv, line 4, column viscosity_mpas: read '1.420,5', expected a number in mPa·s, at least 0.001, with a decimal comma (this is a semicolon file), without unit or thousands separators"
+            "pot.csv, line 4, column viscosity_mpas: read '1.420,5', expected a number in mPa·s, at least 0.001, with a decimal comma "
+                + "(this is a semicolon file), without unit or thousands separators"
         },
         {
             "line behind quoted newlines",
             Header + Names + ",0,0,60,850,,,,\"two\nlines\"\n\n,0,0,90,no,,,,\n",
-            "pot.csv, line 7, column viscosity_mpas: read 'no', expected a number in mPa·s, at least 0.001, with a decimal point, without unit or thousands separators"
+            "pot.csv, line 7, column viscosity_mpas: read 'no', expected a number in mPa·s, at least 0.001, with a decimal point, without "
+                + "unit or thousands separators"
         },
         {
             "line behind CR LF",
-            "# base_g: 120\r\n# thickener: TA\r\nthickener,added_g,stir_s,wait_s,viscosity_mpas,temp_c,ph,string_mm,note\r\n,0,0,60,850,,,,\"two\r\nlines\"\r\n,0,0,90,no,,,,\r\n",
-            "pot.csv, line 6, column viscosity_mpas: read 'no', expected a number in mPa·s, at least 0.001, with a decimal point, without unit or thousands separators"
+            "# base_g: 120\r\n# thickener: TA\r\nthickener,added_g,stir_s,wait_s,viscosity_mpas,temp_c,ph,string_mm,note\r\n"
+                + ",0,0,60,850,,,,\"two\r\nlines\"\r\n,0,0,90,no,,,,\r\n",
+            "pot.csv, line 6, column viscosity_mpas: read 'no', expected a number in mPa·s, at least 0.001, with a decimal point, without "
+                + "unit or thousands separators"
         },
         {
             "long text is cut",
             Header + Names + ",0,0,60,aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa,,,,\n",
-            "pot.csv, line 4, column viscosity_mpas: read 'aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa…', expected a number in mPa·s, at least 0.001, with a decimal point, without unit or thousands separators"
+            "pot.csv, line 4, column viscosity_mpas: read 'aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa…', expected a "
+                + "number in mPa·s, at least 0.001, with a decimal point, without unit or thousands separators"
         },
         {
             "UTF-16 without mark, ASCII letters",

@@ -68,7 +68,10 @@ public class WriteTests
 
     [Fact]
     public void Line_breaks_of_a_header_text_become_spaces()
-        => Assert.Contains("# note: two lines\n", FileText.Write(RunFile.FromRun(Bare with { Note = "two\nlines" })), StringComparison.Ordinal);
+        => Assert.Contains(
+            "# note: two lines\n",
+            FileText.Write(RunFile.FromRun(Bare with { Note = "two\nlines" })),
+            StringComparison.Ordinal);
 
     [Theory]
     [InlineData("T;A")]

@@ -51,7 +51,9 @@ public sealed class ShareFaultTests(PostgresServer server)
         south.Share();
         Assert.Equal(north.Share().State, south.Share().State);
         Assert.True(broken > 5);
-        Assert.Equal(File.ReadAllLines(north.Place.Journal).Length, database.Count($"select * from viscolog.line where log = '{Id(north)}'"));
+        Assert.Equal(
+            File.ReadAllLines(north.Place.Journal).Length,
+            database.Count($"select * from viscolog.line where log = '{Id(north)}'"));
         using var others = south.Open();
         Assert.Equal(runs, others.SharedRuns().Length);
     }
@@ -83,7 +85,9 @@ public sealed class ShareFaultTests(PostgresServer server)
         Assert.True(north.Share().Life == 1);
         south.Share();
         Assert.Equal(north.Share().State, south.Share().State);
-        Assert.Equal(File.ReadAllLines(north.Place.Journal).Length, database.Count($"select * from viscolog.line where log = '{Id(north)}'"));
+        Assert.Equal(
+            File.ReadAllLines(north.Place.Journal).Length,
+            database.Count($"select * from viscolog.line where log = '{Id(north)}'"));
     }
 
     [Fact]
@@ -151,7 +155,9 @@ public sealed class ShareFaultTests(PostgresServer server)
         north.Share();
         south.Share();
         Assert.Equal(north.Share().State, south.Share().State);
-        Assert.Equal(File.ReadAllLines(north.Place.Journal).Length, database.Count($"select * from viscolog.line where log = '{Id(north)}'"));
+        Assert.Equal(
+            File.ReadAllLines(north.Place.Journal).Length,
+            database.Count($"select * from viscolog.line where log = '{Id(north)}'"));
         Assert.Contains("every checksum holds", north.Call("verify").Output, StringComparison.Ordinal);
     }
 
@@ -182,7 +188,9 @@ public sealed class ShareFaultTests(PostgresServer server)
         north.Share();
         south.Share();
         Assert.Equal(north.Share().State, south.Share().State);
-        Assert.Equal(File.ReadAllLines(north.Place.Journal).Length, database.Count($"select * from viscolog.line where log = '{Id(north)}'"));
+        Assert.Equal(
+            File.ReadAllLines(north.Place.Journal).Length,
+            database.Count($"select * from viscolog.line where log = '{Id(north)}'"));
     }
 
     /// <summary>Order comes from the numbers of lines, never from clocks.</summary>
@@ -200,7 +208,9 @@ public sealed class ShareFaultTests(PostgresServer server)
         foreach (var year in (int[])[1999, 2043, 2026])
         {
             var now = new DateTimeOffset(year, 5, 4, 3, 2, 1, TimeSpan.Zero);
-            Assert.Equal(0, Called.At(now, "new", "base_g=120", FormattableString.Invariant($"name=of {year}"), "--log", north.Place.Folder).Code);
+            Assert.Equal(
+                0,
+                Called.At(now, "new", "base_g=120", FormattableString.Invariant($"name=of {year}"), "--log", north.Place.Folder).Code);
             Assert.Equal(0, Called.At(now, sent).Code);
             Assert.Equal(0, Called.At(now.AddYears(-9), fetched).Code);
         }
@@ -252,13 +262,15 @@ public sealed class ShareFaultTests(PostgresServer server)
         var database = server.Database("north");
         using var north = new SharingBench(database, "north");
         north.Open().Dispose();
-        var plain = north.Call("share", "join", database.Address("north").Replace("?sslmode=disable", "", StringComparison.Ordinal), "--bench", "north");
+        var address = database.Address("north").Replace("?sslmode=disable", "", StringComparison.Ordinal);
+        var plain = north.Call("share", "join", address, "--bench", "north");
         Assert.Equal(4, plain.Code);
         Assert.Contains("SSL", plain.Error, StringComparison.OrdinalIgnoreCase);
         north.Join();
         File.WriteAllText(
             ShareLink.PathOf(north.Place),
-            File.ReadAllText(ShareLink.PathOf(north.Place)).Replace(FormattableString.Invariant($":{server.Port}/"), ":9/", StringComparison.Ordinal));
+            File.ReadAllText(ShareLink.PathOf(north.Place))
+                .Replace(FormattableString.Invariant($":{server.Port}/"), ":9/", StringComparison.Ordinal));
         var called = north.Call("share", "--json");
         Assert.Equal(4, called.Code);
         Assert.Contains("nothing is lost", called.Error, StringComparison.Ordinal);

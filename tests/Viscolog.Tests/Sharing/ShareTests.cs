@@ -48,7 +48,8 @@ public sealed class ShareTests(PostgresServer server)
         foreach (var (bench, hour) in ((SharingBench, int)[])[(north, 9), (south, 8), (south, 10)])
         {
             using var log = bench.Open();
-            var text = $"# name: Gel {hour}\n# product: Gel\n# base_g: 120\n# base: Ledge\n# thickener: Sail\ntime,thickener,added_g,wait_s,viscosity_mpas\n"
+            var text = $"# name: Gel {hour}\n# product: Gel\n# base_g: 120\n# base: Ledge\n# thickener: Sail\n"
+                + "time,thickener,added_g,wait_s,viscosity_mpas\n"
                 + string.Concat(Enumerable.Range(0, 3).Select(i => FormattableString.Invariant(
                     $"2026-11-20T{hour:00}:0{i}:00Z,{(i == 0 ? "Sail,2.4" : ",")},{600 * (i + 1)},{9000 + (10 * i)}\n")));
             Assert.IsType<WriteOutcome.Saved>(log.Import(RunFiles.FileText.Read(text), CancellationToken.None).Outcome);
@@ -153,13 +154,19 @@ public sealed class ShareTests(PostgresServer server)
         using var south = new SharingBench(database, "south");
         north.Join();
         south.Open().Dispose();
-        Assert.Contains("another bench is called 'north'", south.Call("share", "join", database.Address("south"), "--bench", "north").Error, StringComparison.Ordinal);
+        Assert.Contains(
+            "another bench is called 'north'",
+            south.Call("share", "join", database.Address("south"), "--bench", "north").Error,
+            StringComparison.Ordinal);
         Assert.False(File.Exists(ShareLink.PathOf(south.Place)));
 
         // A copy of the folder without the key, as of a backup, is another claim to the same log.
         var link = File.ReadAllText(ShareLink.PathOf(north.Place));
         File.Delete(ShareLink.PathOf(north.Place));
-        Assert.Contains("joined already", north.Call("share", "join", database.Address("north"), "--bench", "north").Error, StringComparison.Ordinal);
+        Assert.Contains(
+            "joined already",
+            north.Call("share", "join", database.Address("north"), "--bench", "north").Error,
+            StringComparison.Ordinal);
         Assert.Equal(0, north.Call("share", "join", database.Address("north"), "--bench", "north", "--again").Code);
         Assert.Equal(0, north.Call("share").Code);
 
@@ -227,7 +234,10 @@ public sealed class ShareTests(PostgresServer server)
             ("delete from viscolog.line where number = 5", "line 5 is missing"),
             ("update viscolog.line set text = repeat('x', 1000000) where number = 4", "line 4 is missing"),
             ("update viscolog.line set text = E'\\x1b[2J' || text where number = 6", "line 6 is missing"),
-            ("update viscolog.line set text = '1 {\"kind\":\"log\",\"version\":1,\"log\":\"' || gen_random_uuid() || '\"} 00000000' where number = 1", "checksum does not hold"),
+            (
+                "update viscolog.line set text = '1 {\"kind\":\"log\",\"version\":1,\"log\":\"' || gen_random_uuid() || '\"} 00000000' "
+                    + "where number = 1",
+                "checksum does not hold"),
         ])
         {
             database.Execute("create table kept as select * from viscolog.line");
@@ -257,8 +267,10 @@ public sealed class ShareTests(PostgresServer server)
         }
 
         // The views for people stand whatever a line says.
-        database.Execute($"insert into viscolog.line (log, life, number, text) select log, life, 900, '900 {{\"kind\":\"row\",\"run\":\"\\u0000\"}} 00000000' from viscolog.line limit 1");
-        database.Execute("insert into viscolog.line (log, life, number, text) select log, life, 901, '901 no json 00000000' from viscolog.line limit 1");
+        database.Execute("insert into viscolog.line (log, life, number, text) select log, life, 900, "
+            + "'900 {\"kind\":\"row\",\"run\":\"\\u0000\"} 00000000' from viscolog.line limit 1");
+        database.Execute("insert into viscolog.line (log, life, number, text) select log, life, 901, "
+            + "'901 no json 00000000' from viscolog.line limit 1");
         Assert.Equal(2, database.Count("select * from viscolog.runs"));
         Assert.Equal(13, database.Count("select * from viscolog.readings"));
         Assert.Equal(2, database.Count("select * from viscolog.verdicts"));
@@ -278,7 +290,10 @@ public sealed class ShareTests(PostgresServer server)
         Assert.Equal(2, north.Call("share", "hand", "1", "--to", "west").Code);
         Assert.Equal(0, north.Call("share", "hand", "1", "--to", "south").Code);
         north.Share();
-        Assert.Contains("handed to another bench", north.Call("add", "1", "viscosity_mpas=4500", "wait_s=300").Error, StringComparison.Ordinal);
+        Assert.Contains(
+            "handed to another bench",
+            north.Call("add", "1", "viscosity_mpas=4500", "wait_s=300").Error,
+            StringComparison.Ordinal);
         Assert.Contains("handed to another bench", north.Call("void", "1", "2", "--reason", "x").Error, StringComparison.Ordinal);
         var id = "69261e67-2ece-898c-907f-f0e9e8192a20";
         Assert.Equal(2, south.Call("share", "take", id).Code);
@@ -388,7 +403,8 @@ public sealed class ShareTests(PostgresServer server)
         Assert.Equal(north.Share().State, south.Share().State);
 
         // What is no game is named where scores are shown, and one too large is not even sent.
-        database.Execute($"insert into viscolog.game select gen_random_uuid(), log, E'{{\"player\": \"\\u001b[2J\"' from viscolog.bench where name = 'south'");
+        database.Execute("insert into viscolog.game select gen_random_uuid(), log, E'{\"player\": \"\\u001b[2J\"' "
+            + "from viscolog.bench where name = 'south'");
         north.Share();
         var scores = north.Call("practice", "scores");
         Assert.Contains("it can't be read", scores.Error, StringComparison.Ordinal);
@@ -428,7 +444,11 @@ public sealed class ShareTests(PostgresServer server)
 
     [Theory]
     [InlineData("postgresql://user@host/db", "postgresql://user@host:5432/db?sslmode=verify-full")]
-    [InlineData("postgres://a%40b@[::1]:77/x%20y?sslmode=require&sslrootcert=%2Fetc%2Fca.pem", "postgresql://a%40b@[::1]:77/x%20y?sslmode=require&sslrootcert=%2Fetc%2Fca.pem")]
+    [
+        InlineData(
+            "postgres://a%40b@[::1]:77/x%20y?sslmode=require&sslrootcert=%2Fetc%2Fca.pem",
+            "postgresql://a%40b@[::1]:77/x%20y?sslmode=require&sslrootcert=%2Fetc%2Fca.pem"),
+    ]
     public void Addresses_are_kept_as_they_are_and_ask_for_proof_unless_they_say_otherwise(string text, string kept)
     {
         var address = ShareAddress.Read(text).Made!;

@@ -40,7 +40,8 @@ public sealed class LiveSheetTests
             RedirectStandardOutput = true,
             RedirectStandardError = true,
         };
-        foreach (var argument in (string[])["--headless", "-env:UserInstallation=" + new Uri(profile), "--convert-to", format, "--outdir", to, .. files])
+        string[] call = ["--headless", "-env:UserInstallation=" + new Uri(profile), "--convert-to", format, "--outdir", to, .. files];
+        foreach (var argument in call)
         {
             start.ArgumentList.Add(argument);
         }

@@ -8,19 +8,56 @@ namespace Viscolog.Tests.Sheets;
 /// <summary>What spreadsheets do to the text of a run file.</summary>
 public sealed class SpreadsheetTextTests
 {
-    private const string Plain = "# name: pot, first\n# base_g: 120.5\n# thickener: TA; range_pct=0.5-4\nthickener,added_g,wait_s,viscosity_mpas,note\nTA,0.6,60,1420.5,\"a, b\"\n";
+    private const string Plain = "# name: pot, first\n# base_g: 120.5\n# thickener: TA; range_pct=0.5-4\n"
+        + "thickener,added_g,wait_s,viscosity_mpas,note\nTA,0.6,60,1420.5,\"a, b\"\n";
 
     public static TheoryData<string, string> Saved { get; } = new()
     {
-        { "separators behind everything", "# name: pot, first,,,\n# base_g: 120.5,,,,\n# thickener: TA; range_pct=0.5-4,,,,\nthickener,added_g,wait_s,viscosity_mpas,note,,\nTA,0.6,60,1420.5,\"a, b\",,\n,,,,,,\n" },
-        { "header lines in quotes", "\"# name: pot, first\",,,,\n\"# base_g: 120.5\",,,,\n\"# thickener: TA; range_pct=0.5-4\",,,,\nthickener,added_g,wait_s,viscosity_mpas,note\nTA,0.6,60,1420.5,\"a, b\"\n" },
-        { "values in cells of their own", "# name:,\"pot, first\",,,\n#base_g,120.5,,,\n# thickener:,TA; range_pct=0.5-4,,,\nthickener,added_g,wait_s,viscosity_mpas,note\nTA,0.6,60,1420.5,\"a, b\"\n" },
-        { "blank rows as separators", ",,,,\n# name: pot, first\n,,,,\n# base_g: 120.5\n#,,,,\n# thickener: TA; range_pct=0.5-4\n\"\",,,,\nthickener,added_g,wait_s,viscosity_mpas,note\n,,,,\nTA,0.6,60,1420.5,\"a, b\"\n" },
-        { "semicolons", "# name: pot, first;;;;\n# base_g: 120,5;;;;\n\"# thickener: TA; range_pct=0,5-4\";;;;\nthickener;added_g;wait_s;viscosity_mpas;note\nTA;0,6;60;1420,5;a, b\n" },
-        { "semicolons, and a text with points", "# name:;pot, first;;;\n# base_g:;120,5;;;\n# thickener:;\"TA; range_pct=0.5-4\";;;\nthickener;added_g;wait_s;viscosity_mpas;note\nTA;0,6;60;1420,5;a, b\n" },
-        { "a line that names the separator", "sep=;\n# name: pot, first;;;;\n# base_g: 120,5;;;;\n# thickener: TA; range_pct=0,5-4;;;\nthickener;added_g;wait_s;viscosity_mpas;note\nTA;0,6;60;1420,5;a, b\n" },
-        { "tabs and decimal points", "# name: pot, first\t\t\t\t\n# base_g: 120.5\t\t\t\t\n# thickener: TA; range_pct=0.5-4\t\t\t\t\nthickener\tadded_g\twait_s\tviscosity_mpas\tnote\nTA\t0.6\t60\t1420.5\ta, b\n" },
-        { "tabs and decimal commas", "# name: pot, first\t\t\t\t\n# base_g: 120,5\t\t\t\t\n# thickener: TA; range_pct=0,5-4\t\t\t\t\nthickener\tadded_g\twait_s\tviscosity_mpas\tnote\nTA\t0,6\t60\t1420,5\ta, b\n" },
+        {
+            "separators behind everything",
+            "# name: pot, first,,,\n# base_g: 120.5,,,,\n# thickener: TA; range_pct=0.5-4,,,,\n"
+                + "thickener,added_g,wait_s,viscosity_mpas,note,,\nTA,0.6,60,1420.5,\"a, b\",,\n,,,,,,\n"
+        },
+        {
+            "header lines in quotes",
+            "\"# name: pot, first\",,,,\n\"# base_g: 120.5\",,,,\n\"# thickener: TA; range_pct=0.5-4\",,,,\n"
+                + "thickener,added_g,wait_s,viscosity_mpas,note\nTA,0.6,60,1420.5,\"a, b\"\n"
+        },
+        {
+            "values in cells of their own",
+            "# name:,\"pot, first\",,,\n#base_g,120.5,,,\n# thickener:,TA; range_pct=0.5-4,,,\n"
+                + "thickener,added_g,wait_s,viscosity_mpas,note\nTA,0.6,60,1420.5,\"a, b\"\n"
+        },
+        {
+            "blank rows as separators",
+            ",,,,\n# name: pot, first\n,,,,\n# base_g: 120.5\n#,,,,\n# thickener: TA; range_pct=0.5-4\n\"\",,,,\n"
+                + "thickener,added_g,wait_s,viscosity_mpas,note\n,,,,\nTA,0.6,60,1420.5,\"a, b\"\n"
+        },
+        {
+            "semicolons",
+            "# name: pot, first;;;;\n# base_g: 120,5;;;;\n\"# thickener: TA; range_pct=0,5-4\";;;;\n"
+                + "thickener;added_g;wait_s;viscosity_mpas;note\nTA;0,6;60;1420,5;a, b\n"
+        },
+        {
+            "semicolons, and a text with points",
+            "# name:;pot, first;;;\n# base_g:;120,5;;;\n# thickener:;\"TA; range_pct=0.5-4\";;;\n"
+                + "thickener;added_g;wait_s;viscosity_mpas;note\nTA;0,6;60;1420,5;a, b\n"
+        },
+        {
+            "a line that names the separator",
+            "sep=;\n# name: pot, first;;;;\n# base_g: 120,5;;;;\n# thickener: TA; range_pct=0,5-4;;;\n"
+                + "thickener;added_g;wait_s;viscosity_mpas;note\nTA;0,6;60;1420,5;a, b\n"
+        },
+        {
+            "tabs and decimal points",
+            "# name: pot, first\t\t\t\t\n# base_g: 120.5\t\t\t\t\n# thickener: TA; range_pct=0.5-4\t\t\t\t\n"
+                + "thickener\tadded_g\twait_s\tviscosity_mpas\tnote\nTA\t0.6\t60\t1420.5\ta, b\n"
+        },
+        {
+            "tabs and decimal commas",
+            "# name: pot, first\t\t\t\t\n# base_g: 120,5\t\t\t\t\n# thickener: TA; range_pct=0,5-4\t\t\t\t\n"
+                + "thickener\tadded_g\twait_s\tviscosity_mpas\tnote\nTA\t0,6\t60\t1420,5\ta, b\n"
+        },
     };
 
     [Theory]
@@ -30,7 +67,11 @@ public sealed class SpreadsheetTextTests
         Assert.NotEmpty(what);
         foreach (var breaks in new[] { text, text.Replace("\n", "\r\n", StringComparison.Ordinal) })
         {
-            foreach (var encoding in new Encoding[] { new UTF8Encoding(false), new UTF8Encoding(true), new UnicodeEncoding(false, true), new UnicodeEncoding(true, true) })
+            Encoding[] encodings =
+            [
+                new UTF8Encoding(false), new UTF8Encoding(true), new UnicodeEncoding(false, true), new UnicodeEncoding(true, true),
+            ];
+            foreach (var encoding in encodings)
             {
                 var outcome = RunFileReader.Parse("pot.csv", (byte[])[.. encoding.Preamble, .. encoding.GetBytes(breaks)]);
                 Assert.Equal(FileText.Whole(FileText.Read(Plain)), FileText.Whole(Assert.IsType<TableOutcome<RunFile>.Read>(outcome).File));

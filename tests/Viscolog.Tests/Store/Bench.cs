@@ -47,7 +47,8 @@ internal sealed class Bench : IDisposable
 
     /// <summary>A run file with so many readings, each with an addition.</summary>
     public static RunFile File(string name, int rows, string more = "")
-        => FileText.Read($"# name: {name}\n# base: Gable\n# base_g: 120\n# thickener: TA\n# thickener: TU\n{more}thickener,added_g,stir_s,wait_s,viscosity_mpas,note\n"
+        => FileText.Read($"# name: {name}\n# base: Gable\n# base_g: 120\n# thickener: TA\n# thickener: TU\n"
+            + $"{more}thickener,added_g,stir_s,wait_s,viscosity_mpas,note\n"
             + string.Concat(Enumerable.Range(0, rows).Select(i => FormattableString.Invariant($"TA,0.01,10,30,{800 + i},\n"))));
 
     public static MergePlan Plan((WriteOutcome Outcome, MergePlan? Plan) imported)

@@ -118,11 +118,17 @@ public sealed class BenchLogTests
             new() { Dosed = new("XX", Grams(1)) },
             "thickener: read 'XX', expected a thickener of the header (TA, TU), or a header line '# thickener: NAME' for it");
         Refused(new() { Water = Grams(1e10) }, "water_g: read '10000000000', expected a number in g, 0 or more and at most 1000000000");
-        Refused(new() { LetDown = Grams(0) }, "read a row in which nothing happens, expected an addition, let-down, water, sample, reading or note; fill the row in or delete it");
+        Refused(
+            new() { LetDown = Grams(0) },
+            "read a row in which nothing happens, expected an addition, let-down, water, sample, reading or note; "
+                + "fill the row in or delete it");
         Refused(new() { Note = "a\0b" }, "read byte 0x00, expected text in UTF-8; save the file again as CSV in UTF-8");
         Refused(new() { Note = "again", Replaces = true }, "replaces: read 'above', expected 'above' in a row that replaces a void row "
             + "right above it, or an empty cell");
-        Refused(new() { Reading = new() { Value = krebs } }, "ku: read '80', expected an empty cell: the method direct reads viscosity_mpas or viscosity_cp or viscosity_pas or viscosity_p");
+        Refused(
+            new() { Reading = new() { Value = krebs } },
+            "ku: read '80', expected an empty cell: the method direct reads viscosity_mpas or viscosity_cp or viscosity_pas "
+                + "or viscosity_p");
         Refused(
             new() { Reading = new() { Acidity = Viscolog.Core.Quantities.Acidity.FromPh(8), Wait = TimeSpan.FromSeconds(29) } },
             "wait_s: read '29', expected 30 s or more: the pot keeps standing until something is added");

@@ -142,7 +142,12 @@ public sealed class FaultTests
                 File.WriteAllBytes(path, bytes);
             }
 
-            foreach (var args in (string[][])[["runs"], ["show", "1"], ["verify"], ["backup"], ["export", "--all", "-o", bench.Place.Folder + "-out"], ["import", Checkout.Sample("lantern-gel-06.csv")]])
+            string[][] calls =
+            [
+                ["runs"], ["show", "1"], ["verify"], ["backup"], ["export", "--all", "-o", bench.Place.Folder + "-out"],
+                ["import", Checkout.Sample("lantern-gel-06.csv")],
+            ];
+            foreach (var args in calls)
             {
                 var called = Called.In(bench.Place.Folder, args);
                 Assert.True(called.Code == 4, $"{what} as {where}, {args[0]}: {called.Code} {called.Error}{called.Output}");

@@ -70,7 +70,8 @@ public sealed class ForgedTests
             }
 
             opened++;
-            foreach (var args in (string[][])[["show", "1"], ["export", "--all", "-o", bench.Place.Folder + "-out", "--force"], ["drift"], ["verify"]])
+            string[][] calls = [["show", "1"], ["export", "--all", "-o", bench.Place.Folder + "-out", "--force"], ["drift"], ["verify"]];
+            foreach (var args in calls)
             {
                 var told = Called.In(bench.Place.Folder, args);
                 Assert.True(told.Code is 0 or 2 or 4, FormattableString.Invariant($"try {i}, {args[0]}: exit {told.Code} {told.Error}"));

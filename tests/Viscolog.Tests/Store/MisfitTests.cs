@@ -126,10 +126,13 @@ public sealed class MisfitTests
         {
             "twin" => ([[twin, new LogRecord.RowAdded(2, 1, Bench.Row(1)), new LogRecord.RowAdded(2, 2, Bench.Row(2))]], 11),
             // Eighteen fit, as they did before.
-            "huge" => ([.. Enumerable.Range(0, 19).Select(i => new[] { new LogRecord.RunStated(1, known, [.. header, FormattableString.Invariant($"note: {i} {new string('x', 900_000)}")]) })], 28),
+            "huge" => ([.. Enumerable.Range(0, 19).Select(Huge)], 28),
             "gap" => ([[new LogRecord.RowAdded(1, 8, Bench.Row(1))]], 10),
             _ => ([[new LogRecord.RunStated(2, Guid.NewGuid(), header), new LogRecord.RowAdded(2, 2, Bench.Row(2))]], 12),
         };
+
+        LogRecord[] Huge(int number)
+            => [new LogRecord.RunStated(1, known, [.. header, FormattableString.Invariant($"note: {number} {new string('x', 900_000)}")])];
     }
 
     private static void Append(LogPlace place, params LogRecord[][] batches)

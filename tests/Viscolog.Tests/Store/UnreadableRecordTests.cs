@@ -60,7 +60,8 @@ public sealed class UnreadableRecordTests : IDisposable
         Assert.True(named > 0, "nothing was changed");
         File.Delete(place.Seal);
         var before = File.ReadAllBytes(place.Journal);
-        foreach (var call in new string[][] { ["runs"], ["show", "1"], ["verify"], ["export", "--oils"], ["import", Checkout.Sample("lantern-gel-06.csv")] })
+        string[][] calls = [["runs"], ["show", "1"], ["verify"], ["export", "--oils"], ["import", Checkout.Sample("lantern-gel-06.csv")]];
+        foreach (var call in calls)
         {
             var called = Called.In(log, call);
             Assert.True(called.Code == 4, $"{string.Join(' ', call)}: {called.Code} {called.Output} {called.Error}");

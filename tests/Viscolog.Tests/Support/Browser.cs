@@ -25,9 +25,10 @@ internal static class Browser
             pages.Select(
                 p => FormattableString.Invariant(
                     $"<iframe width=\"{width}\" height=\"600\" style=\"border:0\" srcdoc=\"{WebUtility.HtmlEncode(p)}\"></iframe>")));
+        const string Reach = "[...document.querySelectorAll('iframe')].map(f => f.contentDocument.documentElement.scrollWidth)";
         File.WriteAllText(folder.Of("frames.html"), $$"""
             <!DOCTYPE html><meta charset="utf-8"><title></title>{{frames}}
-            <script>onload = () => document.title = JSON.stringify([...document.querySelectorAll('iframe')].map(f => f.contentDocument.documentElement.scrollWidth));</script>
+            <script>onload = () => document.title = JSON.stringify({{Reach}});</script>
             """);
         var dom = Run(folder, "--dump-dom", folder.Of("frames.html"));
         var start = dom.IndexOf("<title>", StringComparison.Ordinal) + "<title>".Length;

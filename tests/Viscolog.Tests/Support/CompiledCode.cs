@@ -87,7 +87,8 @@ internal static class CompiledCode
         => owner.GenericParameters.SelectMany(p => p.Constraints.Select(c => c.ConstraintType));
 
     private static IEnumerable<TypeReference> Attributes(ICustomAttributeProvider owner)
-        => owner.CustomAttributes.SelectMany(a => a.ConstructorArguments.Concat(a.Properties.Concat(a.Fields).Select(named => named.Argument))
+        => owner.CustomAttributes.SelectMany(a => a.ConstructorArguments
+            .Concat(a.Properties.Concat(a.Fields).Select(named => named.Argument))
             .SelectMany(Values).Append(a.AttributeType));
 
     private static IEnumerable<TypeReference> Values(CustomAttributeArgument argument) => argument.Value switch

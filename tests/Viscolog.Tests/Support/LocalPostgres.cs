@@ -176,7 +176,13 @@ public class LocalPostgres : IDisposable
     private static ProcessStartInfo Call(params string[] words)
     {
         string[] all = Environment.IsPrivilegedProcess ? ["runuser", "-u", "postgres", "--", .. words] : words;
-        return new(all[0], all[1..]) { UseShellExecute = false, WorkingDirectory = "/", RedirectStandardOutput = true, RedirectStandardError = true };
+        return new(all[0], all[1..])
+        {
+            UseShellExecute = false,
+            WorkingDirectory = "/",
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
     }
 
     private static void Run(params string[] words) => Run(Call(words), words[0]);

@@ -76,7 +76,10 @@ public class CheckPageTests
     public void The_runs_product_comes_first_then_its_own_target_and_another_is_asked_for()
     {
         var state = State("lantern-gel-21");
-        Assert.Equal(["Lantern gel", Say("target of the run"), "Harbour gel"], state.Specifications.Select(s => s.Name), StringComparer.Ordinal);
+        Assert.Equal(
+            ["Lantern gel", Say("target of the run"), "Harbour gel"],
+            state.Specifications.Select(s => s.Name),
+            StringComparer.Ordinal);
         var moved = CheckSteps.Next(Answered(state), new CheckEvent.Chose(1), default);
         Assert.Equal((1, null), (moved.State.Chosen, moved.State.Outcome));
         Assert.Equal(Say("target of the run"), Assert.IsType<WorkOutCheck>(Assert.Single(moved.Effects)).Specification.Name);
@@ -99,7 +102,9 @@ public class CheckPageTests
             BenchKnowledge.None,
             Today);
         Assert.Contains(
-            Say("against nothing: the run has no target, and the log no specification")[..40], CheckPage.Of(state, new(80, 24, false)).Text, StringComparison.Ordinal);
+            Say("against nothing: the run has no target, and the log no specification")[..40],
+            CheckPage.Of(state, new(80, 24, false)).Text,
+            StringComparison.Ordinal);
     }
 
     [Fact]

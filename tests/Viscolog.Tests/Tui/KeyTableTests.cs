@@ -80,7 +80,9 @@ public sealed class KeyTableTests
         Assert.Equal(" F2 short ^Q", keys.Footer(12, isAscii: false));
         Assert.Equal(" ^Q", keys.Footer(11, isAscii: false));
         Assert.Equal(
-            [null, "F2", "F2", null, "^Q", null], new[] { 0, 1, 8, 9, 10, 12 }.Select(c => keys.KeyAt(79, false, c)), StringComparer.Ordinal);
+            [null, "F2", "F2", null, "^Q", null],
+            new[] { 0, 1, 8, 9, 10, 12 }.Select(c => keys.KeyAt(79, false, c)),
+            StringComparer.Ordinal);
     }
 
     private static void OneThing<TEvent>(KeyTable<TEvent> keys)

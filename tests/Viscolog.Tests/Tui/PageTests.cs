@@ -38,7 +38,8 @@ public class PageTests
     [Fact]
     public void No_footer_and_no_line_of_advice_is_cut()
     {
-        var pages = Directory.GetFiles(Path.Combine(Checkout.Root, "tests", "Viscolog.Tests", "Expected", "tui"), "*.txt", SearchOption.AllDirectories)
+        var folder = Path.Combine(Checkout.Root, "tests", "Viscolog.Tests", "Expected", "tui");
+        var pages = Directory.GetFiles(folder, "*.txt", SearchOption.AllDirectories)
             .Where(p => !p.Contains("40x10", StringComparison.Ordinal)).ToList();
         Assert.True(pages.Count > 50);
         Assert.All(pages, p =>

@@ -125,7 +125,8 @@ public sealed class RunFormTests
                 HeaderText.Of(answer.Value!).Order(StringComparer.Ordinal));
             var changed = after.Except(before, StringComparer.Ordinal).Concat(before.Except(after, StringComparer.Ordinal));
             // The method and a tolerance, which a file may leave unsaid, are stated.
-            Assert.DoesNotContain(changed, l => !l.StartsWith("method", StringComparison.Ordinal) && !l.StartsWith("tolerance", StringComparison.Ordinal)
+            Assert.DoesNotContain(changed, l => !l.StartsWith("method", StringComparison.Ordinal)
+                && !l.StartsWith("tolerance", StringComparison.Ordinal)
                 && !l.StartsWith("thickener", StringComparison.Ordinal));
         }
     }
@@ -133,7 +134,8 @@ public sealed class RunFormTests
     [Fact]
     public void What_the_form_does_not_show_stays()
     {
-        var file = FileText.Read("# base: Quay base\n# base_g: 120\n# note: by hand\n# shelf: 4\n# scale_step_g: 0.01\n# thickener: TA; active_pct=30; lot=9\nadded_g,ph\n0.5,9\n");
+        var file = FileText.Read("# base: Quay base\n# base_g: 120\n# note: by hand\n# shelf: 4\n# scale_step_g: 0.01\n"
+            + "# thickener: TA; active_pct=30; lot=9\nadded_g,ph\n0.5,9\n");
         var form = RunForm.Of([], file);
         var header = form.Read(Typed(form, ("name", "another"), ("base in the pot", "125"))).Value!;
         Assert.Equal(

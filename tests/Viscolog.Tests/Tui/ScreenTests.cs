@@ -102,7 +102,8 @@ public sealed class ScreenTests
         using var log = bench.Open();
         TuiContext context = new(log, TimeProvider.System, new(hasColor: true), IsAscii: false);
         var trial = new BenchTrial(RunFiles.FileText.Read(
-            "# base: GB-40\n# base_g: 120\n# thickener: TA; chemistry=alkali-swellable; range_pct=1-5\n# target_mpas: 9000\nadded_g,wait_s,viscosity_mpas\n,60,850\n"));
+            "# base: GB-40\n# base_g: 120\n# thickener: TA; chemistry=alkali-swellable; range_pct=1-5\n# target_mpas: 9000\n"
+                + "added_g,wait_s,viscosity_mpas\n,60,850\n"));
         trial.Advise();
         log.Import(Bench.File("papers", 2), CancellationToken.None);
         Look(BenchForms.Dose(trial.State));

@@ -134,7 +134,8 @@ public sealed class CheckWordsTests
         { new StepReason.LetItRest(), "Let it rest, stir gently," },
         { new StepReason.ReadingsDecideNothing(14, null), "14 more readings would decide, which is too many." },
         { new StepReason.ReadingsDecideNothing(null, new UncertaintyPart.OfTemperature(Two, true, Usual)),
-            "No number of further readings would decide: the greatest uncertainty is temperature (2.0 %); bring the pot to 23 °C and read it there." },
+            "No number of further readings would decide: the greatest uncertainty is temperature (2.0 %); bring the pot to 23 °C and "
+                + "read it there." },
         { new StepReason.StringTooShort(), "The string is too short:" },
         { new StepReason.StringTooLong(), "The string is too long:" },
         { new StepReason.StringUnsure(), "Have someone else read the string length on a fresh sample" },

@@ -68,7 +68,8 @@ public sealed class ReasonWordsTests
         { new AdviceReason.FallsWithDose(Quantity.Body, "T", [850.4, 700, 560]), "The body falls as 'T' is added: 850, 700, 560 "
             + "mPa·s.", "the wrong material" },
         { new AdviceReason.LumpsSeen(), "stir until they are gone", "What was added still counts." },
-        { new AdviceReason.BandTooNarrow(Percentage.FromPercent(1), Percentage.FromPercent(4)), "±1 %, is narrower than", "scatters by about 4 %" },
+        { new AdviceReason.BandTooNarrow(Percentage.FromPercent(1), Percentage.FromPercent(4)), "±1 %, is narrower than",
+            "scatters by about 4 %" },
         { new AdviceReason.NothingSafe(), "repeat the readings", "accept a greater risk" },
         { new AdviceReason.Chosen(ChoiceBound.BodyRisk, Percentage.FromPercent(2.4), Limit)
             { FewDoses = 2 }, "Two doses are too few", "within 2.4 % (1 in 42)." },

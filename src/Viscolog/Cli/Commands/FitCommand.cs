@@ -37,8 +37,8 @@ internal sealed class FitCommand : CalledCommand
             case StudyOutcome.Refused refused:
                 return call.Refuse($"{named.Name}: {EvidenceWords.Of(refused.Reason)}");
             case StudyOutcome.Made { Study: { IsRead: false, Evidence.Warnings: var warnings } }:
-                return call.Refuse($"{named.Name}: no reading to fit{(warnings is [var first, ..] ? $" ({EvidenceWords.Of(first)})" : "")}; "
-                    + "log at least the base as it stands");
+                return call.Refuse($"{named.Name}: no reading to fit{(warnings is [var first, ..] ? $" ({EvidenceWords.Of(first)})" : "")}"
+                    + "; log at least the base as it stands");
             case StudyOutcome.Made { Study: var study } when TooFar(study, call) is { } dose:
                 var most = Posterior.ForecastUpTo * Top(study);
                 return call.Refuse(FormattableString.Invariant($"--at: read {dose:0.###}, expected at most {most:0.###} %: ")

@@ -92,7 +92,8 @@ internal static class OilForm
         var findings = new Findings("oil");
         var failed = 0;
         var cells = columns.Zip(texts).Where(c => c.Second.Trim().Length > 0)
-            .Select(c => KeyValuePair.Create(c.First, TypedNumber.AsCell(c.Second.Trim()))).Append(KeyValuePair.Create(OilColumns.Method, method.Id))
+            .Select(c => KeyValuePair.Create(c.First, TypedNumber.AsCell(c.Second.Trim())))
+            .Append(KeyValuePair.Create(OilColumns.Method, method.Id))
             .ToImmutableDictionary(StringComparer.OrdinalIgnoreCase);
         var row = OilCells.Read(cells, new(findings, new(',')), column =>
         {
