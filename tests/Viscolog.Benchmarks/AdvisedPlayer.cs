@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Pots;
-using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Benchmarks;

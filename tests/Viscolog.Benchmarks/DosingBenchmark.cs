@@ -3,7 +3,6 @@ using System.Diagnostics;
 using System.Globalization;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Pots;
-using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Benchmarks;

@@ -1,7 +1,6 @@
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
-using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Benchmarks;

@@ -1,6 +1,5 @@
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
-using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
 
 namespace Viscolog.Benchmarks;

@@ -23,18 +23,7 @@ public sealed record DosePlane(DoseSlice OverBody, DoseSlice OverString, DoseMap
 /// <param name="Bodies">Row by row, a row for each of <paramref name="StringDoses"/>.</param>
 /// <param name="Lengths">Likewise.</param>
 public sealed record DoseMap(
-    ImmutableArray<Dose> BodyDoses, ImmutableArray<Dose> StringDoses, ImmutableArray<Viscosity> Bodies, ImmutableArray<Length> Lengths)
-{
-    /// <summary>The body at places of the grid.</summary>
-    /// <param name="column">Place in <see cref="BodyDoses"/>.</param>
-    /// <param name="row">Place in <see cref="StringDoses"/>.</param>
-    public Viscosity Body(int column, int row) => Bodies[(row * BodyDoses.Length) + column];
-
-    /// <summary>The string at places of the grid.</summary>
-    /// <param name="column">Place in <see cref="BodyDoses"/>.</param>
-    /// <param name="row">Place in <see cref="StringDoses"/>.</param>
-    public Length Length(int column, int row) => Lengths[(row * BodyDoses.Length) + column];
-}
+    ImmutableArray<Dose> BodyDoses, ImmutableArray<Dose> StringDoses, ImmutableArray<Viscosity> Bodies, ImmutableArray<Length> Lengths);
 
 /// <summary>Body and string at one dose of a slice.</summary>
 /// <param name="Dose">The dose.</param>

@@ -61,9 +61,6 @@ internal sealed class Curvature
     /// <summary>The full Gauss–Newton step.</summary>
     public double[] Step { get; }
 
-    /// <summary>The lengths of the Jacobian's columns.</summary>
-    public IReadOnlyList<double> Lengths => _lengths;
-
     /// <summary>Factors the Jacobian; null where a column vanishes or depends on the others to rounding.</summary>
     public static Curvature? At(FitPoint point, double[,] jacobian)
     {

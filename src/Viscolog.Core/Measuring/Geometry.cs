@@ -66,18 +66,6 @@ public abstract record Geometry
             => 1 / (2 * Math.PI * Meters(Bob) * Meters(Bob) * Meters(Immersed) * Guard.AtLeast(EndFactor, 1));
 
         /// <summary>
-        /// Rate over speed and stress over torque (1/m³) as ISO 3219 states them, mid-gap: (1 + α²)/(α² − 1) and (1 + α²)/(2α²) of the
-        /// stress at the bob (from memory). For a narrow gap, without a correction for the liquid's law.
-        /// </summary>
-        /// <exception cref="InvalidOperationException">There is no cup.</exception>
-        public (double RatePerSpeed, double StressPerTorque) Representative()
-        {
-            var square = double.IsInfinity(Ratio)
-                ? throw new InvalidOperationException("a bob in a wide vessel has no mid-gap") : Ratio * Ratio;
-            return ((1 + square) / (square - 1), (1 + square) / (2 * square) * StressPerTorque(1));
-        }
-
-        /// <summary>
         /// The angle in degrees under a conical bob at which cone and gap shear alike: tan θ = (α² − 1)/(2α²) (Steffe, Rheological
         /// Methods in Food Process Engineering, 2nd edition 1996, p. 234).
         /// </summary>

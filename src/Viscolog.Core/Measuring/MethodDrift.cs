@@ -21,10 +21,6 @@ public sealed record MethodDrift(
     /// <summary>Whether the bias differs significantly from zero.</summary>
     public bool IsBiased => Math.Abs(LnBias) > Told * Uncertainty.Fraction;
 
-    /// <summary>Takes the bias out of a reading's ln; a bias that does not differ significantly from zero is left in.</summary>
-    /// <param name="viscosity">As read.</param>
-    public Viscosity Corrected(Viscosity viscosity) => IsBiased ? Viscosity.FromLn(viscosity.Ln - LnBias) : viscosity;
-
     /// <summary>
     /// The relative standard uncertainty that a verdict by this method has to carry for the instrument: that of the bias, and the bias
     /// itself where it is left in.

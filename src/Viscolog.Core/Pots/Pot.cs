@@ -75,16 +75,6 @@ public sealed record Pot
         return new(Keep(Base), Keep(Water), Thickeners.ToImmutableDictionary(t => t.Key, t => Keep(t.Value), StringComparer.Ordinal));
     }
 
-    /// <summary>Base that brings the thickener's dose down to <paramref name="wanted"/>; nothing where the dose is not above it.</summary>
-    /// <param name="thickener">Its name.</param>
-    /// <param name="wanted">Above 0.</param>
-    /// <exception cref="ArgumentOutOfRangeException">The wanted dose is 0.</exception>
-    public Mass BaseToReach(string thickener, Dose wanted)
-    {
-        Guard.Positive(wanted.Percent, nameof(wanted));
-        return Mass.FromGrams(Math.Max(0, (100 * In(thickener).Grams / wanted.Percent) - Base.Grams));
-    }
-
     /// <summary>
     /// Thickener, as supplied, that brings its dose up to <paramref name="wanted"/>; nothing where the dose is not below it.
     /// </summary>

@@ -22,7 +22,7 @@ public sealed record LetDownCost(Dose Dose, Viscosity Body, Mass Base, Mass Befo
         return new(dose, truth.BodyAt(dose), added, before, before + added);
     }
 
-    /// <summary>Base that brings thickener in base down to a dose; by the mass balance of <see cref="Pots.Pot.BaseToReach"/>.</summary>
+    /// <summary>Base that brings thickener in base down to a dose, by the mass balance; nothing where the dose is not above it.</summary>
     internal static Mass BaseFor(Mass thickener, Mass @base, Dose wanted)
         => Mass.FromGrams(wanted.Percent > 0 ? Math.Max(0, (100 * thickener.Grams / wanted.Percent) - @base.Grams) : 0);
 }

@@ -28,8 +28,6 @@ internal sealed class Feed(string name, LineSource source, LinePattern? pattern,
     private long _misread;
     private bool _isToldOfNoise;
 
-    public string Name => name;
-
     public void Start()
     {
         _thread = new Thread(Run) { IsBackground = true, Name = "feed " + name };

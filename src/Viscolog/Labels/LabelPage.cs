@@ -84,7 +84,8 @@ internal static class LabelPage
 
             @page { size: {{LabelSheet.Mm(sheet.Page.Width)}} {{LabelSheet.Mm(sheet.Page.Height)}}; margin: 0; }
             * { box-sizing: border-box; margin: 0; padding: 0; }
-            html { color: #000; background: #fff; font: {{text}}pt/1.15 "Segoe UI", "Helvetica Neue", Arial, "Liberation Sans", sans-serif; }
+            html { color: #000; background: #fff; }
+            html { font: {{text}}pt/1.15 "Segoe UI", "Helvetica Neue", Arial, "Liberation Sans", sans-serif; }
             article { width: {{width}}; height: {{height}}; padding: {{LabelSheet.Mm(Edge)}}; overflow: hidden; break-inside: avoid; }
             article { display: flex; flex-direction: column; }
             .top { flex: 1; min-height: 0; display: flex; gap: 1mm; }

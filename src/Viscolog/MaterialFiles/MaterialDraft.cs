@@ -9,8 +9,6 @@ namespace Viscolog.MaterialFiles;
 /// <summary>A material while its cells are taken in.</summary>
 internal sealed class MaterialDraft(string kind, string name, ValueReader values)
 {
-    public string Kind => kind;
-
     public ValueReader Values => values;
 
     public Thickener Thickener { get; set; } = new(name);

@@ -10,9 +10,6 @@ internal static class Figures
     public static string Grams(Mass mass, Mass step)
         => mass.Grams.ToString("N" + Decimals(step.Grams).ToString(CultureInfo.InvariantCulture), Spaced);
 
-    /// <summary>Grams in full, two decimals at least.</summary>
-    public static string Grams(Mass mass) => mass.Grams.ToString("#,0.00###", Spaced);
-
     /// <summary>A step of a scale with its unit.</summary>
     public static string Step(Mass step) => step.Grams.ToString("#,0.####", Spaced) + " g";
 

@@ -10,13 +10,17 @@ internal static class PaperStyle
     /// <summary>The margins of a page, and its number.</summary>
     private static string Numbered => $$"""
 
-        @page { margin: 10mm 15mm 12mm; @bottom-right { content: counter(page) " {{Say("of", "pages")}} " counter(pages); font: 8pt sans-serif; color: #555; } }
+        @page {
+          margin: 10mm 15mm 12mm;
+          @bottom-right { content: counter(page) " {{Say("of", "pages")}} " counter(pages); font: 8pt sans-serif; color: #555; }
+        }
 
         """;
 
     private const string Rules = """
         * { box-sizing: border-box; }
-        html { color: #1a1a1a; background: #fff; font: 10.5pt/1.42 "Segoe UI", "Helvetica Neue", Arial, "Liberation Sans", sans-serif; -webkit-print-color-adjust: exact; print-color-adjust: exact; }
+        html { color: #1a1a1a; background: #fff; font: 10.5pt/1.42 "Segoe UI", "Helvetica Neue", Arial, "Liberation Sans", sans-serif; }
+        html { -webkit-print-color-adjust: exact; print-color-adjust: exact; }
         body { max-width: 180mm; margin: 0 auto; padding: 12mm 0; }
         h1, h2, p, dl, dd, ul, figure, table { margin: 0; padding: 0; }
         h1, dd, td, li, .sub, footer { unicode-bidi: isolate; overflow-wrap: anywhere; }
@@ -31,9 +35,11 @@ internal static class PaperStyle
         dt { flex: 0 0 29mm; color: #555; font-size: 9.5pt; }
         dd { flex: 1; }
         dd.blank { min-height: 6mm; }
-        table { width: 100%; border-collapse: collapse; font-size: 9.5pt; line-height: 1.3; font-variant-numeric: tabular-nums; margin-bottom: 2.5mm; }
+        table { width: 100%; border-collapse: collapse; font-size: 9.5pt; line-height: 1.3; margin-bottom: 2.5mm; }
+        table { font-variant-numeric: tabular-nums; }
         thead { display: table-header-group; }
-        th { text-align: left; vertical-align: bottom; font-weight: 600; font-size: 8.5pt; color: #333; border-bottom: 1pt solid #1a1a1a; padding: 0.8mm 1.4mm; }
+        th { text-align: left; vertical-align: bottom; font-weight: 600; font-size: 8.5pt; color: #333; }
+        th { border-bottom: 1pt solid #1a1a1a; padding: 0.8mm 1.4mm; }
         td { vertical-align: top; border-bottom: 0.5pt solid #bbb; padding: 1.1mm 1.4mm; }
         th:first-child, td:first-child { padding-left: 0; }
         th:last-child, td:last-child { padding-right: 0; }

@@ -185,10 +185,6 @@ internal sealed class BenchLog : IDisposable
     /// <summary>Makes a row void; nothing disappears.</summary>
     public WriteOutcome Void(int run, int row, string reason) => Edit(run, new RunEdit.Void(row, reason));
 
-    /// <summary>Makes a row void and puts another in its place.</summary>
-    public WriteOutcome Replace(int run, int row, string reason, FileRow by)
-        => Edit(run, new RunEdit.Void(row, reason), new RunEdit.Add(by with { Replaces = true }, row));
-
     /// <summary>Changes rows of a run, all of it or nothing; not saved where the run could not be exported and read again.</summary>
     public WriteOutcome Edit(int run, params RunEdit[] edits)
     {

@@ -32,9 +32,6 @@ internal sealed class TextColumns(string[] names)
     private bool _hasRows;
     private readonly bool[] _isText = new bool[names.Length];
 
-    /// <summary>The names.</summary>
-    public string[] Names => names;
-
     /// <summary>Looks at a row's cells, which are clean.</summary>
     public void Measure(string[] cells)
     {

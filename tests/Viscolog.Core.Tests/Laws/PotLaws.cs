@@ -1,5 +1,6 @@
 using CsCheck;
 using Viscolog.Core.Pots;
+using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
 using Xunit;
 
@@ -45,7 +46,7 @@ public sealed class PotLaws
             var dose = pot.DoseOf("N");
             var thinned = pot.TakeOut(Mass.FromGrams(part * pot.Total.Grams)).LetDown(Mass.FromGrams(added));
             Near(dose.Percent, thinned.Add(Neat, thinned.ThickenerToReach("N", dose)).DoseOf("N").Percent);
-            Near(thinned.DoseOf("N").Percent, pot.LetDown(pot.BaseToReach("N", thinned.DoseOf("N"))).DoseOf("N").Percent);
+            Near(thinned.DoseOf("N").Percent, pot.LetDown(LetDownCost.BaseFor(pot.In("N"), pot.Base, thinned.DoseOf("N"))).DoseOf("N").Percent);
         });
 
     [Fact]

@@ -1,7 +1,7 @@
+using Viscolog.Benchmarks;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
-using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
 using Viscolog.Core.Tests.Support;
 using Xunit;

@@ -78,3 +78,11 @@ internal sealed class Bench : IDisposable
         => FileText.Read(FormattableString.Invariant($"# base_g: 120\n# thickener: TA\nadded_g,wait_s,viscosity_mpas\n0.1,30,{mpas}\n"))
             .Contents().Single();
 }
+
+/// <summary>Changes that tests ask for in one word.</summary>
+internal static class RowReplacement
+{
+    /// <summary>Makes a row void and puts another in its place, as the bench does.</summary>
+    public static WriteOutcome Replace(this BenchLog log, int run, int row, string reason, FileRow by)
+        => log.Edit(run, new RunEdit.Void(row, reason), new RunEdit.Add(by with { Replaces = true }, row));
+}

@@ -19,7 +19,9 @@ internal sealed class CompletionsCommand : CalledCommand
             # For bash: eval "$(viscolog completions bash)", or put this into a file of the folder of completions.
             _viscolog() {
                 local IFS=$'\n'
-                COMPREPLY=($(compgen -W "$(viscolog "[suggest:$((COMP_POINT - ${#COMP_WORDS[0]} - 1))]" "${COMP_LINE#* }" 2>/dev/null)" -- "${COMP_WORDS[COMP_CWORD]}"))
+                local place=$((COMP_POINT - ${#COMP_WORDS[0]} - 1))
+                local words=$(viscolog "[suggest:$place]" "${COMP_LINE#* }" 2>/dev/null)
+                COMPREPLY=($(compgen -W "$words" -- "${COMP_WORDS[COMP_CWORD]}"))
             }
             complete -o default -F _viscolog viscolog
 

@@ -41,9 +41,6 @@ internal sealed class CharGrid
         }
     }
 
-    /// <summary>What stands in a cell; null where nothing does.</summary>
-    public string? At(int column, int row) => Holds(column, row) ? _cells[column, row] : null;
-
     /// <summary>Sets one dot; in plain characters <paramref name="plain"/> takes its place. Marks already there stay.</summary>
     public void Dot(int column, int row, char plain)
     {

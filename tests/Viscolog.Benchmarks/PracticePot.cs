@@ -1,11 +1,12 @@
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
+using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
 
-namespace Viscolog.Core.Practice;
+namespace Viscolog.Benchmarks;
 
 /// <summary>A virtual pot with a hidden law: it takes doses and answers readings with build-up and error, as a real one would.</summary>
-public sealed class PracticePot
+internal sealed class PracticePot
 {
     private readonly PracticeErrors _errors;
     private readonly Random _random;
