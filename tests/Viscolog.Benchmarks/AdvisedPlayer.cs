@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Viscolog.Benchmarks.Pots;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;

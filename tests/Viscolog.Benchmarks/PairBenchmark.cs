@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using Viscolog.Benchmarks.Pots;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Quantities;
 

@@ -1,3 +1,4 @@
+using Viscolog.Benchmarks.Pots;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;

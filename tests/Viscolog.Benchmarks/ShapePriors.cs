@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Viscolog.Benchmarks.Pots;
 using Viscolog.Core.Curves;
 using Viscolog.Core.Inference;
 using Viscolog.Core.Observing;

@@ -1,3 +1,4 @@
+using Viscolog.Benchmarks.Pots;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;

@@ -46,7 +46,8 @@ public sealed class PotLaws
             var dose = pot.DoseOf("N");
             var thinned = pot.TakeOut(Mass.FromGrams(part * pot.Total.Grams)).LetDown(Mass.FromGrams(added));
             Near(dose.Percent, thinned.Add(Neat, thinned.ThickenerToReach("N", dose)).DoseOf("N").Percent);
-            Near(thinned.DoseOf("N").Percent, pot.LetDown(LetDownCost.BaseFor(pot.In("N"), pot.Base, thinned.DoseOf("N"))).DoseOf("N").Percent);
+            var @base = LetDownCost.BaseFor(pot.In("N"), pot.Base, thinned.DoseOf("N"));
+            Near(thinned.DoseOf("N").Percent, pot.LetDown(@base).DoseOf("N").Percent);
         });
 
     [Fact]

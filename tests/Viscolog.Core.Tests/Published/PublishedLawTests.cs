@@ -1,4 +1,4 @@
-using Viscolog.Benchmarks;
+using Viscolog.Benchmarks.Pots;
 using Viscolog.Core.Advising;
 using Viscolog.Core.Measuring;
 using Viscolog.Core.Pots;

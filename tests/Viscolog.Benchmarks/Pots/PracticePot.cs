@@ -3,7 +3,7 @@ using Viscolog.Core.Pots;
 using Viscolog.Core.Practice;
 using Viscolog.Core.Quantities;
 
-namespace Viscolog.Benchmarks;
+namespace Viscolog.Benchmarks.Pots;
 
 /// <summary>A virtual pot with a hidden law: it takes doses and answers readings with build-up and error, as a real one would.</summary>
 internal sealed class PracticePot

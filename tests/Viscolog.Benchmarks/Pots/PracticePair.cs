@@ -3,7 +3,7 @@ using Viscolog.Core.Observing;
 using Viscolog.Core.Pots;
 using Viscolog.Core.Quantities;
 
-namespace Viscolog.Benchmarks;
+namespace Viscolog.Benchmarks.Pots;
 
 /// <summary>
 /// A virtual pot for two thickeners with a hidden law: it takes doses of either and answers readings of body and string with error.

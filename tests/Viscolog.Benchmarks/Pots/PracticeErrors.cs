@@ -1,4 +1,4 @@
-namespace Viscolog.Benchmarks;
+namespace Viscolog.Benchmarks.Pots;
 
 /// <summary>How a practice pot and its user err.</summary>
 /// <param name="ReadingSd">Standard deviation of ln of a reading.</param>
