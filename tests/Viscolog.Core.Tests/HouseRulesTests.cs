@@ -43,6 +43,7 @@ public sealed class HouseRulesTests
     [InlineData(typeof(Contradiction), 3)]
     [InlineData(typeof(StepReason), 13)]
     [InlineData(typeof(AdvisedQuantity), 2)]
+    [InlineData(typeof(StandingQuantity), 2)]
     [InlineData(typeof(EvidenceOutcome), 2)]
     [InlineData(typeof(EvidenceWarning), 14)]
     [InlineData(typeof(EvidenceTrouble), 6)]

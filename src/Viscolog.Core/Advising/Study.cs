@@ -64,6 +64,22 @@ public sealed class Study
     /// <summary>The same without what is advised of one thickener.</summary>
     public RunPicture Curve => IsOfTwo ? Picture : _curve.Value;
 
+    /// <summary>Whether anything was read that a picture can show.</summary>
+    public bool IsDrawn => IsRead || Evidence.StringThickener is not null;
+
+    /// <summary>Where the pot stands now.</summary>
+    public PotStanding Standing => field ??= PotStanding.Of(this);
+
+    /// <summary>The dose that reaches the aim; null where none is stated or reached, and with two thickeners.</summary>
+    public DoseEstimate? DoseForTarget => !IsOfTwo && Band is { } band ? Posterior.DoseFor(band.Aim, Level) : null;
+
+    /// <summary>Both doses where the thickener that makes the body has a certain one and another stays where it is.</summary>
+    public Doses DosesAt(Dose body)
+        => new(body, Evidence.StringThickener is { } other ? Run.PotNow().DoseOf(other.Name) : Dose.None);
+
+    /// <summary>The string at doses; null with one thickener.</summary>
+    public LengthEstimate? StringAt(Doses doses) => IsOfTwo ? Posterior.StringAt(doses, Level) : null;
+
     /// <summary>The curves fitted, with their parameters.</summary>
     public RunFit Fit => _fit.Value;
 

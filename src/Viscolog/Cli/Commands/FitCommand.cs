@@ -64,18 +64,10 @@ internal sealed record FitReport(Study Study, ImmutableArray<Dose> At)
 {
     public RunFit Fit => Study.Fit;
 
-    /// <summary>Both doses at a dose asked for.</summary>
-    public Doses Doses(Dose dose)
-        => new(dose, Study.Evidence.StringThickener is { } other ? Study.Run.PotNow().DoseOf(other.Name) : Dose.None);
-
-    public Estimate Body(Dose dose) => Study.Posterior.BodyAt(Doses(dose), Study.Level);
+    public Estimate Body(Dose dose) => Study.Posterior.BodyAt(Study.DosesAt(dose), Study.Level);
 
     /// <summary>The string at a dose asked for; null with one thickener.</summary>
-    public LengthEstimate? Strings(Dose dose) => Study.IsOfTwo ? Study.Posterior.StringAt(Doses(dose), Study.Level) : null;
-
-    /// <summary>The dose that reaches the aim; null where none is stated or reached, and with two thickeners.</summary>
-    public DoseEstimate? DoseForTarget
-        => Study is { IsOfTwo: false, Band: { } band } ? Study.Posterior.DoseFor(band.Aim, Study.Level) : null;
+    public LengthEstimate? Strings(Dose dose) => Study.StringAt(Study.DosesAt(dose));
 
     public FitAnswer ToAnswer(IReadOnlyList<string> warnings) => new()
     {
@@ -86,7 +78,7 @@ internal sealed record FitReport(Study Study, ImmutableArray<Dose> At)
             Rounded.Four(a.Body.Median.MilliPascalSeconds),
             Rounded.Four(a.Body.Low.MilliPascalSeconds),
             Rounded.Four(a.Body.High.MilliPascalSeconds)))],
-        DoseForTarget = DoseForTarget is { } dose
+        DoseForTarget = Study.DoseForTarget is { } dose
             ? new(
                 Rounded.Four(dose.Median.Percent), Rounded.Four(dose.Low.Percent),
                 dose.High is { } high ? Rounded.Four(high.Percent) : null)

@@ -1,7 +1,7 @@
 using Viscolog.Cli.Calls;
-using Viscolog.Core.Advising;
 using Viscolog.Core.Fitting;
 using Viscolog.Core.Inference;
+using Viscolog.Core.Observing;
 using Viscolog.Core.Quantities;
 using Viscolog.Plots;
 using Viscolog.Wording;
@@ -14,16 +14,19 @@ internal static class FitText
     /// <summary>Shapes under this weight are named without their parameters.</summary>
     private const double WorthShowing = 0.05;
 
+    private const int RowsOfOne = 20;
+    private const int RowsOfMany = 22;
+
     public static void Write(CallOutput terminal, FitReport report)
     {
         var (study, fit) = (report.Study, report.Fit);
         var names = new FitNames(study.Evidence.Thickener.Name, study.Evidence.StringThickener?.Name);
         terminal.Line(RunTitle.Of(study.Evidence.Run));
-        terminal.Line(Readings(study));
+        terminal.Line(Readings(study.Evidence, names));
         terminal.Line();
-        if (study.Evidence.StringThickener is { } other)
+        if (names.StringThickener is { } other)
         {
-            terminal.Emphasized(Say($"body: {study.Evidence.Thickener.Name} by a shape, {other.Name} on top"));
+            terminal.Emphasized(Say($"body: {names.Thickener} by a shape, {other} on top"));
         }
 
         var (
@@ -55,13 +58,16 @@ internal static class FitText
 
         terminal.Line();
         WriteDoses(terminal, report);
-        terminal.Chart(RunPlots.Usual(study.Curve), study.IsOfTwo ? 22 : 20);
+        var picture = RunPlots.Usual(study.Curve);
+        terminal.Chart(picture, picture.Panels.Length > 1 ? RowsOfMany : RowsOfOne);
     }
 
-    private static string Readings(Study study) => study.IsOfTwo
-        ? Say($"{Counted(study.Evidence.ReadingCount)} of body, {Counted(study.Evidence.StringCount)} of string")
-        : Say($"{Counted(study.Evidence.ReadingCount)}, repeatability "
-            + $"{100 * study.Evidence.Run.RepeatabilityInForce.Fraction:0.#} %, thickener {study.Evidence.Thickener.Name}");
+    private static string Readings(Evidence evidence, FitNames names)
+    {
+        var strings = names.StringThickener is null ? "" : Say($", {Counted(evidence.StringCount)} of string by {names.StringThickener}");
+        return Say($"{Counted(evidence.ReadingCount)}, repeatability "
+            + $"{100 * evidence.Run.RepeatabilityInForce.Fraction:0.#} %, thickener {names.Thickener}") + strings;
+    }
 
     private static string Counted(int readings) => Count.Of(readings, Say("reading"), Say("readings"));
 
@@ -97,13 +103,13 @@ internal static class FitText
             var body = report.Body(dose);
             var value = $"{Shown.Body(body.Median)} ({Shown.Spread(body)})";
             terminal.Wrapped(report.Strings(dose) is { } length
-                ? Say($"At {Shown.Dose(dose)} {roles.Thickener.Name} and {Shown.Dose(report.Doses(dose).Strings)} "
+                ? Say($"At {Shown.Dose(dose)} {roles.Thickener.Name} and {Shown.Dose(study.DosesAt(dose).Strings)} "
                     + $"{roles.StringThickener!.Name}: {value}, string {Shown.Length(length.Median)} ({Shown.Spread(length)}), 9 "
                     + $"times in 10")
                 : Say($"At {Shown.Dose(dose)}: {value}, 9 times in 10"));
         }
 
-        if (study.IsOfTwo)
+        if (!report.Fit.Strings.IsEmpty)
         {
             return;
         }
@@ -111,7 +117,7 @@ internal static class FitText
         if (study.Band is { } band)
         {
             var aim = Shown.Stated(band.Aim);
-            terminal.Line(report.DoseForTarget is not { } dose
+            terminal.Line(study.DoseForTarget is not { } dose
                 ? Say($"Dose for {aim}: not expected within {Posterior.SoughtUpTo} times the usual range")
                 : dose.High is { } high
                 ? Say($"Dose for {aim}: {Shown.Dose(dose.Median)} ({Shown.Dose(dose.Low)} to {Shown.Dose(high)}), 9 times in 10")

@@ -12,7 +12,7 @@ internal static class BenchAdvisor
             : ask.Run.Target is null ? Say("No target: F8 sets one, and advice begins.")
             : Wording.AdviceWords.Refusal(outcome);
         var study = (outcome as StudyOutcome.Made)?.Study;
-        return new(outcome.Advice, refused, study is { IsOfTwo: true } or { IsRead: true } ? study.Picture : null) { Study = study };
+        return new(outcome.Advice, refused, study is { IsDrawn: true } ? study.Picture : null) { Study = study };
     }
 }
 
