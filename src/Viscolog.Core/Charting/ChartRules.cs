@@ -3,7 +3,7 @@ namespace Viscolog.Core.Charting;
 /// <summary>Looks for the patterns of <see cref="ChartRule"/>.</summary>
 internal static class ChartRules
 {
-    private const int Run = 8;
+    private const int Run = ControlChart.LongestRule;
 
     /// <summary>Every signal, by place and then by rule. The point that completes a pattern is named, and is part of it.</summary>
     /// <param name="points">The points.</param>

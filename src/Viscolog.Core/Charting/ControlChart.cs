@@ -13,6 +13,9 @@ public sealed record ControlChart
     /// <summary>Values that limits are taken from where nothing else is asked for (common practice: 20 to 25).</summary>
     public const int UsualBaseline = 20;
 
+    /// <summary>How many points the longest rule looks at: with fewer, that no rule is broken says little.</summary>
+    public const int LongestRule = 8;
+
     /// <summary>Fewer values tell no scatter.</summary>
     public const int LeastBaseline = 3;
 

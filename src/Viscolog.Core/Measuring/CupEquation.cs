@@ -12,9 +12,13 @@ public sealed record CupEquation
     private readonly double _kinetic;
 
     internal CupEquation(
-        string id, string name, CupSeries series, (double Slope, double Dead, double Kinetic) factors, (double Least, double Most) seconds)
+        string id,
+        string number,
+        CupSeries series,
+        (double Slope, double Dead, double Kinetic) factors,
+        (double Least, double Most) seconds)
     {
-        (Id, Name, Series) = (id, name, series);
+        (Id, Number, Series) = (id, number, series);
         (_slope, _dead, _kinetic) = factors;
         (Least, Most) = (TimeSpan.FromSeconds(seconds.Least), TimeSpan.FromSeconds(seconds.Most));
     }
@@ -22,8 +26,8 @@ public sealed record CupEquation
     /// <summary>The id of the cup's method.</summary>
     public string Id { get; }
 
-    /// <summary>The cup as a person calls it.</summary>
-    public string Name { get; }
+    /// <summary>What the cup is known by in its series: its number, or the width of its hole in mm.</summary>
+    public string Number { get; }
 
     /// <summary>The set of cups it belongs to.</summary>
     public CupSeries Series { get; }

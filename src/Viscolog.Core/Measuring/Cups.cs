@@ -100,15 +100,15 @@ public static class Cups
         : null;
 
     private static CupEquation Iso(int number, double a, double b) => new(
-        Invariant($"iso-2431-{number}"), Invariant($"the ISO 2431 cup of {number} mm"), CupSeries.Iso2431, (a, 0, b), (30, 100))
+        Invariant($"iso-2431-{number}"), Invariant($"{number}"), CupSeries.Iso2431, (a, 0, b), (30, 100))
     { OrificeRadius = number / 2.0 };
 
     private static CupEquation D1200(string number, double a, double t0, double least)
-        => new($"d1200-{number}", $"the ASTM D1200 cup no. {number}", CupSeries.D1200, (a, t0, 0), (least, 100));
+        => new($"d1200-{number}", number, CupSeries.D1200, (a, t0, 0), (least, 100));
 
     private static CupEquation Dip(int milliliters, string number, double a, double t0, double least = 20) => new(
         Invariant($"d4212-{milliliters}ml-{number}"),
-        Invariant($"the {milliliters} mL dip cup no. {number}"),
+        number,
         milliliters == 44 ? CupSeries.Dip44 : CupSeries.Dip23,
         (a, t0, 0),
         (least, 80));

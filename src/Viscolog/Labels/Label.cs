@@ -60,8 +60,13 @@ internal sealed record Label(string Kind, string Name, string Code)
         }
 
         var unit = value.Speed is null ? " " + run.MethodInForce.Unit : "";
-        var at = reading.Temperature is { } known ? Figures.OneDecimal(known.Celsius) + " °C, " : "";
-        return [new(Say("Read", "label"), ReadingWords.Exact(value) + unit), new(Say("at", "label"), at + run.MethodInForce.Id)];
+        return
+        [
+            new(Say("Read", "label"), ReadingWords.Exact(value) + unit),
+            reading.Temperature is { } known
+                ? new(Say("at", "label"), $"{Figures.OneDecimal(known.Celsius)} °C, {run.MethodInForce.Id}")
+                : new(Say("Method"), run.MethodInForce.Id),
+        ];
     }
 
     private static IEnumerable<Fact> Checked(BatchCheck check)

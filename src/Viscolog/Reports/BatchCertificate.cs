@@ -99,7 +99,7 @@ internal static class BatchCertificate
         {
             rows.Add(GridRow.Of(
                 Say($"viscosity at {at}, mPa·s"),
-                check.Condition is { } condition ? MethodWords.Of(condition) : check.Run.MethodInForce.Id,
+                RunFacts.Method(check.Run, check.Condition),
                 Wanted(body),
                 body.Value is { } value ? Found(value) : "–",
                 body.Value is { } known ? CheckWords.ExpandedUncertainty(known) : "–",
@@ -137,7 +137,7 @@ internal static class BatchCertificate
     }
 
     private static string Wanted(BodyCheck body)
-        => Say($"{Shown.Limit(body.Band.Low.MilliPascalSeconds)} to {Shown.Limit(body.Band.High.MilliPascalSeconds)}");
+        => Shown.Edges(body.Band);
 
     private static string Found(BatchValue value) => Shown.ToUncertainty(value.Body, value.StandardUncertainty);
 
@@ -208,7 +208,7 @@ internal static class BatchCertificate
         string[] remarks =
         [
             .. check.Warnings.Select(w => Sentence.Of(CheckRemarks.Of(w))),
-            .. check.Drift is { } drift ? [Sentence.Of(DriftWords.Of(drift, today))] : Array.Empty<string>(),
+            .. check.Drift is { } drift ? [Sentence.Of(DriftWords.Stated(drift, today))] : Array.Empty<string>(),
         ];
         return [.. corrections, .. remarks.Except(corrections, StringComparer.Ordinal)];
     }

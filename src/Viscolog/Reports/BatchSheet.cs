@@ -213,8 +213,8 @@ internal static class BatchSheet
             : Say("The pH of the run was not measured");
         return plan.Recipe.Parts.Any(p => p.Thickener.Chemistry == ThickenerChemistry.AlkaliSwellable)
             ? Say($"{seen}: bring the base to the same pH before any thickener goes in (about 8.5 to 9.5 is usual for an "
-                + $"alkali-swellable one; below 7.5 it hardly swells). Never raise the pH afterwards: what had not swollen swells all at "
-                + $"once.")
+                + $"alkali-swellable one; below 7.5 it hardly swells). If it must be raised later, then in small steps: what had not "
+                + $"swollen swells all at once.")
             : Say($"{seen}: a batch at another pH may thicken differently.");
     }
 }

@@ -23,6 +23,10 @@ internal static class RunFacts
         var other => Named(other.Words),
     };
 
+    /// <summary>The method in words, with the speed that it was read at.</summary>
+    public static string Method(Run run, ShearCondition? condition)
+        => condition?.RevolutionsPerMinute is { } rpm ? Say($"{Method(run)} at {rpm:0.###} 1/min") : Method(run);
+
     /// <summary>The temperature that bodies are stated at.</summary>
     public static string Temperature(Run run)
         => run.ReferenceTemperatureInForce.Celsius.ToString("0.#", Numbers) + " °C";

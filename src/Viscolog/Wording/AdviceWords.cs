@@ -104,7 +104,7 @@ internal static class AdviceWords
         var above = (band.High.MilliPascalSeconds / band.Aim.MilliPascalSeconds) - 1;
         return Math.Abs(above - below) < 1e-9
             ? $"{Shown.Stated(band.Aim)} ±{(100 * above).ToString("0.#", Numbers)} %"
-            : Say($"{Shown.Limit(band.Low.MilliPascalSeconds)} to {Shown.Limit(band.High.MilliPascalSeconds)} mPa·s");
+            : $"{Shown.Edges(band)} mPa·s";
     }
 
     private static string Readings(Advice advice)

@@ -75,7 +75,8 @@ internal static class CheckWords
         NextStep.Read read => Say($"Read the pot {read.Readings} times more: {Why(read.Why, check)}"),
         NextStep.Wait wait => Say($"Let it stand {Shown.Duration(wait.More)} more, then read again: {Why(wait.Why, check)}"),
         NextStep.AdjustPh { Raise: true } ph
-            => Say($"Raise the pH to {Ph(ph.Band)} first, stir, and read body and pH again: {Why(ph.Why, check)}"),
+            => Say($"Raise the pH to {Ph(ph.Band)} first, in small steps, since what has not swollen swells all at once; stir, and read "
+                + $"body and pH again: {Why(ph.Why, check)}"),
         NextStep.AdjustPh ph => Say($"Lower the pH to {Ph(ph.Band)} first, stir, and read body and pH again: {Why(ph.Why, check)}"),
         NextStep.Correct { Advice: { Action: BenchAction.Add add } advice }
             => Say($"Short: add {Shown.Grams(add.Poured)} {advice.Thickener.Name}, stir it in well, let it stand "
@@ -149,7 +150,7 @@ internal static class CheckWords
 
             yield return (
                 Say("Band", "check"),
-                Say($"{Shown.Limit(body.Band.Low.MilliPascalSeconds)} to {Shown.Limit(body.Band.High.MilliPascalSeconds)} mPa·s"));
+                $"{Shown.Edges(body.Band)} mPa·s");
             yield return (Say("Conforms"), Chance(body.Chance) + (body.Value is { } judgedBy ? Law(judgedBy) : ""));
         }
 

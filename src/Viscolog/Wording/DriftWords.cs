@@ -11,9 +11,15 @@ internal static class DriftWords
     /// <param name="drift">What the oils show.</param>
     /// <param name="today">The day it is asked.</param>
     public static string Of(MethodDrift drift, DateOnly today)
+        => Told(drift, today, drift.IsOld(today) ? Say("; check it again before relying on it")
+            : drift.IsBiased ? Say("; clean it and check again; if the bias remains, have it adjusted") : "");
+
+    /// <summary>In a sentence for a customer, who has no use for what is to be done.</summary>
+    /// <inheritdoc cref="Of"/>
+    public static string Stated(MethodDrift drift, DateOnly today) => Told(drift, today, "");
+
+    private static string Told(MethodDrift drift, DateOnly today, string next)
     {
-        var next = drift.IsOld(today) ? Say("; check it again before relying on it")
-            : drift.IsBiased ? Say("; clean it and check again; if the bias remains, have it adjusted") : "";
         var bias = string.Create(Numbers, $"{Math.Abs(100 * double.ExpM1(drift.LnBias)):0.0} %");
         var (method, unsure, ago) = (MethodWords.Of(drift.Condition), 2 * drift.Uncertainty.Percent, Ago(drift, today));
         var with = (drift.Readings == 1 ? Say("with 1 reading") : Say($"with {drift.Readings} readings")) + Pooled(drift);

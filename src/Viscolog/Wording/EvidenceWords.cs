@@ -10,9 +10,9 @@ internal static class EvidenceWords
     {
         EvidenceWarning.LeftOut left => Say($"{Readings(left.Readings)} left out: {MethodWords.Of(left.Last)}"),
         EvidenceWarning.TargetBeyondCup { Instead: { } other } target
-            => Say($"the target can't be read with {target.Cup.Name}; {other.Name} ({other.Id}) fits it"),
+            => Say($"the target can't be read with {CupWords.Of(target.Cup)}; {CupWords.Of(other)} ({other.Id}) fits it"),
         EvidenceWarning.TargetBeyondCup target
-            => Say($"the target can't be read with {target.Cup.Name}; no cup does; use a rotational viscometer"),
+            => Say($"the target can't be read with {CupWords.Of(target.Cup)}; no cup does; use a rotational viscometer"),
         EvidenceWarning.OfReading of => MethodWords.Of(of.Warning),
         EvidenceWarning.YieldStresses => Say("bodies are yield stresses over 1/s: 1 Pa counts as 1000 mPa·s (see docs/science.md, section "
             + "10)"),

@@ -65,7 +65,7 @@ internal static class MethodWords
     public static string Of(BetterChoice better) => better switch
     {
         BetterChoice.AnotherCup other
-            => Say($"{other.Cup.Name} ({other.Cup.Id}) would suit better: about {other.About.TotalSeconds:0} s"),
+            => Say($"{CupWords.Of(other.Cup)} ({other.Cup.Id}) would suit better: about {other.About.TotalSeconds:0} s"),
         BetterChoice.Faster faster => Say($"a higher speed (about {faster.Times:0.#} times this one for a Newtonian liquid) or a larger "
             + $"spindle would suit better"),
         BetterChoice.Slower => Say("a lower speed or a smaller spindle would suit better: the reading is near full scale"),
@@ -140,11 +140,11 @@ internal static class MethodWords
     {
         var cup = outside.Cup;
         var read = Say($"{outside.Time.TotalSeconds:0.#} s is outside the {cup.Least.TotalSeconds:0} to {cup.Most.TotalSeconds:0} s within "
-            + $"which {cup.Name} gives a viscosity");
+            + $"which {CupWords.Of(cup)} gives a viscosity");
         return outside switch
         {
-            { Instead: { } next, About: { } about } => Say($"{read}; {next.Name} ({next.Id}) fits: about {about.TotalSeconds:0} s"),
-            { Instead: { } finest } => Say($"{read}; try one with a finer orifice, down to {finest.Name} ({finest.Id})"),
+            { Instead: { } next, About: { } about } => Say($"{read}; {CupWords.Of(next)} ({next.Id}) fits: about {about.TotalSeconds:0} s"),
+            { Instead: { } finest } => Say($"{read}; try one with a finer orifice, down to {CupWords.Of(finest)} ({finest.Id})"),
             _ => outside.Time > cup.Most
                 ? Say($"{read}; use a cup with a wider orifice, or a rotational viscometer")
                 : Say($"{read}; use a cup with a finer orifice"),

@@ -20,6 +20,10 @@ internal static class Shown
     /// <summary>What is stated or follows from it, such as a target and the edges of its band: four significant digits.</summary>
     public static string Limit(double value) => Figures(value, OfStated);
 
+    /// <summary>What a band allows, told whole: a value beside its edge is in it or not.</summary>
+    public static string Edges(ViscosityBand band)
+        => Say($"{Round(band.Low.MilliPascalSeconds)} to {Round(band.High.MilliPascalSeconds)}");
+
     /// <summary>A value that is round by itself, such as a mark of an axis: told whole.</summary>
     public static string Round(double value) => Figures(value, OfRound);
 

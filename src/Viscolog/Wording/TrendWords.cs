@@ -16,6 +16,9 @@ internal static class TrendWords
             : Say($"{limits}, from all {chart.BaselineCount} batches{without}");
     }
 
+    /// <summary>Whether there are fewer batches than the longest rule looks at, so that no broken rule says little.</summary>
+    public static bool IsShort(ControlChart chart) => chart.Points.Length < ControlChart.LongestRule;
+
     /// <summary>The moving range and its limit.</summary>
     public static string Range(ControlChart chart, string unit) => chart.Scale == ChartScale.Log
         ? Say($"mean {100 * double.ExpM1(chart.MovingRangeMean):0.0} %, limit {100 * double.ExpM1(chart.MovingRangeUpper):0.0} %")

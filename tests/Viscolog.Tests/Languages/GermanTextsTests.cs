@@ -35,15 +35,14 @@ public sealed partial class GermanTextsTests
     {
         var texts = Texts();
         Assert.True(texts.Count > 1000);
-        Assert.DoesNotContain(texts, t => !German.ContainsKey(t));
+        None(texts.Where(t => !German.ContainsKey(t)));
     }
 
     [Fact]
     public void No_german_text_is_left_over()
     {
         var texts = Texts();
-        Assert.DoesNotContain(
-            German.Keys, k => !texts.Contains(k) && !texts.Contains(k.Split(Translations.BeforeSense)[0]));
+        None(German.Keys.Where(k => !texts.Contains(k) && !texts.Contains(k.Split(Translations.BeforeSense)[0])));
     }
 
     /// <summary>The same holes with the same formats, and what stands between words at either end.</summary>
@@ -59,6 +58,12 @@ public sealed partial class GermanTextsTests
     [Fact]
     public void A_german_text_leaves_no_number_out()
         => Assert.Empty(German.Where(p => !Holes(p.Key.Split(Translations.BeforeSense)[0]).SetEquals(Holes(p.Value))).Select(p => p.Key));
+
+    private static void None(IEnumerable<string> texts) 
+    {
+        var all = string.Join('\n', texts);
+        Assert.True(all.Length == 0, all);
+    }
 
     private static (bool, bool) Ends(string text) => (text.StartsWith(' '), text.EndsWith(' '));
 

@@ -193,7 +193,8 @@ internal static class TrendText
         terminal.Line();
         var signals = TrendWords.Signals(chart).ToList();
         terminal.Emphasized("  " + (signals.Count == 0
-            ? Say("IN CONTROL: no rule is broken.", "headline")
+            ? TrendWords.IsShort(chart) ? Say("TOO FEW BATCHES to call it in control; no rule is broken so far.", "headline")
+            : Say("IN CONTROL: no rule is broken.", "headline")
             : Count.Of(signals.Count, Say("SIGNAL"), Say("SIGNALS"))));
         foreach (var signal in signals)
         {
@@ -228,5 +229,5 @@ internal static class TrendText
         terminal.Written(written);
     }
 
-    private static string End(double? wanted) => wanted is { } value ? Shown.Limit(value) : Say("any", "end");
+    private static string End(double? wanted) => wanted is { } value ? Shown.Round(value) : Say("any", "end");
 }

@@ -64,9 +64,10 @@ internal static class TrendPage
             lines,
             width,
             signals.Length == 0
-                ? Say("In control: no rule is broken.")
+                ? TrendWords.IsShort(chart) ? Say("Too few batches to call it in control; no rule is broken so far.")
+                : Say("In control: no rule is broken.")
                 : $"{Count.Of(signals.Length, Say("signal"), Say("signals"))}: {string.Join("; ", signals)}",
-            signals.Length == 0 ? Tone.Good : Tone.Bad);
+            signals.Length > 0 ? Tone.Bad : TrendWords.IsShort(chart) ? Tone.Plain : Tone.Good);
         if (signals.Length > 0)
         {
             Wrap(lines, width, TrendWords.ByChance, Tone.Dim);

@@ -57,7 +57,12 @@ internal static class BenchScreen
         Pasted = lines => new BenchEvent.Pasted(lines),
         Jumped = by => new BenchEvent.ClockJumped(by),
         Leaving = state => state.Clock.IsStirring ? new BenchEvent.Leaving() : null,
-        Fields = new(3, BenchPage.Fields) { Entered = state => state.Entered, Filled = state => (state.Feeds.Filled, state.Feeds.Text) },
+        Fields = new(3, BenchPage.Fields)
+        {
+            Entered = state => state.Entered,
+            Filled = state => (state.Feeds.Filled, state.Feeds.Text),
+            Doubted = state => state.Doubted is not null,
+        },
     };
 
     public static ScreenView<BenchState, BenchEvent> On(TuiContext context, LoggedRun run)

@@ -17,6 +17,7 @@ internal static class ChartPage
             PlotKind.Dose => Say("Body over dose"),
             PlotKind.Settling => Say("The way to each settled value"),
             PlotKind.String => Say("String length over dose"),
+            PlotKind.Map => Say("Body and string over both doses"),
             _ => Say("How far readings are from the curve"),
         }, Tone.Strong));
         foreach (var line in TerminalChart.Draw(RunPlots.Of(state.Pictures, state.Kind), page.Width - 2, page.Height - 3, page.IsAscii))

@@ -56,6 +56,9 @@ internal sealed record FieldPlan<TState, TEvent>(int Count, Func<TState, int, in
     /// <summary>A text for the first field, with a number that changes with each; it goes over nothing that was typed.</summary>
     public Func<TState, (int Number, string Text)> Filled { get; init; } = _ => (0, "");
 
+    /// <summary>Whether the first field is asked about; when that begins it is chosen, with all of its text, to be typed anew.</summary>
+    public Func<TState, bool> Doubted { get; init; } = _ => false;
+
     /// <summary>The event of a text that was changed; null where none is wanted.</summary>
     public Func<string, TEvent>? Changed { get; init; }
 }

@@ -343,6 +343,7 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
     private void Perform(Step<TState, TEvent> step)
     {
         var isEntered = _plan.Fields is { } fields && fields.Entered(step.State) != fields.Entered(State);
+        var isDoubted = _plan.Fields is { } doubted && doubted.Doubted(step.State) && !doubted.Doubted(State);
         var filled = _plan.Fields?.Filled(step.State) is { } next && next.Number != _plan.Fields.Filled(State).Number ? next.Text : null;
         State = step.State;
         Place();
@@ -356,6 +357,12 @@ internal sealed class ScreenView<TState, TEvent> : ScreenView, IStage<TEvent>
         if (filled is not null && _fields[0].Text == _filled)
         {
             _fields[0].Text = _filled = filled;
+        }
+
+        if (isDoubted)
+        {
+            _fields[0].SetFocus();
+            _fields[0].SelectAll();
         }
 
         foreach (var effect in step.Effects)
