@@ -32,4 +32,4 @@ var surroundings = Surroundings.OfProcess with
         return new(end.Fault, end.Signal);
     },
 };
-return CommandLine.Run(args, CallOutput.OfProcess(output, error), surroundings);
+return CommandLine.Run(WindowsConsole.Expanded(args), CallOutput.OfProcess(output, error), surroundings);

@@ -36,9 +36,8 @@ internal static partial class NamedFile
         try
         {
             var full = Path.GetFullPath(path);
-            return (Kept(full) ?? Obstacle(full, shown, force)) is { } obstacle
-                ? obstacle
-                : WholeFile.Write(full, make(), force) ? full : Taken(shown);
+            return Obstacle(full, shown) is { } obstacle ? obstacle
+                : (force || !Path.Exists(full)) && WholeFile.Write(full, make(), force) ? full : Taken(shown);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or SecurityException or NotSupportedException)
         {
@@ -46,10 +45,49 @@ internal static partial class NamedFile
         }
     }
 
-    /// <summary>What is wrong before any work is done; the final move decides races.</summary>
-    private static Refused? Obstacle(string full, string shown, bool force)
+    /// <summary>Why nothing can be written under a full path, whatever may be replaced; null where something can.</summary>
+    public static Refused? Obstacle(string full) => Obstacle(full, PlainText.Clean(full));
+
+    /// <summary>Makes a folder where there is none, in one that is there; why it can't be, or null.</summary>
+    public static Refused? FolderMade(string full)
     {
-        var folder = Path.GetDirectoryName(full) ?? full;
+        var shown = PlainText.Clean(full);
+        if (File.Exists(full))
+        {
+            return new($"{shown}: is a file; give the name of a folder");
+        }
+
+        if (!Directory.Exists(full) && !Directory.Exists(Path.GetDirectoryName(full)))
+        {
+            return new($"{shown}: not a folder, and none can be made there; make the folder that it is to stand in first");
+        }
+
+        try
+        {
+            Directory.CreateDirectory(full);
+            return null;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return new($"{shown}: cannot be made: {PlainText.Clean(e.Message)}");
+        }
+    }
+
+    /// <summary>What is wrong before any work is done; the final move decides races.</summary>
+    private static Refused? Obstacle(string full, string shown)
+    {
+        // Windows makes NUL or CON.csv of any folder into a device of its own, outside of all folders.
+        var folder = Path.GetDirectoryName(full);
+        if (folder is null || full.StartsWith(@"\\.\", StringComparison.Ordinal))
+        {
+            return new($"{shown}: is the name of a device or a drive, not of a file; choose another");
+        }
+
+        if (Kept(full) is { } kept)
+        {
+            return kept;
+        }
+
         if (!Directory.Exists(folder))
         {
             return new($"{shown}: the folder {PlainText.Clean(folder)} does not exist; make it first or choose another");
@@ -60,7 +98,8 @@ internal static partial class NamedFile
             return new($"{shown}: is a folder; give the name of a file");
         }
 
-        return !force && Path.Exists(full) ? Taken(shown) : null;
+        return Path.Exists(full) && !FileKind.IsRegular(full)
+            ? new($"{shown}: is a pipe, a device or a socket, not a file; choose another name") : null;
     }
 
     private static Refused Taken(string shown) => new($"{shown}: already exists; choose another name, or overwrite it with --force");

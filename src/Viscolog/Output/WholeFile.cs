@@ -85,7 +85,8 @@ internal static class WholeFile
         public Draft(Disk disk, string full, string? like)
         {
             // A short name of its own, so that a long file name does not grow beyond what the disk allows.
-            (_disk, _full, _temporary) = (disk, full, Path.Combine(Path.GetDirectoryName(full)!, $".viscolog-{Guid.NewGuid():N}.tmp"));
+            var folder = Path.GetDirectoryName(full) ?? throw new IOException("it is the name of a device or a drive, not of a file");
+            (_disk, _full, _temporary) = (disk, full, Path.Combine(folder, $".viscolog-{Guid.NewGuid():N}.tmp"));
             // A file that is written anew keeps the rights that it had.
             Stream = Disk.New(_temporary, Disk.ModeOf(like ?? full));
         }

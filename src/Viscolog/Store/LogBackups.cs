@@ -73,7 +73,7 @@ internal static class LogBackups
                 return new Refused($"{backup} is cut off in the middle; take another backup");
             }
 
-            if (File.Exists(place.Folder) || !Directory.Exists(Path.GetDirectoryName(place.Folder)))
+            if (File.Exists(place.Folder) || !(Directory.Exists(place.Folder) || Directory.Exists(Path.GetDirectoryName(place.Folder))))
             {
                 return new Refused($"{place.Folder} can't be a log's folder; name one with --log");
             }
@@ -88,7 +88,7 @@ internal static class LogBackups
             // The copy comes in first under another name, so that a full disk is found while nothing has moved.
             place.Disk.Delete(Arriving(place));
             Copied(place.Disk, backup, Arriving(place));
-            return PutBack(place, scan, now, progress);
+            return PutBack(place, hold, scan, now, progress);
         });
 
     /// <summary>Writes a damaged journal again from the log's query copy, where that is what it was when the log was last closed.</summary>
@@ -108,7 +108,7 @@ internal static class LogBackups
             }
 
             WriteFromCopy(place, now, progress);
-            return PutBack(place, JournalFile.Scan(Arriving(place), 0, progress), now, progress);
+            return PutBack(place, hold, JournalFile.Scan(Arriving(place), 0, progress), now, progress);
         });
 
     private static Outcome<T> Guarded<T>(string fault, Func<Outcome<T>> work)
@@ -145,14 +145,53 @@ internal static class LogBackups
 
     private static string Arriving(LogPlace place) => place.Journal + ".new";
 
-    private static BackupRestored PutBack(LogPlace place, JournalScan scan, DateTimeOffset now, IProgress<LogProgress>? progress)
+    private static BackupRestored PutBack(
+        LogPlace place, LogHold hold, JournalScan scan, DateTimeOffset now, IProgress<LogProgress>? progress)
     {
         // The old journal is copied aside and then replaced in one move, so that there is a whole one at every moment.
         var aside = SetAside(place, now);
         Disk.Restrict(Arriving(place), place.Journal);
-        place.Disk.Move(Arriving(place), place.Journal, overwrite: true);
+        if (OperatingSystem.IsWindows())
+        {
+            // There an open file can't be replaced; the lock beside it still keeps others away.
+            hold.Claim?.Dispose();
+        }
+
+        try
+        {
+            place.Disk.Move(Arriving(place), place.Journal, overwrite: true);
+        }
+        catch (Exception e) when (aside is not null && e is IOException or UnauthorizedAccessException)
+        {
+            TakeBack(place, aside!);
+            throw;
+        }
+
         place.Disk.FlushFolder(place.Folder);
         return new(scan.Lines, aside) { Notes = CopyBuilder.Build(place, scan, progress) };
+    }
+
+    /// <summary>
+    /// Brings back what was set aside for a journal that then could not come in its place: the query copy and its seal may be all that
+    /// a damaged journal can be made from. What can't be brought back stays aside.
+    /// </summary>
+    private static void TakeBack(LogPlace place, string aside)
+    {
+        foreach (var path in Directory.GetFiles(aside))
+        {
+            try
+            {
+                var home = Path.Combine(place.Folder, Path.GetFileName(path));
+                if (!Path.Exists(home))
+                {
+                    place.Disk.Move(path, home, overwrite: false);
+                }
+            }
+            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+            {
+                // The fault that brought this about is told; it says where the rest is.
+            }
+        }
     }
 
     private static string? SetAside(LogPlace place, DateTimeOffset now)

@@ -88,7 +88,9 @@ internal static class InputFile
         }
     }
 
-    private static FileStream Open(string path) => new(path, FileMode.Open, FileAccess.Read, FileShare.Read, bufferSize: 0);
+    // A spreadsheet may have it open; Windows would refuse it to who does not allow that.
+    private static FileStream Open(string path)
+        => new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete, bufferSize: 0);
 
     // The length that a file states is a guess: it may grow, and files of the system state none.
     private static Outcome<byte[]> Read(Stream stream, int guess)

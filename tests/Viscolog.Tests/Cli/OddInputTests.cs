@@ -78,7 +78,7 @@ public sealed class OddInputTests : IDisposable
     {
         File.WriteAllText(_folder.Of("b.csv"), RunText);
         Assert.Equal(0, Called.In(_folder.Of("log"), "import", _folder.Of("b.csv")).Code);
-        Refused("already exists", Called.In(_folder.Of("log"), "export", "1", "-o", Pipe("a.csv")));
+        Refused("is a pipe", Called.In(_folder.Of("log"), "export", "1", "-o", Pipe("a.csv")));
     }
 
     [Fact]

@@ -59,6 +59,22 @@ public sealed class BackupTests
         Assert.Equal([true, true, false], new[] { damaged, foreign, own }.Select(File.Exists));
     }
 
+    /// <summary>As on Windows, where a program that reads the journal keeps it from being replaced.</summary>
+    [Fact]
+    public void A_journal_that_can_not_be_put_in_place_leaves_the_log_as_it_was()
+    {
+        using var bench = Bench.Filled();
+        var backup = Made(bench, 3, Now).Path;
+        string[] files = [bench.Place.Journal, bench.Place.Copy, bench.Place.Seal];
+        byte[][] before = [.. files.Select(File.ReadAllBytes)];
+        bench.Disk.Fails = "move readings.journal.new";
+        Assert.NotNull(LogBackups.Restore(bench.Place, backup, Now, null).Reason);
+        bench.Disk.Fails = null;
+        Assert.Equal(before, files.Select(File.ReadAllBytes));
+        using var log = bench.Open();
+        Assert.Empty(log.Notes);
+    }
+
     [Fact]
     public void With_a_torn_end_what_is_sound_is_backed_up()
     {

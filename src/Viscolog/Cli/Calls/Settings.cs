@@ -105,7 +105,8 @@ internal sealed record Settings(string Path, IReadOnlyDictionary<string, string>
         var lines = Keys.Where(k => values.GetValueOrDefault(k.Name) is { Length: > 0 }).Select(k => $"{k.Name}: {values[k.Name]}\n");
         try
         {
-            Directory.CreateDirectory(System.IO.Path.GetDirectoryName(Path)!);
+            Directory.CreateDirectory(
+                System.IO.Path.GetDirectoryName(Path) ?? throw new IOException("it is the name of a device or a drive, not of a file"));
             WholeFile.Write(Path, System.Text.Encoding.UTF8.GetBytes(string.Concat(lines)), true);
             return Path;
         }

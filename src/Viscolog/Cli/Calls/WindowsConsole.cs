@@ -38,6 +38,33 @@ internal sealed class WindowsConsole : IDisposable
         return console;
     }
 
+    /// <summary>The arguments with files in place of patterns of their names, which the shells of Windows leave to the program.</summary>
+    public static string[] Expanded(string[] args) => OperatingSystem.IsWindows() ? [.. args.SelectMany(Files)] : args;
+
+    /// <summary>The files that a pattern names, in order; the argument as it is where it is none, or names no file.</summary>
+    internal static IEnumerable<string> Files(string argument)
+    {
+        if (argument.StartsWith('-') || argument.Contains('=', StringComparison.Ordinal) || !argument.AsSpan().ContainsAny('*', '?'))
+        {
+            return [argument];
+        }
+
+        var folder = Path.GetDirectoryName(argument);
+        try
+        {
+            string[] names =
+            [
+                .. Directory.EnumerateFiles(string.IsNullOrEmpty(folder) ? "." : folder, Path.GetFileName(argument))
+                    .Select(f => Path.Combine(folder ?? "", Path.GetFileName(f))).Order(StringComparer.OrdinalIgnoreCase),
+            ];
+            return names.Length > 0 ? names : [argument];
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            return [argument];
+        }
+    }
+
     /// <summary>Puts back what was found.</summary>
     public void Dispose() => _restore.ForEach(restore => restore());
 

@@ -117,12 +117,11 @@ internal sealed class ExportCommand : CalledCommand
 
     private ExitCode Folder(string[] names, string folder, BenchLog log, Invocation call, CancellationToken stop)
     {
-        if (File.Exists(folder) || !Directory.Exists(Path.GetDirectoryName(folder)))
+        if (NamedFile.FolderMade(folder) is { } obstacle)
         {
-            return call.Refuse($"{folder}: not a folder, and none can be made there");
+            return call.Refuse(obstacle.Reason);
         }
 
-        Directory.CreateDirectory(folder);
         using var progress = call.Progress();
         var written = new List<string>();
         foreach (var name in names)
@@ -170,9 +169,9 @@ internal sealed class ExportCommand : CalledCommand
 
     private string? Write(string path, Part part, Invocation call)
     {
-        if (NamedFile.Kept(path) is { } kept)
+        if (NamedFile.Obstacle(path) is { } obstacle)
         {
-            return kept.Reason;
+            return obstacle.Reason;
         }
 
         try
@@ -195,12 +194,7 @@ internal sealed class ExportCommand : CalledCommand
 
     private static bool SaysTheSame(string path, Action<Stream> write)
     {
-        if (!FileKind.IsRegular(path))
-        {
-            return false;
-        }
-
-        using var there = File.OpenRead(path);
+        using var there = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
         using var taker = new SameTaker(there);
         write(taker);
         return taker.IsSame;
