@@ -1,15 +1,14 @@
+using System.Text.RegularExpressions;
+
 namespace Viscolog.Text;
 
 /// <summary>Breaks text into lines at spaces; where it is prose, never between a number and its unit or per cent sign.</summary>
-internal static class Paragraph
+internal static partial class Paragraph
 {
-    private static readonly string[] Units = ["%", "mPa·s", "°C", "ln", "g of", "g Basis", "g:", "g,", "g.", "± "];
-
     private const string Hard = "\u00a0";
 
     /// <summary>The text with spaces that hold number and unit together.</summary>
-    public static string Bound(string text)
-        => Units.Aggregate(text, (t, unit) => t.Replace(" " + unit, Hard + unit, StringComparison.Ordinal));
+    public static string Bound(string text) => BeforeUnit().Replace(text, Hard);
 
     /// <summary>Lines no longer than so many characters, where the words allow it.</summary>
     public static IEnumerable<string> Of(string text, int width)
@@ -26,6 +25,13 @@ internal static class Paragraph
             ? []
             : [.. Filled(words, width, measure).Select(line => line.Replace(Hard, " ", StringComparison.Ordinal))];
     }
+
+    // A short unit is one only behind a number; a per cent sign and the like always are.
+    [GeneratedRegex(
+        @" (?=%|mPa·s|°C|ln\b|± )|(?<=\d) (?=(g|kg|mL|L|s|min|h|mm|K|Pa|Pa·s|1/s|1/min)(?![\w/·]))",
+        RegexOptions.ExplicitCapture,
+        1000)]
+    private static partial Regex BeforeUnit();
 
     private static IEnumerable<string> Filled(IEnumerable<string> words, double width, Func<string, double> measure)
     {

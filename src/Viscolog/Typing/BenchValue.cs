@@ -30,7 +30,7 @@ internal static class BenchValue
     public static string Words(InstrumentValue value)
     {
         // A viscosity to its last digit, as it confirms what was typed.
-        var shown = value.Scale == InstrumentScale.Viscosity ? value.Shown.ToString("R", Numbers) : ReadingWords.Value(value);
+        var shown = ReadingWords.Exact(value);
         return value.Scale.HasSpeed || value.Scale == InstrumentScale.Plain ? shown : $"{shown} {value.Scale.Unit}";
     }
 

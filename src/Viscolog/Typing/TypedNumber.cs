@@ -30,8 +30,8 @@ internal static partial class TypedNumber
                 || !Points.TryParse(Together(number).Replace(',', '.'), range.Shift, out var value))
         {
             error = range.Allows(1450)
-                ? Say($"read '{typed}', expected {range.Words(null)}, such as 1450 or 0.84")
-                : Say($"read '{typed}', expected {range.Words(null)}");
+                ? Say($"read '{typed}', expected {RangeWords.Of(range, null)}, such as 1450 or 0.84")
+                : Say($"read '{typed}', expected {RangeWords.Of(range, null)}");
             return null;
         }
 
@@ -55,7 +55,7 @@ internal static partial class TypedNumber
             value = converted;
         }
 
-        error = range.Allows(value) ? null : Say($"read '{typed}', expected {range.Words(value)}");
+        error = range.Allows(value) ? null : Say($"read '{typed}', expected {RangeWords.Of(range, value)}");
         return error is null ? value : null;
     }
 

@@ -59,7 +59,7 @@ public sealed partial class GermanTextsTests
     public void A_german_text_leaves_no_number_out()
         => Assert.Empty(German.Where(p => !Holes(p.Key.Split(Translations.BeforeSense)[0]).SetEquals(Holes(p.Value))).Select(p => p.Key));
 
-    private static void None(IEnumerable<string> texts) 
+    private static void None(IEnumerable<string> texts)
     {
         var all = string.Join('\n', texts);
         Assert.True(all.Length == 0, all);

@@ -28,7 +28,7 @@ public sealed class BenchStepsTests
             (12.0, 47.0, "smooth"),
             (trial.Last.Reading!.Stir!.Value.TotalSeconds, trial.Last.Reading.Wait!.Value.TotalSeconds, trial.Last.Note));
         Assert.Equal(trial.Now, trial.Last.Time);
-        Assert.Equal("saved: 5200 mPa·s", trial.State.Said);
+        Assert.Equal("saved: 5\u2009200 mPa·s", trial.State.Said);
     }
 
     [Fact]
@@ -285,7 +285,7 @@ public sealed class BenchStepsTests
         trial.Do(new BenchEvent.Poured("Sail", Mass.FromGrams(0.9)));
         trial.Do(new BenchEvent.Typed("5200", "60", ""));
         trial.Do(new BenchEvent.TakenBack());
-        Assert.Equal("undone: 5200 mPa·s (Ctrl+Y redoes it)", trial.State.Said);
+        Assert.Equal("undone: 5\u2009200 mPa·s (Ctrl+Y redoes it)", trial.State.Said);
         trial.Do(new BenchEvent.TakenBack());
         Assert.Equal(clock, trial.State.Clock.Times);
         string?[] voids = [.. trial.State.Run.File.Contents().Skip(before).Select(r => r.Void)];
@@ -295,7 +295,7 @@ public sealed class BenchStepsTests
         trial.Do(new BenchEvent.SaidAgain());
         trial.Do(new BenchEvent.SaidAgain());
         trial.Do(new BenchEvent.SaidAgain());
-        Assert.Equal("redone: 5200 mPa·s", trial.State.Said);
+        Assert.Equal("redone: 5\u2009200 mPa·s", trial.State.Said);
         Assert.All(trial.State.Run.File.Contents().Skip(before), r => Assert.Null(r.Void));
         trial.Do(new BenchEvent.SaidAgain());
         Assert.Equal("nothing was undone that could be redone", trial.State.Said);
@@ -315,7 +315,7 @@ public sealed class BenchStepsTests
         trial.Do(new BenchEvent.Voided(5, "typed wrong", "4500"));
         trial.Do(new BenchEvent.Moved(-1));
         var form = BenchForms.Void(trial.State)!;
-        Assert.StartsWith("Entry 6 of 7: 4460 mPa·s, void: typed wrong", form.About, StringComparison.Ordinal);
+        Assert.StartsWith("Entry 6 of 7: 4\u2009460 mPa·s, void: typed wrong", form.About, StringComparison.Ordinal);
         trial.Do(form.Read([""]).Value!);
         Assert.Equal([null, BenchChange.TakenBack], trial.State.Run.File.Contents().Skip(5).Select(r => r.Void), StringComparer.Ordinal);
         trial.Do(new BenchEvent.TakenBack());

@@ -49,7 +49,7 @@ public sealed class ScreenTests
         stage.Press(Key.Enter);
         var contents = log.Run(1)!.File.Contents().ToList();
         Assert.Equal((5, 90.0, "smooth"), (contents.Count, contents[4].Reading!.Wait!.Value.TotalSeconds, contents[4].Note));
-        Assert.Contains("saved: 1200 mPa·s", stage.Text, StringComparison.Ordinal);
+        Assert.Contains("saved: 1\u2009200 mPa·s", stage.Text, StringComparison.Ordinal);
 
         stage.Type("12x");
         stage.Press(Key.Enter);

@@ -172,7 +172,7 @@ internal static class BenchPage
     /// <summary>The first lines of a text; where there are more, the last one says how to see them.</summary>
     private static List<string> Beginning(string text, int width, int rows)
     {
-        var more = Say(" (? shows all)");
+        var more = " … " + Say("(? shows all)");
         var lines = Paragraph.Of(text, width).ToList();
         if (lines.Count <= rows || rows <= 0)
         {
