@@ -28,7 +28,7 @@ internal static partial class Paragraph
 
     // A short unit is one only behind a number; a per cent sign and the like always are.
     [GeneratedRegex(
-        @" (?=%|mPa·s|°C|ln\b|± )|(?<=\d) (?=(g|kg|mL|L|s|min|h|mm|K|Pa|Pa·s|1/s|1/min)(?![\w/·]))",
+        @" (?=%|mPa·s|°C|ln\b|± )|(?<=\d) (?=(g|kg|mL|L|s|min|h|mm|K|Pa|Pa·s|1/s|1/min)(?![\w/·]))|(?<=±) (?=\d)",
         RegexOptions.ExplicitCapture,
         1000)]
     private static partial Regex BeforeUnit();

@@ -42,12 +42,12 @@ internal static class CheckPage
         {
             case CheckOutcome.Checked { Check: var check }:
                 var tone = check.Verdict switch { Verdict.Accept => Tone.Good, Verdict.Reject => Tone.Bad, _ => Tone.Caution };
-                foreach (var line in Paragraph.Of(CheckWords.Headline(check.Verdict), page.Width - 2))
+                foreach (var line in Paragraph.Of(page.Shown(CheckWords.Headline(check.Verdict)), page.Width - 2))
                 {
                     page.Add(new Piece(" " + line, tone));
                 }
 
-                foreach (var line in Paragraph.Of(CheckWords.Next(check), page.Width - 2))
+                foreach (var line in Paragraph.Of(page.Shown(CheckWords.Next(check)), page.Width - 2))
                 {
                     page.Add(" " + line);
                 }

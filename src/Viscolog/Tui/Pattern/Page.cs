@@ -106,7 +106,7 @@ internal sealed class Page(Canvas canvas)
         return toRight ? space + cut : cut + space;
     }
 
-    private string Shown(string text) => IsAscii ? AsciiText.Of(TerminalText.Of(text)) : TerminalText.Of(text);
+    public string Shown(string text) => IsAscii ? AsciiText.Of(TerminalText.Of(text)) : TerminalText.Of(text);
 }
 
 /// <summary>A piece of a line.</summary>
