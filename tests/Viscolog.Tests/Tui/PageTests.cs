@@ -46,8 +46,9 @@ public class PageTests
         {
             var lines = File.ReadAllText(p).TrimEnd('\n').Split('\n');
             var boxed = lines.Where(l => l.StartsWith(" │", StringComparison.Ordinal) || l.StartsWith(" |", StringComparison.Ordinal));
+            // A reason that goes on says how to see the rest.
             Assert.DoesNotContain(
-                boxed.Append(lines[^1]),
+                boxed.Where(l => !l.Contains("(? ", StringComparison.Ordinal)).Append(lines[^1]),
                 l => l.Contains('…', StringComparison.Ordinal)
                     || l.Contains("...", StringComparison.Ordinal)
                     || l.Contains('~', StringComparison.Ordinal));
