@@ -158,6 +158,18 @@ public sealed class TrendTests : IDisposable
             name => Assert.Contains($"`{name}`", section, StringComparison.Ordinal));
     }
 
+    /// <summary>The longest rule looks at eight points: with fewer, that none is broken is no verdict.</summary>
+    [Theory]
+    [InlineData(3, "TOO FEW BATCHES")]
+    [InlineData(7, "TOO FEW BATCHES")]
+    [InlineData(8, "IN CONTROL")]
+    public void Fewer_batches_than_the_longest_rule_looks_at_are_not_called_in_control(int batches, string headline)
+    {
+        var rows = Enumerable.Range(1, batches).Select(i => FormattableString.Invariant($"{i:00},{9000 + (i % 2 * 100)}\n"));
+        var called = Called.With("trend", Write("# name: gel\nbatch,viscosity_mpas\n" + string.Concat(rows)));
+        Assert.Contains("  " + headline, called.Output, StringComparison.Ordinal);
+    }
+
     private static string Sample => Checkout.Sample(Path.Combine("trend", "lantern-gel-batches.csv"));
 
     private string Write(string text)

@@ -1,3 +1,4 @@
+using Viscolog.Core.Quantities;
 using Viscolog.Wording;
 
 namespace Viscolog.Tests.Wording;
@@ -17,4 +18,12 @@ public sealed class ShownTests
     [InlineData(86_400, "24 h")]
     public void A_long_wait_is_said_in_round_numbers(double seconds, string said)
         => Assert.Equal(said, Shown.Duration(TimeSpan.FromSeconds(seconds)));
+
+    /// <summary>9 000 mPa·s ±12.5 % ends at 10 125: told as 10 120, a body of 10 123 would seem to be over.</summary>
+    [Fact]
+    public void The_edges_of_a_band_are_told_whole()
+    {
+        var band = ViscosityBand.Between(Viscosity.FromMilliPascalSeconds(7875), Viscosity.FromMilliPascalSeconds(10_125));
+        Assert.Equal("7\u2009875 to 10\u2009125", Shown.Edges(band));
+    }
 }
